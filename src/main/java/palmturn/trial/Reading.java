@@ -1,0 +1,61 @@
+package palmturn.trial;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * The complete set of one reader's marks on one trial.
+ *
+ * @param reader the reader's initials or name
+ * @param finished whether the reader has said that it is complete
+ * @param startedFrom what the first marks came from
+ * @param slaps marks at a moment, in order of time
+ * @param spans faults over a stretch, in order of their start
+ * @param extra unknown keys
+ */
+public record Reading(
+    String reader,
+    boolean finished,
+    StartedFrom startedFrom,
+    List<Slap> slaps,
+    List<Span> spans,
+    Extra extra) {
+
+  public Reading {
+    slaps = slaps.stream().sorted(Comparator.comparingDouble(Slap::timeS)).toList();
+    spans = spans.stream().sorted(Comparator.comparingDouble(Span::startS)).toList();
+  }
+
+  /** Returns an open reading without marks. */
+  public static Reading begin(String reader, StartedFrom startedFrom) {
+    return new Reading(reader, false, startedFrom, List.of(), List.of(), Extra.NONE);
+  }
+
+  /** Returns whether the marks owe nothing to the estimate or to another reader. */
+  public boolean independent() {
+    return startedFrom.source() == StartedFrom.Source.NOTHING;
+  }
+
+  /** Returns this reading with other marks. */
+  public Reading withSlaps(List<Slap> newSlaps) {
+    return new Reading(reader, finished, startedFrom, newSlaps, spans, extra);
+  }
+
+  /** Returns this reading with other spans. */
+  public Reading withSpans(List<Span> newSpans) {
+    return new Reading(reader, finished, startedFrom, slaps, newSpans, extra);
+  }
+
+  /** Returns this reading finished, or open again. */
+  public Reading withFinished(boolean nowFinished) {
+    return new Reading(reader, nowFinished, startedFrom, slaps, spans, extra);
+  }
+
+  /** Returns this reading with one mark more. */
+  public Reading plus(Slap slap) {
+    List<Slap> more = new ArrayList<>(slaps);
+    more.add(slap);
+    return withSlaps(more);
+  }
+}

@@ -1,0 +1,104 @@
+package palmturn.trial;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One mark at one moment: a slap, or a fault that has a moment.
+ *
+ * @param kind what the mark says
+ * @param timeS time on the picture's clock, media seconds
+ * @param side side of the hand that touched
+ * @param zone where it touched
+ * @param timedBy what {@code timeS} rests on
+ * @param resolutionS how finely the time is known, seconds: the distance to the frame before for a
+ *     mark by picture, the standard deviation for one by sound
+ * @param pictureS time of the first frame that shows contact, if one was marked
+ * @param soundS time of the onset on the sound's own clock, if one was matched
+ * @param seen false for a mark copied from an estimate on which the reader has not stopped yet
+ * @param note the reader's words, often empty
+ * @param extra unknown keys
+ */
+public record Slap(
+    Kind kind,
+    double timeS,
+    Side side,
+    Zone zone,
+    TimedBy timedBy,
+    double resolutionS,
+    @Nullable Double pictureS,
+    @Nullable Double soundS,
+    boolean seen,
+    String note,
+    Extra extra) {
+
+  /** What a mark says. */
+  public enum Kind implements Coded {
+    /** One contact after a turn. */
+    SLAP("slap"),
+    /** A second contact without a turn between; never part of the rate or of an interval. */
+    DOUBLE("double"),
+    /** A contact whose turn was cut short. */
+    PART_TURN("part-turn"),
+    /** A turn that made no contact: an attempt, never a slap of the rate or of an interval. */
+    MISSED("missed"),
+    /** A contact with a fault that has no word of its own; the note says which. */
+    OTHER("other");
+
+    private final String code;
+
+    Kind(String code) {
+      this.code = code;
+    }
+
+    @Override
+    public String code() {
+      return code;
+    }
+  }
+
+  /** Returns a mark made on the picture: the first frame that shows contact. */
+  public static Slap onFrame(Kind kind, double frameS, double resolutionS, Side side, Zone zone) {
+    return new Slap(
+        kind, frameS, side, zone, TimedBy.PICTURE, resolutionS, frameS, null, true, "", Extra.NONE);
+  }
+
+  /** Returns whether the hand touched the target and had turned since the slap before. */
+  public boolean counts() {
+    return kind != Kind.DOUBLE && kind != Kind.MISSED;
+  }
+
+  /** Returns whether this mark has a fault of its own, leaving spans aside. */
+  public boolean faulty() {
+    return kind != Kind.SLAP || zone.offCentre();
+  }
+
+  /** Returns this mark as another kind. */
+  public Slap withKind(Kind newKind) {
+    return new Slap(
+        newKind, timeS, side, zone, timedBy, resolutionS, pictureS, soundS, seen, note, extra);
+  }
+
+  /** Returns this mark with another side. */
+  public Slap withSide(Side newSide) {
+    return new Slap(
+        kind, timeS, newSide, zone, timedBy, resolutionS, pictureS, soundS, seen, note, extra);
+  }
+
+  /** Returns this mark with another zone. */
+  public Slap withZone(Zone newZone) {
+    return new Slap(
+        kind, timeS, side, newZone, timedBy, resolutionS, pictureS, soundS, seen, note, extra);
+  }
+
+  /** Returns this mark with other words. */
+  public Slap withNote(String newNote) {
+    return new Slap(
+        kind, timeS, side, zone, timedBy, resolutionS, pictureS, soundS, seen, newNote, extra);
+  }
+
+  /** Returns this mark moved to a frame, its time by picture from now on. */
+  public Slap movedToFrame(double frameS, double newResolutionS) {
+    return new Slap(
+        kind, frameS, side, zone, TimedBy.PICTURE, newResolutionS, frameS, null, seen, note, extra);
+  }
+}

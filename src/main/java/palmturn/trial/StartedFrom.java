@@ -1,0 +1,48 @@
+package palmturn.trial;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a reading was started from; only one started from nothing is independent.
+ *
+ * @param reader the other reader, when started from that reader's marks
+ */
+public record StartedFrom(Source source, @Nullable String reader) {
+  /** Where the first marks came from. */
+  public enum Source {
+    NOTHING,
+    ESTIMATE,
+    READER
+  }
+
+  public static final StartedFrom NOTHING = new StartedFrom(Source.NOTHING, null);
+  public static final StartedFrom ESTIMATE = new StartedFrom(Source.ESTIMATE, null);
+
+  /** Returns the text of files: {@code nothing}, {@code estimate} or {@code reader NAME}. */
+  public String code() {
+    return switch (source) {
+      case NOTHING -> "nothing";
+      case ESTIMATE -> "estimate";
+      case READER -> "reader " + reader;
+    };
+  }
+
+  /**
+   * Returns what {@link #code} wrote.
+   *
+   * @throws IllegalArgumentException if the text is none of the three forms
+   */
+  public static StartedFrom parse(String code) {
+    if (code.equals("nothing")) {
+      return NOTHING;
+    }
+    if (code.equals("estimate")) {
+      return ESTIMATE;
+    }
+    if (code.startsWith("reader ") && code.length() > "reader ".length()) {
+      return new StartedFrom(Source.READER, code.substring("reader ".length()));
+    }
+    throw new IllegalArgumentException(
+        "\"%s\" is not one of nothing, estimate, reader NAME".formatted(code));
+  }
+}

@@ -1,0 +1,70 @@
+package palmturn.trial;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One attempt: one moving hand, a block, a repeat and a stretch of a clip.
+ *
+ * @param id hand, block and repeat
+ * @param clip the file it was filmed in
+ * @param fromS start of its stretch, media seconds; null for the clip's start
+ * @param toS end of its stretch, media seconds; null for the clip's end
+ * @param mirrored whether the file shows the athlete mirrored
+ * @param captureFps frames a second at which it was captured, if the file or the user says so
+ * @param timeScale how its media seconds become real ones
+ * @param paceSlapsPerS the click track it was filmed to; null for an ordinary trial. A paced trial
+ *     serves the clean ceiling and nothing else
+ * @param soundOffsetS how much later the sound is than the picture, seconds, once known
+ * @param readings one of each reader at the most
+ * @param extra unknown keys
+ */
+public record Trial(
+    TrialId id,
+    ClipRef clip,
+    @Nullable Double fromS,
+    @Nullable Double toS,
+    Mirrored mirrored,
+    @Nullable Double captureFps,
+    TimeScale timeScale,
+    @Nullable Double paceSlapsPerS,
+    @Nullable Double soundOffsetS,
+    List<Reading> readings,
+    Extra extra) {
+
+  public Trial {
+    readings = List.copyOf(readings);
+    if (fromS != null && toS != null && !(toS > fromS)) {
+      throw new IllegalArgumentException(
+          "a trial must end after it starts: %s s to %s s".formatted(fromS, toS));
+    }
+  }
+
+  /** Returns the reading of a reader. */
+  public Optional<Reading> reading(String reader) {
+    return readings.stream().filter(r -> r.reader().equals(reader)).findFirst();
+  }
+
+  /** Returns this trial with a reading put in, in place of the same reader's if there was one. */
+  public Trial withReading(Reading reading) {
+    List<Reading> all = new ArrayList<>(readings);
+    all.replaceAll(each -> each.reader().equals(reading.reader()) ? reading : each);
+    if (!all.contains(reading)) {
+      all.add(reading);
+    }
+    return new Trial(
+        id,
+        clip,
+        fromS,
+        toS,
+        mirrored,
+        captureFps,
+        timeScale,
+        paceSlapsPerS,
+        soundOffsetS,
+        all,
+        extra);
+  }
+}

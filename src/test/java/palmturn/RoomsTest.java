@@ -1,0 +1,145 @@
+package palmturn;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+
+/** Keeps the rooms apart: who may import whom, and which library is used where. */
+class RoomsTest {
+  private static final JavaClasses CLASSES =
+      new ClassFileImporter()
+          .withImportOption(new ImportOption.DoNotIncludeTests())
+          .importPackages("palmturn");
+
+  /** Room to the rooms it may import; docs/architecture.md draws the same. */
+  private static final Map<String, List<String>> MAY_IMPORT = new TreeMap<>();
+
+  static {
+    MAY_IMPORT.put("trial", List.of());
+    MAY_IMPORT.put("numbers", List.of());
+    MAY_IMPORT.put("edit", List.of("trial"));
+    MAY_IMPORT.put("clip", List.of());
+    MAY_IMPORT.put("measure", List.of("trial", "numbers"));
+    MAY_IMPORT.put("json", List.of("trial", "measure"));
+    MAY_IMPORT.put("store", List.of("trial", "clip", "json"));
+    MAY_IMPORT.put("film", List.of("trial", "clip"));
+    MAY_IMPORT.put("chart", List.of("trial", "measure"));
+    MAY_IMPORT.put("report", List.of("trial", "numbers", "measure", "chart"));
+    MAY_IMPORT.put("synth", List.of("trial", "film"));
+    MAY_IMPORT.put(
+        "work",
+        List.of(
+            "trial", "numbers", "clip", "measure", "json", "store", "film", "chart", "report",
+            "synth"));
+    MAY_IMPORT.put(
+        "cli", List.of("work", "trial", "numbers", "clip", "measure", "json", "film", "synth"));
+    MAY_IMPORT.put(
+        "app", List.of("work", "edit", "chart", "trial", "numbers", "clip", "measure", "film"));
+  }
+
+  /** Library to the rooms that may use it. */
+  private static final Map<String, List<String>> LIBRARIES =
+      Map.of(
+          "org.bytedeco..", List.of("clip", "film"),
+          "org.hipparchus..", List.of("numbers"),
+          "com.fasterxml.jackson..", List.of("json"),
+          "org.jfree..", List.of("chart", "app"),
+          "gg.jte..", List.of("report"),
+          "picocli..", List.of("cli"),
+          "me.tongfei..", List.of("cli"),
+          "javafx..", List.of("app"));
+
+  /** Rooms that touch no file, no pixel and no screen. */
+  private static final List<String> PURE = List.of("trial", "numbers", "edit", "measure");
+
+  @TestFactory
+  Stream<DynamicTest> everyRoomImportsOnlyWhatTheDesignLetsIt() {
+    return MAY_IMPORT.entrySet().stream()
+        .map(
+            room ->
+                DynamicTest.dynamicTest(
+                    room.getKey(),
+                    () -> {
+                      List<String> others = new ArrayList<>(MAY_IMPORT.keySet());
+                      others.remove(room.getKey());
+                      others.removeAll(room.getValue());
+                      noClasses()
+                          .that()
+                          .resideInAPackage(in(room.getKey()))
+                          .should()
+                          .dependOnClassesThat()
+                          .resideInAnyPackage(
+                              others.stream().map(RoomsTest::in).toArray(String[]::new))
+                          .because("a newcomer must see from the folders what happens to a clip")
+                          .allowEmptyShould(true)
+                          .check(CLASSES);
+                    }));
+  }
+
+  @TestFactory
+  Stream<DynamicTest> everyLibraryStaysInItsRooms() {
+    return LIBRARIES.entrySet().stream()
+        .map(
+            library ->
+                DynamicTest.dynamicTest(
+                    library.getKey(),
+                    () ->
+                        noClasses()
+                            .that()
+                            .resideOutsideOfPackages(
+                                library.getValue().stream()
+                                    .map(RoomsTest::in)
+                                    .toArray(String[]::new))
+                            .should()
+                            .dependOnClassesThat()
+                            .resideInAPackage(library.getKey())
+                            .because("a library is replaced in one room, not in ten")
+                            .allowEmptyShould(true)
+                            .check(CLASSES)));
+  }
+
+  @TestFactory
+  Stream<DynamicTest> pureRoomsTouchNoFile() {
+    return PURE.stream()
+        .map(
+            room ->
+                DynamicTest.dynamicTest(
+                    room,
+                    () ->
+                        noClasses()
+                            .that()
+                            .resideInAPackage(in(room))
+                            .should()
+                            .dependOnClassesThat()
+                            .resideInAnyPackage("java.io..", "java.nio.file..", "java.awt..")
+                            .because("what computes must be testable with nothing but arrays")
+                            .allowEmptyShould(true)
+                            .check(CLASSES)));
+  }
+
+  @Test
+  void noCircleBetweenRooms() {
+    slices()
+        .matching("palmturn.(*)..")
+        .should()
+        .beFreeOfCycles()
+        .because("a circle makes two rooms one")
+        .allowEmptyShould(true)
+        .check(CLASSES);
+  }
+
+  private static String in(String room) {
+    return "palmturn." + room + "..";
+  }
+}
