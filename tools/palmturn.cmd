@@ -25,5 +25,5 @@ if errorlevel 1 (
 )
 popd
 :run
-"%JAVA%" -XX:+UseSerialGC -Dfile.encoding=UTF-8 %PALMTURN_JAVA_OPTS% -jar "%JAR%" %*
+"%JAVA%" -XX:+UseSerialGC -Dfile.encoding=UTF-8 "-Dpalmturn.home=%HOME_DIR%" %PALMTURN_JAVA_OPTS% -jar "%JAR%" %*
 exit /b %ERRORLEVEL%

@@ -43,9 +43,10 @@ class RoomsTest {
             "trial", "numbers", "clip", "measure", "json", "store", "film", "chart", "report",
             "synth"));
     MAY_IMPORT.put(
-        "cli", List.of("work", "trial", "numbers", "clip", "measure", "json", "film", "synth"));
+        "cli", List.of("work", "trial", "clip", "measure", "json", "store", "report", "synth"));
     MAY_IMPORT.put(
-        "app", List.of("work", "edit", "chart", "trial", "numbers", "clip", "measure", "film"));
+        "app",
+        List.of("work", "edit", "chart", "trial", "numbers", "clip", "measure", "store", "film"));
   }
 
   /** Library to the rooms that may use it. */
