@@ -1,0 +1,76 @@
+package palmturn.chart;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.awt.Color;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Contrast by the formula of WCAG 2.2 (relative luminance, contrast ratio), from memory. */
+class PaletteTest {
+  private static final List<String> TEXT = List.of("ink", "ink2", "ink3", "clay", "sea", "iris");
+  private static final List<String> OTHER = List.of("edge", "wave");
+
+  @Test
+  void blackOnWhiteContrastsBy21() {
+    assertEquals(21, contrast(Color.BLACK, Color.WHITE), 1e-9);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"light", "dark"})
+  void textAndOutlinesCanBeReadOnPaperAndSheet(String theme) {
+    Palette palette = theme.equals("light") ? Palette.LIGHT : Palette.DARK;
+    Map<String, Color> named = palette.named();
+    for (Color ground : List.of(palette.paper(), palette.sheet())) {
+      for (String name : TEXT) {
+        assertContrast(named, name, ground, 4.5);
+      }
+      for (String name : OTHER) {
+        assertContrast(named, name, ground, 3);
+      }
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource({"light", "dark"})
+  void faultWordsCanBeReadOnTheirWash(String theme) {
+    Palette palette = theme.equals("light") ? Palette.LIGHT : Palette.DARK;
+    assertContrast(palette.named(), "clay", palette.clayWash(), 4.5);
+  }
+
+  @Test
+  void everyColourHasANameAndNoTwoAreTheSame() {
+    assertEquals(
+        Palette.class.getRecordComponents().length,
+        new HashSet<>(Palette.LIGHT.named().values()).size());
+    assertEquals(Palette.LIGHT.named().keySet(), Palette.DARK.named().keySet());
+  }
+
+  private static void assertContrast(
+      Map<String, Color> named, String name, Color ground, double least) {
+    double ratio = contrast(named.get(name), ground);
+    assertTrue(ratio >= least, () -> "%s on %s: %.2f".formatted(name, ground, ratio));
+  }
+
+  private static double contrast(Color a, Color b) {
+    double la = luminance(a);
+    double lb = luminance(b);
+    return (Math.max(la, lb) + 0.05) / (Math.min(la, lb) + 0.05);
+  }
+
+  private static double luminance(Color c) {
+    return 0.2126 * linear(c.getRed())
+        + 0.7152 * linear(c.getGreen())
+        + 0.0722 * linear(c.getBlue());
+  }
+
+  private static double linear(int channel) {
+    double s = channel / 255.0;
+    return s <= 0.04045 ? s / 12.92 : Math.pow((s + 0.055) / 1.055, 2.4);
+  }
+}
