@@ -1,0 +1,174 @@
+package palmturn.chart;
+
+import java.util.List;
+import java.util.OptionalInt;
+import org.jspecify.annotations.Nullable;
+import palmturn.trial.Side;
+import palmturn.trial.Slap;
+import palmturn.trial.Span;
+import palmturn.trial.TimeScale;
+
+/**
+ * What a beat strip shows, and where: everything its painter needs and nothing else. All times are
+ * media seconds; only the axis is labelled in real seconds from the window's start.
+ *
+ * @param slaps the marks, in order of time
+ * @param spans faults over a stretch, in order of their start
+ * @param scale how media seconds become the axis's real seconds
+ * @param window what counts, drawn as a lighter sheet; null before the first slap is marked
+ * @param view how time becomes x
+ * @param lanes how high each lane lies
+ * @param palette colours of the theme
+ * @param framesS times of the visible frames, one faint line each; empty for none
+ * @param words whether faults are named beside their shapes and slaps are numbered
+ * @param now where the playhead stands; null on paper
+ */
+public record BeatStrip(
+    List<Slap> slaps,
+    List<Span> spans,
+    TimeScale scale,
+    @Nullable Window window,
+    View view,
+    Lanes lanes,
+    Palette palette,
+    List<Double> framesS,
+    boolean words,
+    @Nullable Now now) {
+
+  /** The stretch in which slaps count, both ends included. */
+  public record Window(double fromS, double toS) {
+    /** Returns whether a moment lies inside. */
+    public boolean contains(double timeS) {
+      return fromS <= timeS && timeS <= toS;
+    }
+  }
+
+  /**
+   * How time becomes x.
+   *
+   * @param leftX where the strip begins, pixels
+   * @param rightX where it ends, pixels
+   * @param fromS the moment at {@code leftX}
+   * @param pixelsPerS pixels in one media second
+   */
+  public record View(double leftX, double rightX, double fromS, double pixelsPerS) {
+    /** Returns the x of a moment. */
+    public double x(double timeS) {
+      return leftX + (timeS - fromS) * pixelsPerS;
+    }
+
+    /** Returns the moment at an x. */
+    public double timeS(double x) {
+      return fromS + (x - leftX) / pixelsPerS;
+    }
+
+    /** Returns whether something from one x to another can be seen. */
+    boolean shows(double fromX, double toX) {
+      return toX >= leftX - MARGIN && fromX <= rightX + MARGIN;
+    }
+  }
+
+  /**
+   * How high each lane lies, pixels from the top.
+   *
+   * @param topY top of the sheet; the flag stands on it
+   * @param spansY middle of the first row of spans
+   * @param lineY the hand line: palm above, back below
+   * @param axisY the time axis; its labels hang under it
+   */
+  public record Lanes(double topY, double spansY, double lineY, double axisY) {
+    /** The strip of the app, 316 high, with room for the turn and the sound above the axis. */
+    public static final Lanes APP = new Lanes(31, 49, 148, 290);
+  }
+
+  /**
+   * The playhead.
+   *
+   * @param timeS the moment of the picture that is shown
+   * @param flag what the flag above it says
+   * @param current place in {@code slaps} of the chosen mark, or −1
+   */
+  public record Now(double timeS, String flag, int current) {}
+
+  /** A mark's head reaches this far beyond its x. */
+  private static final double MARGIN = 12;
+
+  public BeatStrip {
+    slaps = List.copyOf(slaps);
+    spans = List.copyOf(spans);
+    framesS = List.copyOf(framesS);
+  }
+
+  /** Returns the place in {@code slaps} of the mark whose head or stem lies under a point. */
+  public OptionalInt slapAt(double x, double y) {
+    double best = MARGIN;
+    int found = -1;
+    for (int i = 0; i < slaps.size(); i++) {
+      double away = away(i, x, y);
+      if (away < best) {
+        best = away;
+        found = i;
+      }
+    }
+    return found < 0 ? OptionalInt.empty() : OptionalInt.of(found);
+  }
+
+  private double away(int slap, double x, double y) {
+    double dx = x - view.x(slaps.get(slap).timeS());
+    double stem = stem(slap);
+    double towards = Math.max(Math.min(0, -stem), Math.min(Math.max(0, -stem), y - lanes.lineY()));
+    return Math.hypot(dx, y - lanes.lineY() - towards);
+  }
+
+  /**
+   * Returns how far above the line a mark's head stands, pixels: negative below it, 0 for a clean
+   * slap whose side is unknown. A double stands as high as the slap it repeats.
+   */
+  double stem(int slap) {
+    Slap mark = slaps.get(slap);
+    int repeated = repeated(slap);
+    if (repeated >= 0) {
+      double height = stem(repeated);
+      return height == 0 || slaps.get(repeated).side() == mark.side() ? height : -height;
+    }
+    double height = mark.faulty() && mark.kind() != Slap.Kind.DOUBLE ? 48 : 33;
+    return switch (mark.side()) {
+      case PALM -> height;
+      case BACK -> -height;
+      case UNKNOWN -> mark.faulty() ? height : 0;
+    };
+  }
+
+  /** Returns the place of the slap that a double repeats, −1 for none. */
+  int repeated(int slap) {
+    if (slaps.get(slap).kind() != Slap.Kind.DOUBLE) {
+      return -1;
+    }
+    for (int i = slap - 1; i >= 0; i--) {
+      if (slaps.get(i).counts()) {
+        return i;
+      }
+    }
+    return -1;
+  }
+
+  /** Returns the number of a slap among those that count in the window, from 1; 0 for others. */
+  public int number(int slap) {
+    Slap mark = slaps.get(slap);
+    if (window == null || !mark.counts() || !window.contains(mark.timeS())) {
+      return 0;
+    }
+    int number = 0;
+    for (int i = 0; i <= slap; i++) {
+      if (slaps.get(i).counts() && window.contains(slaps.get(i).timeS())) {
+        number++;
+      }
+    }
+    return number;
+  }
+
+  /** Returns whether a mark's side is known. */
+  static boolean sided(Slap slap) {
+    return slap.side() != Side.UNKNOWN;
+  }
+}

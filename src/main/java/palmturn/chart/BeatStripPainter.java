@@ -1,0 +1,201 @@
+package palmturn.chart;
+
+import java.awt.BasicStroke;
+import java.awt.Color;
+import java.awt.Font;
+import java.awt.Graphics2D;
+import java.awt.Shape;
+import java.awt.geom.Line2D;
+import java.awt.geom.Rectangle2D;
+import java.util.List;
+import palmturn.trial.Slap;
+import palmturn.trial.TimedBy;
+
+/**
+ * Draws a beat strip: time to the right, palm slaps above the hand line and back slaps below it,
+ * faults as shapes, spans above. It paints nothing behind the strip, so the caller clears.
+ */
+public final class BeatStripPainter {
+  private static final BasicStroke INK = new BasicStroke(1.75f);
+  private static final double HAIRLINE_UNDER = 1.5;
+  private static final double BAND_OVER = 5;
+
+  private BeatStripPainter() {}
+
+  /** Draws the strip. */
+  public static void paint(Graphics2D g, BeatStrip strip) {
+    Shape clip = g.getClip();
+    BeatStrip.View view = strip.view();
+    g.clip(
+        new Rectangle2D.Double(
+            view.leftX() - 12,
+            strip.lanes().topY() - 31,
+            view.rightX() - view.leftX() + 24,
+            strip.lanes().axisY() - strip.lanes().topY() + 31 + 26));
+    sheet(g, strip);
+    SpanPainter.washes(g, strip);
+    TimeAxis.paint(g, strip);
+    g.setColor(strip.palette().ink());
+    g.setStroke(INK);
+    line(g, view.leftX(), strip.lanes().lineY(), view.rightX(), strip.lanes().lineY());
+    Labels labels = new Labels();
+    marks(g, strip, labels);
+    SpanPainter.spans(g, strip, labels);
+    if (strip.words()) {
+      words(g, strip, labels);
+    }
+    if (strip.now() != null) {
+      now(g, strip, strip.now());
+    }
+    g.setClip(clip);
+  }
+
+  private static void sheet(Graphics2D g, BeatStrip strip) {
+    BeatStrip.Window window = strip.window();
+    if (window == null) {
+      return;
+    }
+    double from = Math.max(strip.view().leftX(), strip.view().x(window.fromS()));
+    double to = Math.min(strip.view().rightX(), strip.view().x(window.toS()));
+    if (to <= from) {
+      return;
+    }
+    double top = strip.lanes().topY();
+    double bottom = strip.lanes().axisY();
+    g.setColor(strip.palette().sheet());
+    g.fill(new Rectangle2D.Double(from, top, to - from, bottom - top));
+    g.setColor(strip.palette().edge());
+    g.setStroke(new BasicStroke(1.5f));
+    line(g, from, top, from, bottom);
+    line(g, to, top, to, bottom);
+  }
+
+  private static void marks(Graphics2D g, BeatStrip strip, Labels labels) {
+    List<Slap> slaps = strip.slaps();
+    for (int i = 0; i < slaps.size(); i++) {
+      double x = strip.view().x(slaps.get(i).timeS());
+      if (strip.view().shows(x, x)) {
+        stem(g, strip, i, x);
+        tie(g, strip, i, x);
+      }
+    }
+    for (int i = 0; i < slaps.size(); i++) {
+      Slap slap = slaps.get(i);
+      double x = strip.view().x(slap.timeS());
+      if (!strip.view().shows(x, x)) {
+        continue;
+      }
+      double stem = strip.stem(i);
+      double y = strip.lanes().lineY() - stem;
+      if (stem != 0 && !BeatStrip.sided(slap)) {
+        g.setColor(color(strip.palette(), slap));
+        g.fill(MarkShapes.diamond(x, strip.lanes().lineY()));
+      }
+      MarkShapes.head(
+          g,
+          slap,
+          x,
+          y,
+          stem < 0 ? -1 : 1,
+          color(strip.palette(), slap),
+          strip.window() == null ? strip.palette().paper() : strip.palette().sheet());
+      labels.block(new Rectangle2D.Double(x - 8, y - 8, 16, 16));
+      labels.block(
+          new Rectangle2D.Double(
+              x - 1, Math.min(y, strip.lanes().lineY()), 2, Math.max(1, Math.abs(stem))));
+    }
+  }
+
+  private static void stem(Graphics2D g, BeatStrip strip, int index, double x) {
+    Slap slap = strip.slaps().get(index);
+    double line = strip.lanes().lineY();
+    double stem = strip.stem(index);
+    double end = line - stem;
+    double start = slap.kind() == Slap.Kind.MISSED ? line - Math.signum(stem) * 12 : line;
+    double width = spreadS(slap) * strip.view().pixelsPerS();
+    double left = reachesBack(slap) ? x - width : x - width / 2;
+    g.setColor(color(strip.palette(), slap));
+    if (width > BAND_OVER && stem != 0) {
+      boolean wrong = slap.faulty();
+      g.setColor(wrong ? strip.palette().clayBand() : strip.palette().inkBand());
+      g.fill(new Rectangle2D.Double(left, Math.min(start, end), width, Math.abs(end - start)));
+      g.setColor(color(strip.palette(), slap));
+    }
+    if (width >= HAIRLINE_UNDER && width <= BAND_OVER) {
+      g.setStroke(new BasicStroke((float) width));
+      line(g, x, start, x, end);
+    } else {
+      g.setStroke(new BasicStroke(1.25f));
+      line(g, x, start, x, end);
+    }
+  }
+
+  private static void tie(Graphics2D g, BeatStrip strip, int index, double x) {
+    int repeated = strip.repeated(index);
+    if (repeated >= 0) {
+      double y = strip.lanes().lineY() - strip.stem(index);
+      g.setColor(strip.palette().clay());
+      g.setStroke(new BasicStroke(3));
+      line(g, strip.view().x(strip.slaps().get(repeated).timeS()), y, x, y);
+    }
+  }
+
+  /** Returns the stretch of time in which a mark's contact lies, seconds wide. */
+  private static double spreadS(Slap slap) {
+    return reachesBack(slap) ? slap.resolutionS() : 2 * slap.resolutionS();
+  }
+
+  private static boolean reachesBack(Slap slap) {
+    return slap.timedBy() == TimedBy.PICTURE;
+  }
+
+  private static Color color(Palette palette, Slap slap) {
+    return slap.faulty() ? palette.clay() : palette.ink();
+  }
+
+  private static void words(Graphics2D g, BeatStrip strip, Labels labels) {
+    for (int i = 0; i < strip.slaps().size(); i++) {
+      Slap slap = strip.slaps().get(i);
+      double x = strip.view().x(slap.timeS());
+      if (!strip.view().shows(x, x)) {
+        continue;
+      }
+      double stem = strip.stem(i);
+      int away = stem < 0 ? -1 : 1;
+      if (slap.faulty()) {
+        double y = strip.lanes().lineY() - stem - away * 17;
+        labels.centred(g, MarkWords.fault(slap), x, y, strip.palette().clay());
+      }
+      int number = strip.number(i);
+      if (number > 0 && number % 5 == 0) {
+        double y = strip.lanes().lineY() + away * (stem == 0 ? -19 : 14);
+        labels.centred(g, Integer.toString(number), x, y, strip.palette().ink3());
+      }
+    }
+  }
+
+  private static void now(Graphics2D g, BeatStrip strip, BeatStrip.Now now) {
+    Palette palette = strip.palette();
+    double top = strip.lanes().topY();
+    double x = strip.view().x(now.timeS());
+    g.setColor(palette.iris());
+    g.setStroke(new BasicStroke(2));
+    line(g, x, top - 1, x, strip.lanes().axisY());
+    if (now.current() >= 0) {
+      double markX = strip.view().x(strip.slaps().get(now.current()).timeS());
+      double y = strip.lanes().lineY() - strip.stem(now.current());
+      g.draw(MarkShapes.disc(markX, y, 11.5));
+    }
+    Font font = Lato.bold(13);
+    double half = Labels.width(font, now.flag()) / 2 + 19;
+    double flagX = Math.max(strip.view().leftX() + half, Math.min(strip.view().rightX() - half, x));
+    g.fill(new Rectangle2D.Double(flagX - half, top - 23, 2 * half, 22));
+    g.setFont(font);
+    g.setColor(palette.paper());
+    g.drawString(now.flag(), (float) (flagX - half + 19), (float) (top - 7.5));
+  }
+
+  static void line(Graphics2D g, double x1, double y1, double x2, double y2) {
+    g.draw(new Line2D.Double(x1, y1, x2, y2));
+  }
+}

@@ -1,0 +1,41 @@
+package palmturn.chart;
+
+import palmturn.trial.Slap;
+import palmturn.trial.Span;
+import palmturn.trial.Zone;
+
+/** What marks and spans are called where people read them. */
+public final class MarkWords {
+  private MarkWords() {}
+
+  /** Returns the fault of a mark in one or two words; empty for a slap without one. */
+  public static String fault(Slap slap) {
+    return switch (slap.kind()) {
+      case SLAP -> slap.zone().offCentre() ? zone(slap.zone()) : "";
+      case DOUBLE -> "double";
+      case PART_TURN -> "part turn";
+      case MISSED -> "missed";
+      case OTHER -> unnamed(slap) ? "fault" : "other";
+    };
+  }
+
+  /** Returns where the target was touched, in one word. */
+  public static String zone(Zone zone) {
+    return zone.code();
+  }
+
+  /** Returns the fault of a span in one or two words. */
+  public static String fault(Span span) {
+    return switch (span.kind()) {
+      case BENT_WRIST -> "bent wrist";
+      case ELBOW_OUT -> "elbow out";
+      case TARGET_MOVED -> "target moved";
+      case PAUSE -> "pause";
+    };
+  }
+
+  /** Returns whether a mark says that something is wrong and not yet what. */
+  public static boolean unnamed(Slap slap) {
+    return slap.kind() == Slap.Kind.OTHER && slap.note().isBlank() && !slap.zone().offCentre();
+  }
+}
