@@ -1,0 +1,50 @@
+package palmturn.measure;
+
+import palmturn.trial.Coded;
+import palmturn.trial.Slap;
+import palmturn.trial.Span;
+import palmturn.trial.Zone;
+
+/** What can be wrong with an attempt; one attempt may have several. */
+public enum FaultKind implements Coded {
+  FINGERS("fingers"),
+  WRIST("wrist"),
+  EDGE("edge"),
+  DOUBLE("double"),
+  PART_TURN("part-turn"),
+  MISSED("missed"),
+  OTHER("other"),
+  BENT_WRIST("bent-wrist"),
+  ELBOW_OUT("elbow-out"),
+  TARGET_MOVED("target-moved");
+
+  private final String code;
+
+  FaultKind(String code) {
+    this.code = code;
+  }
+
+  @Override
+  public String code() {
+    return code;
+  }
+
+  /** Returns whether a mark has this fault by itself, spans left aside. */
+  boolean isOf(Slap mark) {
+    return switch (this) {
+      case FINGERS -> mark.zone() == Zone.FINGERS;
+      case WRIST -> mark.zone() == Zone.WRIST;
+      case EDGE -> mark.zone() == Zone.EDGE;
+      case DOUBLE -> mark.kind() == Slap.Kind.DOUBLE;
+      case PART_TURN -> mark.kind() == Slap.Kind.PART_TURN;
+      case MISSED -> mark.kind() == Slap.Kind.MISSED;
+      case OTHER -> mark.kind() == Slap.Kind.OTHER;
+      case BENT_WRIST, ELBOW_OUT, TARGET_MOVED -> false;
+    };
+  }
+
+  /** Returns whether a span puts this fault on the attempts inside it. */
+  boolean isOf(Span span) {
+    return span.kind().spoils() && span.kind().code().equals(code);
+  }
+}

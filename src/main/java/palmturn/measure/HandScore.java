@@ -1,0 +1,31 @@
+package palmturn.measure;
+
+import org.jspecify.annotations.Nullable;
+import palmturn.numbers.Range;
+import palmturn.trial.Hand;
+
+/**
+ * One quality of one hand in one block, over its trials, by the quality's headline measure.
+ *
+ * @param hand the moving hand
+ * @param block {@code baseline} or {@code after-N}
+ * @param quality what is judged
+ * @param measure the headline measure
+ * @param n trials that have the figure
+ * @param mean over them; null without one
+ * @param sd divisor n−1; null under two
+ * @param best the best single trial
+ * @param typicalError the hand's SD within blocks, pooled over all blocks
+ * @param mean95 95 % t-interval of the mean; null under two
+ */
+public record HandScore(
+    Hand hand,
+    String block,
+    Quality quality,
+    Measure measure,
+    int n,
+    @Nullable Double mean,
+    @Nullable Double sd,
+    @Nullable Double best,
+    @Nullable Double typicalError,
+    @Nullable Range mean95) {}

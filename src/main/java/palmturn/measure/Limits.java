@@ -1,0 +1,42 @@
+package palmturn.measure;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a trial is held against. None is a population norm: none was found for this movement.
+ *
+ * @param cleanSharePct least share of clean slaps
+ * @param steadyCvPct largest steady CV
+ * @param slowDownPctPerS largest slow-down
+ * @param elbowCm largest distance of the elbow from its place
+ * @param minRateSlapsPerS least rate, if the coach has set one
+ * @param margins differences too small to matter
+ */
+public record Limits(
+    Limit cleanSharePct,
+    Limit steadyCvPct,
+    Limit slowDownPctPerS,
+    Limit elbowCm,
+    @Nullable Limit minRateSlapsPerS,
+    Margins margins) {
+
+  /**
+   * Differences between hands or blocks that are too small to matter.
+   *
+   * @param speedPct of the mean of both rates
+   * @param cleanSharePoints percentage points of clean share
+   * @param steadyCvPoints percentage points of steady CV
+   * @param slowDownPctPerS per cent a second of slow-down
+   */
+  public record Margins(
+      Limit speedPct, Limit cleanSharePoints, Limit steadyCvPoints, Limit slowDownPctPerS) {}
+
+  /** The limits where nobody has set others. */
+  public static final Limits DEFAULT =
+      new Limits(
+          own(80), own(8), own(3), own(3), null, new Margins(own(10), own(10), own(2), own(2.5)));
+
+  private static Limit own(double value) {
+    return new Limit(value, Limit.OWN_CHOICE);
+  }
+}

@@ -1,0 +1,22 @@
+package palmturn.numbers;
+
+import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
+import org.hipparchus.distribution.continuous.TDistribution;
+
+/** Quantiles of the distributions that intervals rest on. */
+public final class Quantiles {
+  /** The 0.975 quantile of the standard normal distribution. */
+  public static final double Z_975 = 1.959963984540054;
+
+  private Quantiles() {}
+
+  /** Returns the quantile of Student's t with {@code freedom} degrees of freedom, above 0. */
+  public static double t(double probability, double freedom) {
+    return new TDistribution(freedom).inverseCumulativeProbability(probability);
+  }
+
+  /** Returns the quantile of chi-squared with {@code freedom} degrees of freedom, above 0. */
+  public static double chiSquared(double probability, double freedom) {
+    return new ChiSquaredDistribution(freedom).inverseCumulativeProbability(probability);
+  }
+}
