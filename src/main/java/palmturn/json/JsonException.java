@@ -1,0 +1,10 @@
+package palmturn.json;
+
+/** A text that is not the JSON it should be; the message is one line and says where. */
+public final class JsonException extends Exception {
+  private static final long serialVersionUID = 1L;
+
+  JsonException(String message) {
+    super(message);
+  }
+}

@@ -1,0 +1,137 @@
+package palmturn.json;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonLocation;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamReadConstraints;
+import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.cfg.JsonNodeFeature;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.Iterator;
+import java.util.Map;
+
+/** Text to tree and back: strict, bounded, and laid out so that a person can read and diff it. */
+final class JsonText {
+  /** Far deeper than any form here, far shallower than the stack. */
+  static final int MAX_NESTING = 64;
+
+  /** A file of all marks of one trial is some tens of kilobytes. */
+  static final int MAX_CHARACTERS = 32 * 1024 * 1024;
+
+  private static final ObjectMapper MAPPER =
+      JsonMapper.builder(
+              JsonFactory.builder()
+                  .streamReadConstraints(
+                      StreamReadConstraints.builder()
+                          .maxNestingDepth(MAX_NESTING)
+                          .maxDocumentLength(MAX_CHARACTERS)
+                          .maxStringLength(1_000_000)
+                          .maxNameLength(1_000)
+                          .maxNumberLength(100)
+                          .build())
+                  .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+                  .build())
+          .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+          .enable(DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS)
+          // An unknown key's 1.50 must not come back as 1.5.
+          .disable(JsonNodeFeature.STRIP_TRAILING_BIGDECIMAL_ZEROES)
+          .build();
+
+  private JsonText() {}
+
+  static ObjectNode object() {
+    return MAPPER.createObjectNode();
+  }
+
+  static ArrayNode array() {
+    return MAPPER.createArrayNode();
+  }
+
+  static JsonNode tree(Object value) {
+    return value instanceof JsonNode node ? node : MAPPER.valueToTree(value);
+  }
+
+  static JsonNode parse(String text) throws JsonException {
+    if (text.length() > MAX_CHARACTERS) {
+      throw new JsonException("too long: over %d characters".formatted(MAX_CHARACTERS));
+    }
+    // Some editors put a byte-order mark in front.
+    String json = text.startsWith("\uFEFF") ? text.substring(1) : text;
+    if (json.isBlank()) {
+      throw new JsonException("empty");
+    }
+    try {
+      return MAPPER.readTree(json);
+    } catch (JsonProcessingException e) {
+      throw new JsonException("damaged%s: %s".formatted(where(e), firstLine(e)));
+    }
+  }
+
+  private static String where(JsonProcessingException e) {
+    JsonLocation at = e.getLocation();
+    return at == null ? "" : " at line %d, column %d".formatted(at.getLineNr(), at.getColumnNr());
+  }
+
+  private static String firstLine(JsonProcessingException e) {
+    String message = e.getOriginalMessage();
+    return message == null ? "not JSON" : message.lines().findFirst().orElse("not JSON");
+  }
+
+  /** Returns a value on one line, without a line break at its end. */
+  static String line(JsonNode node) {
+    try {
+      return MAPPER.writeValueAsString(node);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  /** Returns a file's text: a line for each key, but one line for each slap, span or the like. */
+  static String page(JsonNode node) {
+    StringBuilder text = new StringBuilder();
+    lay(node, "", false, text);
+    return text.append('\n').toString();
+  }
+
+  private static void lay(JsonNode node, String indent, boolean inArray, StringBuilder text) {
+    if (!node.isContainerNode() || node.isEmpty()) {
+      text.append(line(node));
+    } else if (inArray && flat(node)) {
+      text.append(line(node));
+    } else if (node.isArray()) {
+      String deeper = indent + "  ";
+      String before = "[\n";
+      for (JsonNode item : node) {
+        text.append(before).append(deeper);
+        lay(item, deeper, true, text);
+        before = ",\n";
+      }
+      text.append('\n').append(indent).append(']');
+    } else {
+      String deeper = indent + "  ";
+      String before = "{\n";
+      for (Iterator<Map.Entry<String, JsonNode>> i = node.fields(); i.hasNext(); ) {
+        Map.Entry<String, JsonNode> field = i.next();
+        text.append(before).append(deeper);
+        text.append(line(MAPPER.getNodeFactory().textNode(field.getKey()))).append(": ");
+        lay(field.getValue(), deeper, false, text);
+        before = ",\n";
+      }
+      text.append('\n').append(indent).append('}');
+    }
+  }
+
+  private static boolean flat(JsonNode node) {
+    for (JsonNode child : node) {
+      if (child.isContainerNode()) {
+        return false;
+      }
+    }
+    return true;
+  }
+}

@@ -1,0 +1,138 @@
+package palmturn.json;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.regex.Pattern;
+import palmturn.trial.ClipRef;
+import palmturn.trial.Coded;
+import palmturn.trial.Hand;
+import palmturn.trial.Mirrored;
+import palmturn.trial.Reading;
+import palmturn.trial.TimeScale;
+import palmturn.trial.Trial;
+import palmturn.trial.TrialId;
+
+/** The form of a file under {@code trials/}; every key is described in docs/file-format.md. */
+public final class TrialJson {
+  private static final Format FORMAT = new Format("palmturn-trial", List.of());
+  private static final Pattern SHA_256 = Pattern.compile("[0-9a-f]{64}");
+  private static final double MOST_S = MarksJson.MOST_S;
+
+  private TrialJson() {}
+
+  /**
+   * Reads a trial.
+   *
+   * @throws JsonException if the text is damaged, newer than this program, or holds a value that
+   *     can't be
+   */
+  public static Trial read(String text) throws JsonException {
+    Keys keys = FORMAT.open(text);
+    Hand hand = keys.parsed("hand", code -> Coded.parse(Hand.class, code));
+    String block = keys.text("block");
+    int repeat = keys.integer("repeat", 1, 999);
+    TrialId id = keys.make(() -> new TrialId(hand, block, repeat));
+    ClipRef clip = keys.object("clip", TrialJson::clip);
+    Double fromS = keys.numberOrNull("fromS", -MOST_S, MOST_S);
+    Double toS = keys.numberOrNull("toS", -MOST_S, MOST_S);
+    Mirrored mirrored = keys.parsed("mirrored", code -> Coded.parse(Mirrored.class, code));
+    Double captureFps = keys.above0OrNull("captureFps", 100_000);
+    TimeScale scale = timeScale(keys);
+    Double pace = keys.above0OrNull("paceSlapsPerS", 50);
+    Double soundOffsetS = keys.numberOrNull("soundOffsetS", -60, 60);
+    List<Reading> readings = keys.list("readings", MarksJson::reading);
+    refuseTwice(keys, readings);
+    return keys.make(
+        () ->
+            new Trial(
+                id,
+                clip,
+                fromS,
+                toS,
+                mirrored,
+                captureFps,
+                scale,
+                pace,
+                soundOffsetS,
+                readings,
+                keys.rest()));
+  }
+
+  private static void refuseTwice(Keys keys, List<Reading> readings) throws JsonException {
+    Set<String> readers = new HashSet<>();
+    for (Reading reading : readings) {
+      if (!readers.add(reading.reader())) {
+        throw keys.fault("two readings by \"%s\"".formatted(reading.reader()));
+      }
+    }
+  }
+
+  private static ClipRef clip(Keys keys) throws JsonException {
+    return new ClipRef(
+        keys.text("path"),
+        keys.parsed("sha256", TrialJson::sha256),
+        keys.above0("medianFrameS", 60),
+        keys.rest());
+  }
+
+  private static String sha256(String text) {
+    if (!SHA_256.matcher(text).matches()) {
+      throw new IllegalArgumentException("must be 64 hexadecimal digits in lower case");
+    }
+    return text;
+  }
+
+  private static TimeScale timeScale(Keys keys) throws JsonException {
+    List<TimeScale.Piece> pieces = keys.list("timeScale", TrialJson::piece);
+    String refused = keys.textOrEmpty("timeScaleRefused");
+    for (int i = 1; i < pieces.size(); i++) {
+      if (!(pieces.get(i).fromS() > pieces.get(i - 1).fromS())) {
+        throw keys.fault("the pieces of timeScale must be in order of time");
+      }
+    }
+    return new TimeScale(pieces.isEmpty() ? TimeScale.REAL.pieces() : pieces, refused);
+  }
+
+  private static TimeScale.Piece piece(Keys keys) throws JsonException {
+    double fromS = keys.number("fromS", -MOST_S, MOST_S);
+    double factor = keys.above0("factor", 1000);
+    keys.refuseRest();
+    return new TimeScale.Piece(fromS, factor);
+  }
+
+  /** Returns the text of a trial's file. */
+  public static String write(Trial trial) {
+    ObjectNode file = FORMAT.begin();
+    file.put("hand", trial.id().hand().code());
+    file.put("block", trial.id().block());
+    file.put("repeat", trial.id().repeat());
+    file.set("clip", write(trial.clip()));
+    Put.number(file, "fromS", trial.fromS());
+    Put.number(file, "toS", trial.toS());
+    file.put("mirrored", trial.mirrored().code());
+    Put.number(file, "captureFps", trial.captureFps());
+    ArrayNode pieces = file.putArray("timeScale");
+    for (TimeScale.Piece piece : trial.timeScale().pieces()) {
+      ObjectNode node = pieces.addObject();
+      Put.number(node, "fromS", piece.fromS());
+      Put.number(node, "factor", piece.factor());
+    }
+    Put.words(file, "timeScaleRefused", trial.timeScale().refusedWhy());
+    Put.number(file, "paceSlapsPerS", trial.paceSlapsPerS());
+    Put.number(file, "soundOffsetS", trial.soundOffsetS());
+    ArrayNode readings = file.putArray("readings");
+    trial.readings().forEach(reading -> readings.add(MarksJson.write(reading)));
+    return JsonText.page(Put.extra(file, trial.extra()));
+  }
+
+  private static ObjectNode write(ClipRef clip) {
+    ObjectNode node = JsonText.object();
+    node.put("path", clip.path());
+    node.put("sha256", clip.sha256());
+    Put.number(node, "medianFrameS", clip.medianFrameS());
+    return Put.extra(node, clip.extra());
+  }
+}

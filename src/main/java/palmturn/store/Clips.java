@@ -1,0 +1,106 @@
+package palmturn.store;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import palmturn.trial.ClipRef;
+import palmturn.trial.Trial;
+
+/** The clips of a session: copied in, found again, checked against what they were. */
+final class Clips {
+  static final String FOLDER = "clips";
+
+  private Clips() {}
+
+  /** Copies a clip in; one that is there already, byte for byte, is used again. */
+  static String bring(Path session, Path source, Disk disk) throws StoreException {
+    if (!Files.isRegularFile(source) || source.getFileName() == null) {
+      throw new StoreException("%s: there is no such file".formatted(source));
+    }
+    Path clips = session.resolve(FOLDER);
+    try {
+      disk.createFolders(clips);
+      String wanted = Inside.harmlessName(source.getFileName().toString());
+      String name = wanted;
+      for (int i = 2; Files.exists(clips.resolve(name)); i++) {
+        if (same(source, clips.resolve(name))) {
+          return FOLDER + "/" + name;
+        }
+        name = Inside.numbered(wanted, i);
+      }
+      try (InputStream content = Files.newInputStream(source)) {
+        Disk.replace(disk, clips.resolve(name), content);
+      }
+      return FOLDER + "/" + name;
+    } catch (IOException e) {
+      throw new StoreException(
+          "%s: can't be copied into %s: %s".formatted(source, clips, Why.of(e)), e);
+    }
+  }
+
+  private static boolean same(Path source, Path clip) throws IOException {
+    return Files.isSameFile(source, clip)
+        || (Files.isRegularFile(clip) && Files.mismatch(source, clip) < 0);
+  }
+
+  /** Returns a line for each clip that is missing or not what it was. */
+  static List<String> problems(Path session, Collection<Trial> trials) {
+    Map<String, List<Trial>> byPath = new TreeMap<>();
+    for (Trial trial : trials) {
+      byPath.computeIfAbsent(trial.clip().path(), path -> new ArrayList<>()).add(trial);
+    }
+    List<String> problems = new ArrayList<>();
+    for (List<Trial> sharing : byPath.values()) {
+      for (Trial trial : sharing) {
+        try {
+          check(session, trial);
+        } catch (StoreException e) {
+          problems.add(e.getMessage());
+        }
+      }
+    }
+    return problems;
+  }
+
+  /** Refuses a trial whose clip is missing or not what it was. */
+  static void check(Path session, Trial trial) throws StoreException {
+    ClipRef clip = trial.clip();
+    Path file = session.resolve(clip.path());
+    if (!Files.isRegularFile(file)) {
+      throw new StoreException(
+          "%s: the clip of %s is not there; put it back, or add it again"
+              .formatted(file, trial.id().name()));
+    }
+    try {
+      if (!sha256(file).equals(clip.sha256())) {
+        throw new StoreException(
+            "%s: the clip of %s has changed since it was added; put the old file back, or add this one as a trial of its own"
+                .formatted(file, trial.id().name()));
+      }
+    } catch (IOException e) {
+      throw new StoreException("%s: can't be read: %s".formatted(file, Why.of(e)), e);
+    }
+  }
+
+  private static String sha256(Path file) throws IOException {
+    try (InputStream in = Files.newInputStream(file)) {
+      MessageDigest digest = MessageDigest.getInstance("SHA-256");
+      byte[] buffer = new byte[1 << 16];
+      for (int n = in.read(buffer); n >= 0; n = in.read(buffer)) {
+        digest.update(buffer, 0, n);
+      }
+      return HexFormat.of().formatHex(digest.digest());
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+}

@@ -1,0 +1,74 @@
+package palmturn.store;
+
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.text.Normalizer;
+import java.util.Locale;
+import java.util.Set;
+
+/** Keeps the paths that a file names inside the session's folder. */
+final class Inside {
+  private static final int MOST_OF_A_NAME = 100;
+
+  /** Names that Windows gives to devices, whatever their ending. */
+  private static final Set<String> DEVICES =
+      Set.of(
+          "con", "prn", "aux", "nul", "com1", "com2", "com3", "com4", "com5", "com6", "com7",
+          "com8", "com9", "lpt1", "lpt2", "lpt3", "lpt4", "lpt5", "lpt6", "lpt7", "lpt8", "lpt9");
+
+  private Inside() {}
+
+  /** Returns whether a path is relative, has forward slashes only and never climbs. */
+  static boolean harmless(String relative) {
+    if (relative.isEmpty()
+        || relative.startsWith("/")
+        || relative.indexOf('\\') >= 0
+        || relative.indexOf(':') >= 0
+        || relative.chars().anyMatch(Character::isISOControl)) {
+      return false;
+    }
+    for (String part : relative.split("/", -1)) {
+      if (part.isEmpty() || part.equals(".") || part.equals("..")) {
+        return false;
+      }
+    }
+    try {
+      return !Path.of(relative).isAbsolute();
+    } catch (InvalidPathException e) {
+      return false;
+    }
+  }
+
+  /** Returns a file's name that no system trips over, as close to the given one as can be. */
+  static String harmlessName(String name) {
+    String kept =
+        Normalizer.normalize(name, Normalizer.Form.NFC)
+            .replaceAll("[^\\p{L}\\p{M}\\p{N}._-]+", "-")
+            .replaceAll("\\.{2,}", ".")
+            .replaceAll("^[.-]+|[.-]+$", "");
+    if (kept.length() > MOST_OF_A_NAME) {
+      String ending = ending(kept);
+      int end = MOST_OF_A_NAME - ending.length();
+      kept = kept.substring(0, Character.isLowSurrogate(kept.charAt(end)) ? end - 1 : end) + ending;
+    }
+    if (kept.isEmpty()) {
+      return "clip";
+    }
+    String beforeDots = kept.split("\\.", 2)[0].toLowerCase(Locale.ROOT);
+    return DEVICES.contains(beforeDots) ? "clip-" + kept : kept;
+  }
+
+  /** Returns a name with a number before its ending. */
+  static String numbered(String name, int number) {
+    return stem(name) + "-" + number + ending(name);
+  }
+
+  private static String stem(String name) {
+    return name.substring(0, name.length() - ending(name).length());
+  }
+
+  private static String ending(String name) {
+    int dot = name.lastIndexOf('.');
+    return dot < 0 || name.length() - dot > 10 ? "" : name.substring(dot);
+  }
+}

@@ -1,0 +1,364 @@
+package palmturn.store;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import palmturn.json.SessionJson;
+import palmturn.trial.Block;
+import palmturn.trial.Reading;
+import palmturn.trial.Session;
+import palmturn.trial.Trial;
+import palmturn.trial.TrialId;
+
+/**
+ * A session on the disk: {@code session.json}, {@code trials/}, {@code clips/}, {@code report/}.
+ * One program at a time writes; what {@link #keep} has returned from survives the loss of power.
+ * Methods may be called from any thread.
+ */
+public final class SessionFolder implements AutoCloseable {
+  static final String SESSION = "session.json";
+  private static final String TRIALS = "trials";
+  private static final String REPORT = "report";
+  private static final String JSON = ".json";
+  private static final String JOURNAL = ".journal";
+
+  /** The order of the trial board: by block, by repeat, left before right. */
+  private static final Comparator<TrialId> BOARD_ORDER =
+      Comparator.comparingInt((TrialId id) -> Block.order(id.block()))
+          .thenComparingInt(TrialId::repeat)
+          .thenComparing(TrialId::hand);
+
+  private final Path folder;
+  private final Clock clock;
+  private final Disk disk;
+  private final @Nullable WriterLock lock;
+  private final Map<TrialId, TrialFile> trials = new TreeMap<>(BOARD_ORDER);
+  private final List<String> notices = new ArrayList<>();
+  private Session session;
+  private boolean closed;
+
+  private SessionFolder(
+      Path folder, Session session, Clock clock, Disk disk, @Nullable WriterLock lock) {
+    this.folder = folder;
+    this.session = session;
+    this.clock = clock;
+    this.disk = disk;
+    this.lock = lock;
+  }
+
+  /**
+   * Makes a session's folder and opens it for writing.
+   *
+   * @throws StoreException if there is something in the folder already, or it can't be written
+   */
+  public static SessionFolder create(Path folder, Session session) throws StoreException {
+    return create(folder, session, Clock.systemUTC(), Disk.REAL);
+  }
+
+  static SessionFolder create(Path folder, Session session, Clock clock, Disk disk)
+      throws StoreException {
+    refuseOccupied(folder);
+    try {
+      disk.createFolders(folder);
+    } catch (IOException e) {
+      throw new StoreException("%s: can't be made: %s".formatted(folder, Why.of(e)), e);
+    }
+    WriterLock lock = WriterLock.take(folder, disk);
+    try {
+      refuseOccupied(folder);
+      for (String name : List.of(TRIALS, Clips.FOLDER, REPORT)) {
+        disk.createFolders(folder.resolve(name));
+      }
+      TextFile.replace(
+          disk, folder.resolve(SESSION), () -> SessionJson.write(session), SessionJson::read);
+      return new SessionFolder(folder, session, clock, disk, lock);
+    } catch (IOException e) {
+      throw released(
+          lock, new StoreException("%s: can't be made: %s".formatted(folder, Why.of(e)), e));
+    } catch (StoreException e) {
+      throw released(lock, e);
+    }
+  }
+
+  /** Refuses a folder that holds anything but what an attempt to make a session leaves. */
+  private static void refuseOccupied(Path folder) throws StoreException {
+    if (Files.exists(folder.resolve(SESSION))) {
+      throw new StoreException("%s: there is a session in it already".formatted(folder));
+    }
+    if (!Files.exists(folder)) {
+      return;
+    }
+    Set<String> own = Set.of(WriterLock.FILE, TRIALS, Clips.FOLDER, REPORT);
+    for (Path each : list(folder)) {
+      boolean leftover =
+          own.contains(each.getFileName().toString())
+              && (!Files.isDirectory(each) || list(each).isEmpty());
+      if (!leftover) {
+        throw new StoreException(
+            "%s: is not empty; choose a new folder for the session".formatted(folder));
+      }
+    }
+  }
+
+  /**
+   * Opens a session for writing.
+   *
+   * @throws StoreException if it is no session, is open elsewhere, can't be written, or a file in
+   *     it is damaged or newer than this program; every file is then as it was
+   */
+  public static SessionFolder open(Path folder) throws StoreException {
+    return open(folder, Clock.systemUTC());
+  }
+
+  /** As {@link #open(Path)}, with the clock that dates the edits. */
+  public static SessionFolder open(Path folder, Clock clock) throws StoreException {
+    return open(folder, clock, Disk.REAL);
+  }
+
+  static SessionFolder open(Path folder, Clock clock, Disk disk) throws StoreException {
+    refuseNoSession(folder);
+    WriterLock lock = WriterLock.take(folder, disk);
+    try {
+      return load(folder, clock, disk, lock);
+    } catch (StoreException e) {
+      throw released(lock, e);
+    }
+  }
+
+  /**
+   * Opens a session to look only: nothing is written, and another program may be writing it.
+   *
+   * @throws StoreException if it is no session, or a file in it is damaged or newer than this
+   *     program
+   */
+  public static SessionFolder openReadOnly(Path folder) throws StoreException {
+    refuseNoSession(folder);
+    return load(folder, Clock.systemUTC(), Disk.REAL, null);
+  }
+
+  private static void refuseNoSession(Path folder) throws StoreException {
+    if (!Files.exists(folder)) {
+      throw new StoreException("%s: there is no such folder".formatted(folder));
+    }
+    if (!Files.isRegularFile(folder.resolve(SESSION))) {
+      throw new StoreException(
+          "%s: is not a session's folder: there is no %s in it".formatted(folder, SESSION));
+    }
+  }
+
+  private static SessionFolder load(Path folder, Clock clock, Disk disk, @Nullable WriterLock lock)
+      throws StoreException {
+    Session session = TextFile.read(folder.resolve(SESSION), SessionJson::read);
+    SessionFolder opened = new SessionFolder(folder, session, clock, disk, lock);
+    Path trials = folder.resolve(TRIALS);
+    for (Path file : Files.isDirectory(trials) ? list(trials) : List.<Path>of()) {
+      opened.loadTrial(trials, file);
+    }
+    return opened;
+  }
+
+  private void loadTrial(Path folderOfTrials, Path file) throws StoreException {
+    String fileName = file.getFileName().toString();
+    if (fileName.endsWith(JOURNAL)) {
+      String name = fileName.substring(0, fileName.length() - JOURNAL.length());
+      if (!Files.exists(folderOfTrials.resolve(name + JSON))) {
+        notices.add("%s: a journal without its trial; left alone".formatted(file));
+      }
+    } else if (fileName.endsWith(JSON)) {
+      String name = fileName.substring(0, fileName.length() - JSON.length());
+      TrialId id;
+      try {
+        id = TrialId.parse(name);
+      } catch (IllegalArgumentException e) {
+        notices.add("%s: not named as a trial; left alone".formatted(file));
+        return;
+      }
+      trials.put(id, TrialFile.open(folderOfTrials, name, disk, notices));
+    }
+  }
+
+  private static List<Path> list(Path folder) throws StoreException {
+    try (Stream<Path> files = Files.list(folder)) {
+      return files.sorted().toList();
+    } catch (IOException e) {
+      throw new StoreException("%s: can't be looked into: %s".formatted(folder, Why.of(e)), e);
+    }
+  }
+
+  private static StoreException released(WriterLock lock, StoreException e) {
+    try {
+      lock.close();
+    } catch (IOException left) {
+      e.addSuppressed(left);
+    }
+    return e;
+  }
+
+  /** Returns where the session lies. */
+  public Path folder() {
+    return folder;
+  }
+
+  /** Returns whether this one can only look. */
+  public boolean readOnly() {
+    return lock == null;
+  }
+
+  /** Returns what was left out or left alone on opening, a line each, for a user to know. */
+  public List<String> notices() {
+    return List.copyOf(notices);
+  }
+
+  public synchronized Session session() {
+    return session;
+  }
+
+  /** Returns all trials in the order of the board: by block, by repeat, left before right. */
+  public synchronized List<Trial> trials() {
+    return trials.values().stream().map(TrialFile::trial).toList();
+  }
+
+  /**
+   * Returns a trial.
+   *
+   * @throws StoreException if the session has no such trial
+   */
+  public synchronized Trial trial(TrialId id) throws StoreException {
+    return file(id).trial();
+  }
+
+  private TrialFile file(TrialId id) throws StoreException {
+    TrialFile file = trials.get(id);
+    if (file == null) {
+      throw new StoreException("%s: there is no trial %s".formatted(folder, id.name()));
+    }
+    return file;
+  }
+
+  /** Returns where a trial's clip lies; whether it is there is for {@link #checkClip} to say. */
+  public Path clipPath(Trial trial) {
+    return folder.resolve(trial.clip().path());
+  }
+
+  /**
+   * Refuses a trial whose clip is missing, or has changed since it was added.
+   *
+   * @throws StoreException saying which
+   */
+  public void checkClip(Trial trial) throws StoreException {
+    Clips.check(folder, trial);
+  }
+
+  /** Returns a line for each trial whose clip is missing, or has changed since it was added. */
+  public List<String> checkClips() {
+    return Clips.problems(folder, trials());
+  }
+
+  /**
+   * Copies a clip into the session under its own name, made harmless and unique; a clip that is
+   * there already, byte for byte, is used again.
+   *
+   * @return its path in the session, as {@code ClipRef} holds it
+   * @throws StoreException if it can't be read or copied
+   */
+  public synchronized String bringClip(Path source) throws StoreException {
+    refuseWithoutLock();
+    return Clips.bring(folder, source, disk);
+  }
+
+  /**
+   * Replaces the session's file.
+   *
+   * @throws StoreException if it can't be written; the old file is then whole
+   */
+  public synchronized void save(Session changed) throws StoreException {
+    refuseWithoutLock();
+    Path file = folder.resolve(SESSION);
+    TextFile.replace(disk, file, () -> SessionJson.write(changed), SessionJson::read);
+    session = changed;
+  }
+
+  /**
+   * Writes a new trial, or replaces one with all its readings.
+   *
+   * @throws StoreException if it can't be written; the old file is then whole
+   */
+  public synchronized void save(Trial trial) throws StoreException {
+    refuseWithoutLock();
+    TrialFile file = trials.get(trial.id());
+    if (file != null) {
+      file.replace(trial);
+    } else {
+      Path folderOfTrials = folder.resolve(TRIALS);
+      try {
+        disk.createFolders(folderOfTrials);
+      } catch (IOException e) {
+        throw new StoreException("%s: can't be made: %s".formatted(folderOfTrials, Why.of(e)), e);
+      }
+      trials.put(trial.id(), TrialFile.create(folderOfTrials, trial, disk));
+    }
+  }
+
+  /**
+   * Keeps a reading after an edit; on return it is on the disk.
+   *
+   * @param sentence what the edit did, as the history shows it
+   * @throws StoreException if it could not be saved; all that was saved before is still there
+   */
+  public synchronized void keep(TrialId id, Reading reading, String sentence)
+      throws StoreException {
+    refuseWithoutLock();
+    file(id).keep(reading, sentence, clock.instant());
+  }
+
+  private void refuseWithoutLock() throws StoreException {
+    if (lock == null) {
+      throw new StoreException("%s is open to look only".formatted(folder));
+    }
+    if (closed) {
+      throw new StoreException("%s is closed".formatted(folder));
+    }
+  }
+
+  /**
+   * Folds the journals into the trials' files and lets others write.
+   *
+   * @throws StoreException if a journal could not be folded; nothing is lost, and the next opening
+   *     reads it
+   */
+  @Override
+  public synchronized void close() throws StoreException {
+    if (closed || lock == null) {
+      return;
+    }
+    closed = true;
+    StoreException failure = null;
+    for (TrialFile file : trials.values()) {
+      try {
+        file.settleDown();
+      } catch (StoreException e) {
+        failure = failure == null ? e : failure;
+      }
+    }
+    try {
+      lock.close();
+    } catch (IOException e) {
+      failure =
+          failure == null
+              ? new StoreException("%s: can't be closed: %s".formatted(folder, Why.of(e)), e)
+              : failure;
+    }
+    if (failure != null) {
+      throw failure;
+    }
+  }
+}

@@ -1,0 +1,67 @@
+package palmturn.store;
+
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.function.Supplier;
+import palmturn.json.JsonException;
+
+/** A whole file of UTF-8 text, read and replaced with each fault in one line. */
+final class TextFile {
+  private static final long MOST_BYTES = 64L * 1024 * 1024;
+
+  /** Makes a record of a text. */
+  interface Reader<T> {
+    T read(String text) throws JsonException;
+  }
+
+  private TextFile() {}
+
+  static byte[] bytes(Path file) throws StoreException {
+    try {
+      long size = Files.size(file);
+      if (size > MOST_BYTES) {
+        throw new StoreException(
+            "%s: too large to be one of Palmturn's files: %d bytes".formatted(file, size));
+      }
+      return Files.readAllBytes(file);
+    } catch (IOException e) {
+      throw new StoreException("%s: can't be read: %s".formatted(file, Why.of(e)), e);
+    }
+  }
+
+  static <T> T read(Path file, Reader<T> reader) throws StoreException {
+    byte[] bytes = bytes(file);
+    try {
+      return reader.read(
+          StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString());
+    } catch (CharacterCodingException e) {
+      throw new StoreException("%s: damaged: it is not UTF-8 text".formatted(file), e);
+    } catch (JsonException e) {
+      throw new StoreException("%s: %s".formatted(file, e.getMessage()), e);
+    }
+  }
+
+  /** Replaces a file by a text that the reader can read back, or leaves it as it was. */
+  static void replace(Disk disk, Path file, Supplier<String> writer, Reader<?> reader)
+      throws StoreException {
+    String text;
+    try {
+      text = writer.get();
+      reader.read(text);
+    } catch (IllegalArgumentException | JsonException e) {
+      throw new StoreException("%s: not written: %s".formatted(file, e.getMessage()), e);
+    }
+    try {
+      Disk.replace(disk, file, new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8)));
+    } catch (IOException e) {
+      throw new StoreException(
+          "%s: can't be written: %s; what was saved before is untouched".formatted(file, Why.of(e)),
+          e);
+    }
+  }
+}

@@ -1,0 +1,84 @@
+package palmturn.store;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.Path;
+import java.nio.file.ReadOnlyFileSystemException;
+import java.nio.file.StandardOpenOption;
+import java.util.HashSet;
+import java.util.Set;
+
+/** Lets one program at a time write a session folder; others may look. */
+final class WriterLock implements AutoCloseable {
+  static final String FILE = ".lock";
+
+  /** Closing a second channel on the file would drop this program's own lock on some systems. */
+  private static final Set<Path> HELD_HERE = new HashSet<>();
+
+  private final Path folder;
+  private final FileChannel channel;
+
+  private WriterLock(Path folder, FileChannel channel) {
+    this.folder = folder;
+    this.channel = channel;
+  }
+
+  static WriterLock take(Path folder) throws StoreException {
+    synchronized (HELD_HERE) {
+      Path real;
+      try {
+        real = folder.toRealPath();
+      } catch (IOException e) {
+        throw new StoreException("%s: can't be reached: %s".formatted(folder, Why.of(e)), e);
+      }
+      if (HELD_HERE.contains(real)) {
+        throw taken(folder);
+      }
+      FileChannel channel = lock(folder, real);
+      HELD_HERE.add(real);
+      return new WriterLock(real, channel);
+    }
+  }
+
+  // The channel must stay open as long as the lock is to be held.
+  @SuppressWarnings("MustBeClosedChecker")
+  private static FileChannel lock(Path folder, Path real) throws StoreException {
+    FileChannel channel;
+    try {
+      channel =
+          FileChannel.open(real.resolve(FILE), StandardOpenOption.WRITE, StandardOpenOption.CREATE);
+    } catch (AccessDeniedException | ReadOnlyFileSystemException e) {
+      throw new StoreException(
+          "%s: the folder can't be written to; this session can only be looked at"
+              .formatted(folder),
+          e);
+    } catch (IOException e) {
+      throw new StoreException("%s: can't be locked: %s".formatted(folder, Why.of(e)), e);
+    }
+    try {
+      FileLock lock = channel.tryLock();
+      if (lock != null) {
+        return channel;
+      }
+      channel.close();
+    } catch (IOException e) {
+      throw new StoreException("%s: can't be locked: %s".formatted(folder, Why.of(e)), e);
+    }
+    throw taken(folder);
+  }
+
+  private static StoreException taken(Path folder) {
+    return new StoreException(
+        "%s is open in another Palmturn; this one can only look".formatted(folder));
+  }
+
+  @Override
+  public void close() throws IOException {
+    synchronized (HELD_HERE) {
+      channel.close();
+      HELD_HERE.remove(folder);
+    }
+  }
+}
