@@ -16,6 +16,11 @@ import java.util.Set;
 interface Disk {
   Disk REAL = new Disk() {};
 
+  /** Opens the file that a lock is held on, making it where it is not there. */
+  default FileChannel openLock(Path file) throws IOException {
+    return FileChannel.open(file, StandardOpenOption.WRITE, StandardOpenOption.CREATE);
+  }
+
   /** Writes a file that is not there yet and forces it to the disk. */
   default void writeNew(Path file, InputStream content) throws IOException {
     try (FileChannel channel =

@@ -6,7 +6,6 @@ import java.nio.channels.FileLock;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Path;
 import java.nio.file.ReadOnlyFileSystemException;
-import java.nio.file.StandardOpenOption;
 import java.util.HashSet;
 import java.util.Set;
 
@@ -25,7 +24,7 @@ final class WriterLock implements AutoCloseable {
     this.channel = channel;
   }
 
-  static WriterLock take(Path folder) throws StoreException {
+  static WriterLock take(Path folder, Disk disk) throws StoreException {
     synchronized (HELD_HERE) {
       Path real;
       try {
@@ -36,7 +35,7 @@ final class WriterLock implements AutoCloseable {
       if (HELD_HERE.contains(real)) {
         throw taken(folder);
       }
-      FileChannel channel = lock(folder, real);
+      FileChannel channel = lock(folder, real, disk);
       HELD_HERE.add(real);
       return new WriterLock(real, channel);
     }
@@ -44,11 +43,10 @@ final class WriterLock implements AutoCloseable {
 
   // The channel must stay open as long as the lock is to be held.
   @SuppressWarnings("MustBeClosedChecker")
-  private static FileChannel lock(Path folder, Path real) throws StoreException {
+  private static FileChannel lock(Path folder, Path real, Disk disk) throws StoreException {
     FileChannel channel;
     try {
-      channel =
-          FileChannel.open(real.resolve(FILE), StandardOpenOption.WRITE, StandardOpenOption.CREATE);
+      channel = disk.openLock(real.resolve(FILE));
     } catch (AccessDeniedException | ReadOnlyFileSystemException e) {
       throw new StoreException(
           "%s: the folder can't be written to; this session can only be looked at"
