@@ -1,7 +1,15 @@
 package palmturn.measure;
 
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
+import palmturn.numbers.Confidence;
+import palmturn.numbers.Stats;
+import palmturn.trial.Block;
+import palmturn.trial.Hand;
 import palmturn.trial.Reading;
+import palmturn.trial.Session;
 import palmturn.trial.Trial;
 
 /** Turns readings into figures. */
@@ -40,5 +48,86 @@ public final class Scores {
         series.intervals(),
         Verdicts.of(speed, accuracy, rhythm, endurance, drift, limits),
         trial.timeScale().refusedWhy());
+  }
+
+  /**
+   * Returns the figures of a session: of each trial that has a reading to score, of each hand, and
+   * of the hands side by side. A paced trial is scored by itself and used for nothing else.
+   */
+  public static SessionScore session(
+      Session session, List<Trial> trials, ReadingChoice choice, Limits limits) {
+    List<TrialScore> all = new ArrayList<>();
+    List<TrialScore> free = new ArrayList<>();
+    for (Trial trial : trials) {
+      Reading reading = choice.of(trial);
+      if (reading != null) {
+        TrialScore score = trial(trial, reading, session.windowS(), limits);
+        all.add(score);
+        if (trial.paceSlapsPerS() == null) {
+          free.add(score);
+        }
+      }
+    }
+    List<HandScore> hands = new ArrayList<>();
+    List<SideScore> sides = new ArrayList<>();
+    for (String block : blocks(free)) {
+      List<TrialScore> right = of(free, block, Hand.RIGHT);
+      List<TrialScore> left = of(free, block, Hand.LEFT);
+      for (Quality quality : Quality.values()) {
+        addHand(hands, Hand.RIGHT, block, quality, right, free);
+        addHand(hands, Hand.LEFT, block, quality, left, free);
+      }
+      if (!right.isEmpty() && !left.isEmpty()) {
+        for (Quality quality : Sides.COMPARED) {
+          sides.add(Sides.of(block, quality, right, left, limits.margins()));
+        }
+      }
+    }
+    return new SessionScore(session.athlete(), session.date(), all, hands, sides);
+  }
+
+  private static List<String> blocks(List<TrialScore> scores) {
+    return scores.stream()
+        .map(score -> score.trial().block())
+        .distinct()
+        .sorted(Comparator.comparingInt(Block::order))
+        .toList();
+  }
+
+  private static List<TrialScore> of(List<TrialScore> scores, String block, Hand hand) {
+    return scores.stream()
+        .filter(score -> score.trial().hand() == hand && score.trial().block().equals(block))
+        .toList();
+  }
+
+  private static void addHand(
+      List<HandScore> hands,
+      Hand hand,
+      String block,
+      Quality quality,
+      List<TrialScore> here,
+      List<TrialScore> all) {
+    Measure measure = Measures.headline(quality);
+    double[] values = Sides.values(measure, here);
+    boolean untracked = quality == Quality.DRIFT && values.length == 0;
+    if (here.isEmpty() || untracked) {
+      return;
+    }
+    double[][] byBlock =
+        blocks(all).stream()
+            .map(each -> Sides.values(measure, of(all, each, hand)))
+            .toArray(double[][]::new);
+    hands.add(
+        new HandScore(
+            hand,
+            block,
+            quality,
+            measure,
+            values.length,
+            Stats.mean(values),
+            Stats.sd(values),
+            measure.better() == Measure.Better.HIGHER ? Stats.max(values) : Stats.min(values),
+            Stats.pooledSd(byBlock),
+            Confidence.mean(values)));
   }
 }
