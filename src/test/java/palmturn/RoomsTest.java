@@ -31,7 +31,7 @@ class RoomsTest {
     MAY_IMPORT.put("edit", List.of("trial"));
     MAY_IMPORT.put("clip", List.of());
     MAY_IMPORT.put("measure", List.of("trial", "numbers"));
-    MAY_IMPORT.put("json", List.of("trial", "measure"));
+    MAY_IMPORT.put("json", List.of("trial", "numbers", "measure"));
     MAY_IMPORT.put("store", List.of("trial", "clip", "json"));
     MAY_IMPORT.put("film", List.of("trial", "clip"));
     MAY_IMPORT.put("chart", List.of("trial", "measure"));
