@@ -30,6 +30,12 @@ final class Put {
     }
   }
 
+  /** Puts a figure, null where it can't be told, since a script must find the key. */
+  static void figure(ObjectNode node, String key, @Nullable Double value) {
+    node.putNull(key);
+    number(node, key, value);
+  }
+
   /** Puts unknown keys back, after the known ones. */
   static ObjectNode extra(ObjectNode node, Extra extra) {
     extra.keys().forEach((key, value) -> node.putIfAbsent(key, JsonText.tree(value)));

@@ -1,0 +1,131 @@
+package palmturn.json;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.Locale;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import palmturn.measure.HandScore;
+import palmturn.measure.LimitVerdict;
+import palmturn.measure.Measure;
+import palmturn.measure.Measures;
+import palmturn.measure.SessionScore;
+import palmturn.measure.SideScore;
+import palmturn.measure.TrialScore;
+import palmturn.numbers.Range;
+
+/**
+ * The figures of a session as a script reads them: every key is there, null where a figure can't be
+ * told.
+ */
+public final class ScoreJson {
+  private static final Set<Measure> COUNTS =
+      Set.of(Measures.SLAPS, Measures.DOUBLES, Measures.PAUSES);
+
+  private ScoreJson() {}
+
+  /** Returns the text that {@code score --json} prints. */
+  public static String write(SessionScore score) {
+    ObjectNode root = JsonText.object();
+    root.put("athlete", score.athlete());
+    root.put("date", score.date().toString());
+    ArrayNode trials = root.putArray("trials");
+    score.trials().forEach(trial -> trials.add(write(trial)));
+    ArrayNode hands = root.putArray("hands");
+    score.hands().forEach(hand -> hands.add(write(hand)));
+    ArrayNode sides = root.putArray("sides");
+    score.sides().forEach(side -> sides.add(write(side)));
+    return JsonText.page(root);
+  }
+
+  private static ObjectNode write(TrialScore score) {
+    ObjectNode node = JsonText.object();
+    node.put("hand", score.trial().hand().code());
+    node.put("block", score.trial().block());
+    node.put("repeat", score.trial().repeat());
+    node.put("reading", score.reading());
+    node.put("independent", score.independent());
+    node.put("timedBy", score.rhythm().timedBy() == null ? null : score.rhythm().timedBy().code());
+    for (Measure measure : Measures.ALL) {
+      put(node, measure, measure.value(score));
+    }
+    node.put(
+        "tenCycleExtrapolated",
+        score.speed().tenCycleS() == null ? null : score.speed().tenCycleExtrapolated());
+    range(node, "cleanShareLowPct", "cleanShareHighPct", score.accuracy().cleanShareRangePct());
+    range(node, "steadyCvLowPct", "steadyCvHighPct", score.rhythm().steadyCvRangePct());
+    range(
+        node,
+        "slowDownLowPctPerS",
+        "slowDownHighPctPerS",
+        score.endurance().slowDownRangePctPerS());
+    node.put("rhythmResolved", score.rhythm().resolved());
+    ObjectNode faults = node.putObject("faults");
+    score
+        .accuracy()
+        .faults()
+        .forEach(
+            (kind, count) -> {
+              ObjectNode fault = faults.putObject(kind.code());
+              fault.put("palm", count.palm());
+              fault.put("back", count.back());
+              fault.put("unknown", count.unknown());
+              Put.figure(fault, "per10", count.per10());
+            });
+    ObjectNode limits = node.putObject("limits");
+    score.verdicts().forEach((quality, verdict) -> limits.put(quality.code(), code(verdict)));
+    node.put("timeRefusedWhy", score.timeRefusedWhy());
+    return node;
+  }
+
+  /** Puts a measure; a count as the whole number that it is. */
+  private static void put(ObjectNode node, Measure measure, @Nullable Double value) {
+    if (value != null && COUNTS.contains(measure)) {
+      node.put(measure.id(), Math.toIntExact(Math.round(value)));
+    } else {
+      Put.figure(node, measure.id(), value);
+    }
+  }
+
+  private static String code(LimitVerdict verdict) {
+    return verdict.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  private static ObjectNode write(HandScore score) {
+    ObjectNode node = JsonText.object();
+    node.put("hand", score.hand().code());
+    node.put("block", score.block());
+    node.put("quality", score.quality().code());
+    node.put("measure", score.measure().id());
+    node.put("n", score.n());
+    Put.figure(node, "mean", score.mean());
+    Put.figure(node, "sd", score.sd());
+    Put.figure(node, "best", score.best());
+    Put.figure(node, "typicalError", score.typicalError());
+    range(node, "low", "high", score.mean95());
+    node.put("unit", score.measure().unit());
+    return node;
+  }
+
+  private static ObjectNode write(SideScore score) {
+    ObjectNode node = JsonText.object();
+    node.put("block", score.block());
+    node.put("quality", score.quality().code());
+    node.put("measure", score.measure().id());
+    Put.figure(node, "right", score.right());
+    Put.figure(node, "left", score.left());
+    Put.figure(node, "difference", score.difference());
+    Put.figure(node, "differencePct", score.differencePct());
+    range(node, "low", "high", score.difference95());
+    Put.figure(node, "margin", score.margin());
+    node.put("unit", score.measure().unit());
+    node.put("verdict", score.verdict().code());
+    node.put("furtherTrials", score.furtherTrials());
+    return node;
+  }
+
+  private static void range(ObjectNode node, String low, String high, @Nullable Range range) {
+    Put.figure(node, low, range == null ? null : range.low());
+    Put.figure(node, high, range == null ? null : range.high());
+  }
+}
