@@ -13,8 +13,9 @@ import org.jfree.svg.SVGGraphics2D;
 import org.jfree.svg.SVGUnits;
 
 /**
- * Turns what a painter draws into an SVG element for HTML. Colours of the light palette become CSS
- * variables of the same names, so that the page's theme and its print style recolour the charts.
+ * Turns what a painter draws into an SVG element to stand inside HTML. Colours of the light palette
+ * become CSS variables of the same names, so that the page's theme and its print style recolour the
+ * charts.
  */
 public final class SvgChart {
   private static final Pattern RGB = Pattern.compile("rgb\\((\\d+),\\s*(\\d+),\\s*(\\d+)\\)");
@@ -41,7 +42,7 @@ public final class SvgChart {
     String element = g.getSVGElement(id);
     int body = element.indexOf('>') + 1;
     String head =
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" id=\"%s\" viewBox=\"0 0 %s %s\" role=\"img\" aria-labelledby=\"%s-title\"><title id=\"%s-title\">%s</title>"
+        "<svg id=\"%s\" viewBox=\"0 0 %s %s\" role=\"img\" aria-labelledby=\"%s-title\"><title id=\"%s-title\">%s</title>"
             .formatted(id, number(width), number(height), id, id, escaped(title));
     return head + themed(element.substring(body));
   }
