@@ -3,10 +3,12 @@ package palmturn.chart;
 import java.util.List;
 import java.util.OptionalInt;
 import org.jspecify.annotations.Nullable;
+import palmturn.trial.Reading;
 import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.Span;
 import palmturn.trial.TimeScale;
+import palmturn.trial.Trial;
 
 /**
  * What a beat strip shows, and where: everything its painter needs and nothing else. All times are
@@ -37,6 +39,30 @@ public record BeatStrip(
 
   /** The stretch in which slaps count, both ends included. */
   public record Window(double fromS, double toS) {
+    /**
+     * Returns the window of a reading: from its first slap for the protocol's seconds, or to its
+     * last mark if that comes sooner; null before the first slap is marked.
+     *
+     * @param windowS the protocol's seconds, real time
+     */
+    public static @Nullable Window of(Trial trial, Reading reading, double windowS) {
+      double fromS = trial.fromS() == null ? Double.NEGATIVE_INFINITY : trial.fromS();
+      double toS = trial.toS() == null ? Double.POSITIVE_INFINITY : trial.toS();
+      List<Slap> marks =
+          reading.slaps().stream()
+              .filter(mark -> mark.timeS() >= fromS && mark.timeS() <= toS)
+              .dropWhile(mark -> !mark.counts())
+              .toList();
+      if (marks.isEmpty()) {
+        return null;
+      }
+      double firstS = marks.get(0).timeS();
+      double lastS = marks.get(marks.size() - 1).timeS();
+      TimeScale scale = trial.timeScale();
+      return new Window(
+          firstS, scale.known() ? Math.min(lastS, scale.mediaAfter(firstS, windowS)) : lastS);
+    }
+
     /** Returns whether a moment lies inside. */
     public boolean contains(double timeS) {
       return fromS <= timeS && timeS <= toS;

@@ -1,0 +1,80 @@
+package palmturn.report;
+
+import java.time.Instant;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import palmturn.measure.Limits;
+import palmturn.measure.SessionScore;
+import palmturn.trial.Reading;
+import palmturn.trial.Session;
+import palmturn.trial.Trial;
+import palmturn.trial.TrialId;
+
+/**
+ * Everything a report is made from.
+ *
+ * @param session whose report it is
+ * @param trials all that were filmed, in the order to show them in
+ * @param score the figures of the same trials and readings
+ * @param limits what the figures were held against
+ * @param stills takes pictures out of the clips
+ * @param madeAt when the report was asked for
+ */
+public record ReportInput(
+    Session session,
+    List<Filmed> trials,
+    SessionScore score,
+    Limits limits,
+    Stills stills,
+    Instant madeAt) {
+
+  /**
+   * One trial.
+   *
+   * @param trial as it is on file
+   * @param reading the one its figures come from; null where nobody has marked it
+   * @param clip what is known of its clip; null where the clip can't be opened
+   */
+  public record Filmed(Trial trial, @Nullable Reading reading, @Nullable Clip clip) {}
+
+  /**
+   * The facts of a clip that a reader of the report wants.
+   *
+   * @param width of the upright picture, pixels
+   * @param height of the upright picture, pixels
+   * @param durationS media seconds
+   * @param framesPerS mean frame rate
+   * @param variableRate whether the distance between frames varies
+   * @param captureFps frames a second at which it was captured, if it was slowed
+   * @param sound whether there is a sound track
+   * @param warnings what the clip can't show, one sentence each
+   */
+  public record Clip(
+      int width,
+      int height,
+      double durationS,
+      double framesPerS,
+      boolean variableRate,
+      @Nullable Double captureFps,
+      boolean sound,
+      List<String> warnings) {
+    public Clip {
+      warnings = List.copyOf(warnings);
+    }
+  }
+
+  /** Takes pictures out of the clips. */
+  @FunctionalInterface
+  public interface Stills {
+    /**
+     * Returns the picture that a trial's clip shows at a moment as JPEG, null if there is none.
+     *
+     * @param timeS media seconds
+     */
+    byte @Nullable [] jpeg(TrialId trial, double timeS);
+  }
+
+  public ReportInput {
+    trials = List.copyOf(trials);
+  }
+}
