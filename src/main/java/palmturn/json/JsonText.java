@@ -5,6 +5,7 @@ import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -67,6 +68,9 @@ final class JsonText {
     }
     try {
       return MAPPER.readTree(json);
+    } catch (StreamConstraintsException e) {
+      // It names the reader's own setting in brackets, which is nothing to a user.
+      throw new JsonException("refused: " + firstLine(e).replaceAll(", from `[^`]*`", ""));
     } catch (JsonProcessingException e) {
       throw new JsonException("damaged%s: %s".formatted(where(e), firstLine(e)));
     }

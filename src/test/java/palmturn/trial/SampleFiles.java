@@ -1,0 +1,132 @@
+package palmturn.trial;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+
+/** Sessions and trials with every key filled, and random ones, for the rooms that write files. */
+public final class SampleFiles {
+  public static final TrialId RIGHT = new TrialId(Hand.RIGHT, Block.BASELINE, 1);
+  public static final String SHA = "0123456789abcdef".repeat(4);
+
+  private SampleFiles() {}
+
+  /** Returns a session with every key filled. */
+  public static Session fullSession() {
+    Instant at = Instant.parse("2026-05-01T10:00:00Z");
+    return new Session(
+        "H-07",
+        LocalDate.of(2026, 5, 1),
+        new Session.Facts(
+            Hand.RIGHT, 25.5, 172.0, "none", true, "phone, 60 frames a second", "Quillmere"),
+        5.5,
+        List.of(
+            new Block(Block.BASELINE, null, Extra.NONE),
+            new Block(
+                "after-1",
+                new Drill(
+                    "paced-flips", DrillHand.LEFT, "3 × 20", at, at.plusSeconds(300), Extra.NONE),
+                Extra.NONE)),
+        List.of(RIGHT, new TrialId(Hand.LEFT, "after-1", 2)),
+        List.of(
+            new Message("H-07", at, null, null, "Felt uneven.\n\"Truly\" – ünëven.", Extra.NONE),
+            new Message("coach", at.plusMillis(1), RIGHT, 2.5, "Look here.", Extra.NONE)),
+        Extra.NONE);
+  }
+
+  /** Returns a trial with every key filled. */
+  public static Trial fullTrial() {
+    Slap sound =
+        new Slap(
+            Slap.Kind.OTHER,
+            1.25,
+            Side.BACK,
+            Zone.EDGE,
+            TimedBy.SOUND,
+            0.001,
+            1.2666,
+            1.2512345678901234,
+            false,
+            "thumb first",
+            Extra.NONE);
+    Reading reading =
+        new Reading(
+            "AB",
+            true,
+            new StartedFrom(StartedFrom.Source.READER, "C D"),
+            List.of(Slap.onFrame(Slap.Kind.SLAP, 1.0, 1 / 60.0, Side.PALM, Zone.CENTRE), sound),
+            List.of(new Span(Span.Kind.ELBOW_OUT, 1.1, 1.9, "far", Extra.NONE)),
+            Extra.NONE);
+    return new Trial(
+        RIGHT,
+        new ClipRef("clips/right.mp4", SHA, 1 / 60.0, Extra.NONE),
+        0.5,
+        6.5,
+        Mirrored.FALSE,
+        240.0,
+        new TimeScale(List.of(new TimeScale.Piece(0, 1), new TimeScale.Piece(2, 0.25)), "in part"),
+        3.6,
+        -0.012,
+        List.of(reading, Reading.begin("EF", StartedFrom.ESTIMATE)),
+        Extra.NONE);
+  }
+
+  /** Returns a trial without readings. */
+  public static Trial plainTrial(TrialId id, String clipPath, String sha256) {
+    return new Trial(
+        id,
+        new ClipRef(clipPath, sha256, 1 / 60.0, Extra.NONE),
+        null,
+        null,
+        Mirrored.UNKNOWN,
+        null,
+        TimeScale.REAL,
+        null,
+        null,
+        List.of(),
+        Extra.NONE);
+  }
+
+  /** Returns a trial without readings, whose clip nobody looks for. */
+  public static Trial plainTrial(TrialId id) {
+    return plainTrial(id, "clips/right.mp4", SHA);
+  }
+
+  /** Returns a reading with random marks. */
+  public static Reading randomReading(String reader, int marks, Random random) {
+    List<Slap> slaps = new ArrayList<>();
+    for (int i = 0; i < marks; i++) {
+      slaps.add(
+          new Slap(
+              any(Slap.Kind.values(), random),
+              random.nextDouble() * 10 - 1,
+              any(Side.values(), random),
+              any(Zone.values(), random),
+              any(TimedBy.values(), random),
+              random.nextDouble() / 30,
+              random.nextBoolean() ? null : random.nextDouble(),
+              random.nextBoolean() ? null : random.nextDouble() * 1e-7,
+              random.nextBoolean(),
+              random.nextBoolean() ? "" : words(random),
+              Extra.NONE));
+    }
+    return new Reading(
+        reader, random.nextBoolean(), StartedFrom.NOTHING, slaps, List.of(), Extra.NONE);
+  }
+
+  private static <E> E any(E[] values, Random random) {
+    return values[random.nextInt(values.length)];
+  }
+
+  /** Returns text with all that JSON must escape, line breaks and all planes of Unicode. */
+  private static String words(Random random) {
+    StringBuilder text = new StringBuilder("x");
+    for (int i = random.nextInt(12); i > 0; i--) {
+      int c = random.nextInt(0x500);
+      text.appendCodePoint(random.nextInt(8) == 0 ? 0x1F44F : c);
+    }
+    return text.toString();
+  }
+}
