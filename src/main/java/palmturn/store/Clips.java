@@ -17,8 +17,6 @@ import palmturn.trial.Trial;
 
 /** The clips of a session: copied in, found again, checked against what they were. */
 final class Clips {
-  static final String FOLDER = "clips";
-
   private Clips() {}
 
   /** Copies a clip in; one that is there already, byte for byte, is used again. */
@@ -26,21 +24,21 @@ final class Clips {
     if (!Files.isRegularFile(source) || source.getFileName() == null) {
       throw new StoreException("%s: there is no such file".formatted(source));
     }
-    Path clips = session.resolve(FOLDER);
+    Path clips = session.resolve(Layout.CLIPS);
     try {
       disk.createFolders(clips);
       String wanted = Inside.harmlessName(source.getFileName().toString());
       String name = wanted;
       for (int i = 2; Files.exists(clips.resolve(name)); i++) {
         if (same(source, clips.resolve(name))) {
-          return FOLDER + "/" + name;
+          return Layout.CLIPS + "/" + name;
         }
         name = Inside.numbered(wanted, i);
       }
       try (InputStream content = Files.newInputStream(source)) {
         Disk.replace(disk, clips.resolve(name), content);
       }
-      return FOLDER + "/" + name;
+      return Layout.CLIPS + "/" + name;
     } catch (IOException e) {
       throw new StoreException(
           "%s: can't be copied into %s: %s".formatted(source, clips, Why.of(e)), e);

@@ -36,9 +36,8 @@ final class Journal {
    */
   static Journal open(Path file, Disk disk) throws StoreException {
     Journal journal = new Journal(file, disk);
-    if (Files.exists(file)) {
-      journal.take(TextFile.bytes(file));
-    }
+    // Another program may fold it away at any moment, so it is not asked for first.
+    journal.take(TextFile.bytesIfThere(file));
     return journal;
   }
 

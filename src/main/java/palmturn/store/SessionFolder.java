@@ -8,9 +8,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.TreeMap;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import palmturn.json.SessionJson;
 import palmturn.trial.Block;
@@ -25,9 +23,6 @@ import palmturn.trial.TrialId;
  * Methods may be called from any thread.
  */
 public final class SessionFolder implements AutoCloseable {
-  static final String SESSION = "session.json";
-  private static final String TRIALS = "trials";
-  private static final String REPORT = "report";
   private static final String JSON = ".json";
   private static final String JOURNAL = ".journal";
 
@@ -38,6 +33,7 @@ public final class SessionFolder implements AutoCloseable {
           .thenComparing(TrialId::hand);
 
   private final Path folder;
+  private final KeptFile<Session> file;
   private final Clock clock;
   private final Disk disk;
   private final @Nullable WriterLock lock;
@@ -47,8 +43,14 @@ public final class SessionFolder implements AutoCloseable {
   private boolean closed;
 
   private SessionFolder(
-      Path folder, Session session, Clock clock, Disk disk, @Nullable WriterLock lock) {
+      Path folder,
+      KeptFile<Session> file,
+      Session session,
+      Clock clock,
+      Disk disk,
+      @Nullable WriterLock lock) {
     this.folder = folder;
+    this.file = file;
     this.session = session;
     this.clock = clock;
     this.disk = disk;
@@ -66,47 +68,25 @@ public final class SessionFolder implements AutoCloseable {
 
   static SessionFolder create(Path folder, Session session, Clock clock, Disk disk)
       throws StoreException {
-    refuseOccupied(folder);
-    try {
-      disk.createFolders(folder);
-    } catch (IOException e) {
-      throw new StoreException("%s: can't be made: %s".formatted(folder, Why.of(e)), e);
-    }
+    Layout.refuseOccupied(folder);
+    Layout.make(folder, disk);
     WriterLock lock = WriterLock.take(folder, disk);
     try {
-      refuseOccupied(folder);
-      for (String name : List.of(TRIALS, Clips.FOLDER, REPORT)) {
-        disk.createFolders(folder.resolve(name));
+      Layout.refuseOccupied(folder);
+      for (String name : Layout.FOLDERS) {
+        Layout.make(folder.resolve(name), disk);
       }
-      TextFile.replace(
-          disk, folder.resolve(SESSION), () -> SessionJson.write(session), SessionJson::read);
-      return new SessionFolder(folder, session, clock, disk, lock);
-    } catch (IOException e) {
-      throw released(
-          lock, new StoreException("%s: can't be made: %s".formatted(folder, Why.of(e)), e));
+      KeptFile<Session> file = sessionFile(folder, disk);
+      file.save(session);
+      return new SessionFolder(folder, file, session, clock, disk, lock);
     } catch (StoreException e) {
       throw released(lock, e);
     }
   }
 
-  /** Refuses a folder that holds anything but what an attempt to make a session leaves. */
-  private static void refuseOccupied(Path folder) throws StoreException {
-    if (Files.exists(folder.resolve(SESSION))) {
-      throw new StoreException("%s: there is a session in it already".formatted(folder));
-    }
-    if (!Files.exists(folder)) {
-      return;
-    }
-    Set<String> own = Set.of(WriterLock.FILE, TRIALS, Clips.FOLDER, REPORT);
-    for (Path each : list(folder)) {
-      boolean leftover =
-          own.contains(each.getFileName().toString())
-              && (!Files.isDirectory(each) || list(each).isEmpty());
-      if (!leftover) {
-        throw new StoreException(
-            "%s: is not empty; choose a new folder for the session".formatted(folder));
-      }
-    }
+  private static KeptFile<Session> sessionFile(Path folder, Disk disk) {
+    return new KeptFile<>(
+        folder.resolve(Layout.SESSION), disk, SessionJson::write, SessionJson::read);
   }
 
   /**
@@ -125,7 +105,7 @@ public final class SessionFolder implements AutoCloseable {
   }
 
   static SessionFolder open(Path folder, Clock clock, Disk disk) throws StoreException {
-    refuseNoSession(folder);
+    Layout.refuseNoSession(folder);
     WriterLock lock = WriterLock.take(folder, disk);
     try {
       return load(folder, clock, disk, lock);
@@ -141,26 +121,17 @@ public final class SessionFolder implements AutoCloseable {
    *     program
    */
   public static SessionFolder openReadOnly(Path folder) throws StoreException {
-    refuseNoSession(folder);
+    Layout.refuseNoSession(folder);
     return load(folder, Clock.systemUTC(), Disk.REAL, null);
-  }
-
-  private static void refuseNoSession(Path folder) throws StoreException {
-    if (!Files.exists(folder)) {
-      throw new StoreException("%s: there is no such folder".formatted(folder));
-    }
-    if (!Files.isRegularFile(folder.resolve(SESSION))) {
-      throw new StoreException(
-          "%s: is not a session's folder: there is no %s in it".formatted(folder, SESSION));
-    }
   }
 
   private static SessionFolder load(Path folder, Clock clock, Disk disk, @Nullable WriterLock lock)
       throws StoreException {
-    Session session = TextFile.read(folder.resolve(SESSION), SessionJson::read);
-    SessionFolder opened = new SessionFolder(folder, session, clock, disk, lock);
-    Path trials = folder.resolve(TRIALS);
-    for (Path file : Files.isDirectory(trials) ? list(trials) : List.<Path>of()) {
+    KeptFile<Session> sessionFile = sessionFile(folder, disk);
+    Session session = sessionFile.read();
+    SessionFolder opened = new SessionFolder(folder, sessionFile, session, clock, disk, lock);
+    Path trials = folder.resolve(Layout.TRIALS);
+    for (Path file : Files.isDirectory(trials) ? Layout.list(trials) : List.<Path>of()) {
       opened.loadTrial(trials, file);
     }
     return opened;
@@ -183,14 +154,6 @@ public final class SessionFolder implements AutoCloseable {
         return;
       }
       trials.put(id, TrialFile.open(folderOfTrials, name, disk, notices));
-    }
-  }
-
-  private static List<Path> list(Path folder) throws StoreException {
-    try (Stream<Path> files = Files.list(folder)) {
-      return files.sorted().toList();
-    } catch (IOException e) {
-      throw new StoreException("%s: can't be looked into: %s".formatted(folder, Why.of(e)), e);
     }
   }
 
@@ -233,15 +196,15 @@ public final class SessionFolder implements AutoCloseable {
    * @throws StoreException if the session has no such trial
    */
   public synchronized Trial trial(TrialId id) throws StoreException {
-    return file(id).trial();
+    return known(id).trial();
   }
 
-  private TrialFile file(TrialId id) throws StoreException {
-    TrialFile file = trials.get(id);
-    if (file == null) {
+  private TrialFile known(TrialId id) throws StoreException {
+    TrialFile known = trials.get(id);
+    if (known == null) {
       throw new StoreException("%s: there is no trial %s".formatted(folder, id.name()));
     }
-    return file;
+    return known;
   }
 
   /** Returns where a trial's clip lies; whether it is there is for {@link #checkClip} to say. */
@@ -282,8 +245,7 @@ public final class SessionFolder implements AutoCloseable {
    */
   public synchronized void save(Session changed) throws StoreException {
     refuseWithoutLock();
-    Path file = folder.resolve(SESSION);
-    TextFile.replace(disk, file, () -> SessionJson.write(changed), SessionJson::read);
+    file.save(changed);
     session = changed;
   }
 
@@ -294,16 +256,12 @@ public final class SessionFolder implements AutoCloseable {
    */
   public synchronized void save(Trial trial) throws StoreException {
     refuseWithoutLock();
-    TrialFile file = trials.get(trial.id());
-    if (file != null) {
-      file.replace(trial);
+    TrialFile known = trials.get(trial.id());
+    if (known != null) {
+      known.replace(trial);
     } else {
-      Path folderOfTrials = folder.resolve(TRIALS);
-      try {
-        disk.createFolders(folderOfTrials);
-      } catch (IOException e) {
-        throw new StoreException("%s: can't be made: %s".formatted(folderOfTrials, Why.of(e)), e);
-      }
+      Path folderOfTrials = folder.resolve(Layout.TRIALS);
+      Layout.make(folderOfTrials, disk);
       trials.put(trial.id(), TrialFile.create(folderOfTrials, trial, disk));
     }
   }
@@ -317,7 +275,7 @@ public final class SessionFolder implements AutoCloseable {
   public synchronized void keep(TrialId id, Reading reading, String sentence)
       throws StoreException {
     refuseWithoutLock();
-    file(id).keep(reading, sentence, clock.instant());
+    known(id).keep(reading, sentence, clock.instant());
   }
 
   private void refuseWithoutLock() throws StoreException {
@@ -341,24 +299,31 @@ public final class SessionFolder implements AutoCloseable {
       return;
     }
     closed = true;
-    StoreException failure = null;
-    for (TrialFile file : trials.values()) {
-      try {
-        file.settleDown();
-      } catch (StoreException e) {
-        failure = failure == null ? e : failure;
-      }
+    StoreException failure = file.doubtful() ? failure(() -> file.save(session)) : null;
+    for (TrialFile trial : trials.values()) {
+      StoreException next = failure(trial::settleDown);
+      failure = failure == null ? next : failure;
     }
     try {
       lock.close();
     } catch (IOException e) {
-      failure =
-          failure == null
-              ? new StoreException("%s: can't be closed: %s".formatted(folder, Why.of(e)), e)
-              : failure;
+      throw new StoreException("%s: can't be closed: %s".formatted(folder, Why.of(e)), e);
     }
     if (failure != null) {
       throw failure;
+    }
+  }
+
+  private interface Step {
+    void go() throws StoreException;
+  }
+
+  private static @Nullable StoreException failure(Step step) {
+    try {
+      step.go();
+      return null;
+    } catch (StoreException e) {
+      return e;
     }
   }
 }

@@ -6,6 +6,7 @@ import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.function.Supplier;
 import palmturn.json.JsonException;
@@ -21,26 +22,39 @@ final class TextFile {
 
   private TextFile() {}
 
-  static byte[] bytes(Path file) throws StoreException {
+  /** Returns a file's bytes, none where it is not there. */
+  static byte[] bytesIfThere(Path file) throws StoreException {
     try {
-      long size = Files.size(file);
-      if (size > MOST_BYTES) {
-        throw new StoreException(
-            "%s: too large to be one of Palmturn's files: %d bytes".formatted(file, size));
-      }
-      return Files.readAllBytes(file);
+      return bytes(file);
+    } catch (NoSuchFileException e) {
+      return new byte[0];
     } catch (IOException e) {
-      throw new StoreException("%s: can't be read: %s".formatted(file, Why.of(e)), e);
+      throw unreadable(file, e);
     }
   }
 
+  private static byte[] bytes(Path file) throws StoreException, IOException {
+    long size = Files.size(file);
+    if (size > MOST_BYTES) {
+      throw new StoreException(
+          "%s: too large to be one of Palmturn's files: %d bytes".formatted(file, size));
+    }
+    return Files.readAllBytes(file);
+  }
+
+  private static StoreException unreadable(Path file, IOException e) {
+    return new StoreException("%s: can't be read: %s".formatted(file, Why.of(e)), e);
+  }
+
   static <T> T read(Path file, Reader<T> reader) throws StoreException {
-    byte[] bytes = bytes(file);
     try {
+      byte[] bytes = bytes(file);
       return reader.read(
           StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString());
     } catch (CharacterCodingException e) {
       throw new StoreException("%s: damaged: it is not UTF-8 text".formatted(file), e);
+    } catch (IOException e) {
+      throw unreadable(file, e);
     } catch (JsonException e) {
       throw new StoreException("%s: %s".formatted(file, e.getMessage()), e);
     }

@@ -1,5 +1,6 @@
 package palmturn.store;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -14,34 +15,36 @@ final class TrialFile {
   /** A journal longer than this is folded into the trial's file, bytes. */
   static final long LONG_JOURNAL = 1_000_000;
 
-  private final Path file;
-  private final Disk disk;
+  private final KeptFile<Trial> file;
   private final Journal journal;
   private Trial trial;
 
-  private TrialFile(Path file, Disk disk, Journal journal, Trial trial) {
+  private TrialFile(KeptFile<Trial> file, Journal journal, Trial trial) {
     this.file = file;
-    this.disk = disk;
     this.journal = journal;
     this.trial = trial;
+  }
+
+  private static KeptFile<Trial> file(Path folder, String name, Disk disk) {
+    return new KeptFile<>(folder.resolve(name + ".json"), disk, TrialJson::write, TrialJson::read);
   }
 
   /** Reads a trial; what the reading left out is added to the notices. */
   static TrialFile open(Path folder, String name, Disk disk, List<String> notices)
       throws StoreException {
-    Path file = folder.resolve(name + ".json");
+    KeptFile<Trial> file = file(folder, name, disk);
     // The journal first: a writer at work may fold it into the trial's file in between.
     Journal journal = Journal.open(folder.resolve(name + ".journal"), disk);
-    Trial trial = TextFile.read(file, TrialJson::read);
+    Trial trial = file.read();
     if (!trial.id().name().equals(name)) {
       throw new StoreException(
           "%s: holds the trial %s; its name and its content must agree"
-              .formatted(file, trial.id().name()));
+              .formatted(file.path(), trial.id().name()));
     }
     if (!Inside.harmless(trial.clip().path())) {
       throw new StoreException(
           "%s: $.clip.path: \"%s\" is not a path inside the session's folder"
-              .formatted(file, trial.clip().path().replaceAll("\\p{Cntrl}", " ")));
+              .formatted(file.path(), trial.clip().path().replaceAll("\\p{Cntrl}", " ")));
     }
     for (JournalLine line : journal.lastOfReaders()) {
       trial = trial.withReading(line.reading());
@@ -51,28 +54,38 @@ final class TrialFile {
           "%s: its last line was cut short before it was saved, and is left out"
               .formatted(folder.resolve(name + ".journal")));
     }
-    return new TrialFile(file, disk, journal, trial);
+    return new TrialFile(file, journal, trial);
   }
 
   /** Writes a new trial. */
   static TrialFile create(Path folder, Trial trial, Disk disk) throws StoreException {
     String name = trial.id().name();
-    Path file = folder.resolve(name + ".json");
+    KeptFile<Trial> file = file(folder, name, disk);
     Journal journal = Journal.open(folder.resolve(name + ".journal"), disk);
-    if (Files.exists(file) || journal.length() > 0) {
-      throw new StoreException("%s: is there already; open the session again".formatted(file));
+    if (Files.exists(file.path()) || journal.length() > 0) {
+      throw new StoreException(
+          "%s: is there already; open the session again".formatted(file.path()));
     }
-    write(disk, file, trial);
-    return new TrialFile(file, disk, journal, trial);
+    try {
+      save(file, trial);
+    } catch (StoreException e) {
+      try {
+        disk.deleteIfThere(file.path());
+      } catch (IOException left) {
+        e.addSuppressed(left);
+      }
+      throw e;
+    }
+    return new TrialFile(file, journal, trial);
   }
 
-  private static void write(Disk disk, Path file, Trial trial) throws StoreException {
+  private static void save(KeptFile<Trial> file, Trial trial) throws StoreException {
     if (!Inside.harmless(trial.clip().path())) {
       throw new StoreException(
           "%s: not written: the clip \"%s\" is not inside the session's folder"
-              .formatted(file, trial.clip().path()));
+              .formatted(file.path(), trial.clip().path()));
     }
-    TextFile.replace(disk, file, () -> TrialJson.write(trial), TrialJson::read);
+    file.save(trial);
   }
 
   Trial trial() {
@@ -97,14 +110,14 @@ final class TrialFile {
   void replace(Trial changed) throws StoreException {
     // An older line left in the journal would win over the new file.
     settleDown();
-    write(disk, file, changed);
+    save(file, changed);
     trial = changed;
   }
 
   /** Folds the journal into the trial's file. */
   void settleDown() throws StoreException {
-    if (journal.mayHoldAnything()) {
-      write(disk, file, trial);
+    if (file.doubtful() || journal.mayHoldAnything()) {
+      save(file, trial);
       journal.clear();
     }
   }

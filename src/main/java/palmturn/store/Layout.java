@@ -1,0 +1,66 @@
+package palmturn.store;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Stream;
+
+/** What lies where in a session's folder, and how one is told from any other folder. */
+final class Layout {
+  static final String SESSION = "session.json";
+  static final String TRIALS = "trials";
+  static final String CLIPS = "clips";
+  static final String REPORT = "report";
+  static final List<String> FOLDERS = List.of(TRIALS, CLIPS, REPORT);
+
+  private Layout() {}
+
+  /** Refuses a folder that holds anything but what a failed attempt to make a session leaves. */
+  static void refuseOccupied(Path folder) throws StoreException {
+    if (Files.exists(folder.resolve(SESSION))) {
+      throw new StoreException("%s: there is a session in it already".formatted(folder));
+    }
+    if (!Files.exists(folder)) {
+      return;
+    }
+    Set<String> own = Set.of(WriterLock.FILE, TRIALS, CLIPS, REPORT);
+    for (Path each : list(folder)) {
+      boolean leftover =
+          own.contains(each.getFileName().toString())
+              && (!Files.isDirectory(each) || list(each).isEmpty());
+      if (!leftover) {
+        throw new StoreException(
+            "%s: is not empty; choose a new folder for the session".formatted(folder));
+      }
+    }
+  }
+
+  static void refuseNoSession(Path folder) throws StoreException {
+    if (!Files.exists(folder)) {
+      throw new StoreException("%s: there is no such folder".formatted(folder));
+    }
+    if (!Files.isRegularFile(folder.resolve(SESSION))) {
+      throw new StoreException(
+          "%s: is not a session's folder: there is no %s in it".formatted(folder, SESSION));
+    }
+  }
+
+  /** Returns what lies in a folder, by name. */
+  static List<Path> list(Path folder) throws StoreException {
+    try (Stream<Path> files = Files.list(folder)) {
+      return files.sorted().toList();
+    } catch (IOException e) {
+      throw new StoreException("%s: can't be looked into: %s".formatted(folder, Why.of(e)), e);
+    }
+  }
+
+  static void make(Path folder, Disk disk) throws StoreException {
+    try {
+      disk.createFolders(folder);
+    } catch (IOException e) {
+      throw new StoreException("%s: can't be made: %s".formatted(folder, Why.of(e)), e);
+    }
+  }
+}
