@@ -1,0 +1,239 @@
+package palmturn.report;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+import palmturn.chart.HandsChart;
+import palmturn.measure.HandScore;
+import palmturn.measure.Limit;
+import palmturn.measure.Quality;
+import palmturn.measure.SideScore;
+import palmturn.measure.TrialScore;
+import palmturn.trial.Block;
+import palmturn.trial.Hand;
+
+/** Builds the summaries: the two hands of each block side by side. */
+final class BlockParts {
+  private final ReportInput input;
+
+  BlockParts(ReportInput input) {
+    this.input = input;
+  }
+
+  List<Page.BlockPart> parts() {
+    return input.score().hands().stream()
+        .map(HandScore::block)
+        .distinct()
+        .sorted(Comparator.comparingInt(Block::order))
+        .map(this::part)
+        .toList();
+  }
+
+  private Page.BlockPart part(String block) {
+    List<SideScore> sides =
+        input.score().sides().stream().filter(side -> side.block().equals(block)).toList();
+    List<Page.QualityRow> rows = new ArrayList<>();
+    for (Quality quality : Quality.values()) {
+      HandScore left = hand(block, Hand.LEFT, quality);
+      HandScore right = hand(block, Hand.RIGHT, quality);
+      if (left != null || right != null) {
+        rows.add(row(block, quality, left, right, side(sides, quality)));
+      }
+    }
+    return new Page.BlockPart(
+        Words.heading(input.session(), block),
+        SideSentences.of(sides),
+        strip(block, Hand.LEFT),
+        strip(block, Hand.RIGHT),
+        rows,
+        "Circle: mean. Short lines: the trials. Box: 95\u00A0% interval of the mean, open where it"
+            + " runs off the scale. Heavy line: the limit. Left hand open, right hand filled.");
+  }
+
+  private Page.QualityRow row(
+      String block,
+      Quality quality,
+      @Nullable HandScore left,
+      @Nullable HandScore right,
+      @Nullable SideScore side) {
+    Limit limit = Verdict.limit(quality, input.limits());
+    String name = Words.quality(quality);
+    String chart =
+        Charts.hands(
+            "hands-" + block + "-" + quality.code(),
+            "%s: left %s, right %s".formatted(name, spoken(quality, left), spoken(quality, right)),
+            one(block, Hand.LEFT, left),
+            one(block, Hand.RIGHT, right),
+            limit == null ? null : limit.value());
+    return new Page.QualityRow(
+        name,
+        unit(quality),
+        figure(quality, left),
+        figure(quality, right),
+        chart,
+        side == null ? null : Verdict.of(side.verdict()),
+        side == null ? alone(quality, left) : line(block, side, left, right));
+  }
+
+  private static String alone(Quality quality, @Nullable HandScore left) {
+    if (quality == Quality.DRIFT) {
+      return "The elbow has a limit and no margin, so the hands are not compared.";
+    }
+    return "Only the %s hand has figures here.".formatted(left == null ? "right" : "left");
+  }
+
+  private String line(
+      String block, SideScore side, @Nullable HandScore left, @Nullable HandScore right) {
+    if (side.difference() == null || side.difference95() == null || side.margin() == null) {
+      return side.quality() == Quality.RHYTHM
+          ? "needs two trials a hand with a figure, timed by the same source and as finely"
+          : "needs two trials a hand with a figure";
+    }
+    int decimals = decimals(side.quality());
+    StringBuilder line =
+        new StringBuilder(
+            "right − left %s%s (%s to %s)"
+                .formatted(
+                    Figures.number(side.difference(), decimals),
+                    side.quality() == Quality.ACCURACY ? "\u00A0points" : "",
+                    Figures.number(side.difference95().low(), decimals),
+                    Figures.number(side.difference95().high(), decimals)));
+    switch (side.verdict()) {
+      case BALANCED ->
+          line.append(", inside ±\u00A0").append(Figures.number(side.margin(), decimals));
+      case UNCLEAR -> line.append("; ").append(SideSentences.further(side));
+      case WEAKER_LEFT, WEAKER_RIGHT, CANNOT_TELL -> {}
+    }
+    if (side.quality() == Quality.ACCURACY) {
+      line.append("; ").append(clean(block, Hand.LEFT)).append(" left and ");
+      line.append(clean(block, Hand.RIGHT)).append(" right");
+    } else if (left != null
+        && right != null
+        && left.typicalError() != null
+        && right.typicalError() != null) {
+      line.append(
+          "; typical error %s left, %s right"
+              .formatted(
+                  Figures.number(left.typicalError(), decimals),
+                  Figures.number(right.typicalError(), decimals)));
+    }
+    return line.toString();
+  }
+
+  private String clean(String block, Hand hand) {
+    int clean = 0;
+    int attempts = 0;
+    for (TrialScore score : scores(block, hand)) {
+      Integer here = score.accuracy().clean();
+      if (here != null) {
+        clean += here;
+        attempts += score.accuracy().attempts();
+      }
+    }
+    return "%d of %d clean".formatted(clean, attempts);
+  }
+
+  private HandsChart.OneHand one(String block, Hand hand, @Nullable HandScore score) {
+    if (score == null) {
+      return new HandsChart.OneHand(List.of(), null, null, null);
+    }
+    List<Double> trials =
+        scores(block, hand).stream()
+            .map(score.measure()::value)
+            .filter(Objects::nonNull)
+            .map(Double::valueOf)
+            .toList();
+    var range = score.mean95();
+    return new HandsChart.OneHand(
+        trials,
+        score.mean(),
+        range == null ? null : range.low(),
+        range == null ? null : range.high());
+  }
+
+  private Page.@Nullable Strip strip(String block, Hand hand) {
+    for (ReportInput.Filmed filmed : input.trials()) {
+      var id = filmed.trial().id();
+      var reading = filmed.reading();
+      if (reading != null
+          && !reading.slaps().isEmpty()
+          && filmed.trial().paceSlapsPerS() == null
+          && id.hand() == hand
+          && id.block().equals(block)) {
+        return new Page.Strip(
+            "repeat " + id.repeat(),
+            Charts.smallStrip(
+                "small-" + id.name(),
+                "Marks of the " + Words.trial(id),
+                filmed.trial(),
+                reading,
+                input.session().windowS()));
+      }
+    }
+    return null;
+  }
+
+  /** Returns the scores that the hand's mean rests on; paced trials serve nothing here. */
+  private List<TrialScore> scores(String block, Hand hand) {
+    return input.score().trials().stream()
+        .filter(score -> score.trial().hand() == hand && score.trial().block().equals(block))
+        .filter(score -> !paced(score))
+        .toList();
+  }
+
+  private boolean paced(TrialScore score) {
+    return input.trials().stream()
+        .anyMatch(
+            filmed ->
+                filmed.trial().id().equals(score.trial())
+                    && filmed.trial().paceSlapsPerS() != null);
+  }
+
+  private @Nullable HandScore hand(String block, Hand hand, Quality quality) {
+    return input.score().hands().stream()
+        .filter(s -> s.block().equals(block) && s.hand() == hand && s.quality() == quality)
+        .findFirst()
+        .orElse(null);
+  }
+
+  private static @Nullable SideScore side(List<SideScore> sides, Quality quality) {
+    return sides.stream().filter(side -> side.quality() == quality).findFirst().orElse(null);
+  }
+
+  private static @Nullable String figure(Quality quality, @Nullable HandScore score) {
+    if (score == null || score.mean() == null) {
+      return null;
+    }
+    return switch (quality) {
+      case SPEED -> Figures.number(score.mean(), 2);
+      case ACCURACY -> Figures.number(score.mean(), 0);
+      case RHYTHM, DRIFT -> Figures.number(score.mean(), 1);
+      case ENDURANCE -> Figures.signed(score.mean(), 1);
+    };
+  }
+
+  private static String spoken(Quality quality, @Nullable HandScore score) {
+    String figure = figure(quality, score);
+    return figure == null ? "unknown" : figure + " " + unit(quality);
+  }
+
+  private static String unit(Quality quality) {
+    return switch (quality) {
+      case SPEED -> "slaps/s";
+      case ACCURACY -> "% clean";
+      case RHYTHM -> "steady CV, %";
+      case ENDURANCE -> "slow-down, %/s";
+      case DRIFT -> "largest, cm";
+    };
+  }
+
+  private static int decimals(Quality quality) {
+    return switch (quality) {
+      case SPEED -> 2;
+      case ACCURACY -> 0;
+      case RHYTHM, ENDURANCE, DRIFT -> 1;
+    };
+  }
+}

@@ -1,0 +1,120 @@
+package palmturn.report;
+
+import java.awt.geom.Rectangle2D;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import palmturn.chart.BeatStrip;
+import palmturn.chart.BeatStripPainter;
+import palmturn.chart.HandsChart;
+import palmturn.chart.IntervalChart;
+import palmturn.chart.Palette;
+import palmturn.chart.SvgChart;
+import palmturn.measure.TrialScore;
+import palmturn.trial.Reading;
+import palmturn.trial.Trial;
+
+/** The report's charts at their sizes on the page. */
+final class Charts {
+  private static final double WIDTH = 720;
+  private static final double SMALL_WIDTH = 344;
+  private static final double SMALL = 0.7;
+  private static final double AROUND_S = 0.12;
+
+  private Charts() {}
+
+  /** Returns the beat strip of a trial over the whole page. */
+  static String strip(String id, String title, Trial trial, Reading reading, double windowS) {
+    double line = reading.spans().isEmpty() ? 84 : 116;
+    BeatStrip.Lanes lanes = new BeatStrip.Lanes(4, 20, line, line + 84);
+    BeatStrip strip = strip(trial, reading, windowS, lanes, WIDTH, true);
+    return SvgChart.svg(
+        id, title, WIDTH, lanes.axisY() + 26, g -> BeatStripPainter.paint(g, strip));
+  }
+
+  /** Returns the beat strip of a trial in small, without words. */
+  static String smallStrip(String id, String title, Trial trial, Reading reading, double windowS) {
+    BeatStrip.Lanes lanes = new BeatStrip.Lanes(4, 12, 80, 150);
+    BeatStrip strip = strip(trial, reading, windowS, lanes, SMALL_WIDTH / SMALL, false);
+    return SvgChart.svg(
+        id,
+        title,
+        SMALL_WIDTH,
+        (lanes.axisY() + 26) * SMALL,
+        g -> {
+          g.scale(SMALL, SMALL);
+          BeatStripPainter.paint(g, strip);
+        });
+  }
+
+  private static BeatStrip strip(
+      Trial trial,
+      Reading reading,
+      double windowS,
+      BeatStrip.Lanes lanes,
+      double width,
+      boolean words) {
+    BeatStrip.Window window = BeatStrip.Window.of(trial, reading, windowS);
+    double fromS = Double.POSITIVE_INFINITY;
+    double toS = Double.NEGATIVE_INFINITY;
+    for (var slap : reading.slaps()) {
+      fromS = Math.min(fromS, slap.timeS());
+      toS = Math.max(toS, slap.timeS());
+    }
+    for (var span : reading.spans()) {
+      fromS = Math.min(fromS, span.startS());
+      toS = Math.max(toS, span.endS());
+    }
+    double around = Math.max(AROUND_S, (toS - fromS) * AROUND_S / 5);
+    fromS = Double.isFinite(fromS) ? fromS - around : 0;
+    toS = Double.isFinite(toS) ? toS + around : 1;
+    double left = 10;
+    double right = width - 18;
+    return new BeatStrip(
+        reading.slaps(),
+        reading.spans(),
+        trial.timeScale(),
+        window,
+        new BeatStrip.View(left, right, fromS, (right - left) / (toS - fromS)),
+        lanes,
+        Palette.LIGHT,
+        List.of(),
+        words,
+        null);
+  }
+
+  /** Returns the interval chart of a trial, null where it would be empty. */
+  static @Nullable String intervals(String id, String title, TrialScore score, double windowS) {
+    if (!score.timeRefusedWhy().isEmpty() || !IntervalChart.has(score.intervals())) {
+      return null;
+    }
+    return SvgChart.svg(
+        id,
+        title,
+        WIDTH,
+        220,
+        g ->
+            IntervalChart.paint(
+                g,
+                new Rectangle2D.Double(0, 0, WIDTH, 220),
+                score.intervals(),
+                windowS,
+                Palette.LIGHT));
+  }
+
+  /** Returns both hands' figures on one scale. */
+  static String hands(
+      String id,
+      String title,
+      HandsChart.OneHand left,
+      HandsChart.OneHand right,
+      @Nullable Double limit) {
+    return SvgChart.svg(
+        id,
+        title,
+        460,
+        88,
+        g ->
+            HandsChart.paint(
+                g, new Rectangle2D.Double(0, 0, 460, 88), left, right, limit, Palette.LIGHT));
+  }
+}

@@ -1,0 +1,196 @@
+package palmturn.report;
+
+import java.util.Map;
+import java.util.function.BiFunction;
+import palmturn.measure.Measure;
+import palmturn.measure.Measures;
+import palmturn.measure.Quality;
+import palmturn.measure.TrialScore;
+import palmturn.numbers.Range;
+import palmturn.trial.TimedBy;
+
+/** One plain sentence for each figure of a trial, or why it can't be told. */
+final class MeasureSentences {
+  private MeasureSentences() {}
+
+  private static final Map<String, BiFunction<Double, TrialScore, String>> SENTENCES =
+      Map.ofEntries(
+          Map.entry(
+              Measures.SLAPS.id(),
+              (v, s) -> "The hand touched the target " + Figures.times(Math.round(v)) + "."),
+          Map.entry(
+              Measures.RATE.id(),
+              (v, s) -> "It made %s slaps a second.".formatted(Figures.number(v, 2))),
+          Map.entry(
+              Measures.CYCLE_RATE.id(),
+              (v, s) -> "It turned there and back %s times a second.".formatted(number(v, 2))),
+          Map.entry(
+              Measures.TEN_CYCLES.id(),
+              (v, s) ->
+                  s.speed().tenCycleExtrapolated()
+                      ? "At this rate ten turns there and back would take %s s (extrapolated)."
+                          .formatted(number(v, 2))
+                      : "Ten turns there and back took %s s.".formatted(number(v, 2))),
+          Map.entry(
+              Measures.BEST_TWO_SECONDS.id(),
+              (v, s) ->
+                  "Its fastest two seconds ran at %s slaps a second.".formatted(number(v, 2))),
+          Map.entry(
+              Measures.CLEAN_RATE.id(),
+              (v, s) -> "It made %s clean slaps a second.".formatted(number(v, 2))),
+          Map.entry(Measures.CLEAN_SHARE.id(), (v, s) -> clean(s)),
+          Map.entry(Measures.DOUBLES.id(), (v, s) -> doubles(Math.round(v))),
+          Map.entry(
+              Measures.STEADY_CV.id(),
+              (v, s) ->
+                  "With slow-down and lean taken out, intervals varied by %s%s of their mean%s."
+                      .formatted(atMost(v, s), Figures.pct(v, 1), floor(v, s))),
+          Map.entry(
+              Measures.INTERVAL_CV.id(),
+              (v, s) ->
+                  "With slow-down and lean left in, intervals varied by %s%s of their mean."
+                      .formatted(atMost(v, s), Figures.pct(v, 1))),
+          Map.entry(Measures.TURN_BIAS.id(), (v, s) -> bias(v)),
+          Map.entry(
+              Measures.SAME_TURN_CV.id(),
+              (v, s) ->
+                  "Turns in the same direction varied by %s%s."
+                      .formatted(atMost(v, s), Figures.pct(v, 1))),
+          Map.entry(
+              Measures.NPVI.id(),
+              (v, s) ->
+                  "From one interval to the next the time changed by %s on average."
+                      .formatted(Figures.pct(v, 1))),
+          Map.entry(
+              Measures.TIMING_FLOOR.id(),
+              (v, s) ->
+                  "A perfectly even hand, marked this coarsely, would seem to vary by %s."
+                      .formatted(Figures.pct(v, 1))),
+          Map.entry(
+              Measures.PAUSES.id(),
+              (v, s) ->
+                  v == 0
+                      ? "The hand never paused."
+                      : "The hand paused %s.".formatted(Figures.times(Math.round(v)))),
+          Map.entry(Measures.SLOW_DOWN.id(), (v, s) -> slowDown(v)),
+          Map.entry(
+              Measures.LAST_OVER_FIRST.id(),
+              (v, s) ->
+                  "The last third ran at %s times the rate of the first.".formatted(number(v, 2))),
+          Map.entry(Measures.LATE_FAULTS.id(), (v, s) -> late(v)),
+          Map.entry(
+              Measures.ELBOW_MAX.id(),
+              (v, s) -> "The elbow left its place by up to %s cm.".formatted(number(v, 1))),
+          Map.entry(
+              Measures.ELBOW_P95.id(),
+              (v, s) ->
+                  "For 95 of 100 frames it stayed within %s cm of its place."
+                      .formatted(number(v, 1))),
+          Map.entry(
+              Measures.ELBOW_OVER.id(),
+              (v, s) -> "It was past the limit for %s of the time.".formatted(Figures.pct(v, 0))));
+
+  /** Returns the sentence for a figure of a trial. */
+  static String of(Measure measure, TrialScore score) {
+    Double value = measure.value(score);
+    if (value == null) {
+      return "Can’t be told: " + why(measure, score) + ".";
+    }
+    BiFunction<Double, TrialScore, String> sentence = SENTENCES.get(measure.id());
+    return sentence == null ? measure.help() : sentence.apply(value, score);
+  }
+
+  /** Returns whether a measure has words of its own. */
+  static boolean knows(Measure measure) {
+    return SENTENCES.containsKey(measure.id());
+  }
+
+  private static String why(Measure measure, TrialScore score) {
+    if (measure.quality() == Quality.DRIFT) {
+      return "no elbow was tracked in this clip";
+    }
+    if (!score.timeRefusedWhy().isEmpty() && measure.quality() != Quality.ACCURACY) {
+      return score.timeRefusedWhy();
+    }
+    boolean needsZones =
+        measure.id().equals(Measures.CLEAN_SHARE.id())
+            || measure.id().equals(Measures.CLEAN_RATE.id())
+            || measure.id().equals(Measures.LATE_FAULTS.id());
+    if (needsZones && score.accuracy().clean() == null) {
+      return "where the hand touched is unknown for at least one slap";
+    }
+    if (measure.quality() == Quality.RHYTHM && score.rhythm().timedBy() == TimedBy.TYPED) {
+      return "at least one mark still stands where it was typed";
+    }
+    boolean needsSides =
+        measure.id().equals(Measures.TURN_BIAS.id())
+            || measure.id().equals(Measures.SAME_TURN_CV.id());
+    return needsSides
+        ? "the side of a slap is unknown, or there are too few turns"
+        : "there are too few slaps";
+  }
+
+  private static String clean(TrialScore score) {
+    Integer clean = score.accuracy().clean();
+    Range range = score.accuracy().cleanShareRangePct();
+    String counts =
+        "%d of %s %s clean"
+            .formatted(
+                clean,
+                Figures.count(score.accuracy().attempts(), "attempt", "attempts"),
+                clean != null && clean == 1 ? "was" : "were");
+    return range == null
+        ? counts + "."
+        : counts
+            + "; if slaps were independent, the share would lie between %s and %s."
+                .formatted(Figures.pct(range.low(), 0), Figures.pct(range.high(), 0));
+  }
+
+  private static String doubles(long count) {
+    return count == 0
+        ? "No second contact came without a turn."
+        : Figures.count(count, "second contact", "second contacts")
+            + " came without a turn between.";
+  }
+
+  private static String atMost(double cvPct, TrialScore score) {
+    return score.rhythm().resolves(cvPct) ? "" : "at most ";
+  }
+
+  private static String floor(double cvPct, TrialScore score) {
+    return score.rhythm().resolves(cvPct) ? "" : ", which is too near the timing floor to say more";
+  }
+
+  private static String bias(double value) {
+    String size = Figures.pct(Math.abs(value), 1);
+    if (size.equals(Figures.pct(0, 1))) {
+      return "Both turns took the same time.";
+    }
+    return value > 0
+        ? "Palm to back took longer than back to palm, by %s of an interval.".formatted(size)
+        : "Back to palm took longer than palm to back, by %s of an interval.".formatted(size);
+  }
+
+  private static String slowDown(double value) {
+    String size = Figures.pct(Math.abs(value), 1);
+    if (size.equals(Figures.pct(0, 1))) {
+      return "The hand kept its pace.";
+    }
+    return value > 0
+        ? "Intervals grew by %s each second: the hand slowed.".formatted(size)
+        : "Intervals shrank by %s each second: the hand sped up.".formatted(size);
+  }
+
+  private static String late(double value) {
+    long points = Math.round(Math.abs(value));
+    if (points == 0) {
+      return "Faults were as frequent in the second half as in the first.";
+    }
+    return "Faults were %s frequent in the second half, by %s."
+        .formatted(value > 0 ? "more" : "less", Figures.count(points, "point", "points"));
+  }
+
+  private static String number(double value, int decimals) {
+    return Figures.number(value, decimals);
+  }
+}

@@ -1,0 +1,114 @@
+package palmturn.report;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import palmturn.chart.MarkWords;
+import palmturn.measure.TrialScore;
+import palmturn.trial.Mirrored;
+import palmturn.trial.Reading;
+import palmturn.trial.Side;
+import palmturn.trial.Slap;
+import palmturn.trial.TrialId;
+
+/** What the clips could not show and what is still to be done, each said once for all trials. */
+final class NotShown {
+  private final ReportInput input;
+
+  NotShown(ReportInput input) {
+    this.input = input;
+  }
+
+  /** Returns what is still to be done, one sentence each. */
+  List<String> open() {
+    Map<String, List<TrialId>> found = new LinkedHashMap<>();
+    for (ReportInput.Filmed filmed : input.trials()) {
+      TrialId id = filmed.trial().id();
+      Reading reading = filmed.reading();
+      if (reading == null) {
+        add(found, "Filmed and not yet marked", id);
+        continue;
+      }
+      if (!reading.finished()) {
+        add(found, "Reading still open", id);
+      }
+      if (reading.slaps().stream().anyMatch(slap -> !slap.seen())) {
+        add(found, "Marks copied from the estimate that nobody has looked at", id);
+      }
+      if (reading.slaps().stream().anyMatch(MarkWords::unnamed)) {
+        add(found, "Faults marked and not yet named", id);
+      }
+    }
+    return sentences(found);
+  }
+
+  /** Returns what could not be told, and why, one sentence each. */
+  List<String> limits() {
+    Map<String, List<TrialId>> found = new LinkedHashMap<>();
+    for (ReportInput.Filmed filmed : input.trials()) {
+      TrialId id = filmed.trial().id();
+      ReportInput.Clip clip = filmed.clip();
+      if (clip == null) {
+        add(found, "The clip could not be opened", id);
+      } else {
+        clip.warnings().forEach(warning -> add(found, ended(warning), id));
+      }
+      if (filmed.trial().mirrored() == Mirrored.UNKNOWN) {
+        add(found, "It is not known whether the file shows the athlete mirrored", id);
+      }
+      Reading reading = filmed.reading();
+      if (reading != null && reading.slaps().stream().anyMatch(NotShown::sideUnknown)) {
+        add(found, "The side of a slap could not be told", id);
+      }
+    }
+    for (TrialScore score : input.score().trials()) {
+      if (!score.timeRefusedWhy().isEmpty()) {
+        add(found, ended(Words.capital(score.timeRefusedWhy())), score.trial());
+      }
+      if (Boolean.FALSE.equals(score.rhythm().resolved())) {
+        add(
+            found,
+            "Rhythm is only an upper bound, because its marks are too coarse for so even a hand",
+            score.trial());
+      }
+      if (score.accuracy().clean() == null) {
+        add(
+            found,
+            "Where the hand touched is unknown for at least one slap, so the clean share can’t be"
+                + " told",
+            score.trial());
+      }
+      if (score.drift().elbowMaxCm() == null) {
+        add(found, "The elbow was not tracked, so its drift can’t be told", score.trial());
+      }
+    }
+    return sentences(found);
+  }
+
+  private static boolean sideUnknown(Slap slap) {
+    return slap.side() == Side.UNKNOWN;
+  }
+
+  private static String ended(String warning) {
+    return warning.endsWith(".") ? warning.substring(0, warning.length() - 1) : warning;
+  }
+
+  private static void add(Map<String, List<TrialId>> found, String what, TrialId where) {
+    found.computeIfAbsent(what, key -> new ArrayList<>()).add(where);
+  }
+
+  private List<String> sentences(Map<String, List<TrialId>> found) {
+    return found.entrySet().stream()
+        .map(each -> each.getKey() + ": " + where(each.getValue()) + ".")
+        .toList();
+  }
+
+  private String where(List<TrialId> trials) {
+    List<TrialId> distinct = trials.stream().distinct().toList();
+    if (distinct.size() > 2 && distinct.size() == input.trials().size()) {
+      return "all trials";
+    }
+    return String.join("; ", distinct.stream().map(Words::trial).toList());
+  }
+}

@@ -1,0 +1,188 @@
+package palmturn.report;
+
+import gg.jte.ContentType;
+import gg.jte.TemplateEngine;
+import gg.jte.output.StringOutput;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import palmturn.measure.Limit;
+import palmturn.measure.Limits;
+import palmturn.measure.Measures;
+import palmturn.measure.Quality;
+import palmturn.trial.Block;
+import palmturn.trial.Hand;
+import palmturn.trial.Message;
+import palmturn.trial.Reading;
+import palmturn.trial.Session;
+import palmturn.trial.Trial;
+
+/** Makes the report: one HTML page that holds everything and fetches nothing. */
+public final class Report {
+  private static final TemplateEngine TEMPLATES =
+      TemplateEngine.createPrecompiled(
+          null, ContentType.Html, Report.class.getClassLoader(), "palmturn.report.pages");
+  private static final DateTimeFormatter MADE =
+      DateTimeFormatter.ofPattern("d MMMM uuuu, HH:mm 'UTC'", Locale.UK).withZone(ZoneOffset.UTC);
+
+  private Report() {}
+
+  /** Returns the report as HTML; the same input gives the same text. */
+  public static String html(ReportInput input) {
+    StringOutput out = new StringOutput();
+    TEMPLATES.render("report.jte", page(input), out);
+    return out.toString();
+  }
+
+  static Page page(ReportInput input) {
+    Session session = input.session();
+    NotShown notShown = new NotShown(input);
+    return new Page(
+        Style.sheet(),
+        title(input),
+        intro(input),
+        notShown.open(),
+        new BlockParts(input).parts(),
+        input.trials().stream().map(Report::filmed).toList(),
+        limits(input.limits()),
+        new TrialParts(input).parts(),
+        session.messages().stream().map(Report::message).toList(),
+        notShown.limits(),
+        Cautions.ALL,
+        "Made by Palmturn on " + MADE.format(input.madeAt()) + ".");
+  }
+
+  private static String title(ReportInput input) {
+    List<Trial> trials = input.trials().stream().map(ReportInput.Filmed::trial).toList();
+    List<Hand> hands = trials.stream().map(trial -> trial.id().hand()).distinct().toList();
+    List<String> parts = new ArrayList<>();
+    parts.add(input.session().athlete());
+    if (hands.size() == 1) {
+      parts.add(Words.hand(hands.get(0)).toLowerCase(Locale.ROOT));
+    } else if (hands.size() == 2) {
+      parts.add("both hands");
+    }
+    List<String> blocks =
+        trials.stream()
+            .map(trial -> trial.id().block())
+            .distinct()
+            .sorted(Comparator.comparingInt(Block::order))
+            .map(Words::block)
+            .toList();
+    if (!blocks.isEmpty()) {
+      parts.add(Words.list(blocks));
+    }
+    return String.join(", ", parts);
+  }
+
+  private static List<String> intro(ReportInput input) {
+    Session session = input.session();
+    List<String> intro = new ArrayList<>();
+    if (session.facts().club() != null) {
+      intro.add(session.facts().club() + ".");
+    }
+    intro.add(
+        "Filmed %s: %s, scored over %s from the first slap."
+            .formatted(
+                Words.date(session.date()),
+                Figures.count(input.trials().size(), "trial", "trials"),
+                Figures.withUnit(Figures.plain(session.windowS()), "s")));
+    if (session.facts().racketHand() != null) {
+      intro.add("Racket hand: " + session.facts().racketHand().code() + ".");
+    }
+    if (session.facts().painToday() != null && !session.facts().painToday().isBlank()) {
+      intro.add("Pain or injury on the day: " + session.facts().painToday() + ".");
+    }
+    List<String> readers =
+        input.trials().stream()
+            .map(ReportInput.Filmed::reading)
+            .filter(Objects::nonNull)
+            .map(Reading::reader)
+            .distinct()
+            .toList();
+    if (readers.size() == 1) {
+      intro.add("Every figure comes from the marks of " + readers.get(0) + ".");
+    } else if (readers.size() > 1) {
+      intro.add(
+          "Figures come from the marks of %s; each trial says whose."
+              .formatted(Words.list(readers)));
+    }
+    return intro;
+  }
+
+  private static Page.FilmedRow filmed(ReportInput.Filmed filmed) {
+    Trial trial = filmed.trial();
+    ReportInput.Clip clip = filmed.clip();
+    Reading reading = filmed.reading();
+    String path = trial.clip().path();
+    String pace =
+        trial.paceSlapsPerS() == null
+            ? ""
+            : ", to a click at %s slaps/s".formatted(Figures.plain(trial.paceSlapsPerS()));
+    return new Page.FilmedRow(
+        Words.capital(Words.trial(trial.id())) + pace,
+        path.substring(path.lastIndexOf('/') + 1),
+        clip == null ? "–" : Figures.withUnit(Figures.number(clip.durationS(), 1), "s"),
+        clip == null ? "–" : frames(clip),
+        clip == null ? "–" : clip.sound() ? "yes" : "none",
+        reading == null ? "not marked" : reading.reader() + (reading.finished() ? "" : ", open"),
+        clip == null ? List.of("The clip could not be opened.") : clip.warnings());
+  }
+
+  private static String frames(ReportInput.Clip clip) {
+    String text =
+        "%s a second%s, %d × %d"
+            .formatted(
+                Figures.number(clip.framesPerS(), 1),
+                clip.variableRate() ? " (varies)" : "",
+                clip.width(),
+                clip.height());
+    return clip.captureFps() == null
+        ? text
+        : text + ", captured at " + Figures.plain(clip.captureFps());
+  }
+
+  private static List<String> limits(Limits limits) {
+    List<String> lines = new ArrayList<>();
+    for (Quality quality : Quality.values()) {
+      Limit limit = Verdict.limit(quality, limits);
+      if (limit != null) {
+        lines.add(
+            "%s %s %s (%s)"
+                .formatted(
+                    Words.capital(Measures.headline(quality).name()),
+                    Verdict.least(quality) ? "at least" : "at most",
+                    Figures.withUnit(
+                        Figures.plain(limit.value()), Measures.headline(quality).unit()),
+                    limit.source()));
+      }
+    }
+    Limits.Margins margins = limits.margins();
+    lines.add(margin("speed", margins.speedPct(), "% of the mean"));
+    lines.add(margin("clean share", margins.cleanSharePoints(), "points"));
+    lines.add(margin("steady CV", margins.steadyCvPoints(), "points"));
+    lines.add(margin("slow-down", margins.slowDownPctPerS(), "%/s"));
+    return lines;
+  }
+
+  private static String margin(String what, Limit margin, String unit) {
+    return "A difference in %s matters from %s (%s)"
+        .formatted(what, Figures.withUnit(Figures.plain(margin.value()), unit), margin.source());
+  }
+
+  private static Page.MessageRow message(Message message) {
+    List<String> about = new ArrayList<>();
+    about.add(MADE.format(message.at()));
+    if (message.trial() != null) {
+      about.add(Words.trial(message.trial()));
+    }
+    if (message.timeS() != null) {
+      about.add("at " + Figures.withUnit(Figures.number(message.timeS(), 2), "s") + " in the clip");
+    }
+    return new Page.MessageRow(message.from(), String.join(", ", about), message.text());
+  }
+}

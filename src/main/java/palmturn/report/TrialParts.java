@@ -1,0 +1,212 @@
+package palmturn.report;
+
+import java.util.ArrayList;
+import java.util.Base64;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import palmturn.chart.BeatStrip;
+import palmturn.chart.MarkWords;
+import palmturn.measure.FaultCount;
+import palmturn.measure.FaultKind;
+import palmturn.measure.Limit;
+import palmturn.measure.Measure;
+import palmturn.measure.Measures;
+import palmturn.measure.Quality;
+import palmturn.measure.TrialScore;
+import palmturn.numbers.Range;
+import palmturn.trial.Reading;
+import palmturn.trial.Slap;
+import palmturn.trial.Span;
+import palmturn.trial.Trial;
+
+/** Builds the part of each trial that has marks: strip, intervals, measures, faults. */
+final class TrialParts {
+  private static final int MOST_PICTURES = 6;
+
+  private final ReportInput input;
+
+  TrialParts(ReportInput input) {
+    this.input = input;
+  }
+
+  List<Page.TrialPart> parts() {
+    List<Page.TrialPart> parts = new ArrayList<>();
+    for (ReportInput.Filmed filmed : input.trials()) {
+      Reading reading = filmed.reading();
+      TrialScore score = score(filmed.trial());
+      if (reading != null && score != null) {
+        parts.add(part(filmed.trial(), reading, score));
+      }
+    }
+    return parts;
+  }
+
+  private @Nullable TrialScore score(Trial trial) {
+    return input.score().trials().stream()
+        .filter(score -> score.trial().equals(trial.id()))
+        .findFirst()
+        .orElse(null);
+  }
+
+  private Page.TrialPart part(Trial trial, Reading reading, TrialScore score) {
+    String name = trial.id().name();
+    String words = Words.trial(trial.id());
+    double windowS = input.session().windowS();
+    List<Fault> faults = faults(trial, reading);
+    List<Page.FaultPicture> pictures = pictures(trial, words, faults);
+    return new Page.TrialPart(
+        name,
+        Words.capital(words),
+        "Read by " + Words.reading(reading) + ".",
+        Charts.strip(
+            "strip-" + name,
+            "Marks of the " + words + ": " + counts(score),
+            trial,
+            reading,
+            windowS),
+        Charts.intervals(
+            "intervals-" + name, "Intervals of the " + words + " against time", score, windowS),
+        groups(score),
+        summary(score),
+        pictures,
+        pictures.size() < faults.size()
+            ? "%d of %s shown as a picture."
+                .formatted(pictures.size(), Figures.count(faults.size(), "fault", "faults"))
+            : "");
+  }
+
+  private static String counts(TrialScore score) {
+    return Figures.count(score.accuracy().slaps(), "slap", "slaps")
+        + ", "
+        + Figures.count(score.accuracy().doubles(), "double", "doubles");
+  }
+
+  private List<Page.MeasureGroup> groups(TrialScore score) {
+    List<Page.MeasureGroup> groups = new ArrayList<>();
+    for (Quality quality : Quality.values()) {
+      List<Measure> measures =
+          Measures.ALL.stream().filter(measure -> measure.quality() == quality).toList();
+      // The elbow is told once below the page's figures, not in three empty rows a trial.
+      boolean untracked =
+          quality == Quality.DRIFT && measures.stream().allMatch(m -> m.value(score) == null);
+      if (!untracked) {
+        groups.add(
+            new Page.MeasureGroup(
+                Words.quality(quality), measures.stream().map(m -> row(m, score)).toList()));
+      }
+    }
+    return groups;
+  }
+
+  private Page.MeasureRow row(Measure measure, TrialScore score) {
+    Double value = measure.value(score);
+    Range range = Figures.interval(measure, score);
+    boolean headline = Measures.headline(measure.quality()).id().equals(measure.id());
+    Limit limit = headline ? Verdict.limit(measure.quality(), input.limits()) : null;
+    return new Page.MeasureRow(
+        measure.name(),
+        value == null ? "–" : Figures.withUnit(Figures.of(measure, value), measure.unit()),
+        range == null ? "" : Figures.of(measure, range),
+        limit == null
+            ? ""
+            : (Verdict.least(measure.quality()) ? "≥\u00A0" : "≤\u00A0")
+                + Figures.plain(limit.value()),
+        headline
+            ? Verdict.of(measure.quality(), score.verdicts().get(measure.quality()), input.limits())
+            : null,
+        MeasureSentences.of(measure, score));
+  }
+
+  private static String summary(TrialScore score) {
+    List<String> parts = new ArrayList<>();
+    for (Map.Entry<FaultKind, FaultCount> each : score.accuracy().faults().entrySet()) {
+      FaultCount count = each.getValue();
+      if (count.all() > 0) {
+        parts.add("%d %s (%s)".formatted(count.all(), Words.fault(each.getKey()), sides(count)));
+      }
+    }
+    return parts.isEmpty()
+        ? "No fault was marked in the window."
+        : "In the window: " + String.join(", ", parts) + ".";
+  }
+
+  private static String sides(FaultCount count) {
+    List<String> sides = new ArrayList<>();
+    if (count.palm() > 0) {
+      sides.add(count.palm() + " palm");
+    }
+    if (count.back() > 0) {
+      sides.add(count.back() + " back");
+    }
+    if (count.unknown() > 0) {
+      sides.add(count.unknown() + " side unknown");
+    }
+    return String.join(", ", sides);
+  }
+
+  private record Fault(double timeS, String word, String note) {}
+
+  private List<Fault> faults(Trial trial, Reading reading) {
+    BeatStrip.Window window = BeatStrip.Window.of(trial, reading, input.session().windowS());
+    if (window == null) {
+      return List.of();
+    }
+    List<Fault> faults = new ArrayList<>();
+    for (Slap slap : reading.slaps()) {
+      if (slap.faulty() && window.contains(slap.timeS())) {
+        faults.add(new Fault(slap.timeS(), word(slap), slap.note()));
+      }
+    }
+    for (Span span : reading.spans()) {
+      double middleS = (span.startS() + span.endS()) / 2;
+      if (span.kind().spoils() && window.contains(middleS)) {
+        faults.add(new Fault(middleS, MarkWords.fault(span), span.note()));
+      }
+    }
+    faults.sort(Comparator.comparingDouble(Fault::timeS));
+    return faults;
+  }
+
+  private static String word(Slap slap) {
+    return switch (slap.side()) {
+      case PALM, BACK -> MarkWords.fault(slap) + ", " + slap.side().code();
+      case UNKNOWN -> MarkWords.fault(slap);
+    };
+  }
+
+  /** One of each kind first, then the earliest others, as far as there is room. */
+  private List<Page.FaultPicture> pictures(Trial trial, String words, List<Fault> faults) {
+    Set<String> kinds = new HashSet<>();
+    List<Fault> wanted = new ArrayList<>();
+    List<Fault> others = new ArrayList<>();
+    for (Fault fault : faults) {
+      (kinds.add(fault.word()) ? wanted : others).add(fault);
+    }
+    wanted.addAll(others);
+    List<Page.FaultPicture> pictures = new ArrayList<>();
+    for (Fault fault :
+        wanted.stream()
+            .limit(MOST_PICTURES)
+            .sorted(Comparator.comparingDouble(Fault::timeS))
+            .toList()) {
+      byte[] jpeg = input.stills().jpeg(trial.id(), fault.timeS());
+      if (jpeg != null) {
+        String at = Figures.withUnit(Figures.number(fault.timeS(), 2), "s");
+        pictures.add(
+            new Page.FaultPicture(
+                "data:image/jpeg;base64," + Base64.getEncoder().encodeToString(jpeg),
+                "%s at %s in the clip: %s".formatted(Words.capital(words), at, fault.word()),
+                "%s at %s%s"
+                    .formatted(
+                        Words.capital(fault.word()),
+                        at,
+                        fault.note().isBlank() ? "" : ": " + fault.note())));
+      }
+    }
+    return pictures;
+  }
+}

@@ -1,0 +1,212 @@
+package palmturn.report;
+
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import javax.imageio.ImageIO;
+import palmturn.measure.Limits;
+import palmturn.measure.ReadingChoice;
+import palmturn.measure.Scores;
+import palmturn.trial.Block;
+import palmturn.trial.ClipRef;
+import palmturn.trial.Drill;
+import palmturn.trial.DrillHand;
+import palmturn.trial.Extra;
+import palmturn.trial.Hand;
+import palmturn.trial.Message;
+import palmturn.trial.Mirrored;
+import palmturn.trial.Reading;
+import palmturn.trial.Session;
+import palmturn.trial.Side;
+import palmturn.trial.Slap;
+import palmturn.trial.Span;
+import palmturn.trial.StartedFrom;
+import palmturn.trial.TimeScale;
+import palmturn.trial.TimedBy;
+import palmturn.trial.Trial;
+import palmturn.trial.TrialId;
+import palmturn.trial.Zone;
+
+/** Invented sessions of an invented athlete. */
+final class ReportSamples {
+  private static final Instant MADE = Instant.parse("2026-11-16T14:05:00Z");
+
+  private ReportSamples() {}
+
+  /** Returns two blocks of three trials a hand, the left hand slower and less clean. */
+  static ReportInput twoBlocks() {
+    List<ReportInput.Filmed> trials = new ArrayList<>();
+    for (String block : List.of("baseline", "after-1")) {
+      for (int repeat = 1; repeat <= 3; repeat++) {
+        for (Hand hand : Hand.values()) {
+          trials.add(filmed(new TrialId(hand, block, repeat)));
+        }
+      }
+    }
+    return input(session("H-07", "steady, please"), trials);
+  }
+
+  /** Returns a session whose every free text is markup. */
+  static ReportInput hostile() {
+    String bad = "<script>alert('x')</script>\"'&";
+    Trial trial = trial(new TrialId(Hand.RIGHT, "baseline", 1), bad + "/" + bad + ".mp4");
+    Reading reading =
+        new Reading(
+            bad,
+            false,
+            new StartedFrom(StartedFrom.Source.READER, bad),
+            List.of(
+                mark(1, Side.PALM, Zone.CENTRE),
+                mark(1.2, Side.BACK, Zone.FINGERS).withNote(bad),
+                mark(1.4, Side.PALM, Zone.CENTRE).withKind(Slap.Kind.OTHER).withNote(bad)),
+            List.of(new Span(Span.Kind.ELBOW_OUT, 1.1, 1.3, bad, Extra.NONE)),
+            Extra.NONE);
+    ReportInput.Clip clip = new ReportInput.Clip(640, 480, 7, 60, false, null, true, List.of(bad));
+    return input(session(bad, bad), List.of(new ReportInput.Filmed(trial, reading, clip)));
+  }
+
+  /** Returns a session in which nothing can be told. */
+  static ReportInput nothing() {
+    Trial trial = trial(new TrialId(Hand.LEFT, "baseline", 1), "clips/left.mp4");
+    Reading empty = Reading.begin("A", StartedFrom.NOTHING);
+    return input(
+        session("H-08", "none"),
+        List.of(
+            new ReportInput.Filmed(trial, empty, null),
+            new ReportInput.Filmed(
+                trial(new TrialId(Hand.RIGHT, "baseline", 1), "clips/r.mp4"), null, null)));
+  }
+
+  private static ReportInput input(Session session, List<ReportInput.Filmed> filmed) {
+    List<Trial> trials =
+        filmed.stream()
+            .filter(each -> each.reading() != null)
+            .map(each -> each.trial().withReading(each.reading()))
+            .toList();
+    return new ReportInput(
+        session,
+        filmed,
+        Scores.session(session, trials, ReadingChoice.FIRST, Limits.DEFAULT),
+        Limits.DEFAULT,
+        (trial, timeS) -> still(timeS),
+        MADE);
+  }
+
+  private static Session session(String athlete, String text) {
+    Session session = Session.begin(athlete, LocalDate.of(2026, 11, 14));
+    Block drilled =
+        new Block(
+            "after-1",
+            new Drill("paced-flips", DrillHand.LEFT, "five sets of 20", null, null, Extra.NONE),
+            Extra.NONE);
+    return session
+        .withBlocks(List.of(session.blocks().get(0), drilled))
+        .withFacts(
+            new Session.Facts(
+                Hand.RIGHT, 24.5, null, text, true, "phone", "Quillmere Badminton Club"))
+        .withMessages(
+            List.of(
+                new Message(
+                    "coach",
+                    Instant.parse("2026-11-15T09:30:00Z"),
+                    new TrialId(Hand.LEFT, "baseline", 1),
+                    2.4,
+                    "Look at the elbow here: " + text,
+                    Extra.NONE)));
+  }
+
+  private static ReportInput.Filmed filmed(TrialId id) {
+    Random random = new Random(id.name().hashCode());
+    double meanS = id.hand() == Hand.LEFT ? 0.218 : 0.193;
+    double sdS = id.hand() == Hand.LEFT ? 0.014 : 0.009;
+    double wrong = id.hand() == Hand.LEFT ? 0.36 : 0.15;
+    List<Slap> slaps = new ArrayList<>();
+    double at = 0.9;
+    for (int i = 0; at < 6.2; i++) {
+      double frameS = Math.ceil(at * 60) / 60;
+      Slap slap = mark(frameS, i % 2 == 0 ? Side.PALM : Side.BACK, Zone.CENTRE);
+      if (random.nextDouble() < wrong) {
+        Zone[] zones = {Zone.FINGERS, Zone.WRIST, Zone.EDGE};
+        slap = slap.withZone(zones[random.nextInt(3)]);
+      }
+      slaps.add(slap);
+      if (random.nextDouble() < 0.04) {
+        slaps.add(mark(frameS + 0.067, slap.side(), Zone.CENTRE).withKind(Slap.Kind.DOUBLE));
+      }
+      at += (meanS + sdS * random.nextGaussian()) * (1 + 0.002 * i);
+    }
+    List<Span> spans =
+        id.repeat() == 2
+            ? List.of(new Span(Span.Kind.ELBOW_OUT, 3.1, 3.7, "", Extra.NONE))
+            : List.of();
+    Reading reading =
+        new Reading("B. Marsh", id.repeat() < 3, StartedFrom.NOTHING, slaps, spans, Extra.NONE);
+    ReportInput.Clip clip =
+        new ReportInput.Clip(
+            1280,
+            720,
+            7.0,
+            59.94,
+            false,
+            null,
+            id.repeat() < 3,
+            id.repeat() < 3
+                ? List.of()
+                : List.of(
+                    "Under 100 frames a second without usable sound: rhythm is only an upper bound."));
+    return new ReportInput.Filmed(trial(id, "clips/" + id.name() + ".mp4"), reading, clip);
+  }
+
+  private static Trial trial(TrialId id, String path) {
+    return new Trial(
+        id,
+        new ClipRef(path, "0".repeat(64), 1 / 60.0, Extra.NONE),
+        null,
+        null,
+        Mirrored.FALSE,
+        null,
+        TimeScale.REAL,
+        null,
+        null,
+        List.of(),
+        Extra.NONE);
+  }
+
+  private static Slap mark(double timeS, Side side, Zone zone) {
+    return new Slap(
+        Slap.Kind.SLAP,
+        timeS,
+        side,
+        zone,
+        TimedBy.PICTURE,
+        1 / 60.0,
+        timeS,
+        null,
+        true,
+        "",
+        Extra.NONE);
+  }
+
+  private static byte[] still(double timeS) {
+    BufferedImage image = new BufferedImage(320, 180, BufferedImage.TYPE_INT_RGB);
+    Graphics2D g = image.createGraphics();
+    g.setColor(Color.getHSBColor((float) (timeS / 7), 0.3f, 0.6f));
+    g.fillRect(0, 0, 320, 180);
+    g.setColor(Color.WHITE);
+    g.fillOval(120, 60, 80, 60);
+    try (ByteArrayOutputStream out = new ByteArrayOutputStream()) {
+      ImageIO.write(image, "jpeg", out);
+      return out.toByteArray();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}

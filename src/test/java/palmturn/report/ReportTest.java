@@ -1,0 +1,155 @@
+package palmturn.report;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.StringReader;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.xml.sax.InputSource;
+import palmturn.measure.Measure;
+import palmturn.measure.Measures;
+
+class ReportTest {
+  private static final Pattern SVG = Pattern.compile("<svg.*?</svg>", Pattern.DOTALL);
+
+  static Stream<ReportInput> inputs() {
+    return Stream.of(ReportSamples.twoBlocks(), ReportSamples.hostile(), ReportSamples.nothing());
+  }
+
+  @ParameterizedTest
+  @MethodSource("inputs")
+  void thePageHoldsEverythingAndFetchesNothing(ReportInput input) {
+    String html = Report.html(input);
+    assertFalse(html.contains("http:"), "an address");
+    assertFalse(html.contains("https:"), "an address");
+    assertFalse(html.contains("<link"));
+    assertFalse(html.contains("@import"));
+    Matcher url = Pattern.compile("url\\(([^)]{0,5})").matcher(html);
+    while (url.find()) {
+      assertTrue(url.group(1).startsWith("data:") || url.group(1).startsWith("#"), url.group(1));
+    }
+    Matcher source = Pattern.compile("src=\"([^\"]{0,11})").matcher(html);
+    while (source.find()) {
+      assertEquals("data:image/", source.group(1));
+    }
+    assertTrue(html.contains("default-src 'none'"));
+  }
+
+  @ParameterizedTest
+  @MethodSource("inputs")
+  void everyChartIsWellFormedNamedAndOneOfAKind(ReportInput input) throws Exception {
+    String html = Report.html(input);
+    Matcher svg = SVG.matcher(html);
+    while (svg.find()) {
+      DocumentBuilderFactory.newInstance()
+          .newDocumentBuilder()
+          .parse(new InputSource(new StringReader(svg.group())));
+      assertTrue(svg.group().contains("aria-hidden") || svg.group().contains("<title"));
+    }
+    Matcher id = Pattern.compile(" id=\"([^\"]*)\"").matcher(html);
+    Set<String> seen = new HashSet<>();
+    while (id.find()) {
+      assertTrue(seen.add(id.group(1)), () -> "twice: " + id.group(1));
+    }
+  }
+
+  @Test
+  void whatPeopleWroteIsNeverMarkup() {
+    String html = Report.html(ReportSamples.hostile());
+    assertFalse(html.contains("<script"));
+    assertTrue(html.contains("&lt;script&gt;"));
+    assertFalse(Pattern.compile("(alt|title|content)=\"[^\"]*<").matcher(html).find());
+  }
+
+  @Test
+  void theSameInputGivesTheSamePage() {
+    assertEquals(Report.html(ReportSamples.twoBlocks()), Report.html(ReportSamples.twoBlocks()));
+  }
+
+  @Test
+  void everyMeasureHasASentenceOfItsOwn() {
+    for (Measure measure : Measures.ALL) {
+      assertTrue(MeasureSentences.knows(measure), measure.id());
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("inputs")
+  void everyRowSaysOneSentence(ReportInput input) {
+    for (Page.TrialPart trial : Report.page(input).trials()) {
+      for (Page.MeasureGroup group : trial.groups()) {
+        for (Page.MeasureRow row : group.rows()) {
+          assertTrue(row.sentence().endsWith("."), row.name());
+          assertFalse(row.sentence().contains("null"), row.sentence());
+          assertFalse(row.sentence().contains("NaN"), row.sentence());
+          assertFalse(row.value().contains("-"), row.value());
+        }
+      }
+    }
+  }
+
+  @Test
+  void whatCantBeToldSaysWhy() {
+    Page page = Report.page(ReportSamples.nothing());
+    Page.TrialPart trial = page.trials().get(0);
+    List<String> sentences =
+        trial.groups().stream()
+            .flatMap(group -> group.rows().stream())
+            .filter(row -> row.value().equals("–"))
+            .map(Page.MeasureRow::sentence)
+            .toList();
+    assertFalse(sentences.isEmpty());
+    sentences.forEach(s -> assertTrue(s.startsWith("Can’t be told: "), s));
+    assertTrue(page.open().contains("Filmed and not yet marked: right hand, baseline, repeat 1."));
+    assertTrue(
+        page.notShown().stream().anyMatch(s -> s.startsWith("The clip could not be opened")));
+  }
+
+  @Test
+  void theCautionsAreThereInFull() {
+    String html = Report.html(ReportSamples.nothing());
+    for (String words :
+        List.of(
+            "does not diagnose",
+            "seek urgent medical care",
+            "licensed clinician before going on",
+            "wrist or elbow injury",
+            "Head-turn and eye drills",
+            "Breathing drills",
+            "sore or red palm",
+            "not a medical finding",
+            "guardian’s consent",
+            "nothing is sent anywhere")) {
+      assertTrue(html.contains(words), words);
+    }
+  }
+
+  @Test
+  void faultsAreShownWithWordsForThoseWhoCantSeeThem() {
+    String html = Report.html(ReportSamples.twoBlocks());
+    assertTrue(html.contains("<img src=\"data:image/jpeg;base64,"));
+    assertFalse(html.contains("alt=\"\""));
+    assertTrue(Pattern.compile("alt=\"Left hand, baseline, repeat 1 at \\d").matcher(html).find());
+  }
+
+  @Test
+  void pagesForLooking() throws Exception {
+    Path folder = Files.createDirectories(Path.of("target", "look"));
+    Files.writeString(folder.resolve("report.html"), Report.html(ReportSamples.twoBlocks()));
+    Files.writeString(folder.resolve("hostile.html"), Report.html(ReportSamples.hostile()));
+    Files.writeString(folder.resolve("nothing.html"), Report.html(ReportSamples.nothing()));
+    assertTrue(Files.size(folder.resolve("report.html")) > 100_000);
+  }
+}
