@@ -81,7 +81,7 @@ interface Disk {
    * @throws IOException if any step fails
    */
   static void replace(Disk disk, Path file, InputStream content) throws IOException {
-    Path fresh = file.resolveSibling("." + file.getFileName() + ".new");
+    Path fresh = fresh(file);
     disk.deleteIfThere(fresh);
     try {
       disk.writeNew(fresh, content);
@@ -95,6 +95,11 @@ interface Disk {
       throw e;
     }
     forceFolderOf(disk, file);
+  }
+
+  /** Returns the name under which a file's new content is written first. */
+  static Path fresh(Path file) {
+    return file.resolveSibling("." + file.getFileName() + ".new");
   }
 
   static void forceFolderOf(Disk disk, Path file) throws IOException {

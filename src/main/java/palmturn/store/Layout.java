@@ -25,7 +25,8 @@ final class Layout {
     if (!Files.exists(folder)) {
       return;
     }
-    Set<String> own = Set.of(WriterLock.FILE, TRIALS, CLIPS, REPORT);
+    Set<String> own =
+        Set.of(WriterLock.FILE, Disk.fresh(Path.of(SESSION)).toString(), TRIALS, CLIPS, REPORT);
     for (Path each : list(folder)) {
       boolean leftover =
           own.contains(each.getFileName().toString())

@@ -271,6 +271,15 @@ class SessionFolderTest {
   }
 
   @Test
+  void whatAKilledAttemptHasLeftDoesNotStandInTheWay() throws Exception {
+    Files.createDirectories(folder().resolve("trials"));
+    Files.writeString(folder().resolve(".lock"), "");
+    Files.writeString(folder().resolve(".session.json.new"), "{\"form");
+    made().close();
+    assertEquals(List.of(".lock", "session.json", "trials/right-baseline-1.json"), files(folder()));
+  }
+
+  @Test
   void onePalmturnWritesAtATime() throws Exception {
     try (SessionFolder first = made()) {
       assertSays(
