@@ -22,7 +22,7 @@ import palmturn.trial.Trial;
  * @param lanes how high each lane lies
  * @param palette colours of the theme
  * @param framesS times of the visible frames, one faint line each; empty for none
- * @param words whether faults are named beside their shapes and slaps are numbered
+ * @param words whether anything is written: fault words, numbers, seconds
  * @param now where the playhead stands; null on paper
  */
 public record BeatStrip(

@@ -37,7 +37,10 @@ public final class HandsChart {
     }
   }
 
-  /** Draws both hands into an area at least 84 high, with the scale at its foot. */
+  /**
+   * Draws both hands into an area at least 84 high, with the scale at its foot; nothing where
+   * neither hand has a value.
+   */
   public static void paint(
       Graphics2D g,
       Rectangle2D area,
@@ -45,14 +48,14 @@ public final class HandsChart {
       OneHand right,
       @Nullable Double limit,
       Palette palette) {
+    if (left.trials().isEmpty() && right.trials().isEmpty()) {
+      return;
+    }
     double[] values =
         DoubleStream.concat(
                 DoubleStream.concat(numbers(left), numbers(right)),
                 limit == null ? DoubleStream.empty() : DoubleStream.of(limit))
             .toArray();
-    if (values.length == 0) {
-      return;
-    }
     Scale scale = Scale.of(values, area.getMinX() + 8, area.getMaxX() - 24, ends(left, right));
     double foot = area.getMaxY() - 22;
     axis(g, scale, area.getMinY() + 4, foot, limit, palette);
@@ -149,7 +152,7 @@ public final class HandsChart {
     static Scale of(double[] values, double left, double right, double[] ends) {
       double low = DoubleStream.of(values).min().orElseThrow();
       double high = DoubleStream.of(values).max().orElseThrow();
-      double room = Math.max(high - low, Math.max(Math.abs(high) * 0.1, 1e-6));
+      double room = Math.max(high - low, Math.max(Math.abs(high) * 0.5, 0.1));
       double least = Math.max(low - room, DoubleStream.of(ends).min().orElse(low));
       double most = Math.min(high + room, DoubleStream.of(ends).max().orElse(high));
       least = Math.min(low - room * 0.1, least);

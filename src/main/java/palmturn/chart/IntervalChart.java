@@ -112,8 +112,7 @@ public final class IntervalChart {
             renderer);
     plot.getDomainAxis().setRange(0, toS);
     plot.setDomainGridlinesVisible(false);
-    plot.setRangeGridlinePaint(palette.rule());
-    plot.setRangeGridlineStroke(new BasicStroke(1));
+    plot.setRangeGridlinesVisible(false);
     plot.setBackgroundPaint(null);
     plot.setOutlineVisible(false);
     plot.setInsets(new RectangleInsets(2, 0, 2, 10));

@@ -2,7 +2,6 @@ package palmturn.chart;
 
 import palmturn.trial.Slap;
 import palmturn.trial.Span;
-import palmturn.trial.Zone;
 
 /** What marks and spans are called where people read them. */
 public final class MarkWords {
@@ -11,17 +10,12 @@ public final class MarkWords {
   /** Returns the fault of a mark in one or two words; empty for a slap without one. */
   public static String fault(Slap slap) {
     return switch (slap.kind()) {
-      case SLAP -> slap.zone().offCentre() ? zone(slap.zone()) : "";
+      case SLAP -> slap.zone().offCentre() ? slap.zone().code() : "";
       case DOUBLE -> "double";
       case PART_TURN -> "part turn";
       case MISSED -> "missed";
       case OTHER -> unnamed(slap) ? "fault" : "other";
     };
-  }
-
-  /** Returns where the target was touched, in one word. */
-  public static String zone(Zone zone) {
-    return zone.code();
   }
 
   /** Returns the fault of a span in one or two words. */

@@ -56,6 +56,9 @@ final class TimeAxis {
       }
       g.setColor(palette.edge());
       BeatStripPainter.line(g, x, axis, x, axis + 5);
+      if (!strip.words()) {
+        continue;
+      }
       String label = label(real);
       g.setFont(FONT);
       g.setColor(palette.ink3());

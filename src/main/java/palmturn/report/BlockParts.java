@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.chart.HandsChart;
 import palmturn.measure.HandScore;
 import palmturn.measure.Limit;
+import palmturn.measure.Measures;
 import palmturn.measure.Quality;
 import palmturn.measure.SideScore;
 import palmturn.measure.TrialScore;
@@ -49,7 +50,8 @@ final class BlockParts {
         strip(block, Hand.RIGHT),
         rows,
         "Circle: mean. Short lines: the trials. Box: 95\u00A0% interval of the mean, open where it"
-            + " runs off the scale. Heavy line: the limit. Left hand open, right hand filled.");
+            + " runs off the scale. Heavy line: the limit. Left hand open, right hand filled. ≤: marks"
+            + " too coarse to say less.");
   }
 
   private Page.QualityRow row(
@@ -70,18 +72,24 @@ final class BlockParts {
     return new Page.QualityRow(
         name,
         unit(quality),
-        figure(quality, left),
-        figure(quality, right),
+        bounded(block, Hand.LEFT, quality, figure(quality, left)),
+        bounded(block, Hand.RIGHT, quality, figure(quality, right)),
         chart,
         side == null ? null : Verdict.of(side.verdict()),
-        side == null ? alone(quality, left) : line(block, side, left, right));
+        side == null ? alone(quality, left, right) : line(block, side, left, right));
   }
 
-  private static String alone(Quality quality, @Nullable HandScore left) {
+  private static String alone(
+      Quality quality, @Nullable HandScore left, @Nullable HandScore right) {
+    boolean leftTold = left != null && left.mean() != null;
+    boolean rightTold = right != null && right.mean() != null;
+    if (!leftTold && !rightTold) {
+      return "Can’t be told; each trial below says why.";
+    }
     if (quality == Quality.DRIFT) {
       return "The elbow has a limit and no margin, so the hands are not compared.";
     }
-    return "Only the %s hand has figures here.".formatted(left == null ? "right" : "left");
+    return "Only the %s hand has figures here.".formatted(leftTold ? "left" : "right");
   }
 
   private String line(
@@ -212,6 +220,16 @@ final class BlockParts {
       case RHYTHM, DRIFT -> Figures.number(score.mean(), 1);
       case ENDURANCE -> Figures.signed(score.mean(), 1);
     };
+  }
+
+  /** A mean over trials of which one is only an upper bound is an upper bound itself. */
+  private @Nullable String bounded(
+      String block, Hand hand, Quality quality, @Nullable String figure) {
+    boolean bound =
+        quality == Quality.RHYTHM
+            && scores(block, hand).stream()
+                .anyMatch(score -> !MeasureSentences.atMost(Measures.STEADY_CV, score).isEmpty());
+    return figure != null && bound ? "≤\u00A0" + figure : figure;
   }
 
   private static String spoken(Quality quality, @Nullable HandScore score) {

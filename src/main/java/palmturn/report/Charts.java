@@ -33,13 +33,13 @@ final class Charts {
 
   /** Returns the beat strip of a trial in small, without words. */
   static String smallStrip(String id, String title, Trial trial, Reading reading, double windowS) {
-    BeatStrip.Lanes lanes = new BeatStrip.Lanes(4, 12, 80, 150);
+    BeatStrip.Lanes lanes = new BeatStrip.Lanes(4, 14, 80, 146);
     BeatStrip strip = strip(trial, reading, windowS, lanes, SMALL_WIDTH / SMALL, false);
     return SvgChart.svg(
         id,
         title,
         SMALL_WIDTH,
-        (lanes.axisY() + 26) * SMALL,
+        (lanes.axisY() + 8) * SMALL,
         g -> {
           g.scale(SMALL, SMALL);
           BeatStripPainter.paint(g, strip);

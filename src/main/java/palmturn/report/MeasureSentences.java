@@ -17,7 +17,10 @@ final class MeasureSentences {
       Map.ofEntries(
           Map.entry(
               Measures.SLAPS.id(),
-              (v, s) -> "The hand touched the target " + Figures.times(Math.round(v)) + "."),
+              (v, s) ->
+                  v == 0
+                      ? "No touch of the target was marked."
+                      : "The hand touched the target " + Figures.times(Math.round(v)) + "."),
           Map.entry(
               Measures.RATE.id(),
               (v, s) -> "It made %s slaps a second.".formatted(Figures.number(v, 2))),
@@ -151,6 +154,16 @@ final class MeasureSentences {
         ? "No second contact came without a turn."
         : Figures.count(count, "second contact", "second contacts")
             + " came without a turn between.";
+  }
+
+  /** Returns "at most " for a CV that lies too near the timing floor, else nothing. */
+  static String atMost(Measure measure, TrialScore score) {
+    Double value = measure.value(score);
+    boolean cv =
+        measure.id().equals(Measures.STEADY_CV.id())
+            || measure.id().equals(Measures.INTERVAL_CV.id())
+            || measure.id().equals(Measures.SAME_TURN_CV.id());
+    return cv && value != null ? atMost(value, score) : "";
   }
 
   private static String atMost(double cvPct, TrialScore score) {

@@ -74,7 +74,7 @@ public record Page(
       String id,
       String heading,
       String reading,
-      String stripSvg,
+      @Nullable String stripSvg,
       @Nullable String intervalsSvg,
       List<MeasureGroup> groups,
       String faults,

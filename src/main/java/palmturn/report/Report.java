@@ -152,7 +152,7 @@ public final class Report {
       Limit limit = Verdict.limit(quality, limits);
       if (limit != null) {
         lines.add(
-            "%s %s %s (%s)"
+            "%s: %s %s (%s)"
                 .formatted(
                     Words.capital(Measures.headline(quality).name()),
                     Verdict.least(quality) ? "at least" : "at most",

@@ -62,12 +62,14 @@ final class TrialParts {
         name,
         Words.capital(words),
         "Read by " + Words.reading(reading) + ".",
-        Charts.strip(
-            "strip-" + name,
-            "Marks of the " + words + ": " + counts(score),
-            trial,
-            reading,
-            windowS),
+        reading.slaps().isEmpty() && reading.spans().isEmpty()
+            ? null
+            : Charts.strip(
+                "strip-" + name,
+                "Marks of the " + words + ": " + counts(score),
+                trial,
+                reading,
+                windowS),
         Charts.intervals(
             "intervals-" + name, "Intervals of the " + words + " against time", score, windowS),
         groups(score),
@@ -109,7 +111,10 @@ final class TrialParts {
     Limit limit = headline ? Verdict.limit(measure.quality(), input.limits()) : null;
     return new Page.MeasureRow(
         measure.name(),
-        value == null ? "–" : Figures.withUnit(Figures.of(measure, value), measure.unit()),
+        value == null
+            ? "–"
+            : MeasureSentences.atMost(measure, score)
+                + Figures.withUnit(Figures.of(measure, value), measure.unit()),
         range == null ? "" : Figures.of(measure, range),
         limit == null
             ? ""

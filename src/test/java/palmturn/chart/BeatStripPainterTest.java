@@ -3,6 +3,7 @@ package palmturn.chart;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.awt.Graphics2D;
@@ -21,10 +22,16 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.w3c.dom.Document;
+import palmturn.trial.ClipRef;
+import palmturn.trial.Extra;
+import palmturn.trial.Hand;
+import palmturn.trial.Mirrored;
 import palmturn.trial.Reading;
 import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.TimeScale;
+import palmturn.trial.Trial;
+import palmturn.trial.TrialId;
 import palmturn.trial.Zone;
 
 class BeatStripPainterTest {
@@ -111,6 +118,21 @@ class BeatStripPainterTest {
   }
 
   @Test
+  void theWindowEndsAfterTheProtocolsSecondsOrAtTheLastMark() {
+    Reading reading =
+        Samples.everyKind()
+            .withSlaps(
+                List.of(
+                    Slap.onFrame(Slap.Kind.MISSED, 1, 0.01, Side.PALM, Zone.CENTRE),
+                    Slap.onFrame(Slap.Kind.SLAP, 2, 0.01, Side.PALM, Zone.CENTRE),
+                    Slap.onFrame(Slap.Kind.SLAP, 9, 0.01, Side.BACK, Zone.CENTRE)));
+    assertEquals(new BeatStrip.Window(2, 7), BeatStrip.Window.of(trial(null), reading, 5));
+    assertEquals(new BeatStrip.Window(2, 9), BeatStrip.Window.of(trial(null), reading, 8));
+    assertEquals(new BeatStrip.Window(9, 9), BeatStrip.Window.of(trial(3.0), reading, 5));
+    assertNull(BeatStrip.Window.of(trial(10.0), reading, 5));
+  }
+
+  @Test
   void theAxisCountsRealSecondsInASlowedClip() {
     BeatStrip real = strip(Samples.everyKind(), Palette.LIGHT, 192, null);
     BeatStrip slowed =
@@ -156,6 +178,21 @@ class BeatStripPainterTest {
     Theme(Palette palette) {
       this.palette = palette;
     }
+  }
+
+  private static Trial trial(Double fromS) {
+    return new Trial(
+        new TrialId(Hand.RIGHT, "baseline", 1),
+        new ClipRef("clips/a.mp4", "0".repeat(64), 0.01, Extra.NONE),
+        fromS,
+        null,
+        Mirrored.FALSE,
+        null,
+        TimeScale.REAL,
+        null,
+        null,
+        List.of(),
+        Extra.NONE);
   }
 
   private static BeatStrip strip(

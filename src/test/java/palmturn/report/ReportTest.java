@@ -101,6 +101,26 @@ class ReportTest {
   }
 
   @Test
+  void aCvNearItsTimingFloorIsShownAsAtMost() {
+    ReportInput input = ReportSamples.twoBlocks();
+    int checked = 0;
+    for (int i = 0; i < input.score().trials().size(); i++) {
+      var score = input.score().trials().get(i);
+      Page.MeasureRow row =
+          Report.page(input).trials().get(i).groups().stream()
+              .flatMap(group -> group.rows().stream())
+              .filter(each -> each.name().equals(Measures.STEADY_CV.name()))
+              .findFirst()
+              .orElseThrow();
+      boolean near = score.rhythm().steadyCvPct() < 2 * score.rhythm().timingFloorPct();
+      assertEquals(near, row.value().startsWith("at most "), row.value());
+      assertEquals(near, row.sentence().contains("at most"), row.sentence());
+      checked += near ? 1 : 0;
+    }
+    assertTrue(checked > 0, "the sample holds none");
+  }
+
+  @Test
   void whatCantBeToldSaysWhy() {
     Page page = Report.page(ReportSamples.nothing());
     Page.TrialPart trial = page.trials().get(0);
