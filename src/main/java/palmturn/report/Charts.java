@@ -11,6 +11,8 @@ import palmturn.chart.Palette;
 import palmturn.chart.SvgChart;
 import palmturn.measure.TrialScore;
 import palmturn.trial.Reading;
+import palmturn.trial.Slap;
+import palmturn.trial.Span;
 import palmturn.trial.Trial;
 
 /** The report's charts at their sizes on the page. */
@@ -22,7 +24,7 @@ final class Charts {
 
   private Charts() {}
 
-  /** Returns the beat strip of a trial over the whole page. */
+  /** Returns the beat strip of a reading with marks, over the whole page. */
   static String strip(String id, String title, Trial trial, Reading reading, double windowS) {
     double line = reading.spans().isEmpty() ? 84 : 116;
     BeatStrip.Lanes lanes = new BeatStrip.Lanes(4, 20, line, line + 84);
@@ -56,17 +58,17 @@ final class Charts {
     BeatStrip.Window window = BeatStrip.Window.of(trial, reading, windowS);
     double fromS = Double.POSITIVE_INFINITY;
     double toS = Double.NEGATIVE_INFINITY;
-    for (var slap : reading.slaps()) {
+    for (Slap slap : reading.slaps()) {
       fromS = Math.min(fromS, slap.timeS());
       toS = Math.max(toS, slap.timeS());
     }
-    for (var span : reading.spans()) {
+    for (Span span : reading.spans()) {
       fromS = Math.min(fromS, span.startS());
       toS = Math.max(toS, span.endS());
     }
     double around = Math.max(AROUND_S, (toS - fromS) * AROUND_S / 5);
-    fromS = Double.isFinite(fromS) ? fromS - around : 0;
-    toS = Double.isFinite(toS) ? toS + around : 1;
+    fromS -= around;
+    toS += around;
     double left = 10;
     double right = width - 18;
     return new BeatStrip(

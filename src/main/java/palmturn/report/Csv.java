@@ -90,8 +90,8 @@ final class Csv {
           throw new MarksFormatException(line, "text follows the closing quote of a cell");
         }
       }
-      boolean ends = c == '\n' || c == '\r' && !(at < text.length() && text.charAt(at) == '\n');
-      line += ends ? 1 : 0;
+      boolean loneReturn = c == '\r' && !(at < text.length() && text.charAt(at) == '\n');
+      line += c == '\n' || loneReturn ? 1 : 0;
       cell.append(c);
     }
     throw new MarksFormatException(start, "a quote is opened and never closed");

@@ -23,6 +23,9 @@ final class NotShown {
   /** Returns what is still to be done, one sentence each. */
   List<String> open() {
     Map<String, List<TrialId>> found = new LinkedHashMap<>();
+    if (Boolean.FALSE.equals(input.session().facts().guardianConsent())) {
+      found.put("A guardian has not agreed to the filming", List.of());
+    }
     for (ReportInput.Filmed filmed : input.trials()) {
       TrialId id = filmed.trial().id();
       Reading reading = filmed.reading();
@@ -100,7 +103,11 @@ final class NotShown {
 
   private List<String> sentences(Map<String, List<TrialId>> found) {
     return found.entrySet().stream()
-        .map(each -> each.getKey() + ": " + where(each.getValue()) + ".")
+        .map(
+            each ->
+                each.getKey()
+                    + (each.getValue().isEmpty() ? "" : ": " + where(each.getValue()))
+                    + ".")
         .toList();
   }
 

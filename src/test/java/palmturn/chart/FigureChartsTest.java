@@ -9,6 +9,8 @@ import java.awt.RenderingHints;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.io.File;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
@@ -60,7 +62,8 @@ class FigureChartsTest {
     g.fillRect(0, 0, 720, 330);
     IntervalChart.paint(g, new Rectangle2D.Double(0, 0, 720, 220), all, 5, Palette.LIGHT);
     paintHands(8.0).accept(g);
-    assertTrue(ImageIO.write(image, "png", new File("target/figures.png")));
+    Files.createDirectories(Path.of("target", "look"));
+    assertTrue(ImageIO.write(image, "png", new File("target/look/figures.png")));
   }
 
   private static String hands(Double limit) {
