@@ -2,6 +2,7 @@ package palmturn.report;
 
 import java.util.Map;
 import java.util.function.BiFunction;
+import org.jspecify.annotations.Nullable;
 import palmturn.measure.Measure;
 import palmturn.measure.Measures;
 import palmturn.measure.Quality;
@@ -75,7 +76,8 @@ final class MeasureSentences {
                   v == 0
                       ? "The hand never paused."
                       : "The hand paused %s.".formatted(Figures.times(Math.round(v)))),
-          Map.entry(Measures.SLOW_DOWN.id(), (v, s) -> slowDown(v)),
+          Map.entry(
+              Measures.SLOW_DOWN.id(), (v, s) -> slowDown(v, s.endurance().slowDownRangePctPerS())),
           Map.entry(
               Measures.LAST_OVER_FIRST.id(),
               (v, s) ->
@@ -151,8 +153,8 @@ final class MeasureSentences {
 
   private static String doubles(long count) {
     return count == 0
-        ? "No second contact came without a turn."
-        : Figures.count(count, "second contact", "second contacts")
+        ? "No repeat contact came without a turn."
+        : Figures.count(count, "repeat contact", "repeat contacts")
             + " came without a turn between.";
   }
 
@@ -184,14 +186,16 @@ final class MeasureSentences {
         : "Back to palm took longer than palm to back, by %s of an interval.".formatted(size);
   }
 
-  private static String slowDown(double value) {
+  private static String slowDown(double value, @Nullable Range range) {
     String size = Figures.pct(Math.abs(value), 1);
     if (size.equals(Figures.pct(0, 1))) {
       return "The hand kept its pace.";
     }
-    return value > 0
-        ? "Intervals grew by %s each second: the hand slowed.".formatted(size)
-        : "Intervals shrank by %s each second: the hand sped up.".formatted(size);
+    String change = "Intervals %s by %s each second".formatted(value > 0 ? "grew" : "shrank", size);
+    if (range != null && range.contains(0)) {
+      return change + ", which so few slaps can’t tell from no change.";
+    }
+    return change + (value > 0 ? ": the hand slowed." : ": the hand sped up.");
   }
 
   private static String late(double value) {
