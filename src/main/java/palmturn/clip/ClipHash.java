@@ -1,0 +1,33 @@
+package palmturn.clip;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+
+/** Names a file by its content. */
+public final class ClipHash {
+  private static final int BUFFER = 1 << 20;
+
+  private ClipHash() {}
+
+  /** Returns the SHA-256 of a whole file, 64 lower-case hexadecimal digits. */
+  public static String sha256(Path file) throws IOException {
+    MessageDigest digest;
+    try {
+      digest = MessageDigest.getInstance("SHA-256");
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every Java has SHA-256", e);
+    }
+    try (InputStream in = Files.newInputStream(file)) {
+      byte[] buffer = new byte[BUFFER];
+      for (int read = in.read(buffer); read >= 0; read = in.read(buffer)) {
+        digest.update(buffer, 0, read);
+      }
+    }
+    return HexFormat.of().formatHex(digest.digest());
+  }
+}

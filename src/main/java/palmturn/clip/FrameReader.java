@@ -1,0 +1,118 @@
+package palmturn.clip;
+
+import static org.bytedeco.ffmpeg.global.avutil.AV_NOPTS_VALUE;
+
+import java.util.Arrays;
+import java.util.List;
+import org.bytedeco.ffmpeg.avutil.AVFrame;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Decodes any frame of a clip, exactly: the frame with that presentation time, never a neighbour.
+ * Reading on from the last frame does not seek. For one thread.
+ */
+public final class FrameReader implements AutoCloseable {
+  private final Container container;
+  private final Packets packets;
+  private final Decoder decoder;
+  private final Pixels pixels = new Pixels();
+  private final int rotationDeg;
+  private long lastPts = AV_NOPTS_VALUE;
+
+  FrameReader(Container container, Packets packets) throws ClipException {
+    this.container = container;
+    this.packets = packets;
+    this.rotationDeg = Upright.rotationDeg(container.video());
+    this.decoder = Decoder.of(container, container.video());
+  }
+
+  /**
+   * Returns a frame, upright.
+   *
+   * @param index its place in the frame table
+   * @throws ClipException if the file is damaged there
+   */
+  public Picture read(int index) throws ClipException {
+    long wanted = packets.ptsTicks()[index];
+    int key = keyBefore(wanted);
+    boolean ahead = lastPts != AV_NOPTS_VALUE && lastPts < wanted;
+    if (ahead && (key < 0 || packets.keys().get(key).ptsTicks() <= lastPts)) {
+      Picture picture = decodeUpTo(wanted, index);
+      if (picture != null) {
+        return picture;
+      }
+    }
+    // Frames shown before the key frame that they follow in the file can need the one before it.
+    for (int from = key; from >= Math.max(0, key - 2); from--) {
+      seekTo(packets.keys().get(from));
+      Picture picture = decodeUpTo(wanted, index);
+      if (picture != null) {
+        return picture;
+      }
+    }
+    seekTo(null);
+    Picture picture = decodeUpTo(wanted, index);
+    if (picture == null) {
+      throw new ClipException(
+          "%s is damaged at frame %d, %.3f s: that frame can't be decoded"
+              .formatted(container.name(), index, wanted * packets.timeBaseS()));
+    }
+    return picture;
+  }
+
+  private int keyBefore(long pts) {
+    List<Packets.Key> keys = packets.keys();
+    int at = -1;
+    while (at + 1 < keys.size() && keys.get(at + 1).ptsTicks() <= pts) {
+      at++;
+    }
+    return at;
+  }
+
+  private void seekTo(Packets.@Nullable Key key) {
+    decoder.seek(key == null ? Long.MIN_VALUE / 2 : key.dtsTicks());
+    lastPts = AV_NOPTS_VALUE;
+  }
+
+  /** Returns the wanted frame, or null once a later one or the end has come without it. */
+  private @Nullable Picture decodeUpTo(long wanted, int index) throws ClipException {
+    for (AVFrame frame = decoder.next(); frame != null; frame = decoder.next()) {
+      long pts = frame.pts() == AV_NOPTS_VALUE ? frame.best_effort_timestamp() : frame.pts();
+      if (Arrays.binarySearch(packets.ptsTicks(), pts) < 0) {
+        continue;
+      }
+      lastPts = pts;
+      if (pts == wanted) {
+        return picture(frame, index);
+      }
+      if (pts > wanted) {
+        return null;
+      }
+    }
+    lastPts = AV_NOPTS_VALUE;
+    return null;
+  }
+
+  private Picture picture(AVFrame frame, int index) throws ClipException {
+    int[] argb = pixels.argb(frame);
+    if (argb == null) {
+      throw new ClipException(container.name() + " has a pixel format that can't be converted");
+    }
+    int width = frame.width();
+    int height = frame.height();
+    boolean sideways = rotationDeg == 90 || rotationDeg == 270;
+    return new Picture(
+        index,
+        packets.ptsTicks()[index] * packets.timeBaseS(),
+        sideways ? height : width,
+        sideways ? width : height,
+        Upright.turn(argb, width, height, rotationDeg));
+  }
+
+  @Override
+  public void close() {
+    pixels.close();
+    decoder.close();
+    container.close();
+  }
+}

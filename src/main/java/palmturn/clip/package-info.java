@@ -1,0 +1,8 @@
+/**
+ * Video and sound in: the frame table, any frame exactly, sound on the same time line, facts.
+ * Straight on FFmpeg's libraries; nothing of them leaves this room.
+ */
+@NullMarked
+package palmturn.clip;
+
+import org.jspecify.annotations.NullMarked;

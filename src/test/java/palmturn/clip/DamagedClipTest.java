@@ -1,0 +1,153 @@
+package palmturn.clip;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class DamagedClipTest {
+  private static final String GOOD = "sample_sef_slow_motion.mp4";
+
+  @TempDir Path folder;
+
+  @Test
+  void aMissingFileIsNamed() {
+    refused(folder.resolve("gone.mp4"));
+  }
+
+  @Test
+  void aFolderIsNoClip() {
+    refused(folder);
+  }
+
+  @Test
+  void anEmptyFileIsRefused() throws IOException {
+    refused(Files.createFile(folder.resolve("empty.mp4")));
+  }
+
+  @Test
+  void aTextFileIsRefused() throws IOException {
+    refused(Files.writeString(folder.resolve("notes.mp4"), "no clip, just words\n".repeat(500)));
+  }
+
+  @Test
+  void aClipWithoutPictureIsRefused() throws IOException {
+    byte[] wav = new byte[44 + 16000];
+    byte[] head = {
+      'R',
+      'I',
+      'F',
+      'F',
+      (byte) 0xA4,
+      0x3E,
+      0,
+      0,
+      'W',
+      'A',
+      'V',
+      'E',
+      'f',
+      'm',
+      't',
+      ' ',
+      16,
+      0,
+      0,
+      0,
+      1,
+      0,
+      1,
+      0,
+      0x40,
+      0x1F,
+      0,
+      0,
+      (byte) 0x80,
+      0x3E,
+      0,
+      0,
+      2,
+      0,
+      16,
+      0,
+      'd',
+      'a',
+      't',
+      'a',
+      (byte) 0x80,
+      0x3E,
+      0,
+      0
+    };
+    System.arraycopy(head, 0, wav, 0, head.length);
+    ClipException refusal = refused(Files.write(folder.resolve("sound.wav"), wav));
+    assertTrue(refusal.getMessage().contains("no picture"), refusal.getMessage());
+  }
+
+  @Test
+  void aClipCutOffBeforeItsIndexIsRefused() throws IOException {
+    byte[] all = Files.readAllBytes(Clips.copy(folder, GOOD));
+    refused(Files.write(folder.resolve("cut.mp4"), Arrays.copyOf(all, 2000)));
+  }
+
+  @Test
+  void aClipCutOffInItsPicturesStillGivesThoseThereAre() throws Exception {
+    String name = "hdr10-av1.mp4";
+    byte[] all = Files.readAllBytes(Clips.copy(folder, name));
+    Path cut = Files.write(folder.resolve("cut.mp4"), Arrays.copyOf(all, all.length * 2 / 3));
+    ClipFile clip;
+    try {
+      clip = ClipFile.open(cut);
+    } catch (ClipException e) {
+      assertOneLine(e);
+      return;
+    }
+    try (FrameReader reader = clip.newReader()) {
+      assertEquals(0, reader.read(0).index());
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10})
+  void flippedBytesEndInFramesOrInOneLine(long seed) throws Exception {
+    Random random = new Random(seed);
+    byte[] all = Files.readAllBytes(Clips.copy(folder, GOOD));
+    for (int i = 0; i < 200; i++) {
+      all[random.nextInt(all.length)] ^= (byte) (1 << random.nextInt(8));
+    }
+    Path damaged = Files.write(folder.resolve("flipped.mp4"), all);
+    try {
+      ClipFile clip = ClipFile.open(damaged);
+      clip.facts();
+      try (FrameReader reader = clip.newReader()) {
+        for (int i = 0; i < clip.frames().size(); i += 7) {
+          assertEquals(i, reader.read(i).index());
+        }
+      }
+    } catch (ClipException e) {
+      assertOneLine(e);
+    }
+  }
+
+  private static ClipException refused(Path file) {
+    ClipException refusal = assertThrows(ClipException.class, () -> ClipFile.open(file));
+    assertOneLine(refusal);
+    assertTrue(refusal.getMessage().contains(file.getFileName().toString()));
+    return refusal;
+  }
+
+  private static void assertOneLine(ClipException refusal) {
+    assertEquals(1, refusal.getMessage().lines().count());
+    assertFalse(refusal.getMessage().isBlank());
+  }
+}
