@@ -1,0 +1,218 @@
+package palmturn.synth;
+
+import static palmturn.synth.Parameters.FaultKind.DOUBLE;
+import static palmturn.synth.Parameters.FaultKind.EDGE;
+import static palmturn.synth.Parameters.FaultKind.FINGERS;
+import static palmturn.synth.Parameters.FaultKind.PART_TURN;
+import static palmturn.synth.Parameters.FaultKind.WRIST;
+import static palmturn.synth.Parameters.StretchKind.BENT_WRIST;
+import static palmturn.synth.Parameters.StretchKind.ELBOW_OUT;
+
+import java.util.ArrayList;
+import java.util.List;
+import palmturn.trial.Hand;
+
+/**
+ * One invented session of twelve trials: both hands, then both again after a drill of the left. The
+ * left hand is slower, less even and off-centre late in the trial; the drill helps it somewhat.
+ */
+public final class DemoSet {
+  /**
+   * A clip of the set.
+   *
+   * @param name the trial's name, {@code right-baseline-1}
+   * @param parameters what it shows
+   */
+  public record Named(String name, Parameters parameters) {}
+
+  private DemoSet() {}
+
+  /** Returns the clips in the order they are told to have been filmed in: right, left, in turn. */
+  public static List<Named> clips() {
+    List<Named> all = new ArrayList<>();
+    all.add(
+        clip(
+            "right-baseline-1",
+            5.15,
+            5.0,
+            3,
+            0.9,
+            at(FINGERS, 1.9),
+            at(DOUBLE, 3.2),
+            at(FINGERS, 4.3)));
+    all.add(
+        clip(
+            "left-baseline-1",
+            4.45,
+            8.2,
+            7,
+            2.1,
+            at(FINGERS, 0.9),
+            at(FINGERS, 2.1),
+            at(EDGE, 2.75),
+            at(DOUBLE, 3.1),
+            at(FINGERS, 3.6),
+            at(WRIST, 4.1),
+            at(FINGERS, 4.6)));
+    all.add(
+        clip(
+            "right-baseline-2",
+            5.05,
+            5.4,
+            2,
+            1.4,
+            at(FINGERS, 1.2),
+            at(EDGE, 2.8),
+            at(WRIST, 4.0),
+            at(DOUBLE, 4.6)));
+    all.add(
+        with(
+            clip(
+                "left-baseline-2",
+                4.3,
+                8.6,
+                8,
+                2.6,
+                at(FINGERS, 1.4),
+                at(PART_TURN, 2.0),
+                at(FINGERS, 2.9),
+                at(EDGE, 3.45)),
+            new Parameters.Stretch(ELBOW_OUT, 3.6, 4.9, 4.7)));
+    all.add(
+        clip(
+            "right-baseline-3",
+            5.25,
+            4.8,
+            3,
+            1.1,
+            at(FINGERS, 2.4),
+            at(FINGERS, 3.9),
+            at(EDGE, 4.7)));
+    all.add(
+        with(
+            clip(
+                "left-baseline-3",
+                4.5,
+                7.8,
+                6,
+                2.3,
+                at(FINGERS, 1.1),
+                at(DOUBLE, 1.7),
+                at(FINGERS, 3.8),
+                at(WRIST, 4.25),
+                at(FINGERS, 4.7)),
+            new Parameters.Stretch(BENT_WRIST, 2.1, 3.3, 36)));
+    all.add(
+        clip(
+            "right-after-1-1",
+            5.2,
+            5.1,
+            3,
+            1.0,
+            at(FINGERS, 2.2),
+            at(WRIST, 3.4),
+            at(FINGERS, 4.4)));
+    all.add(
+        clip(
+            "left-after-1-1",
+            4.75,
+            6.5,
+            5,
+            1.5,
+            at(FINGERS, 1.8),
+            at(EDGE, 3.0),
+            at(FINGERS, 3.9),
+            at(DOUBLE, 4.4)));
+    all.add(
+        clip(
+            "right-after-1-2",
+            5.1,
+            5.3,
+            2,
+            1.3,
+            at(FINGERS, 1.5),
+            at(DOUBLE, 2.6),
+            at(EDGE, 3.7),
+            at(FINGERS, 4.5)));
+    all.add(
+        with(
+            clip(
+                "left-after-1-2",
+                4.65,
+                6.9,
+                5,
+                1.8,
+                at(FINGERS, 1.2),
+                at(PART_TURN, 2.7),
+                at(FINGERS, 4.6)),
+            new Parameters.Stretch(ELBOW_OUT, 3.3, 4.2, 4.1)));
+    all.add(clip("right-after-1-3", 5.25, 4.9, 3, 0.8, at(FINGERS, 2.9), at(FINGERS, 4.1)));
+    all.add(
+        clip(
+            "left-after-1-3",
+            4.8,
+            6.3,
+            5,
+            1.4,
+            at(FINGERS, 1.6),
+            at(DOUBLE, 2.4),
+            at(WRIST, 3.3),
+            at(FINGERS, 4.2),
+            at(EDGE, 4.7)));
+    return List.copyOf(all);
+  }
+
+  private static Parameters.Fault at(Parameters.FaultKind kind, double atS) {
+    return new Parameters.Fault(kind, atS);
+  }
+
+  private static Named clip(
+      String name,
+      double rate,
+      double cvPct,
+      double biasPct,
+      double slowPct,
+      Parameters.Fault... faults) {
+    Hand hand = name.startsWith("right") ? Hand.RIGHT : Hand.LEFT;
+    Parameters parameters =
+        new Parameters(
+            hand,
+            rate,
+            cvPct,
+            biasPct,
+            slowPct,
+            List.of(faults),
+            List.of(),
+            60,
+            640,
+            480,
+            0.5,
+            Math.abs(name.hashCode()) % 100_000,
+            0.95,
+            5.15,
+            0.9);
+    return new Named(name, parameters);
+  }
+
+  private static Named with(Named named, Parameters.Stretch stretch) {
+    Parameters p = named.parameters();
+    return new Named(
+        named.name(),
+        new Parameters(
+            p.hand(),
+            p.rateSlapsPerS(),
+            p.intervalCvPct(),
+            p.turnBiasPct(),
+            p.slowDownPctPerS(),
+            p.faults(),
+            List.of(stretch),
+            p.framesPerS(),
+            p.width(),
+            p.height(),
+            p.shakePx(),
+            p.seed(),
+            p.leadInS(),
+            p.slappingS(),
+            p.tailS()));
+  }
+}

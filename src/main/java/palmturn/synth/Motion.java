@@ -1,0 +1,150 @@
+package palmturn.synth;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import palmturn.trial.Side;
+import palmturn.trial.Slap;
+
+/** Where the moving arm is at every moment; it touches the target exactly at the contacts. */
+final class Motion {
+  private static final double REST_CM = 7.5;
+  private static final double SETTLE_S = 0.4;
+
+  private final Parameters wanted;
+  private final List<Stop> stops = new ArrayList<>();
+  private final double[] sway = new double[6];
+
+  /** The pose at a contact, how long the hand stays there and how high it goes after it. */
+  private record Stop(double timeS, Pose pose, double stayS, double liftCm, double gapCm) {}
+
+  Motion(Parameters wanted, List<Contact> contacts, Touch touch) {
+    this.wanted = wanted;
+    Random random = new Random(wanted.seed() * 31 + 7);
+    for (int i = 0; i < sway.length; i++) {
+      sway[i] = random.nextDouble() * 2 * Math.PI;
+    }
+    for (int i = 0; i < contacts.size(); i++) {
+      Contact contact = contacts.get(i);
+      double next =
+          i + 1 < contacts.size() ? contacts.get(i + 1).timeS() - contact.timeS() : SETTLE_S;
+      boolean bounce = i + 1 < contacts.size() && contacts.get(i + 1).kind() == Slap.Kind.DOUBLE;
+      double lift = bounce ? 1.7 : 6.6 * Math.sqrt(Math.min(1.3, next / 0.2));
+      lift *= 1 + 0.07 * random.nextGaussian();
+      double stay = bounce ? 0.012 : Math.min(0.026, 0.14 * next);
+      double twist = twistDeg(contact, random);
+      Pose pose = touch.touching(poseAt(contact, twist, random));
+      double gap = contact.kind() == Slap.Kind.MISSED ? 2.5 : 0;
+      stops.add(new Stop(contact.timeS(), pose, stay, lift, gap));
+    }
+  }
+
+  private static double twistDeg(Contact contact, Random random) {
+    double square = contact.side() == Side.PALM ? 0 : 180;
+    double inward = contact.side() == Side.PALM ? 1 : -1;
+    double shy = Math.abs(2.5 * random.nextGaussian());
+    if (contact.kind() == Slap.Kind.PART_TURN) {
+      shy += 48;
+    } else if (contact.zone() == palmturn.trial.Zone.EDGE) {
+      shy += 30;
+    }
+    return square + inward * shy;
+  }
+
+  private Pose poseAt(Contact contact, double twistDeg, Random random) {
+    double slide =
+        switch (contact.zone()) {
+          case FINGERS -> 6.2;
+          case WRIST -> -5.4;
+          default -> 0;
+        };
+    slide += 0.45 * random.nextGaussian();
+    Vec elbow = elbowAt(contact.timeS(), slide);
+    double bend = stretchAt(Parameters.StretchKind.BENT_WRIST, contact.timeS());
+    return new Pose(elbow, 0, twistDeg, bend, slide);
+  }
+
+  /** Returns how the arm is held at a moment. */
+  Pose at(double timeS) {
+    return moment(timeS).pose();
+  }
+
+  /** Returns how high the hand is over where it would touch, cm. */
+  double liftCm(double timeS) {
+    return moment(timeS).liftCm();
+  }
+
+  private record Moment(Pose pose, double liftCm) {}
+
+  private Moment moment(double timeS) {
+    Stop first = stops.get(0);
+    Stop last = stops.get(stops.size() - 1);
+    double drift = 0.12 * Math.sin(2.1 * timeS + sway[0]) + 0.08 * Math.sin(5.3 * timeS + sway[1]);
+    if (timeS < first.timeS()) {
+      double q = Math.max(0, 1 - (first.timeS() - timeS) / 0.21);
+      double high = (REST_CM + drift) * (1 - q * q) + 0.9 * Math.sin(Math.PI * q);
+      return between(first, first, 0, high, timeS);
+    }
+    int i = 0;
+    while (i + 1 < stops.size() && stops.get(i + 1).timeS() <= timeS) {
+      i++;
+    }
+    Stop from = stops.get(i);
+    if (from == last) {
+      double q = Solid.smooth(from.stayS(), SETTLE_S, timeS - from.timeS());
+      return between(from, from, 0, from.gapCm() * (1 - q) + (REST_CM + drift) * q, timeS);
+    }
+    Stop to = stops.get(i + 1);
+    double span = to.timeS() - from.timeS() - from.stayS();
+    double q = Math.max(0, (timeS - from.timeS() - from.stayS()) / span);
+    // Leaves gently and lands at speed; the turn is done before the hand comes down.
+    double high = from.liftCm() * Math.pow(q, 1.5) * (1 - q) / 0.186;
+    high += from.gapCm() * (1 - q) + to.gapCm() * q;
+    return between(from, to, q, high, timeS);
+  }
+
+  private Moment between(Stop from, Stop to, double q, double high, double timeS) {
+    double turn = Solid.smooth(0.1, 0.9, q);
+    double ease = Solid.smooth(0, 1, q);
+    Pose a = from.pose();
+    Pose b = to.pose();
+    double slide = a.slideCm() + (b.slideCm() - a.slideCm()) * ease;
+    Pose pose =
+        new Pose(
+            elbowAt(timeS, slide),
+            a.heightCm() + (b.heightCm() - a.heightCm()) * ease + high,
+            a.twistDeg() + (b.twistDeg() - a.twistDeg()) * turn,
+            a.bendDeg() + (b.bendDeg() - a.bendDeg()) * ease,
+            slide);
+    return new Moment(pose, high);
+  }
+
+  /** The elbow wanders a little, goes out where wanted, and is drawn back with the hand. */
+  private Vec elbowAt(double timeS, double slideCm) {
+    double out = stretchAt(Parameters.StretchKind.ELBOW_OUT, timeS);
+    double sideways =
+        0.18 * Math.sin(1.7 * timeS + sway[2]) + 0.12 * Math.sin(4.1 * timeS + sway[3]);
+    double up = 0.15 * Math.sin(2.3 * timeS + sway[4]) + 0.08 * Math.sin(6.2 * timeS + sway[5]);
+    Vec moved =
+        new Vec(
+            -out * 0.93 + sideways - 0.18 * slideCm,
+            out * 0.36 + up + 0.02 * slideCm,
+            -0.5 * slideCm);
+    return Body.ELBOW.plus(moved);
+  }
+
+  private double stretchAt(Parameters.StretchKind kind, double timeS) {
+    double amount = 0;
+    for (Parameters.Stretch stretch : wanted.stretches()) {
+      double from = wanted.leadInS() + stretch.fromS();
+      double to = wanted.leadInS() + stretch.toS();
+      if (stretch.kind() == kind && timeS > from && timeS < to) {
+        double ramp = Math.min(0.3, (to - from) / 3);
+        double share =
+            Math.min(Solid.smooth(0, ramp, timeS - from), Solid.smooth(0, ramp, to - timeS));
+        amount += stretch.amount() * share;
+      }
+    }
+    return amount;
+  }
+}

@@ -1,0 +1,193 @@
+package palmturn.synth;
+
+import java.util.List;
+import palmturn.trial.Hand;
+
+/**
+ * The picture before the lens and the sensor, in linear light. What stands still is lit once; each
+ * picture adds the moving arm, its shadow and its blur.
+ */
+final class Scene {
+  private static final Vec KEY = new Vec(-0.42, 0.8, 0.55).unit();
+  private static final Vec TOP = new Vec(0.18, 0.95, 0.22).unit();
+  private static final float[] KEY_LIGHT = {1.28f, 1.2f, 1.08f};
+  private static final float[] TOP_LIGHT = {0.42f, 0.46f, 0.52f};
+  private static final float[] SKY = {0.36f, 0.38f, 0.41f};
+  private static final float[] GROUND = {0.24f, 0.21f, 0.18f};
+
+  /** Moments within a picture's exposure; each also looks through another part of the pixel. */
+  static final int MOMENTS = 4;
+
+  private static final double[] SHIFT_X = {-0.375, 0.125, 0.375, -0.125};
+  private static final double[] SHIFT_Y = {-0.125, -0.375, 0.125, 0.375};
+
+  final Camera camera;
+  private final boolean mirror;
+  private final Motion motion;
+  private final Still[] still = new Still[MOMENTS];
+  private final Shade stillKey = new Shade(KEY, 2);
+  private final Shade stillTop = new Shade(TOP, 7);
+
+  /** The still part seen through one part of the pixel: depth, place and light by its source. */
+  private record Still(float[] depth, float[] place, float[] base, float[] key, float[] top) {}
+
+  Scene(Camera camera, Hand moving, Motion motion) {
+    this.camera = camera;
+    this.motion = motion;
+    mirror = moving == Hand.LEFT;
+    List<Room.Placed> furniture = Room.furniture();
+    List<Room.Placed> target = Room.arm(Room.targetPose(), !mirror);
+    for (List<Room.Placed> each : List.of(Room.trunk(), target)) {
+      for (Room.Placed placed : each) {
+        stillKey.add(placed.mesh(), placed.points());
+        stillTop.add(placed.mesh(), placed.points());
+      }
+    }
+    for (int k = 0; k < MOMENTS; k++) {
+      Raster raster = new Raster(camera.width(), camera.height());
+      for (List<Room.Placed> each : List.of(furniture, Room.trunk(), target)) {
+        for (Room.Placed placed : each) {
+          raster.draw(placed.mesh(), placed.points(), camera, SHIFT_X[k], SHIFT_Y[k]);
+        }
+      }
+      still[k] = light(raster, k);
+    }
+  }
+
+  private Still light(Raster raster, int k) {
+    int size = camera.width() * camera.height();
+    Still out =
+        new Still(
+            raster.depth,
+            new float[3 * size],
+            new float[3 * size],
+            new float[3 * size],
+            new float[3 * size]);
+    float[] sources = new float[9];
+    for (int at = 0; at < size; at++) {
+      if (raster.material[at] == 0) {
+        continue;
+      }
+      Vec p = place(raster, at, k);
+      out.place[3 * at] = (float) p.x();
+      out.place[3 * at + 1] = (float) p.y();
+      out.place[3 * at + 2] = (float) p.z();
+      sources(raster, at, p, sources);
+      float key = stillKey.light(p.x(), p.y(), p.z());
+      float top = stillTop.light(p.x(), p.y(), p.z());
+      for (int i = 0; i < 3; i++) {
+        out.base[3 * at + i] = sources[i];
+        out.key[3 * at + i] = sources[3 + i] * key;
+        out.top[3 * at + i] = sources[6 + i] * top;
+      }
+    }
+    return out;
+  }
+
+  private Vec place(Raster raster, int at, int k) {
+    int x = at % camera.width();
+    int y = at / camera.width();
+    return camera.point(x + 0.5 + SHIFT_X[k], y + 0.5 + SHIFT_Y[k], raster.depth[at]);
+  }
+
+  /** Puts the light off a surface into {@code out}: of the room, of the key, of the top lamp. */
+  private static void sources(Raster raster, int at, Vec place, float[] out) {
+    Material material = Material.values()[raster.material[at]];
+    int from = at * Raster.KEPT;
+    float[] colour = new float[3];
+    Paint.colour(material, raster.kept, from, colour);
+    double nx = raster.kept[from + 4];
+    double ny = raster.kept[from + 5];
+    double nz = raster.kept[from + 6];
+    double length = Math.sqrt(nx * nx + ny * ny + nz * nz);
+    Vec normal = new Vec(nx / length, ny / length, nz / length);
+    boolean skin = material == Material.SKIN || material == Material.UPPER_ARM;
+    // Light that has gone under the skin comes out softer and redder.
+    double wrap = skin ? 0.22 : 0.05;
+    double key = Math.max(0, (normal.dot(KEY) + wrap) / (1 + wrap));
+    double top = Math.max(0, (normal.dot(TOP) + wrap) / (1 + wrap));
+    double red = skin ? 0.18 * key * (1 - key) : 0;
+    double shine = 0;
+    if (skin) {
+      Vec half = KEY.plus(Camera.eye().minus(place).unit()).unit();
+      shine = 0.055 * Math.pow(Math.max(0, normal.dot(half)), 22);
+    }
+    double sky = 0.5 + 0.5 * normal.y();
+    for (int i = 0; i < 3; i++) {
+      out[i] = (float) (colour[i] * (GROUND[i] + sky * (SKY[i] - GROUND[i])));
+      out[3 + i] = (float) ((colour[i] * (key + (i == 0 ? red : 0)) + shine) * KEY_LIGHT[i]);
+      out[6 + i] = (float) (colour[i] * top * TOP_LIGHT[i]);
+    }
+  }
+
+  /** Buffers of one picture at a time; each thread that draws has its own. */
+  final class Painter {
+    private final Raster raster = new Raster(camera.width(), camera.height());
+    private final Shade key = new Shade(KEY, 2);
+    private final Shade top = new Shade(TOP, 5);
+    private final float[] shadeKey = new float[camera.width() * camera.height()];
+    private final float[] shadeTop = new float[camera.width() * camera.height()];
+    private final float[] picture = new float[3 * camera.width() * camera.height()];
+
+    /**
+     * Draws a picture in linear light, three numbers a pixel.
+     *
+     * @param timeS the middle of the exposure
+     * @param exposureS how long it lasts
+     */
+    float[] draw(double timeS, double exposureS) {
+      cast(timeS);
+      java.util.Arrays.fill(picture, 0);
+      float[] sources = new float[9];
+      for (int k = 0; k < MOMENTS; k++) {
+        double moment = timeS + exposureS * ((k + 0.5) / MOMENTS - 0.5);
+        raster.clear();
+        for (Room.Placed placed : Room.arm(motion.at(moment), mirror)) {
+          raster.draw(placed.mesh(), placed.points(), camera, SHIFT_X[k], SHIFT_Y[k]);
+        }
+        add(k, sources);
+      }
+      return picture;
+    }
+
+    private void cast(double timeS) {
+      key.clear();
+      top.clear();
+      for (Room.Placed placed : Room.arm(motion.at(timeS), mirror)) {
+        key.add(placed.mesh(), placed.points());
+        top.add(placed.mesh(), placed.points());
+      }
+      float[] place = still[0].place();
+      for (int at = 0; at < shadeKey.length; at++) {
+        shadeKey[at] = key.light(place[3 * at], place[3 * at + 1], place[3 * at + 2]);
+        shadeTop[at] = top.light(place[3 * at], place[3 * at + 1], place[3 * at + 2]);
+      }
+    }
+
+    private void add(int k, float[] sources) {
+      Still behind = still[k];
+      for (int at = 0; at < shadeKey.length; at++) {
+        if (raster.depth[at] < behind.depth()[at]) {
+          Vec p = place(raster, at, k);
+          sources(raster, at, p, sources);
+          float lit = key.light(p.x(), p.y(), p.z()) * stillKey.light(p.x(), p.y(), p.z());
+          float over = top.light(p.x(), p.y(), p.z()) * stillTop.light(p.x(), p.y(), p.z());
+          for (int i = 0; i < 3; i++) {
+            picture[3 * at + i] +=
+                (sources[i] * (0.6f + 0.4f * over) + sources[3 + i] * lit + sources[6 + i] * over)
+                    / MOMENTS;
+          }
+        } else {
+          float over = shadeTop[at];
+          for (int i = 3 * at; i < 3 * at + 3; i++) {
+            picture[i] +=
+                (behind.base()[i] * (0.6f + 0.4f * over)
+                        + behind.key()[i] * shadeKey[at]
+                        + behind.top()[i] * over)
+                    / MOMENTS;
+          }
+        }
+      }
+    }
+  }
+}
