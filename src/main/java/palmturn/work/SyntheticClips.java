@@ -1,0 +1,190 @@
+package palmturn.work;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.function.DoubleConsumer;
+import org.jspecify.annotations.Nullable;
+import palmturn.json.TruthForm;
+import palmturn.report.MarksCsv;
+import palmturn.synth.CarefulReader;
+import palmturn.synth.DemoSet;
+import palmturn.synth.Parameters;
+import palmturn.synth.Realised;
+import palmturn.synth.SyntheticClip;
+import palmturn.synth.Truth;
+import palmturn.trial.Reading;
+
+/**
+ * Draws clips with known truth into a folder: the clip, its truth and an invented reader's marks.
+ */
+public final class SyntheticClips {
+  private SyntheticClips() {}
+
+  /** Returns the names of the bundled session's clips, in the order they count as filmed in. */
+  public static List<String> demoNames() {
+    return DemoSet.clips().stream().map(DemoSet.Named::name).toList();
+  }
+
+  /**
+   * Draws the bundled session's twelve clips.
+   *
+   * @throws UserError if the folder can't be written
+   */
+  public static void demo(Path folder, Progress progress) throws UserError {
+    List<DemoSet.Named> clips = DemoSet.clips();
+    for (int i = 0; i < clips.size() && !progress.stopped(); i++) {
+      int at = i;
+      DemoSet.Named clip = clips.get(i);
+      one(
+          folder,
+          clip.name(),
+          clip.parameters(),
+          share -> progress.at((at + share) / clips.size(), "drawing " + clip.name()));
+    }
+  }
+
+  /**
+   * Draws one clip: {@code NAME.mp4}, {@code NAME.truth.json} and {@code NAME.marks.csv}.
+   *
+   * @param share is told how far the drawing is, 0 to 1
+   * @throws UserError if the folder can't be written
+   */
+  public static void one(Path folder, String name, Parameters wanted, DoubleConsumer share)
+      throws UserError {
+    try {
+      Files.createDirectories(folder);
+      SyntheticClip clip = SyntheticClip.plan(wanted);
+      Truth truth = clip.truth();
+      clip.write(folder.resolve(name + ".mp4"), share);
+      Files.writeString(
+          folder.resolve(name + ".truth.json"),
+          form(name + ".mp4", truth).json(),
+          StandardCharsets.UTF_8);
+      Reading reading = CarefulReader.read(truth, "A", wanted.seed());
+      Files.writeString(
+          folder.resolve(name + ".marks.csv"), MarksCsv.write(reading), StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw new UserError("can't draw %s into %s: %s".formatted(name, folder, e.getMessage()), e);
+    }
+  }
+
+  private static TruthForm form(String file, Truth truth) {
+    Map<String, Double> numbers = new LinkedHashMap<>();
+    numbers.put("soundDelayS", truth.soundDelayS());
+    numbers.put("soundHz", (double) truth.soundHz());
+    numbers.put("exposureS", truth.exposureS());
+    numbers.put("cmPerPixel", truth.cmPerPixel());
+    Map<String, double[]> points = new LinkedHashMap<>();
+    points.put("elbowPx", truth.elbowPx());
+    points.put("targetPx", truth.targetPx());
+    Map<String, double[]> series = new LinkedHashMap<>();
+    series.put("rotationDeg", truth.rotationDeg());
+    series.put("gapCm", truth.gapCm());
+    series.put("elbowRightCm", truth.elbowRightCm());
+    series.put("elbowUpCm", truth.elbowUpCm());
+    series.put("elbowCm", truth.elbowCm());
+    return new TruthForm(
+        file,
+        parameters(truth.parameters()),
+        truth.contacts().stream()
+            .map(
+                c ->
+                    new TruthForm.Contact(
+                        c.timeS(), c.side().code(), c.zone().code(), c.kind().code(), c.level()))
+            .toList(),
+        truth.spans().stream()
+            .map(s -> new TruthForm.Span(s.kind().code(), s.startS(), s.endS()))
+            .toList(),
+        numbers,
+        points,
+        truth.frameTimesS(),
+        truth.seriesHz(),
+        series,
+        realised(truth.realised()),
+        meanings());
+  }
+
+  private static Map<String, Object> parameters(Parameters wanted) {
+    Map<String, Object> map = new LinkedHashMap<>();
+    map.put("hand", wanted.hand().code());
+    map.put("rateSlapsPerS", wanted.rateSlapsPerS());
+    map.put("intervalCvPct", wanted.intervalCvPct());
+    map.put("turnBiasPct", wanted.turnBiasPct());
+    map.put("slowDownPctPerS", wanted.slowDownPctPerS());
+    List<Map<String, Object>> faults = new ArrayList<>();
+    for (Parameters.Fault fault : wanted.faults()) {
+      faults.add(Map.of("kind", code(fault.kind()), "atS", fault.atS()));
+    }
+    map.put("faults", faults);
+    List<Map<String, Object>> stretches = new ArrayList<>();
+    for (Parameters.Stretch stretch : wanted.stretches()) {
+      Map<String, Object> each = new LinkedHashMap<>();
+      each.put("kind", code(stretch.kind()));
+      each.put("fromS", stretch.fromS());
+      each.put("toS", stretch.toS());
+      each.put("amount", stretch.amount());
+      stretches.add(each);
+    }
+    map.put("stretches", stretches);
+    map.put("framesPerS", wanted.framesPerS());
+    map.put("width", wanted.width());
+    map.put("height", wanted.height());
+    map.put("shakePx", wanted.shakePx());
+    map.put("seed", wanted.seed());
+    map.put("leadInS", wanted.leadInS());
+    map.put("slappingS", wanted.slappingS());
+    map.put("tailS", wanted.tailS());
+    return map;
+  }
+
+  private static String code(Enum<?> kind) {
+    return kind.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  private static Map<String, @Nullable Object> realised(Realised r) {
+    Map<String, @Nullable Object> map = new LinkedHashMap<>();
+    map.put("slaps", r.slaps());
+    map.put("doubles", r.doubles());
+    map.put("pauses", r.pauses());
+    map.put("rateSlapsPerS", r.rateSlapsPerS());
+    map.put("cycleRateHz", r.cycleRateHz());
+    map.put("tenCycleS", r.tenCycleS());
+    map.put("tenCycleExtrapolated", r.tenCycleExtrapolated());
+    map.put("bestTwoSecondsSlapsPerS", r.bestTwoSecondsSlapsPerS());
+    map.put("cleanSharePct", r.cleanSharePct());
+    map.put("cleanShareLowPct", r.cleanShareLowPct());
+    map.put("cleanShareHighPct", r.cleanShareHighPct());
+    map.put("cleanRateSlapsPerS", r.cleanRateSlapsPerS());
+    map.put("intervalCvPct", r.intervalCvPct());
+    map.put("steadyCvPct", r.steadyCvPct());
+    map.put("turnBiasPct", r.turnBiasPct());
+    map.put("sameTurnCvPct", r.sameTurnCvPct());
+    map.put("npvi", r.npvi());
+    map.put("slowDownPctPerS", r.slowDownPctPerS());
+    return map;
+  }
+
+  private static Map<String, String> meanings() {
+    Map<String, String> map = new LinkedHashMap<>();
+    map.put("timeS", "the exact moment of contact, on the picture's clock");
+    map.put("frameTimesS", "the middle of each picture's exposure");
+    map.put("soundDelayS", "the sound of a contact comes this much later than the contact");
+    map.put("rotationDeg", "0 with the palm down on the target, 180 with the palm up");
+    map.put("gapCm", "height of the moving hand over where it would touch");
+    map.put(
+        "elbowCm",
+        "way of the moving elbow in the picture plane from its place before the " + "first slap");
+    map.put("cmPerPixel", "in the picture plane at the moving elbow");
+    map.put("elbowPx", "place in the first picture, without the camera's shake");
+    map.put("level", "loudness of the slap: 1 for a square one, 0 for none");
+    map.put("realised", "measures of these contacts in the 5 s from the first slap");
+    return map;
+  }
+}
