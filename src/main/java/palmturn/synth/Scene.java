@@ -26,7 +26,7 @@ final class Scene {
   private final Motion motion;
   private final Still[] still = new Still[MOMENTS];
   private final Shade stillKey = new Shade(KEY, 2);
-  private final Shade stillTop = new Shade(TOP, 7);
+  private final Shade stillTop = new Shade(TOP, 3);
 
   /** The still part seen through one part of the pixel: depth, place and light by its source. */
   private record Still(float[] depth, float[] place, float[] base, float[] key, float[] top) {}
@@ -124,7 +124,7 @@ final class Scene {
   final class Painter {
     private final Raster raster = new Raster(camera.width(), camera.height());
     private final Shade key = new Shade(KEY, 2);
-    private final Shade top = new Shade(TOP, 5);
+    private final Shade top = new Shade(TOP, 3);
     private final float[] shadeKey = new float[camera.width() * camera.height()];
     private final float[] shadeTop = new float[camera.width() * camera.height()];
     private final float[] picture = new float[3 * camera.width() * camera.height()];
