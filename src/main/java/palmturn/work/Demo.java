@@ -1,0 +1,108 @@
+package palmturn.work;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import palmturn.store.SessionFolder;
+import palmturn.store.StoreException;
+import palmturn.trial.Block;
+import palmturn.trial.DrillHand;
+import palmturn.trial.Hand;
+import palmturn.trial.Mirrored;
+import palmturn.trial.Reading;
+import palmturn.trial.Session;
+import palmturn.trial.TrialId;
+
+/**
+ * Builds a session from the bundled drawn clips and a fictional reader's marks. Athlete, club,
+ * reader and marks are invented.
+ */
+public final class Demo {
+  private static final String READER = "A";
+  private static final LocalDate DATE = LocalDate.of(2026, 11, 14);
+
+  private Demo() {}
+
+  /** Returns the folder of the bundled clips of a program's home. */
+  public static Path bundledClips(Path home) throws UserError {
+    Path clips = home.resolve("sample-clips-synthetic");
+    if (!Files.isDirectory(clips)) {
+      throw new UserError(clips + " is missing: the bundled clips are needed for the demo");
+    }
+    return clips;
+  }
+
+  /** Makes the session and leaves it open. */
+  public static SessionFolder make(Path folder, Path clips, Progress progress) throws UserError {
+    refuseFull(folder);
+    Session.Facts facts =
+        new Session.Facts(
+            Hand.RIGHT, 25.0, null, "none", null, "drawn, not filmed", "Quillmere Badminton Club");
+    SessionFolder made = Sessions.create(folder, "H-07", DATE, facts);
+    try {
+      Notes.drill(
+          made, "after-1", "paced-flips", DrillHand.LEFT, "3 a second, 20 slaps, five sets");
+      List<TrialId> order = filmedInTurn();
+      for (TrialId id : order) {
+        progress.at((double) order.indexOf(id) / order.size(), id.name());
+        add(made, clips, id);
+      }
+    } catch (UserError e) {
+      try {
+        made.close();
+      } catch (StoreException again) {
+        e.addSuppressed(again);
+      }
+      throw e;
+    }
+    return made;
+  }
+
+  private static void add(SessionFolder made, Path clips, TrialId id) throws UserError {
+    AddClip.Added added =
+        AddClip.add(
+            made,
+            clips.resolve(id.name() + ".mp4"),
+            new AddClip.Request(
+                id.hand(), id.block(), id.repeat(), null, null, Mirrored.FALSE, null, null));
+    Path marks = clips.resolve(id.name() + ".marks.csv");
+    Reading reading =
+        MarksFiles.reading(
+            MarksFiles.text(marks), marks, READER, added.trial().clip().medianFrameS());
+    try {
+      made.keep(id, reading, "Marks of the demo's reader");
+    } catch (StoreException e) {
+      throw UserError.of(e);
+    }
+  }
+
+  /** Right and left in turn, as the protocol has it. */
+  private static List<TrialId> filmedInTurn() {
+    List<TrialId> order = new ArrayList<>();
+    for (String block : List.of(Block.BASELINE, "after-1")) {
+      for (int repeat = 1; repeat <= 3; repeat++) {
+        order.add(new TrialId(Hand.RIGHT, block, repeat));
+        order.add(new TrialId(Hand.LEFT, block, repeat));
+      }
+    }
+    return order;
+  }
+
+  private static void refuseFull(Path folder) throws UserError {
+    if (!Files.exists(folder)) {
+      return;
+    }
+    try (Stream<Path> inside = Files.list(folder)) {
+      if (inside.findAny().isPresent()) {
+        throw new UserError(
+            folder + " is there already and not empty: choose another with --dir, or remove it");
+      }
+    } catch (IOException e) {
+      throw new UserError(folder + " can't be looked into: choose another with --dir", e);
+    }
+  }
+}

@@ -1,0 +1,62 @@
+package palmturn.work;
+
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import palmturn.store.SessionFolder;
+import palmturn.store.StoreException;
+import palmturn.trial.Block;
+import palmturn.trial.Drill;
+import palmturn.trial.DrillHand;
+import palmturn.trial.Extra;
+import palmturn.trial.Message;
+import palmturn.trial.TrialId;
+
+/** What is said about a session: the drill before a block, and messages. */
+public final class Notes {
+  private Notes() {}
+
+  /** Says which drill was done before a block, making the block where it is new. */
+  public static void drill(
+      SessionFolder folder, String block, String code, DrillHand hand, String dose)
+      throws UserError {
+    if (!Block.isName(block) || block.equals(Block.BASELINE)) {
+      throw new UserError(
+          "\"%s\" is not a block after a drill: after-1, after-2 …".formatted(block));
+    }
+    if (code.isBlank()) {
+      throw new UserError("the drill needs a code, such as paced-flips or rest");
+    }
+    Drill drill = new Drill(code.strip(), hand, dose, null, null, Extra.NONE);
+    try {
+      folder.save(AddClip.withBlock(folder.session(), new Block(block, drill, Extra.NONE)));
+    } catch (StoreException e) {
+      throw UserError.of(e);
+    }
+  }
+
+  /** Adds a message, about the session or about a moment of a trial. */
+  public static void message(
+      SessionFolder folder,
+      String from,
+      String text,
+      @Nullable TrialId trial,
+      @Nullable Double timeS,
+      Clock clock)
+      throws UserError {
+    if (text.isBlank()) {
+      throw new UserError("the note is empty: say something");
+    }
+    if (trial != null && folder.trials().stream().noneMatch(t -> t.id().equals(trial))) {
+      throw new UserError("%s is not in %s".formatted(trial.name(), folder.folder().getFileName()));
+    }
+    List<Message> messages = new ArrayList<>(folder.session().messages());
+    messages.add(new Message(from, clock.instant(), trial, timeS, text, Extra.NONE));
+    try {
+      folder.save(folder.session().withMessages(messages));
+    } catch (StoreException e) {
+      throw UserError.of(e);
+    }
+  }
+}
