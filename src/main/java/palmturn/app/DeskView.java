@@ -1,0 +1,187 @@
+package palmturn.app;
+
+import java.io.File;
+import java.nio.file.Path;
+import java.util.List;
+import javafx.beans.InvalidationListener;
+import javafx.geometry.Pos;
+import javafx.scene.control.Label;
+import javafx.scene.input.DragEvent;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.input.TransferMode;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+import javafx.stage.DirectoryChooser;
+import javafx.stage.FileChooser;
+import org.jspecify.annotations.Nullable;
+import palmturn.app.board.BoardView;
+import palmturn.app.desk.Desk;
+import palmturn.app.hints.HintsView;
+import palmturn.app.look.Look;
+import palmturn.app.sheet.Sheets;
+import palmturn.app.stage.StageView;
+import palmturn.app.stage.Voice;
+import palmturn.app.strip.StripView;
+import palmturn.app.tally.TallyView;
+
+/** All panes on the grid. Built anew when the theme or the size of text changes. */
+final class DeskView extends StackPane implements Keyboard.Face {
+  private final Desk desk;
+  private final Look look;
+  private final Keyboard keyboard;
+  private final BoardView board;
+  private final StripView strip;
+  private final HintsView hints;
+  private final StackPane middle = new StackPane();
+  private final StackPane right = new StackPane();
+  private final StageView stage;
+  private final TallyView tally;
+
+  DeskView(Desk desk, Look look) {
+    this.desk = desk;
+    this.look = look;
+    keyboard = new Keyboard(desk, look, this);
+    getStyleClass().setAll("desk");
+    board = new BoardView(desk.board(), look);
+    board.setMinWidth(look.px(240));
+    board.setMaxWidth(look.px(240));
+    stage = new StageView(desk.stage(), look);
+    tally = new TallyView(desk.tally(), look);
+    right.setMinWidth(look.px(311));
+    right.setMaxWidth(look.px(311));
+    right.setMinHeight(0);
+    middle.setMinSize(0, 0);
+    strip = new StripView(desk.strip(), desk.stage(), desk.marking(), look);
+    hints = new HintsView(look, this::pressed);
+    HBox.setHgrow(middle, Priority.ALWAYS);
+    HBox row = new HBox(board, middle, right);
+    row.setMinHeight(0);
+    VBox.setVgrow(row, Priority.ALWAYS);
+    VBox panes = new VBox(new HeaderView(desk, look), row, strip, hints);
+    Sheets sheets = new Sheets(desk, look, this::pressed, this::focusStrip);
+    getChildren().setAll(panes, troubleLine(), sheets);
+    InvalidationListener place = changed -> place();
+    desk.folderProperty().addListener(place);
+    desk.readOnlyProperty().addListener(place);
+    desk.stage().framesProperty().addListener(place);
+    board.focusedProperty().addListener(place);
+    place();
+    addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
+    setOnDragOver(this::dragOver);
+    setOnDragDropped(this::dropped);
+  }
+
+  private HBox troubleLine() {
+    Label words = new Label();
+    words.setId("trouble");
+    words.textProperty().bind(desk.troubleProperty());
+    words.getStyleClass().add("trouble-words");
+    Label close = new Label("Esc");
+    close.getStyleClass().add("key");
+    close.setMinWidth(Region.USE_PREF_SIZE);
+    HBox line = new HBox(look.px(12), words, close);
+    line.setAlignment(Pos.CENTER_LEFT);
+    line.getStyleClass().setAll("trouble");
+    line.setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
+    line.setOnMouseClicked(event -> desk.forgetTrouble());
+    line.visibleProperty().bind(desk.troubleProperty().isNotEmpty());
+    line.translateYProperty().set(look.px(56));
+    StackPane.setAlignment(line, Pos.TOP_CENTER);
+    return line;
+  }
+
+  private void place() {
+    boolean open = desk.folderProperty().get() != null;
+    boolean filmed = desk.stage().framesProperty().get() != null;
+    middle.getChildren().setAll(open && filmed ? stage : new FilmingGuide(look));
+    right.getChildren().setAll(open && filmed ? tally : new StartPane(open, look, this::pressed));
+    hints.show(keyboard.place());
+  }
+
+  private void pressed(String chord) {
+    keyboard.press(chord);
+  }
+
+  private void pressed(KeyEvent event) {
+    String chord = Keyboard.chord(event);
+    if (!chord.isEmpty() && keyboard.press(chord)) {
+      event.consume();
+    }
+  }
+
+  private void dragOver(DragEvent event) {
+    if (event.getDragboard().hasFiles()) {
+      event.acceptTransferModes(TransferMode.COPY);
+    }
+    event.consume();
+  }
+
+  private void dropped(DragEvent event) {
+    List<File> files = event.getDragboard().getFiles();
+    desk.dropped(files.stream().map(File::toPath).toList());
+    event.setDropCompleted(true);
+    event.consume();
+  }
+
+  @Override
+  public void chooseSession() {
+    DirectoryChooser chooser = new DirectoryChooser();
+    chooser.setTitle("Open a session folder");
+    File chosen = chooser.showDialog(getScene().getWindow());
+    if (chosen != null) {
+      desk.open(chosen.toPath());
+    }
+  }
+
+  @Override
+  public void chooseClips() {
+    FileChooser chooser = new FileChooser();
+    chooser.setTitle("Add clips");
+    @Nullable List<File> chosen = chooser.showOpenMultipleDialog(getScene().getWindow());
+    if (chosen != null) {
+      List<Path> clips = chosen.stream().map(File::toPath).toList();
+      desk.dropped(clips);
+    }
+  }
+
+  @Override
+  public boolean boardFocused() {
+    return board.isFocused();
+  }
+
+  @Override
+  public void focusStrip() {
+    strip.requestFocus();
+  }
+
+  @Override
+  public void focusBoard() {
+    board.requestFocus();
+  }
+
+  @Override
+  public void redrawStrip() {
+    strip.draw();
+  }
+
+  /** Lets a clip's sound be heard while it plays at full speed. */
+  static void connect(Voice voice, Desk desk) {
+    InvalidationListener follow =
+        changed -> {
+          var sound = desk.soundProperty().get();
+          boolean aloud =
+              desk.stage().playingProperty().get()
+                  && desk.stage().speedProperty().get() == palmturn.app.stage.Speed.FULL;
+          if (aloud && sound != null) {
+            voice.play(sound, desk.stage().timeS());
+          } else {
+            voice.stop();
+          }
+        };
+    desk.stage().playingProperty().addListener(follow);
+    desk.stage().speedProperty().addListener(follow);
+  }
+}

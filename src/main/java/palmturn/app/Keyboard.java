@@ -1,0 +1,254 @@
+package palmturn.app;
+
+import java.util.HashMap;
+import java.util.Map;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import org.jspecify.annotations.Nullable;
+import palmturn.app.desk.Desk;
+import palmturn.app.desk.Question;
+import palmturn.app.hints.Hints;
+import palmturn.app.look.Look;
+import palmturn.app.marking.Marking;
+import palmturn.app.stage.Stage;
+import palmturn.trial.Side;
+import palmturn.trial.Slap;
+import palmturn.trial.Span;
+import palmturn.trial.Zone;
+
+/** Which key does what; a key is named as it is shown, such as {@code F} or {@code Shift+→}. */
+final class Keyboard {
+  private static final int TEN = 10;
+
+  private final Desk desk;
+  private final Marking marking;
+  private final Stage stage;
+  private final Face face;
+  private final Map<String, Runnable> always = new HashMap<>();
+  private final Map<String, Runnable> onTrial = new HashMap<>();
+  private final Map<String, Runnable> onBoard = new HashMap<>();
+
+  /** What keys ask of the window itself. */
+  interface Face {
+    void chooseSession();
+
+    void chooseClips();
+
+    boolean boardFocused();
+
+    void focusStrip();
+
+    void focusBoard();
+
+    void redrawStrip();
+  }
+
+  Keyboard(Desk desk, Look look, Face face) {
+    this.desk = desk;
+    this.marking = desk.marking();
+    this.stage = desk.stage();
+    this.face = face;
+    always.put("A", face::chooseClips);
+    always.put("O", face::chooseSession);
+    always.put("Ctrl+O", face::chooseSession);
+    always.put("Ctrl+T", () -> look.themeProperty().set(look.theme().other()));
+    always.put("Ctrl++", look::larger);
+    always.put("Ctrl+−", look::smaller);
+    always.put("?", () -> desk.ask(new Question.Keys()));
+    always.put("Esc", this::escape);
+    onBoard.put("←", () -> desk.board().move(-1, 0));
+    onBoard.put("→", () -> desk.board().move(1, 0));
+    onBoard.put("↑", () -> desk.board().move(0, -1));
+    onBoard.put("↓", () -> desk.board().move(0, 1));
+    onBoard.put("Enter", face::focusStrip);
+    moves();
+    marks();
+  }
+
+  /** Returns where the keyboard is, for the row of hints. */
+  Hints.Place place() {
+    if (desk.folderProperty().get() == null) {
+      return Hints.Place.NOTHING_OPEN;
+    }
+    if (face.boardFocused()) {
+      return Hints.Place.BOARD;
+    }
+    if (stage.framesProperty().get() == null) {
+      return Hints.Place.NOT_FILMED;
+    }
+    return desk.readOnlyProperty().get() ? Hints.Place.READ_ONLY : Hints.Place.TRIAL;
+  }
+
+  /** Does what a key stands for; returns whether it stands for anything here. */
+  boolean press(String chord) {
+    Question asked = desk.questionProperty().get();
+    if (asked instanceof Question.Initials
+        || asked instanceof Question.Note
+        || asked instanceof Question.Clips) {
+      if (chord.equals("Esc")) {
+        desk.ask(null);
+        return true;
+      }
+      return false;
+    }
+    if (asked != null && !chord.equals("Esc") && !chord.equals("Enter")) {
+      desk.ask(null);
+    }
+    Runnable action = action(chord);
+    if (action == null || asked != null && chord.equals("Enter")) {
+      return false;
+    }
+    action.run();
+    return true;
+  }
+
+  private @Nullable Runnable action(String chord) {
+    if (face.boardFocused() && onBoard.containsKey(chord)) {
+      return onBoard.get(chord);
+    }
+    if (stage.framesProperty().get() != null && onTrial.containsKey(chord)) {
+      return onTrial.get(chord);
+    }
+    return always.get(chord);
+  }
+
+  private void escape() {
+    if (desk.questionProperty().get() != null) {
+      desk.ask(null);
+    } else if (!marking.begunProperty().get().isEmpty()) {
+      marking.giveUpSpans();
+    } else {
+      desk.forgetTrouble();
+    }
+  }
+
+  private void moves() {
+    onTrial.put("←", () -> stage.step(-1));
+    onTrial.put("→", () -> stage.step(1));
+    onTrial.put("Ctrl+←", () -> stage.step(-TEN));
+    onTrial.put("Ctrl+→", () -> stage.step(TEN));
+    onTrial.put("PgUp", () -> stage.step(-TEN));
+    onTrial.put("PgDn", () -> stage.step(TEN));
+    onTrial.put("Shift+←", () -> neighbour(false));
+    onTrial.put("Shift+→", () -> neighbour(true));
+    onTrial.put("Home", stage::toStart);
+    onTrial.put("End", stage::toEnd);
+    onTrial.put("Space", stage::playOrStop);
+    onTrial.put("[", stage::slower);
+    onTrial.put("]", stage::faster);
+    onTrial.put("+", () -> zoom(1.25));
+    onTrial.put("−", () -> zoom(0.8));
+  }
+
+  private void marks() {
+    onTrial.put("F", () -> mark(() -> marking.mark(frame(), Side.PALM, false)));
+    onTrial.put("J", () -> mark(() -> marking.mark(frame(), Side.BACK, false)));
+    onTrial.put("D", () -> mark(() -> marking.mark(frame(), Side.PALM, true)));
+    onTrial.put("K", () -> mark(() -> marking.mark(frame(), Side.BACK, true)));
+    onTrial.put("1", () -> mark(() -> marking.zone(Zone.FINGERS)));
+    onTrial.put("2", () -> mark(() -> marking.zone(Zone.WRIST)));
+    onTrial.put("3", () -> mark(() -> marking.zone(Zone.EDGE)));
+    onTrial.put("4", () -> mark(() -> marking.kind(Slap.Kind.DOUBLE)));
+    onTrial.put("5", () -> desk.ask(new Question.More()));
+    onTrial.put("P", () -> mark(() -> marking.kind(Slap.Kind.PART_TURN)));
+    onTrial.put("X", () -> mark(() -> marking.missed(frame())));
+    onTrial.put("N", () -> mark(this::note));
+    onTrial.put("W", () -> mark(() -> marking.span(Span.Kind.BENT_WRIST, frame())));
+    onTrial.put("E", () -> mark(() -> marking.span(Span.Kind.ELBOW_OUT, frame())));
+    onTrial.put("R", () -> mark(() -> marking.span(Span.Kind.PAUSE, frame())));
+    onTrial.put("G", () -> mark(() -> marking.span(Span.Kind.TARGET_MOVED, frame())));
+    onTrial.put("Enter", () -> mark(marking::finish));
+    onTrial.put("Del", () -> mark(marking::delete));
+    onTrial.put("Alt+←", () -> mark(() -> nudge(-1)));
+    onTrial.put("Alt+→", () -> mark(() -> nudge(1)));
+    onTrial.put("Z", () -> mark(marking::undo));
+    onTrial.put("Ctrl+Z", () -> mark(marking::undo));
+    onTrial.put("Shift+Z", () -> mark(marking::redo));
+    onTrial.put("Ctrl+Y", () -> mark(marking::redo));
+  }
+
+  private void mark(Runnable edit) {
+    desk.mark(edit);
+  }
+
+  private int frame() {
+    return stage.frameProperty().get();
+  }
+
+  private void note() {
+    if (marking.slapProperty().get() != null) {
+      desk.ask(new Question.Note());
+    }
+  }
+
+  private void nudge(int by) {
+    marking.nudge(by);
+    Slap moved = marking.slapProperty().get();
+    var frames = stage.framesProperty().get();
+    if (moved != null && frames != null) {
+      stage.seek(frames.nearest(moved.timeS()));
+    }
+  }
+
+  private void neighbour(boolean forward) {
+    marking.frameOfNeighbour(frame(), forward).ifPresent(stage::seek);
+  }
+
+  private void zoom(double factor) {
+    desk.strip().zoom(factor);
+    face.redrawStrip();
+  }
+
+  /** Returns the name of what was pressed; empty for keys that have none here. */
+  static String chord(KeyEvent event) {
+    String written = written(event.getText());
+    boolean letter = event.getCode().isLetterKey();
+    String key = letter || written.isEmpty() ? named(event.getCode()) : written;
+    if (key.isEmpty()) {
+      return "";
+    }
+    boolean shift = event.isShiftDown() && (letter || written.isEmpty());
+    return (event.isShortcutDown() || event.isControlDown() ? "Ctrl+" : "")
+        + (event.isAltDown() ? "Alt+" : "")
+        + (shift ? "Shift+" : "")
+        + key;
+  }
+
+  /** Signs lie on other keys on other keyboards, so they go by what they write. */
+  private static String written(String text) {
+    return switch (text) {
+      case "?" -> "?";
+      case "+", "=" -> "+";
+      case "-" -> "−";
+      case "[", "<" -> "[";
+      case "]", ">" -> "]";
+      default -> "";
+    };
+  }
+
+  private static String named(KeyCode code) {
+    return switch (code) {
+      case LEFT, KP_LEFT -> "←";
+      case RIGHT, KP_RIGHT -> "→";
+      case UP, KP_UP -> "↑";
+      case DOWN, KP_DOWN -> "↓";
+      case PAGE_UP -> "PgUp";
+      case PAGE_DOWN -> "PgDn";
+      case HOME -> "Home";
+      case END -> "End";
+      case SPACE -> "Space";
+      case ENTER -> "Enter";
+      case ESCAPE -> "Esc";
+      case DELETE, BACK_SPACE -> "Del";
+      case PLUS, ADD, EQUALS -> "+";
+      case MINUS, SUBTRACT -> "−";
+      case F1 -> "?";
+      case DIGIT1, NUMPAD1 -> "1";
+      case DIGIT2, NUMPAD2 -> "2";
+      case DIGIT3, NUMPAD3 -> "3";
+      case DIGIT4, NUMPAD4 -> "4";
+      case DIGIT5, NUMPAD5 -> "5";
+      default -> code.isLetterKey() ? code.getName() : "";
+    };
+  }
+}

@@ -1,0 +1,84 @@
+package palmturn.app;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.List;
+import java.util.logging.Level;
+import java.util.logging.Logger;
+import javafx.application.Application;
+import javafx.application.Platform;
+import javafx.scene.Scene;
+import javafx.scene.layout.StackPane;
+import javafx.stage.Stage;
+import org.jspecify.annotations.Nullable;
+import palmturn.app.desk.Desk;
+import palmturn.app.look.Look;
+import palmturn.app.stage.Voice;
+import palmturn.app.tasks.BackgroundTasks;
+
+/** The window. */
+public final class PalmturnApp extends Application {
+  // Held so that the toolkit's remark about unnamed modules, which no user can act on, stays away.
+  private static final Logger TOOLKIT = Logger.getLogger("javafx");
+
+  private static final double WIDTH = 1440;
+  private static final double HEIGHT = 900;
+
+  private final BackgroundTasks background =
+      new BackgroundTasks("palmturn-work", Platform::runLater);
+  private final BackgroundTasks keeping = new BackgroundTasks("palmturn-keep", Platform::runLater);
+  private final Desk desk =
+      new Desk(background, keeping, Platform::runLater, Clock.systemDefaultZone());
+
+  /**
+   * Opens the window and returns when it is closed.
+   *
+   * @param session the folder to open, or null
+   */
+  public static void launch(@Nullable Path session) {
+    TOOLKIT.setLevel(Level.SEVERE);
+    // Painters use AWT's shapes and fonts only; its own windows must not start beside the toolkit.
+    System.setProperty("java.awt.headless", "true");
+    Application.launch(
+        PalmturnApp.class, session == null ? new String[0] : new String[] {session.toString()});
+  }
+
+  @Override
+  public void start(Stage window) {
+    show(window, desk, new Look());
+    List<String> named = getParameters().getUnnamed();
+    if (!named.isEmpty()) {
+      desk.open(Path.of(named.get(0)));
+    }
+  }
+
+  /** Puts a desk into a window. */
+  static void show(Stage window, Desk desk, Look look) {
+    Look.loadFonts();
+    Application.setUserAgentStylesheet(Look.sheet());
+    StackPane root = new StackPane();
+    Runnable build =
+        () -> {
+          root.setStyle(look.rootStyle());
+          DeskView view = new DeskView(desk, look);
+          root.getChildren().setAll(view);
+          view.focusStrip();
+        };
+    look.themeProperty().addListener(changed -> build.run());
+    look.scaleProperty().addListener(changed -> build.run());
+    DeskView.connect(new Voice(), desk);
+    window.setScene(new Scene(root, WIDTH, HEIGHT));
+    build.run();
+    window.setMinWidth(1180);
+    window.setMinHeight(720);
+    window.titleProperty().bind(desk.headingProperty().concat("   Palmturn"));
+    window.show();
+  }
+
+  @Override
+  public void stop() {
+    desk.close();
+    keeping.close();
+    background.close();
+  }
+}

@@ -1,0 +1,75 @@
+package palmturn.app;
+
+import java.util.function.Consumer;
+import javafx.geometry.Pos;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import palmturn.app.look.Look;
+
+/** What stands in the tally's place before anything is filmed: how to film, and how to begin. */
+final class StartPane extends VBox {
+  private static final String[][] HOW = {
+    {"Camera still, level with the hands", "about 1.5 m in front"},
+    {"60 frames a second or more", "30 works, with less detail"},
+    {"Light from the front, sound on", "the clicks time the rhythm"},
+    {"Slap as fast as stays accurate", "five seconds, three times a hand"},
+    {"The face may stay out", "clips stay on this computer"},
+  };
+
+  StartPane(boolean sessionOpen, Look look, Consumer<String> press) {
+    super(look.px(12));
+    getStyleClass().setAll("pane", "start");
+    Label title = new Label(sessionOpen ? "Not filmed yet" : "Nothing filmed yet");
+    title.getStyleClass().add("title");
+    HBox head = new HBox(title);
+    head.getStyleClass().add("title-row");
+    getChildren().add(head);
+    for (int i = 0; i < HOW.length; i++) {
+      Label number = new Label(Integer.toString(i + 1));
+      number.getStyleClass().add("strong");
+      number.setMinWidth(look.px(14));
+      Label what = new Label(HOW[i][0]);
+      Label more = new Label(HOW[i][1]);
+      more.getStyleClass().add("second");
+      HBox line = new HBox(look.px(8), number, new VBox(what, more));
+      getChildren().add(line);
+    }
+    Region space = new Region();
+    VBox.setVgrow(space, Priority.ALWAYS);
+    getChildren().add(space);
+    getChildren().add(button("start-add", "Add clips", "A", "main-choice", look, press));
+    if (!sessionOpen) {
+      getChildren().add(button("start-open", "Open a session", "O", "choice", look, press));
+    }
+    Label drop = new Label("or drop clips or a session folder anywhere");
+    drop.getStyleClass().add("small");
+    getChildren().add(drop);
+  }
+
+  private static Button button(
+      String id, String words, String key, String style, Look look, Consumer<String> press) {
+    Label cap = new Label(key);
+    cap.getStyleClass().add("key");
+    cap.setMinSize(look.px(22), look.px(22));
+    cap.setAlignment(Pos.CENTER);
+    Label name = new Label(words);
+    name.getStyleClass().add("big");
+    Region space = new Region();
+    HBox.setHgrow(space, Priority.ALWAYS);
+    HBox content = new HBox(name, space, cap);
+    content.setAlignment(Pos.CENTER);
+    content.setMinWidth(look.px(210));
+    Button button = new Button();
+    button.setGraphic(content);
+    button.setId(id);
+    button.setMaxWidth(Double.MAX_VALUE);
+    button.setMinHeight(look.px(52));
+    button.getStyleClass().setAll("button", style);
+    button.setOnAction(event -> press.accept(key));
+    return button;
+  }
+}

@@ -1,0 +1,111 @@
+package palmturn.app.board;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import org.jspecify.annotations.Nullable;
+import palmturn.trial.Block;
+import palmturn.trial.Hand;
+import palmturn.trial.TrialId;
+
+/** Which trials there are and which are still to be filmed, and the one that is chosen. */
+public final class Board {
+  /** The protocol's trials with each hand, shown even before they are filmed. */
+  private static final int REPEATS = 3;
+
+  private final ReadOnlyObjectWrapper<List<Cell>> cells = new ReadOnlyObjectWrapper<>(List.of());
+  private final ReadOnlyObjectWrapper<@Nullable TrialId> chosen = new ReadOnlyObjectWrapper<>();
+
+  /** Every place of the board: blocks in order, then repeats, left before right. */
+  public ReadOnlyObjectProperty<List<Cell>> cellsProperty() {
+    return cells.getReadOnlyProperty();
+  }
+
+  /** The place that is chosen. */
+  public ReadOnlyObjectProperty<@Nullable TrialId> chosenProperty() {
+    return chosen.getReadOnlyProperty();
+  }
+
+  /**
+   * Shows what is filmed, filled up with what is not.
+   *
+   * @param blocks names of the session's blocks
+   * @param filmed a cell for every trial
+   */
+  public void show(List<String> blocks, List<Cell> filmed) {
+    List<Cell> all = new ArrayList<>();
+    List<String> inOrder =
+        blocks.stream().distinct().sorted(Comparator.comparingInt(Block::order)).toList();
+    for (String block : inOrder) {
+      TreeSet<Integer> repeats =
+          filmed.stream()
+              .map(Cell::id)
+              .filter(id -> id.block().equals(block))
+              .map(TrialId::repeat)
+              .collect(Collectors.toCollection(TreeSet::new));
+      for (int repeat = 1; repeat <= REPEATS; repeat++) {
+        repeats.add(repeat);
+      }
+      for (int repeat : repeats) {
+        for (Hand hand : Hand.values()) {
+          TrialId id = new TrialId(hand, block, repeat);
+          all.add(find(filmed, id).orElseGet(() -> Cell.notFilmed(id)));
+        }
+      }
+    }
+    cells.set(List.copyOf(all));
+    if (chosen.get() == null || find(all, chosen.get()).isEmpty()) {
+      choose(first(all));
+    }
+  }
+
+  /** Shows one trial's cell anew. */
+  public void update(Cell cell) {
+    List<Cell> all = new ArrayList<>(cells.get());
+    all.replaceAll(each -> each.id().equals(cell.id()) ? cell : each);
+    cells.set(List.copyOf(all));
+  }
+
+  /** Chooses a place. */
+  public void choose(@Nullable TrialId id) {
+    chosen.set(id);
+  }
+
+  /** Goes to the neighbour across or down, staying on the board. */
+  public void move(int across, int down) {
+    List<Cell> all = cells.get();
+    TrialId from = chosen.get();
+    if (from == null) {
+      return;
+    }
+    int at = all.indexOf(find(all, from).orElseThrow());
+    int hands = Hand.values().length;
+    int column = Math.max(0, Math.min(hands - 1, at % hands + across));
+    int row = Math.max(0, Math.min(all.size() / hands - 1, at / hands + down));
+    choose(all.get(row * hands + column).id());
+  }
+
+  /** Returns the chosen cell. */
+  public Optional<Cell> chosenCell() {
+    TrialId id = chosen.get();
+    return id == null ? Optional.empty() : find(cells.get(), id);
+  }
+
+  private static Optional<Cell> find(List<Cell> all, TrialId id) {
+    return all.stream().filter(cell -> cell.id().equals(id)).findFirst();
+  }
+
+  private static @Nullable TrialId first(List<Cell> all) {
+    return all.stream()
+        .filter(cell -> cell.state() != Cell.State.NOT_FILMED)
+        .findFirst()
+        .or(() -> all.stream().findFirst())
+        .map(Cell::id)
+        .orElse(null);
+  }
+}

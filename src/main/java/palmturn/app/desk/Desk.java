@@ -1,0 +1,449 @@
+package palmturn.app.desk;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.Executor;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.beans.property.SimpleObjectProperty;
+import org.jspecify.annotations.Nullable;
+import palmturn.app.board.Board;
+import palmturn.app.board.Cell;
+import palmturn.app.marking.Marking;
+import palmturn.app.stage.Stage;
+import palmturn.app.strip.Strip;
+import palmturn.app.tally.Tally;
+import palmturn.app.tasks.Tasks;
+import palmturn.clip.Sound;
+import palmturn.measure.Limits;
+import palmturn.measure.Scores;
+import palmturn.measure.TrialScore;
+import palmturn.store.SessionFolder;
+import palmturn.trial.Block;
+import palmturn.trial.Reading;
+import palmturn.trial.Session;
+import palmturn.trial.StartedFrom;
+import palmturn.trial.Trial;
+import palmturn.trial.TrialId;
+import palmturn.work.UserError;
+
+/** What is open, and what follows from it: the models of all panes and the lines in the header. */
+public final class Desk implements AutoCloseable {
+  private static final DateTimeFormatter DAY =
+      DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
+  private static final DateTimeFormatter TIME =
+      DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
+
+  private final Tasks background;
+  private final Tasks keeping;
+  private final Clock clock;
+  private final Board board = new Board();
+  private final Stage stage;
+  private final Marking marking = new Marking();
+  private final Strip strip;
+  private final Tally tally = new Tally();
+  private final Limits limits = Limits.DEFAULT;
+  private final Map<TrialId, Trial> trials = new LinkedHashMap<>();
+
+  private final ReadOnlyObjectWrapper<@Nullable SessionFolder> folder =
+      new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyObjectWrapper<@Nullable TrialId> trial = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyObjectWrapper<@Nullable Sound> sound = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyBooleanWrapper readOnly = new ReadOnlyBooleanWrapper(false);
+  private final ReadOnlyStringWrapper heading = new ReadOnlyStringWrapper("");
+  private final ReadOnlyStringWrapper readerWords = new ReadOnlyStringWrapper("");
+  private final ReadOnlyStringWrapper savedWords = new ReadOnlyStringWrapper("");
+  private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
+  private final ObjectProperty<@Nullable Question> question = new SimpleObjectProperty<>();
+  private @Nullable OpenTrial open;
+  private @Nullable String reader;
+
+  /**
+   * Starts with nothing open.
+   *
+   * @param background runs what is slow
+   * @param keeping runs what writes marks, in order
+   * @param screen hands work to the screen's thread
+   * @param clock tells the time of saving
+   */
+  public Desk(Tasks background, Tasks keeping, Executor screen, Clock clock) {
+    this.background = background;
+    this.keeping = keeping;
+    this.clock = clock;
+    stage = new Stage(screen);
+    strip = new Strip(stage, marking);
+    board.chosenProperty().addListener((chosen, before, now) -> chosen(now));
+    marking.readingProperty().addListener((reading, before, now) -> marked(now));
+    stage.frameProperty().addListener((frame, before, now) -> marking.arriveAt(now.intValue()));
+  }
+
+  public Board board() {
+    return board;
+  }
+
+  public Stage stage() {
+    return stage;
+  }
+
+  public Marking marking() {
+    return marking;
+  }
+
+  public Strip strip() {
+    return strip;
+  }
+
+  public Tally tally() {
+    return tally;
+  }
+
+  /** The open session; null when none is. */
+  public ReadOnlyObjectProperty<@Nullable SessionFolder> folderProperty() {
+    return folder.getReadOnlyProperty();
+  }
+
+  /** The trial on the stage; null when none is. */
+  public ReadOnlyObjectProperty<@Nullable TrialId> trialProperty() {
+    return trial.getReadOnlyProperty();
+  }
+
+  /** The sound of that trial's clip; null until it is read, or where there is none. */
+  public ReadOnlyObjectProperty<@Nullable Sound> soundProperty() {
+    return sound.getReadOnlyProperty();
+  }
+
+  /** Whether marks can't be made, because another window writes this session. */
+  public ReadOnlyBooleanProperty readOnlyProperty() {
+    return readOnly.getReadOnlyProperty();
+  }
+
+  /** Whose session, of which day. */
+  public ReadOnlyStringProperty headingProperty() {
+    return heading.getReadOnlyProperty();
+  }
+
+  /** Whose reading, and whether it is finished. */
+  public ReadOnlyStringProperty readerProperty() {
+    return readerWords.getReadOnlyProperty();
+  }
+
+  /** When the marks came to the disk; empty while they are not there. */
+  public ReadOnlyStringProperty savedProperty() {
+    return savedWords.getReadOnlyProperty();
+  }
+
+  /** What went wrong last, in one line; empty when nothing did. */
+  public ReadOnlyStringProperty troubleProperty() {
+    return trouble.getReadOnlyProperty();
+  }
+
+  /** What the person is asked just now; null when nothing is. */
+  public ObjectProperty<@Nullable Question> questionProperty() {
+    return question;
+  }
+
+  /** Opens a session; one that another window writes is opened to look only, and says so. */
+  public void open(Path path) {
+    background.run(() -> Opened.of(path), this::opened, this::failed);
+  }
+
+  /** Opens a dropped session, or asks about dropped clips. */
+  public void dropped(List<Path> paths) {
+    if (paths.isEmpty()) {
+      return;
+    }
+    Path first = paths.get(0);
+    if (Files.isDirectory(first)) {
+      open(first);
+    } else {
+      ask(new Question.Clips(paths, folder.get() == null));
+    }
+  }
+
+  /** Adds clips, making a session beside the first where none is open. */
+  public void add(List<NewClips.Clip> clips, String athlete) {
+    SessionFolder to = folder.get();
+    TrialId chosen = board.chosenProperty().get();
+    String block = chosen == null ? Block.BASELINE : chosen.block();
+    background.run(
+        () -> NewClips.add(to, clips, athlete, block, clock),
+        added -> {
+          opened(new Opened(added.folder(), ""));
+          board.choose(added.last());
+          fail(String.join("; ", added.warnings()));
+        },
+        this::failed);
+  }
+
+  /** Shows a question or a sheet. */
+  public void ask(@Nullable Question what) {
+    question.set(what);
+  }
+
+  /** Takes the line about what went wrong away. */
+  public void forgetTrouble() {
+    trouble.set("");
+  }
+
+  /** Does something to the marks once it is known who marks, and that marking is allowed. */
+  public void mark(Runnable edit) {
+    TrialId id = trial.get();
+    if (id == null) {
+      return;
+    }
+    if (readOnly.get()) {
+      fail("this session is open to look only: close the other window that marks it");
+      return;
+    }
+    if (reader == null) {
+      ask(
+          new Question.Initials(
+              () -> {
+                read(id);
+                edit.run();
+              }));
+      return;
+    }
+    if (marking.readingProperty().get() == null) {
+      read(id);
+    }
+    edit.run();
+  }
+
+  /** Says who is marking. */
+  public void setReader(String initials) {
+    reader = initials.strip();
+  }
+
+  /** Lets go of the session after its last mark is on disk. */
+  @Override
+  public void close() {
+    closeTrial();
+    SessionFolder old = folder.get();
+    folder.set(null);
+    if (old != null) {
+      keeping.run(
+          () -> {
+            old.close();
+            return true;
+          },
+          done -> {},
+          this::failed);
+    }
+  }
+
+  private void opened(Opened opened) {
+    if (folder.get() != opened.folder()) {
+      close();
+    } else {
+      closeTrial();
+    }
+    SessionFolder now = opened.folder();
+    readOnly.set(!opened.whyReadOnly().isEmpty());
+    trials.clear();
+    now.trials().forEach(each -> trials.put(each.id(), each));
+    Session session = now.session();
+    heading.set(session.athlete() + ", " + DAY.format(session.date()));
+    savedWords.set("");
+    fail(opened.whyReadOnly());
+    folder.set(now);
+    List<Cell> cells = new ArrayList<>();
+    trials.values().forEach(each -> cells.add(cell(each, shown(each))));
+    TrialId before = board.chosenProperty().get();
+    board.show(session.blocks().stream().map(Block::name).toList(), cells);
+    if (before != null && before.equals(board.chosenProperty().get())) {
+      chosen(before);
+    }
+  }
+
+  private void chosen(@Nullable TrialId id) {
+    closeTrial();
+    Trial now = id == null ? null : trials.get(id);
+    SessionFolder from = folder.get();
+    if (now == null || from == null) {
+      return;
+    }
+    trial.set(now.id());
+    background.run(
+        () -> now.id().equals(trial.get()) ? OpenTrial.open(now.id(), from.clipPath(now)) : null,
+        came -> {
+          if (came != null && came.id().equals(trial.get()) && open == null) {
+            show(came);
+          } else {
+            OpenTrial.close(came);
+          }
+        },
+        problem -> {
+          if (now.id().equals(trial.get())) {
+            failed(problem);
+          }
+        });
+  }
+
+  private void show(OpenTrial came) {
+    open = came;
+    Trial now = java.util.Objects.requireNonNull(trials.get(came.id()));
+    stage.open(came.clip().frames(), came.cache()::frame, now.fromS(), now.toS());
+    Reading there = shown(now);
+    if (there != null) {
+      openReading(now.id(), there);
+    } else {
+      marked(null);
+    }
+    SessionFolder from = java.util.Objects.requireNonNull(folder.get());
+    strip.open(now.timeScale(), from.session().windowS());
+    background.run(
+        () -> SoundOf.clip(came.clip()),
+        heard -> {
+          if (open == came) {
+            sound.set(heard.sound());
+            strip.setWave(heard.wave());
+          }
+        },
+        this::failed);
+    background.run(
+        () -> {
+          from.checkClip(now);
+          return true;
+        },
+        same -> {},
+        problem -> {
+          if (open == came) {
+            failed(problem);
+          }
+        });
+  }
+
+  private void closeTrial() {
+    OpenTrial old = open;
+    open = null;
+    trial.set(null);
+    stage.close();
+    marking.close();
+    tally.clear();
+    sound.set(null);
+    strip.setWave(null);
+    readerWords.set("");
+    OpenTrial.close(old);
+  }
+
+  /** The reader's own marks; before anybody said who reads, those that are there. */
+  private @Nullable Reading shown(Trial of) {
+    return reader == null
+        ? of.readings().stream().findFirst().orElse(null)
+        : of.reading(reader).orElse(null);
+  }
+
+  private void read(TrialId id) {
+    Trial now = trials.get(id);
+    String who = reader;
+    if (now != null && who != null) {
+      Reading there = marking.readingProperty().get();
+      if (there == null || !there.reader().equals(who)) {
+        openReading(id, now.reading(who).orElseGet(() -> Reading.begin(who, StartedFrom.NOTHING)));
+      }
+    }
+  }
+
+  private void openReading(TrialId id, Reading reading) {
+    OpenTrial at = open;
+    if (at != null) {
+      marking.open(reading, at.clip().frames(), (marks, sentence) -> keep(id, marks, sentence));
+      marking.arriveAt(stage.frameProperty().get());
+    }
+  }
+
+  private void keep(TrialId id, Reading marks, String sentence) {
+    SessionFolder to = folder.get();
+    if (to == null) {
+      return;
+    }
+    savedWords.set("");
+    keeping.run(
+        () -> {
+          to.keep(id, marks, sentence);
+          return marks;
+        },
+        kept -> {
+          if (kept.equals(marking.readingProperty().get())) {
+            savedWords.set("Saved " + TIME.format(clock.instant().atZone(clock.getZone())));
+            if (trouble.get().startsWith(NOT_SAVED)) {
+              forgetTrouble();
+            }
+          }
+        },
+        problem -> fail(NOT_SAVED + line(problem)));
+  }
+
+  private static final String NOT_SAVED = "Not saved, the marks are still here: ";
+
+  private void marked(@Nullable Reading reading) {
+    TrialId id = trial.get();
+    Trial now = id == null ? null : trials.get(id);
+    if (now == null || open == null) {
+      return;
+    }
+    Reading marks =
+        reading != null
+            ? reading
+            : Reading.begin(reader == null ? "" : reader, StartedFrom.NOTHING);
+    if (reading != null) {
+      now = now.withReading(reading);
+      trials.put(now.id(), now);
+    }
+    readerWords.set(
+        reading == null
+            ? ""
+            : "Reading " + reading.reader() + (reading.finished() ? ", finished" : ", open"));
+    tally.show(score(now, marks), limits, other(now.id()));
+    board.update(cell(now, reading));
+  }
+
+  private @Nullable TrialScore other(TrialId id) {
+    Trial other = trials.get(new TrialId(id.hand().other(), id.block(), id.repeat()));
+    Reading reading = other == null ? null : shown(other);
+    return other == null || reading == null ? null : score(other, reading);
+  }
+
+  private Cell cell(Trial of, @Nullable Reading reading) {
+    return Cell.of(
+        of.id(), reading, reading == null ? null : score(of, reading).speed().rateSlapsPerS());
+  }
+
+  private TrialScore score(Trial of, Reading reading) {
+    SessionFolder from = folder.get();
+    double windowS = from == null ? Session.DEFAULT_WINDOW_S : from.session().windowS();
+    return Scores.trial(of, reading, windowS, limits);
+  }
+
+  private void failed(Exception problem) {
+    fail(line(problem));
+  }
+
+  private void fail(String words) {
+    trouble.set(words);
+  }
+
+  private static String line(Exception problem) {
+    String message = problem.getMessage();
+    boolean forUsers =
+        problem instanceof UserError
+            || problem instanceof palmturn.clip.ClipException
+            || problem instanceof palmturn.store.StoreException;
+    return forUsers && message != null
+        ? message
+        : "something in the program went wrong: " + problem.getClass().getSimpleName();
+  }
+}

@@ -1,0 +1,113 @@
+package palmturn.app.hints;
+
+import java.util.List;
+
+/** Every key of the window, in one place for the hints row and the sheet of all keys. */
+public final class Hints {
+  private static final Hint ALL = Hint.of("all keys", "?");
+  private static final Hint ADD = Hint.of("add clips", "A");
+  private static final Hint OPEN = Hint.of("open a session", "O");
+  private static final Hint BOARD = Hint.of("move on the board", "←", "→", "↑", "↓");
+  private static final Hint PALM = Hint.of("palm", "F");
+  private static final Hint BACK = Hint.of("back", "J");
+  private static final Hint ZONES = Hint.of("fingers, wrist, edge", "1", "2", "3");
+  private static final Hint DOUBLE = Hint.of("double", "4");
+  private static final Hint WRIST = Hint.of("bent wrist", "W");
+  private static final Hint ELBOW = Hint.of("elbow out", "E");
+  private static final Hint FRAME = Hint.of("frame", "←", "→");
+  private static final Hint NEXT = Hint.of("next slap", "Shift", "→");
+  private static final Hint PLAY = Hint.of("play slowly", "Space");
+
+  /** Keys under one heading. */
+  public record Group(String name, List<Hint> hints) {}
+
+  /** The marks that have no place in the row. */
+  public static final Group MORE =
+      new Group(
+          "",
+          List.of(
+              Hint.of("part turn: the current slap's turn was cut short", "P"),
+              Hint.of("missed: a turn without contact, at this frame", "X"),
+              Hint.of("other fault of the current slap, in words", "N"),
+              Hint.of("target moved: begin, again to end", "G"),
+              Hint.of("pause: begin, again to end", "R")));
+
+  /** All keys. */
+  public static final List<Group> GROUPS =
+      List.of(
+          new Group(
+              "Mark",
+              List.of(
+                  Hint.of("palm slap at this frame", "F"),
+                  Hint.of("back slap at this frame", "J"),
+                  Hint.of("the same with a fault, to be named", "D", "K"),
+                  Hint.of("fingers, wrist, edge; again: centre", "1", "2", "3"),
+                  Hint.of("double", "4"),
+                  Hint.of("part turn", "P"),
+                  Hint.of("missed turn at this frame", "X"),
+                  Hint.of("other fault, in words", "N"),
+                  Hint.of("bent wrist, elbow out: begin, end", "W", "E"),
+                  Hint.of("target moved, pause: begin, end", "G", "R"),
+                  Hint.of("reading finished, or open again", "Enter"))),
+          new Group(
+              "Move",
+              List.of(
+                  Hint.of("one frame", "←", "→"),
+                  Hint.of("ten frames", "Ctrl", "←", "→"),
+                  Hint.of("ten frames", "PgUp", "PgDn"),
+                  Hint.of("slap before, next slap", "Shift", "←", "→"),
+                  Hint.of("first and last frame", "Home", "End"),
+                  Hint.of("play and stop", "Space"),
+                  Hint.of("slower, faster", "[", "]"),
+                  Hint.of("strip closer, wider", "+", "−"),
+                  Hint.of("board and strip", "Tab"),
+                  Hint.of("move on the board", "←", "→", "↑", "↓"))),
+          new Group(
+              "Change",
+              List.of(
+                  Hint.of("mark a frame earlier, later", "Alt", "←", "→"),
+                  Hint.of("take the current mark away", "Del"),
+                  Hint.of("undo", "Z"),
+                  Hint.of("do again", "Shift", "Z"),
+                  Hint.of("give up a span, close", "Esc"),
+                  Hint.of("add clips", "A"),
+                  Hint.of("open a session", "O"),
+                  Hint.of("light or dark", "Ctrl", "T"),
+                  Hint.of("larger text", "Ctrl", "+"),
+                  Hint.of("smaller text", "Ctrl", "−"),
+                  Hint.of("all keys", "?"))));
+
+  private Hints() {}
+
+  /** Where the keyboard is. */
+  public enum Place {
+    NOTHING_OPEN,
+    BOARD,
+    NOT_FILMED,
+    READ_ONLY,
+    TRIAL
+  }
+
+  /** Returns the keys that are valid in a place, the most wanted first. */
+  public static List<Hint> at(Place place) {
+    return switch (place) {
+      case NOTHING_OPEN -> List.of(OPEN, ADD, ALL);
+      case BOARD -> List.of(BOARD, Hint.of("to the strip", "Enter"), ADD, ALL);
+      case NOT_FILMED -> List.of(ADD, OPEN, Hint.of("board", "Tab"), ALL);
+      case READ_ONLY -> List.of(FRAME, NEXT, PLAY, ALL);
+      case TRIAL ->
+          List.of(
+              PALM,
+              BACK,
+              ZONES,
+              DOUBLE,
+              WRIST,
+              ELBOW,
+              FRAME,
+              NEXT,
+              PLAY,
+              Hint.of("more", "5"),
+              ALL);
+    };
+  }
+}

@@ -1,0 +1,85 @@
+package palmturn.app.look;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.Objects;
+import javafx.beans.property.DoubleProperty;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.SimpleDoubleProperty;
+import javafx.beans.property.SimpleObjectProperty;
+import javafx.scene.text.Font;
+import javafx.scene.text.FontWeight;
+import palmturn.chart.Lato;
+
+/** The theme and the size of text, which every pane follows. */
+public final class Look {
+  private static final double LARGEST = 2;
+  private static final double STEP = 0.25;
+  private static final double TEXT = 15;
+
+  private final ObjectProperty<Theme> theme = new SimpleObjectProperty<>(Theme.LIGHT);
+  private final DoubleProperty scale = new SimpleDoubleProperty(1);
+
+  /** Light or dark. */
+  public ObjectProperty<Theme> themeProperty() {
+    return theme;
+  }
+
+  /** Size of text and of all that holds it: 1 to 2. */
+  public DoubleProperty scaleProperty() {
+    return scale;
+  }
+
+  /** Returns the theme. */
+  public Theme theme() {
+    return theme.get();
+  }
+
+  /** Returns a length of the grid at the present size of text, pixels. */
+  public double px(double length) {
+    return Math.round(length * scale.get());
+  }
+
+  /** Makes text a quarter larger, up to 200 %. */
+  public void larger() {
+    scale.set(Math.min(LARGEST, scale.get() + STEP));
+  }
+
+  /** Makes text a quarter smaller, down to 100 %. */
+  public void smaller() {
+    scale.set(Math.max(1, scale.get() - STEP));
+  }
+
+  /** Returns the style of a root: the theme's colours and the size of text. */
+  public String rootStyle() {
+    return theme().style() + " -fx-font-size: " + TEXT * scale.get() + "px;";
+  }
+
+  /** Returns the regular face for a canvas, which scales by itself. */
+  public static Font regular(double size) {
+    return Font.font(Lato.FAMILY, FontWeight.NORMAL, size);
+  }
+
+  /** Returns the bold face for a canvas, which scales by itself. */
+  public static Font bold(double size) {
+    return Font.font(Lato.FAMILY, FontWeight.BOLD, size);
+  }
+
+  /** Makes the bundled typeface known to the toolkit. */
+  public static void loadFonts() {
+    for (String file : new String[] {"Lato-Regular.ttf", "Lato-Bold.ttf"}) {
+      try (InputStream in =
+          Objects.requireNonNull(Look.class.getResourceAsStream(Lato.FOLDER + file))) {
+        Font.loadFont(in, TEXT);
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
+  }
+
+  /** Returns the address of the style sheet. */
+  public static String sheet() {
+    return Objects.requireNonNull(Look.class.getResource("/palmturn/app/app.css")).toExternalForm();
+  }
+}

@@ -1,0 +1,35 @@
+package palmturn.app.stage;
+
+/** How fast the clip plays. */
+public enum Speed {
+  EIGHTH(1.0 / 8, "1/8"),
+  QUARTER(1.0 / 4, "1/4"),
+  HALF(1.0 / 2, "1/2"),
+  FULL(1, "1");
+
+  private final double factor;
+  private final String words;
+
+  Speed(double factor, String words) {
+    this.factor = factor;
+    this.words = words;
+  }
+
+  /** Returns the media seconds in one second of the clock. */
+  public double factor() {
+    return factor;
+  }
+
+  /** Returns how it is written. */
+  public String words() {
+    return words;
+  }
+
+  Speed faster() {
+    return values()[Math.min(ordinal() + 1, values().length - 1)];
+  }
+
+  Speed slower() {
+    return values()[Math.max(ordinal() - 1, 0)];
+  }
+}

@@ -1,0 +1,266 @@
+package palmturn.app.stage;
+
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.Executor;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.property.ReadOnlyIntegerProperty;
+import javafx.beans.property.ReadOnlyIntegerWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import org.jspecify.annotations.Nullable;
+import palmturn.clip.FrameTable;
+import palmturn.clip.Picture;
+
+/**
+ * Which frame the trial is at, and the picture of exactly that frame: a picture that arrives for
+ * another frame is never shown.
+ */
+public final class Stage {
+  /** Where pictures come from. */
+  @FunctionalInterface
+  public interface Pictures {
+    /** Returns the picture of a frame, in time. */
+    CompletableFuture<Picture> frame(int index);
+  }
+
+  private static final int NONE = -1;
+
+  private final Executor screen;
+  private final ReadOnlyIntegerWrapper frame = new ReadOnlyIntegerWrapper(0);
+  private final ReadOnlyObjectWrapper<@Nullable Picture> picture = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyObjectWrapper<@Nullable FrameTable> frames = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyObjectWrapper<Speed> speed = new ReadOnlyObjectWrapper<>(Speed.QUARTER);
+  private final ReadOnlyBooleanWrapper playing = new ReadOnlyBooleanWrapper(false);
+  private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
+  private @Nullable Pictures pictures;
+  private int first;
+  private int last;
+  private int asked = NONE;
+  private double playFromS;
+  private long playSince;
+  private boolean clockStarted;
+
+  /**
+   * Starts with no trial.
+   *
+   * @param screen hands work to the screen's thread
+   */
+  public Stage(Executor screen) {
+    this.screen = screen;
+  }
+
+  /** The frame that the trial is at. */
+  public ReadOnlyIntegerProperty frameProperty() {
+    return frame.getReadOnlyProperty();
+  }
+
+  /** The picture of that frame; null until it is there. */
+  public ReadOnlyObjectProperty<@Nullable Picture> pictureProperty() {
+    return picture.getReadOnlyProperty();
+  }
+
+  /** The clip's frames; null when no trial is open. */
+  public ReadOnlyObjectProperty<@Nullable FrameTable> framesProperty() {
+    return frames.getReadOnlyProperty();
+  }
+
+  /** How fast it plays. */
+  public ReadOnlyObjectProperty<Speed> speedProperty() {
+    return speed.getReadOnlyProperty();
+  }
+
+  /** Whether it plays. */
+  public ReadOnlyBooleanProperty playingProperty() {
+    return playing.getReadOnlyProperty();
+  }
+
+  /** Why the picture can't be shown; empty when it can. */
+  public ReadOnlyStringProperty troubleProperty() {
+    return trouble.getReadOnlyProperty();
+  }
+
+  /**
+   * Opens a stretch of a clip at its first frame.
+   *
+   * @param fromS start of the stretch, media seconds; null for the clip's start
+   * @param toS end of the stretch, media seconds; null for the clip's end
+   */
+  public void open(
+      FrameTable table, Pictures source, @Nullable Double fromS, @Nullable Double toS) {
+    close();
+    first = fromS == null ? 0 : table.nearest(fromS);
+    last = toS == null ? table.size() - 1 : Math.max(first, table.indexAt(toS));
+    pictures = source;
+    frame.set(first);
+    frames.set(table);
+    ask(first);
+  }
+
+  /** Lets go of the clip. */
+  public void close() {
+    stop();
+    pictures = null;
+    asked = NONE;
+    frames.set(null);
+    picture.set(null);
+    trouble.set("");
+    frame.set(0);
+  }
+
+  /** Goes to a frame, or to the nearest one of the stretch. */
+  public void seek(int index) {
+    stop();
+    go(index);
+  }
+
+  /** Goes some frames on, or back when negative. */
+  public void step(int by) {
+    seek(frame.get() + by);
+  }
+
+  /** Goes to the first frame of the stretch. */
+  public void toStart() {
+    seek(first);
+  }
+
+  /** Goes to the last frame of the stretch. */
+  public void toEnd() {
+    seek(last);
+  }
+
+  /** Returns the first frame of the stretch. */
+  public int first() {
+    return first;
+  }
+
+  /** Returns the last frame of the stretch. */
+  public int last() {
+    return last;
+  }
+
+  /** Returns the time of the frame it is at, media seconds; 0 without a clip. */
+  public double timeS() {
+    FrameTable table = frames.get();
+    return table == null ? 0 : table.timeS(frame.get());
+  }
+
+  /** Plays, or stops. From the last frame it plays from the start. */
+  public void playOrStop() {
+    if (playing.get()) {
+      stop();
+    } else if (frames.get() != null) {
+      if (frame.get() >= last) {
+        go(first);
+      }
+      startClock();
+      playing.set(true);
+    }
+  }
+
+  /** Plays twice as fast, up to 1. */
+  public void faster() {
+    setSpeed(speed.get().faster());
+  }
+
+  /** Plays half as fast, down to 1/8. */
+  public void slower() {
+    setSpeed(speed.get().slower());
+  }
+
+  /** Stops playing. */
+  public void stop() {
+    playing.set(false);
+  }
+
+  /**
+   * Goes to the frame that is due while playing.
+   *
+   * @param nanos of a clock that never jumps
+   */
+  public void tick(long nanos) {
+    FrameTable table = frames.get();
+    if (!playing.get() || table == null) {
+      return;
+    }
+    if (!clockStarted) {
+      playSince = nanos;
+      clockStarted = true;
+    }
+    if (asked != NONE) {
+      return;
+    }
+    double dueS = playFromS + (nanos - playSince) / 1e9 * speed.get().factor();
+    int due = Math.min(table.indexAt(dueS), last);
+    if (due != frame.get()) {
+      go(due);
+    }
+    if (due >= last) {
+      stop();
+    }
+  }
+
+  private void setSpeed(Speed next) {
+    startClock();
+    speed.set(next);
+  }
+
+  private void startClock() {
+    playFromS = timeS();
+    clockStarted = false;
+  }
+
+  private void go(int index) {
+    if (frames.get() == null) {
+      return;
+    }
+    int wanted = Math.max(first, Math.min(last, index));
+    if (wanted != frame.get()) {
+      frame.set(wanted);
+      ask(wanted);
+    }
+  }
+
+  private void ask(int wanted) {
+    Pictures source = pictures;
+    if (source == null) {
+      return;
+    }
+    asked = wanted;
+    source
+        .frame(wanted)
+        .whenComplete(
+            (came, problem) -> screen.execute(() -> arrived(source, wanted, came, problem)));
+  }
+
+  private void arrived(
+      Pictures source, int wanted, @Nullable Picture came, @Nullable Throwable problem) {
+    if (source != pictures || wanted != frame.get()) {
+      return;
+    }
+    if (problem instanceof CancellationException) {
+      return;
+    }
+    asked = NONE;
+    if (came != null && came.index() == wanted) {
+      trouble.set("");
+      picture.set(came);
+    } else {
+      stop();
+      picture.set(null);
+      trouble.set(problem == null ? "this frame can't be shown" : rootMessage(problem));
+    }
+  }
+
+  private static String rootMessage(Throwable problem) {
+    Throwable root = problem;
+    while (root.getCause() != null) {
+      root = root.getCause();
+    }
+    String message = root.getMessage();
+    return message == null ? root.getClass().getSimpleName() : message;
+  }
+}

@@ -1,0 +1,108 @@
+package palmturn.app.strip;
+
+import java.util.Map;
+import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.paint.Color;
+import javafx.scene.text.TextAlignment;
+import org.jspecify.annotations.Nullable;
+import palmturn.app.look.Look;
+import palmturn.app.look.Theme;
+import palmturn.chart.BeatStrip;
+import palmturn.chart.Palette;
+import palmturn.trial.Reading;
+import palmturn.trial.Side;
+import palmturn.trial.Span;
+
+/** What the app draws around the marks: the gutter, the sound, and spans still to be ended. */
+final class Lanes {
+  private static final double SOUND = 262;
+  private static final double SOUND_HALF = 18;
+  private static final double LEFT = 24;
+  private static final double NAMES = 46;
+  private static final double COUNTS = 216;
+
+  private Lanes() {}
+
+  static void wave(GraphicsContext g, BeatStrip strip, @Nullable Wave wave) {
+    if (wave == null) {
+      return;
+    }
+    g.setStroke(Theme.fx(strip.palette().wave()));
+    g.setLineWidth(1);
+    BeatStrip.View view = strip.view();
+    for (double x = view.leftX(); x < view.rightX(); x++) {
+      double half = Math.max(0.5, SOUND_HALF * wave.loudest(view.timeS(x), view.timeS(x + 1)));
+      g.strokeLine(x + 0.5, SOUND - half, x + 0.5, SOUND + half);
+    }
+  }
+
+  static void begun(GraphicsContext g, BeatStrip strip, Map<Span.Kind, Double> begun, double nowS) {
+    g.setStroke(Theme.fx(strip.palette().clay()));
+    g.setLineWidth(1.75);
+    g.setLineDashes(3, 3);
+    double y = strip.lanes().spansY();
+    for (double startS : begun.values()) {
+      double one = strip.view().x(startS);
+      double other = strip.view().x(nowS);
+      g.strokeRect(Math.min(one, other), y - 6, Math.abs(other - one), 12);
+    }
+    g.setLineDashes();
+  }
+
+  static void chosenSpan(GraphicsContext g, BeatStrip strip, @Nullable Span span) {
+    if (span == null) {
+      return;
+    }
+    double from = strip.view().x(span.startS());
+    double to = strip.view().x(span.endS());
+    g.setStroke(Theme.fx(strip.palette().iris()));
+    g.setLineWidth(2);
+    g.strokeRect(from - 4, strip.lanes().spansY() - 11, to - from + 8, 22);
+  }
+
+  static void gutter(
+      GraphicsContext g, Palette palette, Strip strip, @Nullable Reading reading, boolean focused) {
+    double line = BeatStrip.Lanes.APP.lineY();
+    g.setFill(Theme.fx(palette.paper()));
+    g.fillRect(0, 1, Strip.GUTTER - 14, 314);
+    if (focused) {
+      g.setFill(Theme.fx(palette.iris()));
+      g.fillRect(0, 8, 4, 20);
+    }
+    Color ink = Theme.fx(palette.ink());
+    boolean marked = reading != null;
+    text(g, "Beat strip", LEFT, 23, 15, true, ink);
+    name(
+        g,
+        palette,
+        "Spans",
+        reading == null ? "" : Integer.toString(reading.spans().size()),
+        49,
+        marked);
+    name(g, palette, "Palm", strip.countOf(Side.PALM), line - 33, marked);
+    name(g, palette, "Back", strip.countOf(Side.BACK), line + 33, marked);
+    name(g, palette, "Sound", "", SOUND, false);
+    g.setFill(ink);
+    g.fillOval(LEFT, line - 39, 12, 12);
+    g.fillRect(LEFT, line + 27, 12, 12);
+    g.setStroke(Theme.fx(palette.rule()));
+    g.setLineWidth(1);
+    g.strokeLine(LEFT, line + 0.5, COUNTS, line + 0.5);
+  }
+
+  private static void name(
+      GraphicsContext g, Palette palette, String name, String count, double y, boolean marked) {
+    Color ink2 = Theme.fx(palette.ink2());
+    text(g, name, NAMES, y + 5, 14, marked, marked ? Theme.fx(palette.ink()) : ink2);
+    g.setTextAlign(TextAlignment.RIGHT);
+    text(g, count, COUNTS, y + 5, 14, false, ink2);
+    g.setTextAlign(TextAlignment.LEFT);
+  }
+
+  static void text(
+      GraphicsContext g, String text, double x, double y, double size, boolean bold, Color color) {
+    g.setFont(bold ? Look.bold(size) : Look.regular(size));
+    g.setFill(color);
+    g.fillText(text, x, y);
+  }
+}

@@ -1,0 +1,217 @@
+package palmturn.app.strip;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import org.jspecify.annotations.Nullable;
+import palmturn.app.marking.Marking;
+import palmturn.app.stage.Stage;
+import palmturn.chart.BeatStrip;
+import palmturn.chart.MarkWords;
+import palmturn.chart.Palette;
+import palmturn.clip.FrameTable;
+import palmturn.trial.Reading;
+import palmturn.trial.Side;
+import palmturn.trial.Slap;
+import palmturn.trial.TimeScale;
+import palmturn.trial.TimedBy;
+
+/** Which stretch of time the strip shows, and what stands in it. */
+public final class Strip {
+  /** Left of the time: the lanes' names and counts. */
+  public static final double GUTTER = 264;
+
+  private static final double WHOLE = 192;
+  private static final double CLOSEST = 2400;
+  private static final double WIDEST = 24;
+  private static final double LEAD_S = 0.35;
+  private static final double FRAMES_FROM = 480;
+
+  private final Stage stage;
+  private final Marking marking;
+  private final ReadOnlyObjectWrapper<@Nullable Wave> wave = new ReadOnlyObjectWrapper<>();
+  private TimeScale scale = TimeScale.REAL;
+  private double windowS = 5;
+  private double fromS;
+  private double pixelsPerS = WHOLE;
+  private double rightX = 1440;
+
+  /** Follows a stage and the marks on it. */
+  public Strip(Stage stage, Marking marking) {
+    this.stage = stage;
+    this.marking = marking;
+  }
+
+  /** The sound; null until it is read, or where there is none. */
+  public ReadOnlyObjectProperty<@Nullable Wave> waveProperty() {
+    return wave.getReadOnlyProperty();
+  }
+
+  /** Shows another trial from just before its first slap, or from its start. */
+  public void open(TimeScale timeScale, double protocolWindowS) {
+    scale = timeScale;
+    windowS = protocolWindowS;
+    pixelsPerS = WHOLE;
+    Double first = firstSlapS();
+    fromS = (first == null ? stage.timeS() : first) - LEAD_S;
+  }
+
+  /** Shows a sound, or none. */
+  public void setWave(@Nullable Wave newWave) {
+    wave.set(newWave);
+  }
+
+  /** Tells how wide the strip is. */
+  public void setRightX(double x) {
+    rightX = x;
+  }
+
+  /** Shows a stretch closer or wider, keeping the moment at an x where it is. */
+  public void zoom(double factor, double aroundX) {
+    double atS = view().timeS(aroundX);
+    pixelsPerS = Math.max(WIDEST, Math.min(CLOSEST, pixelsPerS * factor));
+    fromS = atS - (aroundX - GUTTER) / pixelsPerS;
+  }
+
+  /** Shows a stretch closer or wider around the frame that the stage is at. */
+  public void zoom(double factor) {
+    zoom(factor, Math.max(GUTTER, Math.min(rightX, view().x(stage.timeS()))));
+  }
+
+  /** Shows a later stretch, or an earlier one when negative. */
+  public void scroll(double pixels) {
+    fromS += pixels / pixelsPerS;
+  }
+
+  /** Scrolls just enough for the stage's frame to be in sight. */
+  public void follow() {
+    double margin = Math.min(96, (rightX - GUTTER) / 8);
+    double x = view().x(stage.timeS());
+    if (x > rightX - margin) {
+      scroll(x - rightX + margin);
+    } else if (x < GUTTER + margin / 4) {
+      scroll(x - GUTTER - margin);
+    }
+  }
+
+  /** Returns how time becomes x. */
+  public BeatStrip.View view() {
+    return new BeatStrip.View(GUTTER, rightX, fromS, pixelsPerS);
+  }
+
+  /** Returns the frame nearest to an x, within the trial's stretch. */
+  public int frameAt(double x) {
+    FrameTable frames = stage.framesProperty().get();
+    if (frames == null) {
+      return 0;
+    }
+    int nearest = frames.nearest(view().timeS(x));
+    return Math.max(stage.first(), Math.min(stage.last(), nearest));
+  }
+
+  /** Returns what the painter draws. */
+  public BeatStrip picture(Palette palette) {
+    Reading reading = marking.readingProperty().get();
+    Slap current = marking.slapProperty().get();
+    List<Slap> slaps = reading == null ? List.of() : reading.slaps();
+    FrameTable frames = stage.framesProperty().get();
+    BeatStrip.Now now =
+        frames == null
+            ? null
+            : new BeatStrip.Now(
+                stage.timeS(), flag(), current == null ? -1 : slaps.indexOf(current));
+    return new BeatStrip(
+        slaps,
+        reading == null ? List.of() : reading.spans(),
+        scale,
+        window(),
+        view(),
+        BeatStrip.Lanes.APP,
+        palette,
+        frames == null || pixelsPerS < FRAMES_FROM ? List.of() : framesInSight(frames),
+        true,
+        now);
+  }
+
+  /** Returns what the flag over the line says. */
+  String flag() {
+    double timeS = stage.timeS();
+    BeatStrip.Window window = window();
+    double fromFirst = window == null ? timeS : scale.realBetween(window.fromS(), timeS);
+    Slap current = marking.slapProperty().get();
+    FrameTable frames = stage.framesProperty().get();
+    if (current == null
+        || frames == null
+        || frames.nearest(current.timeS()) != stage.frameProperty().get()) {
+      return seconds(fromFirst);
+    }
+    Reading reading = marking.readingProperty().get();
+    int number = reading == null ? 0 : number(reading, current, window);
+    String what =
+        number == 0
+            ? current.kind() == Slap.Kind.SLAP ? "slap" : MarkWords.fault(current)
+            : "slap " + number;
+    double halfS =
+        current.timedBy() == TimedBy.PICTURE ? current.resolutionS() / 2 : current.resolutionS();
+    return "%s, %s, %s ± %s ms"
+        .formatted(
+            what,
+            current.side() == Side.UNKNOWN ? "side unknown" : current.side().code(),
+            seconds(fromFirst),
+            String.format(Locale.ROOT, "%.0f", Math.floor(halfS * 1000 + 1e-6)));
+  }
+
+  /** Returns how many slaps of a side stand in the reading, and doubles among them, in words. */
+  public String countOf(Side side) {
+    Reading reading = marking.readingProperty().get();
+    if (reading == null) {
+      return "";
+    }
+    List<Slap> ofSide = reading.slaps().stream().filter(slap -> slap.side() == side).toList();
+    long slaps = ofSide.stream().filter(Slap::counts).count();
+    long doubles = ofSide.stream().filter(slap -> slap.kind() == Slap.Kind.DOUBLE).count();
+    return slaps
+        + (doubles == 0 ? "" : " and " + doubles + (doubles == 1 ? " double" : " doubles"));
+  }
+
+  private BeatStrip.@Nullable Window window() {
+    Double first = firstSlapS();
+    if (first == null) {
+      return null;
+    }
+    double length = scale.known() ? scale.mediaAfter(first, windowS) : first + windowS;
+    return new BeatStrip.Window(first, length);
+  }
+
+  private @Nullable Double firstSlapS() {
+    Reading reading = marking.readingProperty().get();
+    return reading == null
+        ? null
+        : reading.slaps().stream().filter(Slap::counts).map(Slap::timeS).findFirst().orElse(null);
+  }
+
+  private static int number(Reading reading, Slap slap, BeatStrip.@Nullable Window window) {
+    if (!slap.counts() || window == null || !window.contains(slap.timeS())) {
+      return 0;
+    }
+    return (int)
+        reading.slaps().stream()
+            .filter(each -> each.counts() && each.timeS() <= slap.timeS())
+            .count();
+  }
+
+  private List<Double> framesInSight(FrameTable frames) {
+    List<Double> in = new ArrayList<>();
+    int last = frames.indexAt(view().timeS(rightX));
+    for (int i = frames.indexAt(fromS); i <= last; i++) {
+      in.add(frames.timeS(i));
+    }
+    return in;
+  }
+
+  private static String seconds(double timeS) {
+    return String.format(Locale.ROOT, "%.3f s", timeS).replace('-', '−');
+  }
+}

@@ -1,0 +1,23 @@
+package palmturn.app.strip;
+
+import java.awt.Font;
+import javafx.scene.canvas.GraphicsContext;
+import org.jfree.fx.FXGraphics2D;
+import palmturn.app.look.Look;
+
+/** Lets the charts' painters draw on a canvas, with the toolkit's own faces of the typeface. */
+final class StripGraphics extends FXGraphics2D {
+  private final GraphicsContext context;
+
+  StripGraphics(GraphicsContext context) {
+    super(context);
+    this.context = context;
+  }
+
+  @Override
+  public void setFont(Font font) {
+    super.setFont(font);
+    double size = font.getSize2D();
+    context.setFont(font.isBold() ? Look.bold(size) : Look.regular(size));
+  }
+}

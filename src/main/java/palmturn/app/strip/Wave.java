@@ -1,0 +1,41 @@
+package palmturn.app.strip;
+
+import palmturn.clip.Sound;
+
+/**
+ * A sound's outline: how loud each stretch of two milliseconds is.
+ *
+ * @param firstS time of the first stretch, seconds on the picture's time line
+ * @param peaks largest value of each stretch, 0 to 1
+ */
+public record Wave(double firstS, float[] peaks) {
+  /** Length of a stretch, seconds. */
+  static final double STRETCH_S = 0.002;
+
+  /** Returns the outline of a sound, its loudest stretch drawn in full height. */
+  public static Wave of(Sound sound) {
+    double perStretch = sound.sampleRate() * STRETCH_S;
+    float[] peaks = new float[(int) Math.ceil(sound.samples().length / perStretch)];
+    float loudest = 1e-6f;
+    for (int i = 0; i < sound.samples().length; i++) {
+      int at = Math.min(peaks.length - 1, (int) (i / perStretch));
+      peaks[at] = Math.max(peaks[at], Math.abs(sound.samples()[i]));
+      loudest = Math.max(loudest, peaks[at]);
+    }
+    for (int i = 0; i < peaks.length; i++) {
+      peaks[i] /= loudest;
+    }
+    return new Wave(sound.firstS(), peaks);
+  }
+
+  /** Returns how loud a stretch of time is at most; 0 outside the sound. */
+  float loudest(double fromS, double toS) {
+    int from = Math.max(0, (int) Math.floor((fromS - firstS) / STRETCH_S));
+    int to = Math.min(peaks.length - 1, (int) Math.floor((toS - firstS) / STRETCH_S));
+    float most = 0;
+    for (int i = from; i <= to; i++) {
+      most = Math.max(most, peaks[i]);
+    }
+    return most;
+  }
+}

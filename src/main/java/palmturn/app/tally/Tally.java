@@ -1,0 +1,205 @@
+package palmturn.app.tally;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import org.jspecify.annotations.Nullable;
+import palmturn.measure.Accuracy;
+import palmturn.measure.Endurance;
+import palmturn.measure.LimitVerdict;
+import palmturn.measure.Limits;
+import palmturn.measure.Quality;
+import palmturn.measure.Rhythm;
+import palmturn.measure.TrialScore;
+import palmturn.numbers.Range;
+import palmturn.trial.Hand;
+import palmturn.trial.TimedBy;
+
+/** The figures of the open trial in words, made anew with each edit. */
+public final class Tally {
+  private static final String UNTOLD = "–";
+
+  private final ReadOnlyObjectWrapper<List<Line>> lines = new ReadOnlyObjectWrapper<>(List.of());
+  private final ReadOnlyStringWrapper count = new ReadOnlyStringWrapper("");
+
+  /** One line for each quality. */
+  public ReadOnlyObjectProperty<List<Line>> linesProperty() {
+    return lines.getReadOnlyProperty();
+  }
+
+  /** How many slaps and doubles count. */
+  public ReadOnlyStringProperty countProperty() {
+    return count.getReadOnlyProperty();
+  }
+
+  /** Shows nothing. */
+  public void clear() {
+    lines.set(List.of());
+    count.set("");
+  }
+
+  /**
+   * Shows the figures of a reading.
+   *
+   * @param other the other hand's figures for the same repeat, if it is read
+   */
+  public void show(TrialScore score, Limits limits, @Nullable TrialScore other) {
+    Accuracy accuracy = score.accuracy();
+    count.set(
+        plural(accuracy.slaps(), "slap")
+            + (accuracy.doubles() == 0 ? "" : ", " + plural(accuracy.doubles(), "double")));
+    lines.set(
+        List.of(
+            speed(score, limits, other),
+            accuracy(score, limits),
+            rhythm(score, limits),
+            endurance(score, limits),
+            elbow(score, limits)));
+  }
+
+  private static Line speed(TrialScore score, Limits limits, @Nullable TrialScore other) {
+    Double rate = score.speed().rateSlapsPerS();
+    Double limit = limits.minRateSlapsPerS() == null ? null : limits.minRateSlapsPerS().value();
+    Double otherRate = other == null ? null : other.speed().rateSlapsPerS();
+    String otherName = score.trial().hand() == Hand.LEFT ? "right" : "left";
+    Double best = score.speed().bestTwoSecondsSlapsPerS();
+    Double ten = score.speed().tenCycleS();
+    String note =
+        rate == null
+            ? whyNoTime(score, "two slaps give a speed")
+            : (best == null ? "" : "best two seconds " + number(best, 1) + ", ")
+                + "ten cycles "
+                + (ten == null ? UNTOLD : number(ten, 1) + " s")
+                + (score.speed().tenCycleExtrapolated() ? " (extrapolated)" : "");
+    return new Line(
+        "Speed",
+        verdict(score, Quality.SPEED),
+        verdictWords(score, Quality.SPEED, limit, "under"),
+        rate == null ? UNTOLD : number(rate, 1),
+        "slaps/s",
+        rate == null ? null : new Gauge(2, 8, rate, null, limit, false, null, otherRate, otherName),
+        note);
+  }
+
+  private static Line accuracy(TrialScore score, Limits limits) {
+    Accuracy accuracy = score.accuracy();
+    Double share = accuracy.cleanSharePct();
+    Range range = accuracy.cleanShareRangePct();
+    double limit = limits.cleanSharePct().value();
+    String note =
+        share == null || range == null
+            ? accuracy.attempts() == 0 ? "no slap marked yet" : "a slap's zone is not known"
+            : "%d of %d, interval %s to %s"
+                .formatted(
+                    Objects.requireNonNull(accuracy.clean()),
+                    accuracy.attempts(),
+                    number(range.low(), 0),
+                    number(range.high(), 0));
+    return new Line(
+        "Accuracy",
+        verdict(score, Quality.ACCURACY),
+        verdictWords(score, Quality.ACCURACY, limit, "under"),
+        share == null ? UNTOLD : number(share, 0),
+        "% clean",
+        share == null ? null : new Gauge(0, 100, share, range, limit, false, null, null, ""),
+        note);
+  }
+
+  private static Line rhythm(TrialScore score, Limits limits) {
+    Rhythm rhythm = score.rhythm();
+    Double steady = rhythm.steadyCvPct();
+    Double floor = rhythm.timingFloorPct();
+    double limit = limits.steadyCvPct().value();
+    boolean resolved = steady != null && rhythm.resolves(steady);
+    String note;
+    if (steady == null || floor == null) {
+      note = whyNoTime(score, "a few more slaps give a rhythm");
+    } else {
+      String by = rhythm.timedBy() == TimedBy.SOUND ? "sound" : "picture";
+      note =
+          "timed by %s, floor %s: %s"
+              .formatted(by, number(floor, 1), resolved ? "resolved" : "at most");
+    }
+    return new Line(
+        "Rhythm",
+        verdict(score, Quality.RHYTHM),
+        verdictWords(score, Quality.RHYTHM, limit, "over"),
+        steady == null ? UNTOLD : (resolved ? "" : "≤ ") + number(steady, 1),
+        "% CV",
+        steady == null
+            ? null
+            : new Gauge(0, 16, steady, rhythm.steadyCvRangePct(), limit, true, floor, null, ""),
+        note);
+  }
+
+  private static Line endurance(TrialScore score, Limits limits) {
+    Endurance endurance = score.endurance();
+    Double slow = endurance.slowDownPctPerS();
+    Range range = endurance.slowDownRangePctPerS();
+    double limit = limits.slowDownPctPerS().value();
+    String note =
+        slow == null || range == null
+            ? whyNoTime(score, "a few more slaps give a slow-down")
+            : "slow-down, interval %s to %s"
+                .formatted(number(range.low(), 1), number(range.high(), 1));
+    return new Line(
+        "Endurance",
+        verdict(score, Quality.ENDURANCE),
+        verdictWords(score, Quality.ENDURANCE, limit, "over"),
+        slow == null ? UNTOLD : (slow > 0.05 ? "+" : "") + number(slow, 1),
+        "%/s",
+        slow == null ? null : new Gauge(-8, 8, slow, range, limit, true, null, null, ""),
+        note);
+  }
+
+  private static Line elbow(TrialScore score, Limits limits) {
+    Double max = score.drift().elbowMaxCm();
+    Double over = score.drift().elbowOverLimitPct();
+    double limit = limits.elbowCm().value();
+    return new Line(
+        "Elbow",
+        verdict(score, Quality.DRIFT),
+        verdictWords(score, Quality.DRIFT, limit, "over"),
+        max == null ? UNTOLD : number(max, 1),
+        "cm",
+        max == null ? null : new Gauge(0, 8, max, null, limit, true, null, null, ""),
+        max == null
+            ? "not tracked in this clip"
+            : over == null ? "" : "past the limit %s %% of the time".formatted(number(over, 0)));
+  }
+
+  private static LimitVerdict verdict(TrialScore score, Quality quality) {
+    return score.verdicts().getOrDefault(quality, LimitVerdict.CANNOT_TELL);
+  }
+
+  private static String verdictWords(
+      TrialScore score, Quality quality, @Nullable Double limit, String beyond) {
+    if (limit == null) {
+      return "";
+    }
+    String said = number(limit, limit == Math.rint(limit) ? 0 : 1);
+    return switch (verdict(score, quality)) {
+      case WITHIN -> "within " + said;
+      case OVER -> beyond + " limit " + said;
+      case UNCLEAR -> "limit " + said + ": unclear";
+      case CANNOT_TELL -> "";
+    };
+  }
+
+  private static String whyNoTime(TrialScore score, String otherwise) {
+    return score.timeRefusedWhy().isEmpty() ? otherwise : score.timeRefusedWhy();
+  }
+
+  private static String number(double value, int decimals) {
+    String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
+    return text.matches("-0(\\.0+)?") ? text.substring(1) : text.replace('-', '−');
+  }
+
+  private static String plural(int n, String word) {
+    return n + " " + word + (n == 1 ? "" : "s");
+  }
+}

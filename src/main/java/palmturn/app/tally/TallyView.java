@@ -1,0 +1,101 @@
+package palmturn.app.tally;
+
+import java.util.List;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import palmturn.app.look.Look;
+import palmturn.measure.LimitVerdict;
+
+/** Shows the tally: a block of 90 for each quality. */
+public final class TallyView extends VBox {
+  private final Tally tally;
+  private final Look look;
+  private final Label count = new Label();
+  private final VBox blocks = new VBox();
+
+  /** Builds the pane, 311 wide. */
+  public TallyView(Tally tally, Look look) {
+    this.tally = tally;
+    this.look = look;
+    getStyleClass().setAll("pane", "tally");
+    setId("tally");
+    Label title = new Label("Tally");
+    title.getStyleClass().add("title");
+    count.getStyleClass().add("second");
+    count.setId("tally-count");
+    count.textProperty().bind(tally.countProperty());
+    HBox head = new HBox(title, space(), count);
+    head.getStyleClass().add("title-row");
+    ScrollPane scroll = new ScrollPane(blocks);
+    scroll.setFitToWidth(true);
+    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    scroll.setFocusTraversable(false);
+    VBox.setVgrow(scroll, Priority.ALWAYS);
+    getChildren().setAll(head, scroll);
+    tally.linesProperty().addListener((lines, before, now) -> show());
+    show();
+  }
+
+  private void show() {
+    List<Line> lines = tally.linesProperty().get();
+    blocks.getChildren().clear();
+    for (Line line : lines) {
+      blocks.getChildren().add(block(line));
+    }
+    if (lines.isEmpty()) {
+      Label none = new Label("Choose a filmed trial on the board.");
+      none.getStyleClass().addAll("second", "none");
+      none.setWrapText(true);
+      blocks.getChildren().add(none);
+    }
+  }
+
+  private VBox block(Line line) {
+    Label name = new Label(line.name());
+    name.getStyleClass().add("name");
+    HBox top = new HBox(name, space());
+    if (!line.verdictWords().isEmpty()) {
+      top.getChildren().add(verdict(line));
+    }
+    Label figure = new Label(line.figure());
+    figure.getStyleClass().add("figure");
+    figure.setId("figure-" + line.name().toLowerCase(java.util.Locale.ROOT));
+    Label unit = new Label(line.unit());
+    unit.getStyleClass().add("unit");
+    HBox middle = new HBox(look.px(8), figure, unit, space());
+    middle.getStyleClass().add("figure-row");
+    middle.setAlignment(Pos.BASELINE_LEFT);
+    Node gauge = line.gauge() == null ? new Region() : GaugeDrawing.of(line.gauge(), look);
+    HBox row = new HBox(middle, gauge);
+    HBox.setHgrow(middle, Priority.ALWAYS);
+    row.setAlignment(Pos.CENTER_LEFT);
+    Label note = new Label(line.note());
+    note.getStyleClass().add("small");
+    VBox block = new VBox(top, row, note);
+    block.getStyleClass().add("tally-block");
+    block.setMinHeight(look.px(90));
+    block.setMaxHeight(look.px(90));
+    return block;
+  }
+
+  private HBox verdict(Line line) {
+    boolean over = line.verdict() == LimitVerdict.OVER;
+    Label words = new Label(line.verdictWords());
+    words.getStyleClass().add(over ? "over" : "verdict");
+    HBox box = new HBox(look.px(6), VerdictShape.of(line.verdict(), look), words);
+    box.setAlignment(Pos.CENTER_RIGHT);
+    return box;
+  }
+
+  private static Region space() {
+    Region space = new Region();
+    HBox.setHgrow(space, Priority.ALWAYS);
+    return space;
+  }
+}

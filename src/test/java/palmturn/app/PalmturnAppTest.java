@@ -1,0 +1,197 @@
+package palmturn.app;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Objects;
+import java.util.concurrent.TimeUnit;
+import javafx.application.Platform;
+import javafx.scene.control.Label;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
+import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
+import palmturn.app.desk.Desk;
+import palmturn.app.look.Look;
+import palmturn.app.tasks.BackgroundTasks;
+import palmturn.store.SessionFolder;
+import palmturn.trial.Hand;
+import palmturn.trial.Reading;
+import palmturn.trial.Session;
+import palmturn.trial.Side;
+import palmturn.trial.Slap;
+import palmturn.trial.TrialId;
+import palmturn.trial.Zone;
+import palmturn.work.AddClip;
+import palmturn.work.Sessions;
+
+/** Drives the real window by its own keys, on a screen that is not there. */
+@ExtendWith(ApplicationExtension.class)
+class PalmturnAppTest {
+  private static final TrialId TRIAL = new TrialId(Hand.RIGHT, "baseline", 1);
+
+  static {
+    // The headless screen is smaller than the window unless told otherwise, and then overflows.
+    System.setProperty("headless.geometry", "1600x1000-32");
+  }
+
+  @TempDir private static Path folder;
+
+  private BackgroundTasks background;
+  private BackgroundTasks keeping;
+  private Desk desk;
+
+  @Start
+  void start(Stage window) {
+    background = new BackgroundTasks("test-work", Platform::runLater);
+    keeping = new BackgroundTasks("test-keep", Platform::runLater);
+    desk = new Desk(background, keeping, Platform::runLater, Clock.systemUTC());
+    PalmturnApp.show(window, desk, new Look());
+  }
+
+  @AfterEach
+  void close() {
+    Platform.runLater(desk::close);
+    WaitForAsyncUtils.waitForFxEvents();
+    keeping.close();
+    background.close();
+  }
+
+  @Test
+  void marksMadeByKeysAreShownScoredAndThereOnReopening(FxRobot robot) throws Exception {
+    Path session = session("marked");
+    Platform.runLater(() -> desk.open(session));
+    until(() -> desk.stage().pictureProperty().get() != null);
+
+    robot.type(KeyCode.RIGHT, 5);
+    assertEquals("0.083 s   frame 6 of 60", text(robot, "#stage-where"));
+    until(() -> desk.stage().pictureProperty().get().index() == 5);
+    robot.type(KeyCode.F);
+    until(() -> robot.lookup("#initials").tryQuery().isPresent());
+    robot.write("AK");
+    robot.type(KeyCode.ENTER);
+    for (KeyCode side : List.of(KeyCode.J, KeyCode.F, KeyCode.J)) {
+      robot.press(KeyCode.CONTROL).type(KeyCode.RIGHT).release(KeyCode.CONTROL);
+      robot.type(KeyCode.LEFT, 2);
+      robot.type(side);
+    }
+    robot.type(KeyCode.DIGIT1);
+    assertEquals("4 slaps", text(robot, "#tally-count"));
+    assertEquals("7.5", text(robot, "#figure-speed"));
+    assertEquals("75", text(robot, "#figure-accuracy"));
+
+    robot.type(KeyCode.Z);
+    assertEquals("100", text(robot, "#figure-accuracy"));
+    assertEquals("Undone: fingers at 0.483 s", text(robot, "#step"));
+    until(() -> text(robot, "#saved").startsWith("Saved "));
+
+    try (SessionFolder there = SessionFolder.openReadOnly(session)) {
+      Reading kept = there.trial(TRIAL).reading("AK").orElseThrow();
+      assertEquals(
+          List.of(Side.PALM, Side.BACK, Side.PALM, Side.BACK),
+          kept.slaps().stream().map(Slap::side).toList());
+      assertTrue(kept.slaps().stream().allMatch(slap -> slap.zone() == Zone.CENTRE));
+      assertEquals(5 / 60.0, kept.slaps().get(0).timeS(), 1e-4);
+      assertEquals(1 / 60.0, kept.slaps().get(0).resolutionS(), 1e-4);
+    }
+  }
+
+  @Test
+  void secondWindowOnASessionMayOnlyLookAndSaysWhy(FxRobot robot) throws Exception {
+    Path session = session("twice");
+    try (SessionFolder writer = SessionFolder.open(session)) {
+      Platform.runLater(() -> desk.open(session));
+      until(() -> desk.stage().pictureProperty().get() != null);
+      assertTrue(text(robot, "#trouble").startsWith("Open to look only: "));
+      robot.type(KeyCode.F);
+      assertTrue(robot.lookup("#initials").tryQuery().isEmpty());
+      assertTrue(text(robot, "#trouble").contains("look only"));
+      assertTrue(writer.trial(TRIAL).readings().isEmpty());
+    }
+  }
+
+  @Test
+  void folderThatIsNoSessionIsOneLine(FxRobot robot) {
+    Platform.runLater(() -> desk.open(folder.resolve("nowhere")));
+    until(() -> !text(robot, "#trouble").isEmpty());
+
+    assertTrue(text(robot, "#trouble").contains("nowhere"));
+    assertEquals(1, text(robot, "#trouble").lines().count());
+    robot.type(KeyCode.ESCAPE);
+    assertEquals("", text(robot, "#trouble"));
+  }
+
+  @Test
+  void droppedClipAsksForCodeAndHandAndBecomesASession(FxRobot robot) throws Exception {
+    Path clip = clip("dropped");
+    Platform.runLater(() -> desk.dropped(List.of(clip)));
+    until(() -> robot.lookup("#athlete").tryQuery().isPresent());
+    robot.write("H-09");
+    robot.clickOn("#clip-0-left").clickOn("#sheet-ok");
+    until(() -> desk.stage().pictureProperty().get() != null);
+
+    assertTrue(text(robot, "#heading").startsWith("H-09, "));
+    assertEquals("left-baseline-1", desk.trialProperty().get().name());
+    assertEquals(clip.getParent(), desk.folderProperty().get().folder().getParent());
+  }
+
+  @Test
+  void themeAndTextSizeChangeWithoutLosingThePlace(FxRobot robot) throws Exception {
+    Path session = session("looks");
+    Platform.runLater(() -> desk.open(session));
+    until(() -> desk.stage().pictureProperty().get() != null);
+    robot.type(KeyCode.RIGHT, 3);
+    robot.press(KeyCode.CONTROL).type(KeyCode.T).release(KeyCode.CONTROL);
+    robot.press(KeyCode.CONTROL).type(KeyCode.EQUALS).release(KeyCode.CONTROL);
+    WaitForAsyncUtils.waitForFxEvents();
+
+    assertEquals("0.050 s   frame 4 of 60", text(robot, "#stage-where"));
+    robot.type(KeyCode.RIGHT);
+    assertEquals("0.067 s   frame 5 of 60", text(robot, "#stage-where"));
+  }
+
+  private static String text(FxRobot robot, String id) {
+    WaitForAsyncUtils.waitForFxEvents();
+    return robot.lookup(id).queryAs(Label.class).getText();
+  }
+
+  private static void until(java.util.concurrent.Callable<Boolean> holds) {
+    try {
+      WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, holds);
+    } catch (java.util.concurrent.TimeoutException e) {
+      throw new AssertionError("waited in vain", e);
+    }
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+
+  private static Path session(String name) throws Exception {
+    Path where = folder.resolve(name + "-session");
+    try (SessionFolder made =
+        Sessions.create(where, "H-07", LocalDate.of(2026, 11, 14), Session.Facts.NONE)) {
+      AddClip.add(made, clip(name), AddClip.Request.of(Hand.RIGHT, "baseline"));
+    }
+    return where;
+  }
+
+  /** Sixty frames of a counter, a sixtieth of a second apart, drawn by a test-picture generator. */
+  private static Path clip(String name) throws Exception {
+    Path clip = Files.createDirectories(folder.resolve(name)).resolve("counter.mp4");
+    try (InputStream in =
+        Objects.requireNonNull(PalmturnAppTest.class.getResourceAsStream("counter.mp4"))) {
+      Files.copy(in, clip);
+    }
+    return clip;
+  }
+}

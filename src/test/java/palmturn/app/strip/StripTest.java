@@ -1,0 +1,96 @@
+package palmturn.app.strip;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.concurrent.CompletableFuture;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import palmturn.app.marking.Marking;
+import palmturn.app.stage.Stage;
+import palmturn.clip.FrameTable;
+import palmturn.clip.FrameTables;
+import palmturn.clip.Picture;
+import palmturn.clip.Sound;
+import palmturn.trial.Reading;
+import palmturn.trial.Side;
+import palmturn.trial.StartedFrom;
+import palmturn.trial.TimeScale;
+
+class StripTest {
+  private final FrameTable frames = FrameTables.steady(600, 60);
+  private final Stage stage = new Stage(Runnable::run);
+  private final Marking marking = new Marking();
+  private final Strip strip = new Strip(stage, marking);
+
+  @BeforeEach
+  void open() {
+    stage.open(
+        frames,
+        index ->
+            CompletableFuture.completedFuture(
+                new Picture(index, frames.timeS(index), 1, 1, new int[1])),
+        null,
+        null);
+    marking.open(Reading.begin("AK", StartedFrom.NOTHING), frames, (reading, sentence) -> {});
+    strip.open(TimeScale.REAL, 5);
+    strip.setRightX(1440);
+  }
+
+  @Test
+  void flagNamesTheMarkWithItsTimeFromTheFirstSlapAndItsDoubt() {
+    marking.mark(60, Side.PALM, false);
+    marking.mark(72, Side.BACK, false);
+    stage.seek(72);
+    marking.arriveAt(72);
+
+    assertEquals("slap 2, back, 0.200 s ± 8 ms", strip.flag());
+    stage.step(1);
+    assertEquals("0.217 s", strip.flag());
+  }
+
+  @Test
+  void zoomKeepsTheMomentUnderTheMouse() {
+    double before = strip.view().timeS(700);
+    strip.zoom(2, 700);
+
+    assertEquals(before, strip.view().timeS(700), 1e-9);
+    assertEquals(384, strip.view().pixelsPerS(), 1e-9);
+  }
+
+  @Test
+  void frameUnderTheMouseIsTheNearest() {
+    assertEquals(120, strip.frameAt(strip.view().x(frames.timeS(120)) + 1));
+    assertEquals(0, strip.frameAt(strip.view().x(-5)));
+  }
+
+  @Test
+  void followsTheStageIntoSight() {
+    stage.seek(590);
+    strip.follow();
+
+    double x = strip.view().x(stage.timeS());
+    assertTrue(x > Strip.GUTTER && x < 1440, "x is " + x);
+  }
+
+  @Test
+  void countsNameDoublesApart() {
+    marking.mark(60, Side.PALM, false);
+    marking.mark(66, Side.PALM, false);
+    marking.kind(palmturn.trial.Slap.Kind.DOUBLE);
+
+    assertEquals("1 and 1 double", strip.countOf(Side.PALM));
+    assertEquals("0", strip.countOf(Side.BACK));
+  }
+
+  @Test
+  void waveShowsAClickWhereItIs() {
+    float[] samples = new float[48000];
+    samples[24000] = -0.5f;
+    Wave wave = Wave.of(new Sound(1.0, 48000, samples));
+
+    assertEquals(1, wave.loudest(1.499, 1.501));
+    assertEquals(0, wave.loudest(1.1, 1.4));
+    assertEquals(0, wave.loudest(0, 0.9));
+  }
+}
