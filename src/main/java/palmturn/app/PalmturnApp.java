@@ -12,6 +12,7 @@ import javafx.scene.layout.StackPane;
 import javafx.stage.Stage;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.desk.Desk;
+import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 import palmturn.app.stage.Voice;
 import palmturn.app.tasks.BackgroundTasks;
@@ -58,11 +59,18 @@ public final class PalmturnApp extends Application {
     Application.setUserAgentStylesheet(Look.sheet());
     StackPane root = new StackPane();
     Runnable build =
-        () -> {
-          root.setStyle(look.rootStyle());
-          DeskView view = new DeskView(desk, look);
-          root.getChildren().setAll(view);
-          view.focusStrip();
+        new Runnable() {
+          private Follow follow = new Follow();
+
+          @Override
+          public void run() {
+            follow.end();
+            follow = new Follow();
+            root.setStyle(look.rootStyle());
+            DeskView view = new DeskView(desk, look, follow);
+            root.getChildren().setAll(view);
+            view.focusStrip();
+          }
         };
     look.themeProperty().addListener(changed -> build.run());
     look.scaleProperty().addListener(changed -> build.run());

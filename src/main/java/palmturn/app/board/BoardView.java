@@ -8,6 +8,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 import palmturn.trial.Block;
 import palmturn.trial.Hand;
@@ -22,7 +23,7 @@ public final class BoardView extends VBox {
   private final VBox content = new VBox();
 
   /** Builds the pane, 240 wide. */
-  public BoardView(Board board, Look look) {
+  public BoardView(Board board, Look look, Follow follow) {
     this.board = board;
     this.look = look;
     getStyleClass().setAll("pane", "board");
@@ -40,8 +41,8 @@ public final class BoardView extends VBox {
     VBox.setVgrow(scroll, Priority.ALWAYS);
     getChildren().setAll(titleRow, scroll);
     setOnMousePressed(event -> requestFocus());
-    board.cellsProperty().addListener((all, before, now) -> show());
-    board.chosenProperty().addListener((id, before, now) -> show());
+    follow.changes(board.cellsProperty(), this::show);
+    follow.changes(board.chosenProperty(), this::show);
     show();
   }
 
@@ -92,7 +93,6 @@ public final class BoardView extends VBox {
         CellView view = new CellView(cell, look, cell.id().equals(board.chosenProperty().get()));
         view.setOnAction(
             event -> {
-              requestFocus();
               view.setSelected(true);
               board.choose(cell.id());
             });

@@ -7,6 +7,7 @@ import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.paint.Color;
 import javafx.scene.shape.ArcType;
+import javafx.scene.shape.StrokeLineCap;
 import javafx.scene.text.TextAlignment;
 import palmturn.app.look.Look;
 import palmturn.app.look.Theme;
@@ -104,6 +105,7 @@ final class CellView extends ToggleButton {
     g.setStroke(color);
     g.setFill(color);
     g.setLineWidth(1.5);
+    g.setLineCap(StrokeLineCap.BUTT);
     if (state == Cell.State.NOT_FILMED) {
       for (int angle = 0; angle < 360; angle += 45) {
         g.strokeArc(x - r, y - r, 2 * r, 2 * r, angle, 24, ArcType.OPEN);

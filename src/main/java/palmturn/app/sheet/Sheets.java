@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.desk.Desk;
 import palmturn.app.desk.NewClips;
 import palmturn.app.desk.Question;
+import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 import palmturn.trial.Hand;
 
@@ -33,14 +34,13 @@ public final class Sheets extends StackPane {
    * @param press is told which key of a sheet was clicked
    * @param closed is run when a sheet goes away, to give the focus back
    */
-  public Sheets(Desk desk, Look look, Consumer<String> press, Runnable closed) {
+  public Sheets(Desk desk, Look look, Consumer<String> press, Runnable closed, Follow follow) {
     this.desk = desk;
     this.look = look;
     this.press = press;
     this.closed = closed;
     setPickOnBounds(false);
-    desk.questionProperty().addListener((question, before, now) -> show(now));
-    show(desk.questionProperty().get());
+    follow.value(desk.questionProperty(), this::show);
   }
 
   private void show(@Nullable Question question) {
@@ -118,6 +118,7 @@ public final class Sheets extends StackPane {
     TextField athlete = field("athlete", 12);
     Label missing = words("");
     missing.setId("clips-missing");
+    missing.managedProperty().bind(missing.textProperty().isNotEmpty());
     GridPane grid = new GridPane();
     grid.setHgap(look.px(24));
     grid.setVgap(look.px(8));

@@ -13,6 +13,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import org.jspecify.annotations.Nullable;
+import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 import palmturn.clip.FrameTable;
 import palmturn.clip.Picture;
@@ -33,7 +34,7 @@ public final class StageView extends StackPane {
       };
 
   /** Builds the pane, which takes what room the others leave. */
-  public StageView(Stage stage, Look look) {
+  public StageView(Stage stage, Look look, Follow follow) {
     this.stage = stage;
     getStyleClass().setAll("stage");
     setId("stage");
@@ -55,23 +56,13 @@ public final class StageView extends StackPane {
     foot.getStyleClass().add("stage-foot");
     getChildren().setAll(image, foot, trouble);
     setMinSize(0, 0);
-    stage.pictureProperty().addListener((picture, before, now) -> show(now));
-    stage.frameProperty().addListener((frame, before, now) -> words());
-    stage.framesProperty().addListener((frames, before, now) -> words());
-    stage.speedProperty().addListener((chosen, before, now) -> words());
-    stage.troubleProperty().addListener((text, before, now) -> words());
-    stage
-        .playingProperty()
-        .addListener(
-            (playing, before, now) -> {
-              words();
-              if (now) {
-                clock.start();
-              } else {
-                clock.stop();
-              }
-            });
-    show(stage.pictureProperty().get());
+    follow.changes(stage.frameProperty(), this::words);
+    follow.changes(stage.framesProperty(), this::words);
+    follow.changes(stage.speedProperty(), this::words);
+    follow.changes(stage.troubleProperty(), this::words);
+    follow.value(stage.pictureProperty(), this::show);
+    follow.value(stage.playingProperty(), this::run);
+    follow.atEnd(clock::stop);
     words();
   }
 
@@ -103,6 +94,15 @@ public final class StageView extends StackPane {
                   PixelFormat.getIntArgbPreInstance())));
     }
     requestLayout();
+  }
+
+  private void run(boolean playing) {
+    if (playing) {
+      clock.start();
+    } else {
+      clock.stop();
+    }
+    words();
   }
 
   private void words() {

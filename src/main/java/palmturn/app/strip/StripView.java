@@ -1,13 +1,13 @@
 package palmturn.app.strip;
 
 import java.util.OptionalInt;
-import javafx.beans.InvalidationListener;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
 import javafx.scene.layout.Pane;
 import org.jspecify.annotations.Nullable;
+import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 import palmturn.app.marking.Marking;
 import palmturn.app.stage.Stage;
@@ -37,7 +37,7 @@ public final class StripView extends Pane {
   private boolean dragged;
 
   /** Builds the pane, 316 high. */
-  public StripView(Strip strip, Stage stage, Marking marking, Look look) {
+  public StripView(Strip strip, Stage stage, Marking marking, Look look, Follow follow) {
     this.strip = strip;
     this.stage = stage;
     this.marking = marking;
@@ -50,15 +50,14 @@ public final class StripView extends Pane {
     setMinHeight(look.px(HEIGHT));
     setMaxHeight(look.px(HEIGHT));
     setMinWidth(0);
-    InvalidationListener redraw = changed -> draw();
-    marking.readingProperty().addListener(redraw);
-    marking.slapProperty().addListener(redraw);
-    marking.spanProperty().addListener(redraw);
-    marking.begunProperty().addListener(redraw);
-    strip.waveProperty().addListener(redraw);
-    stage.framesProperty().addListener(redraw);
-    stage.frameProperty().addListener(changed -> follow());
-    focusedProperty().addListener(redraw);
+    follow.changes(marking.readingProperty(), this::draw);
+    follow.changes(marking.slapProperty(), this::draw);
+    follow.changes(marking.spanProperty(), this::draw);
+    follow.changes(marking.begunProperty(), this::draw);
+    follow.changes(strip.waveProperty(), this::draw);
+    follow.changes(stage.framesProperty(), this::draw);
+    follow.changes(stage.frameProperty(), this::follow);
+    follow.changes(focusedProperty(), this::draw);
     setOnMousePressed(this::press);
     setOnMouseDragged(this::drag);
     setOnMouseReleased(this::release);

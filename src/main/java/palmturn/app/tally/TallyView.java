@@ -9,6 +9,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 import palmturn.measure.LimitVerdict;
 
@@ -20,7 +21,7 @@ public final class TallyView extends VBox {
   private final VBox blocks = new VBox();
 
   /** Builds the pane, 311 wide. */
-  public TallyView(Tally tally, Look look) {
+  public TallyView(Tally tally, Look look, Follow follow) {
     this.tally = tally;
     this.look = look;
     getStyleClass().setAll("pane", "tally");
@@ -32,13 +33,14 @@ public final class TallyView extends VBox {
     count.textProperty().bind(tally.countProperty());
     HBox head = new HBox(title, space(), count);
     head.getStyleClass().add("title-row");
+    blocks.getStyleClass().add("blocks");
     ScrollPane scroll = new ScrollPane(blocks);
     scroll.setFitToWidth(true);
     scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
     scroll.setFocusTraversable(false);
     VBox.setVgrow(scroll, Priority.ALWAYS);
     getChildren().setAll(head, scroll);
-    tally.linesProperty().addListener((lines, before, now) -> show());
+    follow.changes(tally.linesProperty(), this::show);
     show();
   }
 
