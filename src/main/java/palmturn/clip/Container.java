@@ -9,6 +9,8 @@ import static org.bytedeco.ffmpeg.global.avformat.avformat_open_input;
 import static org.bytedeco.ffmpeg.global.avutil.AVMEDIA_TYPE_AUDIO;
 import static org.bytedeco.ffmpeg.global.avutil.AVMEDIA_TYPE_VIDEO;
 import static org.bytedeco.ffmpeg.global.avutil.AV_LOG_QUIET;
+import static org.bytedeco.ffmpeg.global.avutil.av_dict_free;
+import static org.bytedeco.ffmpeg.global.avutil.av_dict_set;
 import static org.bytedeco.ffmpeg.global.avutil.av_log_set_level;
 
 import java.io.IOException;
@@ -22,6 +24,12 @@ import org.jspecify.annotations.Nullable;
 
 /** An opened file. */
 final class Container implements AutoCloseable {
+  /** Films only: a text or playlist would make FFmpeg open other files or the network. */
+  private static final String FORMATS = "mov,matroska,avi,mpegts,mpeg,flv,asf,ogg,wav";
+
+  /** Larger pictures are a damaged or hostile header, not a phone's. */
+  private static final long MOST_PIXELS = 64L << 20;
+
   private final Path file;
   private final AVFormatContext context;
   private final AVStream video;
@@ -42,7 +50,13 @@ final class Container implements AutoCloseable {
     av_log_set_level(AV_LOG_QUIET);
     checkReadable(file);
     AVFormatContext context = new AVFormatContext(null);
-    if (avformat_open_input(context, file.toString(), null, (AVDictionary) null) < 0) {
+    AVDictionary options = new AVDictionary(null);
+    av_dict_set(options, "format_whitelist", FORMATS, 0);
+    av_dict_set(options, "protocol_whitelist", "file", 0);
+    // Without the prefix a colon in a name would read as a protocol.
+    int opened = avformat_open_input(context, "file:" + file.toAbsolutePath(), null, options);
+    av_dict_free(options);
+    if (opened < 0) {
       throw new ClipException(
           name(file) + " is not a clip that can be read, or is cut off: export it again as MP4");
     }
@@ -60,6 +74,10 @@ final class Container implements AutoCloseable {
         throw new ClipException(
             "%s is coded as %s, which can't be decoded here: export it again as H.264"
                 .formatted(name(file), avcodec_get_name(video.codecpar().codec_id()).getString()));
+      }
+      if ((long) video.codecpar().width() * video.codecpar().height() > MOST_PIXELS) {
+        throw new ClipException(
+            name(file) + " claims pictures too large to be real: it is damaged, copy it again");
       }
       kept = true;
       return new Container(file, context, video);

@@ -6,6 +6,7 @@ import static org.bytedeco.ffmpeg.global.avutil.av_q2d;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.bytedeco.ffmpeg.avcodec.AVCodecParameters;
 import org.bytedeco.ffmpeg.avformat.AVStream;
 import org.jspecify.annotations.Nullable;
@@ -111,7 +112,8 @@ final class FactsReader {
     }
     if (realFps < LEAST_FPS) {
       warnings.add(
-          "too few frames for flips: %.1f a second; film at 60 or more".formatted(realFps));
+          String.format(
+              Locale.ROOT, "too few frames for flips: %.1f a second; film at 60 or more", realFps));
     } else if (realFps < RHYTHM_FPS && !heard) {
       warnings.add("rhythm is only an upper bound: under 100 frames a second and no usable sound");
     }
@@ -122,8 +124,11 @@ final class FactsReader {
       warnings.add("slowed down in part: speed and rhythm can't be told; film at real speed");
     } else if (slowed) {
       warnings.add(
-          "slow motion: captured at %.0f frames a second, shown at %.1f; the sound is not used"
-              .formatted(capture, fps));
+          String.format(
+              Locale.ROOT,
+              "slow motion: captured at %.0f frames a second, shown at %.1f; the sound is not used",
+              capture,
+              fps));
     }
     addPictureWarnings(warnings, clip, shortSide);
     if (tags.location()) {

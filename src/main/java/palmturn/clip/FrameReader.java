@@ -4,6 +4,7 @@ import static org.bytedeco.ffmpeg.global.avutil.AV_NOPTS_VALUE;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import org.bytedeco.ffmpeg.avutil.AVFrame;
 import org.jspecify.annotations.Nullable;
 
@@ -54,8 +55,12 @@ public final class FrameReader implements AutoCloseable {
     Picture picture = decodeUpTo(wanted, index);
     if (picture == null) {
       throw new ClipException(
-          "%s is damaged at frame %d, %.3f s: that frame can't be decoded"
-              .formatted(container.name(), index, wanted * packets.timeBaseS()));
+          String.format(
+              Locale.ROOT,
+              "%s is damaged at frame %d, %.3f s: that frame can't be decoded",
+              container.name(),
+              index,
+              wanted * packets.timeBaseS()));
     }
     return picture;
   }

@@ -27,6 +27,9 @@ final class SoundReader {
   /** Times of containers with coarse ticks wobble by less than this; samples then follow on. */
   private static final double FOLLOWS_ON_S = 0.002;
 
+  /** A longer hole is a damaged time, and would ask for memory without end. */
+  private static final long LONGEST_GAP_S = 600;
+
   private float[] samples = new float[1 << 16];
   private int used;
   private double firstS = Double.NaN;
@@ -46,9 +49,19 @@ final class SoundReader {
     }
     double tickS = av_q2d(stream.time_base());
     SwrContext mixer = null;
+    int mixedForm = 0;
     try (Decoder decoder = Decoder.of(container, stream)) {
       for (AVFrame frame = decoder.next(); frame != null; frame = decoder.next()) {
-        if (mixer == null) {
+        if (frame.sample_rate() != rate) {
+          continue;
+        }
+        // A track may change its form on the way; a mixer set up for the old one reads astray.
+        int form = frame.format() * 1000 + frame.ch_layout().nb_channels();
+        if (mixer == null || form != mixedForm) {
+          if (mixer != null) {
+            swr_free(mixer);
+          }
+          mixedForm = form;
           mixer = monoMixer(frame, rate);
           if (mixer == null) {
             return null;
@@ -104,7 +117,7 @@ final class SoundReader {
     if (!Double.isNaN(atS) && Math.abs(atS - (firstS + used / (double) rate)) > FOLLOWS_ON_S) {
       at = (int) Math.round((atS - firstS) * rate);
     }
-    if (at < 0) {
+    if (at < 0 || at - used > LONGEST_GAP_S * rate) {
       return;
     }
     int end = at + more.length;

@@ -11,6 +11,8 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.DisabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -38,6 +40,26 @@ class DamagedClipTest {
   @Test
   void aTextFileIsRefused() throws IOException {
     refused(Files.writeString(folder.resolve("notes.mp4"), "no clip, just words\n".repeat(500)));
+  }
+
+  @Test
+  void aPlaylistThatPointsAtAClipIsRefused() throws IOException {
+    Path clip = Clips.copy(folder, GOOD);
+    String list =
+        "#EXTM3U\n#EXT-X-TARGETDURATION:2\n#EXTINF:2,\n%s\n#EXT-X-ENDLIST\n"
+            .formatted(clip.getFileName());
+    refused(Files.writeString(folder.resolve("list.m3u8"), list));
+    refused(
+        Files.writeString(
+            folder.resolve("join.mp4"), "ffconcat version 1.0\nfile " + clip.getFileName()));
+  }
+
+  @Test
+  @DisabledOnOs(OS.WINDOWS)
+  void aColonInANameIsNoProtocol() throws Exception {
+    Path clip = Clips.copy(folder, GOOD);
+    Path odd = Files.move(clip, folder.resolve("http:hand.mp4"));
+    assertTrue(ClipFile.open(odd).frames().size() > 0);
   }
 
   @Test
