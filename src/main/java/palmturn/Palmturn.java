@@ -1,10 +1,23 @@
 package palmturn;
 
-/** Starts the program. */
+import java.io.PrintWriter;
+import palmturn.cli.PalmturnCommand;
+
+/** Starts the program and wires its two faces. */
 public final class Palmturn {
   private Palmturn() {}
 
   public static void main(String[] args) {
-    System.out.println("palmturn");
+    PrintWriter out = PalmturnCommand.utf8(System.out);
+    PrintWriter err = PalmturnCommand.utf8(System.err);
+    System.exit(
+        PalmturnCommand.run(
+            args,
+            out,
+            err,
+            session -> {
+              throw new palmturn.work.UserError(
+                  "the app is not in this build yet; all commands work");
+            }));
   }
 }

@@ -42,8 +42,7 @@ class RoomsTest {
         List.of(
             "trial", "numbers", "clip", "measure", "json", "store", "film", "chart", "report",
             "synth"));
-    MAY_IMPORT.put(
-        "cli", List.of("work", "trial", "clip", "measure", "json", "store", "report", "synth"));
+    MAY_IMPORT.put("cli", List.of("work", "trial", "numbers", "clip", "measure", "store", "synth"));
     MAY_IMPORT.put(
         "app",
         List.of("work", "edit", "chart", "trial", "numbers", "clip", "measure", "store", "film"));

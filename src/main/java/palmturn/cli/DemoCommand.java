@@ -1,0 +1,58 @@
+package palmturn.cli;
+
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import palmturn.store.SessionFolder;
+import palmturn.work.Demo;
+import palmturn.work.Reports;
+import palmturn.work.Scoring;
+import palmturn.work.UserError;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+@Command(
+    name = "demo",
+    description = "Runs the whole job on the bundled drawn clips: session, marks, scores, report.")
+final class DemoCommand implements Callable<Integer> {
+  private final PalmturnCommand.AppStarter app;
+
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--dir",
+      paramLabel = "DIR",
+      defaultValue = "palmturn-demo",
+      description = "The session folder to make: ${DEFAULT-VALUE} if left out.")
+  private Path dir;
+
+  @Option(names = "--no-app", description = "Do not open the app on it.")
+  private boolean noApp;
+
+  DemoCommand(PalmturnCommand.AppStarter app) {
+    this.app = app;
+  }
+
+  @Override
+  public Integer call() throws Exception {
+    try (Bar bar = Bar.on(spec);
+        SessionFolder folder = Demo.make(dir, Demo.bundledClips(Home.folder()), bar)) {
+      spec.commandLine().getOut().println(ScoreText.of(Scoring.score(folder, null)));
+      Path report = Reports.write(folder, null, Clocks.SYSTEM, bar);
+      Say.to(spec, "%nSession and report of an invented athlete: %s, %s", dir, report);
+    }
+    if (!noApp) {
+      openApp();
+    }
+    return PalmturnCommand.DONE;
+  }
+
+  private void openApp() {
+    try {
+      app.start(dir);
+    } catch (UserError e) {
+      Say.warn(spec, String.valueOf(e.getMessage()));
+    }
+  }
+}

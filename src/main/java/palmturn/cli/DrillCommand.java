@@ -1,0 +1,46 @@
+package palmturn.cli;
+
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import palmturn.store.SessionFolder;
+import palmturn.trial.DrillHand;
+import palmturn.work.Notes;
+import palmturn.work.Sessions;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+@Command(name = "drill", description = "Says which drill was done before a block.")
+final class DrillCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "SESSION", description = "The session's folder.")
+  private Path session;
+
+  @Option(names = "--block", required = true, description = "The block after it: after-1 …")
+  private String block;
+
+  @Option(names = "--code", required = true, description = "The drill's code; rest is one too.")
+  private String code;
+
+  @Option(
+      names = "--hand",
+      required = true,
+      description = "The hand that it trained: ${COMPLETION-CANDIDATES}.")
+  private DrillHand hand;
+
+  @Option(names = "--dose", defaultValue = "", description = "How much, in your own words.")
+  private String dose;
+
+  @Override
+  public Integer call() throws Exception {
+    try (SessionFolder folder = Sessions.open(session)) {
+      folder.notices().forEach(notice -> Say.warn(spec, notice));
+      Notes.drill(folder, block, code, hand, dose);
+    }
+    Say.to(spec, "%s follows %s, %s", block, code, hand.code());
+    return PalmturnCommand.DONE;
+  }
+}

@@ -1,0 +1,149 @@
+package palmturn.cli;
+
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import palmturn.work.UserError;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ScopeType;
+
+/** The program's root command; alone it opens the app. */
+@Command(
+    name = "palmturn",
+    description = "Scores filmed palm-and-back slap tests, frame by frame.",
+    mixinStandardHelpOptions = true,
+    versionProvider = PalmturnCommand.Version.class,
+    scope = ScopeType.INHERIT,
+    sortOptions = false,
+    footer = {
+      "",
+      "Exit status: 0 done, 1 something wrong with the data, 2 wrong use.",
+      "It measures a skill; it does not diagnose. Clips stay on this computer."
+    },
+    subcommands = {
+      DemoCommand.class,
+      OpenCommand.class,
+      NewCommand.class,
+      AddCommand.class,
+      DrillCommand.class,
+      NoteCommand.class,
+      InspectCommand.class,
+      MarksCommand.class,
+      ScoreCommand.class,
+      ReportCommand.class,
+      VerifyCommand.class,
+      SynthCommand.class
+    })
+public final class PalmturnCommand implements Callable<Integer> {
+  static final int DONE = 0;
+  static final int WRONG_DATA = 1;
+  static final int WRONG_USE = 2;
+
+  private final AppStarter app;
+
+  @Option(
+      names = "--debug",
+      scope = ScopeType.INHERIT,
+      description = "Show where an error came from.")
+  private boolean debug;
+
+  private PalmturnCommand(AppStarter app) {
+    this.app = app;
+  }
+
+  /** Opens the app, on a session or empty. */
+  @FunctionalInterface
+  public interface AppStarter {
+    /**
+     * Returns after the app has been closed.
+     *
+     * @throws UserError if there is no display, or a library that the app needs is missing
+     */
+    void start(@Nullable Path session) throws UserError;
+  }
+
+  /**
+   * Runs one command line.
+   *
+   * @return the exit status
+   */
+  public static int run(String[] args, PrintWriter out, PrintWriter err, AppStarter app) {
+    PalmturnCommand root = new PalmturnCommand(app);
+    CommandLine line = new CommandLine(root, new Factory(app));
+    line.setOut(out);
+    line.setErr(err);
+    line.setCaseInsensitiveEnumValuesAllowed(true);
+    line.setParameterExceptionHandler(
+        (e, given) -> {
+          e.getCommandLine().getErr().println("palmturn: " + oneLine(e.getMessage()));
+          e.getCommandLine()
+              .getErr()
+              .printf("Try '%s --help'.%n", e.getCommandLine().getCommandSpec().qualifiedName());
+          return WRONG_USE;
+        });
+    line.setExecutionExceptionHandler((e, where, parsed) -> root.report(e, where.getErr()));
+    try {
+      return line.execute(args);
+    } finally {
+      out.flush();
+      err.flush();
+    }
+  }
+
+  @Override
+  public Integer call() throws UserError {
+    app.start(null);
+    return DONE;
+  }
+
+  private int report(Exception error, PrintWriter err) {
+    if (debug) {
+      error.printStackTrace(err);
+    }
+    if (error instanceof UserError) {
+      err.println("palmturn: " + oneLine(error.getMessage()));
+    } else {
+      err.println(
+          "palmturn: something went wrong inside (%s): run again with --debug and report it"
+              .formatted(oneLine(error.toString())));
+    }
+    return WRONG_DATA;
+  }
+
+  private static String oneLine(@Nullable String text) {
+    return text == null ? "" : text.strip().replaceAll("\\s*\\R\\s*", "; ");
+  }
+
+  /** Gives the commands that open the app what they need. */
+  private record Factory(AppStarter app) implements CommandLine.IFactory {
+    @Override
+    public <K> K create(Class<K> type) throws Exception {
+      Function<AppStarter, ?> maker =
+          type == DemoCommand.class
+              ? DemoCommand::new
+              : type == OpenCommand.class ? OpenCommand::new : null;
+      return maker == null
+          ? CommandLine.defaultFactory().create(type)
+          : type.cast(maker.apply(app));
+    }
+  }
+
+  /** Reads the version that the build wrote. */
+  static final class Version implements CommandLine.IVersionProvider {
+    @Override
+    public String[] getVersion() {
+      String version = PalmturnCommand.class.getPackage().getImplementationVersion();
+      return new String[] {"palmturn " + (version == null ? "(unpacked)" : version)};
+    }
+  }
+
+  /** Returns a writer for a stream that holds UTF-8, whatever the system's own encoding. */
+  public static PrintWriter utf8(java.io.OutputStream stream) {
+    return new PrintWriter(new java.io.OutputStreamWriter(stream, StandardCharsets.UTF_8), true);
+  }
+}

@@ -1,0 +1,37 @@
+package palmturn.cli;
+
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import palmturn.store.SessionFolder;
+import palmturn.work.Reports;
+import palmturn.work.Sessions;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+@Command(name = "report", description = "Writes the report of a session as one HTML file.")
+final class ReportCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "SESSION", description = "The session's folder.")
+  private Path session;
+
+  @Option(
+      names = "--reading",
+      paramLabel = "NAME",
+      description = "Whose; each trial's first finished one if left out.")
+  private @Nullable String reading;
+
+  @Override
+  public Integer call() throws Exception {
+    try (SessionFolder folder = Sessions.open(session);
+        Bar bar = Bar.on(spec)) {
+      folder.notices().forEach(notice -> Say.warn(spec, notice));
+      Say.to(spec, "wrote %s", Reports.write(folder, reading, Clocks.SYSTEM, bar));
+    }
+    return PalmturnCommand.DONE;
+  }
+}

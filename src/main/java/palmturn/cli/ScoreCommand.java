@@ -1,0 +1,41 @@
+package palmturn.cli;
+
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import palmturn.measure.SessionScore;
+import palmturn.store.SessionFolder;
+import palmturn.work.Scoring;
+import palmturn.work.Sessions;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+@Command(name = "score", description = "Turns the readings of a session into figures.")
+final class ScoreCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "SESSION", description = "The session's folder.")
+  private Path session;
+
+  @Option(
+      names = "--reading",
+      paramLabel = "NAME",
+      description = "Whose; each trial's first finished one if left out.")
+  private @Nullable String reading;
+
+  @Option(names = "--json", description = "Print the figures as JSON.")
+  private boolean json;
+
+  @Override
+  public Integer call() throws Exception {
+    try (SessionFolder folder = Sessions.openReadOnly(session)) {
+      folder.notices().forEach(notice -> Say.warn(spec, notice));
+      SessionScore score = Scoring.score(folder, reading);
+      spec.commandLine().getOut().println(json ? Scoring.json(score) : ScoreText.of(score));
+    }
+    return PalmturnCommand.DONE;
+  }
+}

@@ -1,0 +1,99 @@
+package palmturn.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import palmturn.measure.Measure;
+import palmturn.measure.Quality;
+import palmturn.measure.SessionScore;
+import palmturn.measure.SideScore;
+import palmturn.measure.TrialScore;
+import palmturn.numbers.Range;
+
+/** A session's figures as two tables of plain text. */
+final class ScoreText {
+  private static final String NONE = "–";
+
+  private ScoreText() {}
+
+  static String of(SessionScore score) {
+    List<String> lines = new ArrayList<>();
+    lines.add(score.athlete() + ", " + score.date());
+    lines.add("");
+    lines.addAll(TextTable.lines(trials(score.trials())));
+    if (!score.sides().isEmpty()) {
+      lines.add("");
+      lines.addAll(TextTable.lines(sides(score.sides())));
+    }
+    lines.add("");
+    lines.add("CV with ≤: no finer than the marks' timing allows, so at most that.");
+    lines.add("It measures a skill; it does not diagnose.");
+    return String.join("\n", lines);
+  }
+
+  private static List<List<String>> trials(List<TrialScore> scores) {
+    List<List<String>> rows = new ArrayList<>();
+    rows.add(
+        List.of(
+            "trial",
+            "reading",
+            "slaps",
+            "doubles",
+            "slaps/s",
+            "clean %",
+            "steady CV %",
+            "slow-down %/s",
+            "timed by"));
+    for (TrialScore score : scores) {
+      rows.add(
+          List.of(
+              score.trial().name(),
+              score.reading(),
+              String.valueOf(score.accuracy().slaps()),
+              String.valueOf(score.accuracy().doubles()),
+              number(score.speed().rateSlapsPerS(), 2),
+              number(score.accuracy().cleanSharePct(), 0),
+              steady(score),
+              number(score.endurance().slowDownPctPerS(), 1),
+              score.rhythm().timedBy() == null ? NONE : score.rhythm().timedBy().code()));
+    }
+    return rows;
+  }
+
+  private static String steady(TrialScore score) {
+    Double cv = score.rhythm().steadyCvPct();
+    return cv == null || score.rhythm().resolves(cv) ? number(cv, 1) : "≤ " + number(cv, 1);
+  }
+
+  private static List<List<String>> sides(List<SideScore> sides) {
+    List<List<String>> rows = new ArrayList<>();
+    rows.add(List.of("block", "quality", "right", "left", "right − left", "95 %", "verdict"));
+    for (SideScore side : sides) {
+      int digits = side.quality() == Quality.SPEED ? 2 : 1;
+      Measure measure = side.measure();
+      rows.add(
+          List.of(
+              side.block(),
+              measure.name() + (measure.unit().isEmpty() ? "" : ", " + measure.unit()),
+              number(side.right(), digits),
+              number(side.left(), digits),
+              number(side.difference(), digits),
+              range(side.difference95(), digits),
+              side.verdict().code()));
+    }
+    return rows;
+  }
+
+  private static String range(@Nullable Range range, int digits) {
+    return range == null
+        ? NONE
+        : number(range.low(), digits) + " to " + number(range.high(), digits);
+  }
+
+  private static String number(@Nullable Double value, int digits) {
+    return value == null
+        ? NONE
+        : String.format(Locale.ROOT, "%." + digits + "f", value).replace('-', '−');
+  }
+}

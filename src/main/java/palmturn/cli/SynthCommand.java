@@ -1,0 +1,150 @@
+package palmturn.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import palmturn.synth.Parameters;
+import palmturn.trial.Hand;
+import palmturn.work.SyntheticClips;
+import palmturn.work.UserError;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+@Command(
+    name = "synth",
+    description = "Draws clips with known truth: NAME.mp4, NAME.truth.json, NAME.marks.csv.")
+final class SynthCommand implements Callable<Integer> {
+  private static final double LEAD_IN_S = 0.9;
+  private static final double TAIL_S = 0.9;
+
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--dir",
+      required = true,
+      paramLabel = "DIR",
+      description = "Where to put them; the folder is made.")
+  private Path dir;
+
+  @Option(
+      names = "--set",
+      defaultValue = "",
+      paramLabel = "SET",
+      description = "demo draws the bundled session's twelve; else one clip as said below.")
+  private String set;
+
+  @Option(names = "--name", defaultValue = "clip", description = "The one clip's name.")
+  private String name;
+
+  @Option(
+      names = "--hand",
+      defaultValue = "right",
+      description = "The moving hand: ${COMPLETION-CANDIDATES}.")
+  private Hand hand;
+
+  @Option(names = "--rate", defaultValue = "5", description = "Slaps a second: ${DEFAULT-VALUE}.")
+  private double rate;
+
+  @Option(names = "--cv", defaultValue = "5", description = "Interval CV, %%: ${DEFAULT-VALUE}.")
+  private double cv;
+
+  @Option(names = "--turn-bias", defaultValue = "0", description = "Palm to back longer, %%.")
+  private double turnBias;
+
+  @Option(names = "--slow-down", defaultValue = "0", description = "Slow-down, %% a second.")
+  private double slowDown;
+
+  @Option(
+      names = "--fault",
+      paramLabel = "KIND@S",
+      description =
+          "fingers, wrist, edge, double, part-turn or missed, seconds after the first slap.")
+  private List<String> faults = List.of();
+
+  @Option(
+      names = "--span",
+      paramLabel = "KIND@S-S:SIZE",
+      description = "bent-wrist (degrees) or elbow-out (cm), from and to after the first slap.")
+  private List<String> spans = List.of();
+
+  @Option(names = "--fps", defaultValue = "60", description = "Frames a second.")
+  private int fps;
+
+  @Option(names = "--size", defaultValue = "640x480", description = "Width x height, pixels.")
+  private String size;
+
+  @Option(names = "--shake", defaultValue = "0.5", description = "Camera shake, pixels.")
+  private double shake;
+
+  @Option(names = "--seed", defaultValue = "1", description = "Same seed, same clip.")
+  private long seed;
+
+  @Option(names = "--slapping", defaultValue = "5.2", description = "Seconds of slapping.")
+  private double slappingS;
+
+  @Override
+  public Integer call() throws UserError {
+    try (Bar bar = Bar.on(spec)) {
+      if (set.equals("demo")) {
+        SyntheticClips.demo(dir, bar);
+        Say.to(spec, "drew %d clips into %s", SyntheticClips.demoNames().size(), dir);
+        return PalmturnCommand.DONE;
+      }
+      if (!set.isEmpty()) {
+        throw new ParameterException(spec.commandLine(), "--set can only be demo");
+      }
+      SyntheticClips.one(dir, name, wanted(), share -> bar.at(share, "drawing"));
+      Say.to(spec, "drew %s", dir.resolve(name + ".mp4"));
+    }
+    return PalmturnCommand.DONE;
+  }
+
+  private Parameters wanted() {
+    try {
+      String[] sides = size.split("x", 2);
+      return new Parameters(
+          hand,
+          rate,
+          cv,
+          turnBias,
+          slowDown,
+          faults.stream().map(SynthCommand::fault).toList(),
+          spans.stream().map(SynthCommand::stretch).toList(),
+          fps,
+          Integer.parseInt(sides[0]),
+          Integer.parseInt(sides[1]),
+          shake,
+          seed,
+          LEAD_IN_S,
+          slappingS,
+          TAIL_S);
+    } catch (IllegalArgumentException | ArrayIndexOutOfBoundsException e) {
+      throw new ParameterException(
+          spec.commandLine(), "can't draw that: " + String.valueOf(e.getMessage()), e);
+    }
+  }
+
+  private static Parameters.Fault fault(String text) {
+    String[] parts = text.split("@", 2);
+    return new Parameters.Fault(
+        Parameters.FaultKind.valueOf(constant(parts[0])), Double.parseDouble(parts[1]));
+  }
+
+  private static Parameters.Stretch stretch(String text) {
+    String[] parts = text.split("[@:]", 3);
+    String[] ends = parts[1].split("-", 2);
+    return new Parameters.Stretch(
+        Parameters.StretchKind.valueOf(constant(parts[0])),
+        Double.parseDouble(ends[0]),
+        Double.parseDouble(ends[1]),
+        Double.parseDouble(parts[2]));
+  }
+
+  private static String constant(String word) {
+    return word.toUpperCase(Locale.ROOT).replace('-', '_');
+  }
+}
