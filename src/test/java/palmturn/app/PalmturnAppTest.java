@@ -12,8 +12,10 @@ import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.TimeUnit;
 import javafx.application.Platform;
+import javafx.geometry.Point2D;
 import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
+import javafx.scene.input.MouseButton;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -26,6 +28,7 @@ import org.testfx.util.WaitForAsyncUtils;
 import palmturn.app.desk.Desk;
 import palmturn.app.look.Look;
 import palmturn.app.tasks.BackgroundTasks;
+import palmturn.chart.BeatStrip;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Hand;
 import palmturn.trial.Reading;
@@ -106,6 +109,34 @@ class PalmturnAppTest {
       assertEquals(5 / 60.0, kept.slaps().get(0).timeS(), 1e-4);
       assertEquals(1 / 60.0, kept.slaps().get(0).resolutionS(), 1e-4);
     }
+  }
+
+  @Test
+  void mouseChoosesAndDragsMarksOnTheStrip(FxRobot robot) throws Exception {
+    Path session = session("dragged");
+    Platform.runLater(() -> desk.open(session));
+    until(() -> desk.stage().pictureProperty().get() != null);
+    Platform.runLater(() -> desk.setReader("AK"));
+    robot.type(KeyCode.RIGHT, 20).type(KeyCode.F);
+    robot.type(KeyCode.RIGHT, 20).type(KeyCode.J);
+    Point2D first = onStrip(robot, 20);
+    robot.moveTo(first).press(MouseButton.PRIMARY).release(MouseButton.PRIMARY);
+    WaitForAsyncUtils.waitForFxEvents();
+    assertEquals(Side.PALM, desk.marking().slapProperty().get().side());
+    assertEquals(20, desk.stage().frameProperty().get());
+
+    robot.moveTo(first).press(MouseButton.PRIMARY).moveTo(onStrip(robot, 26));
+    robot.release(MouseButton.PRIMARY);
+    WaitForAsyncUtils.waitForFxEvents();
+    Slap moved = desk.marking().readingProperty().get().slaps().get(0);
+    assertEquals(26 / 60.0, moved.timeS(), 1e-4);
+    assertEquals(2, desk.marking().readingProperty().get().slaps().size());
+  }
+
+  private Point2D onStrip(FxRobot robot, int frame) {
+    WaitForAsyncUtils.waitForFxEvents();
+    double x = desk.strip().view().x(frame / 60.0);
+    return robot.lookup("#strip").query().localToScreen(x, BeatStrip.Lanes.APP.lineY() - 20);
   }
 
   @Test

@@ -37,6 +37,7 @@ import palmturn.trial.Session;
 import palmturn.trial.StartedFrom;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
+import palmturn.work.Scoring;
 import palmturn.work.UserError;
 
 /** What is open, and what follows from it: the models of all panes and the lines in the header. */
@@ -54,7 +55,7 @@ public final class Desk implements AutoCloseable {
   private final Marking marking = new Marking();
   private final Strip strip;
   private final Tally tally = new Tally();
-  private final Limits limits = Limits.DEFAULT;
+  private final Limits limits = Scoring.limits();
   private final Map<TrialId, Trial> trials = new LinkedHashMap<>();
 
   private final ReadOnlyObjectWrapper<@Nullable SessionFolder> folder =
