@@ -59,7 +59,7 @@ final class Arm {
   static Mesh mesh() {
     Vec from = new Vec(-6, -5.5, -8.5);
     Vec to = new Vec(FOREARM_CM + 18.5, 5.5, 6);
-    return Mesh.of(Arm::distance, from, to, 0.26, Material.SKIN);
+    return Mesh.of(Arm::distance, from, to, 0.34, Material.SKIN);
   }
 
   static double distance(double x, double y, double z) {

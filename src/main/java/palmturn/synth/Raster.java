@@ -13,6 +13,8 @@ final class Raster {
   final byte[] material;
   final float[] kept;
   private float[] screen = new float[0];
+  private int fromRow;
+  private int toRow;
 
   Raster(int width, int height) {
     this.width = width;
@@ -20,12 +22,28 @@ final class Raster {
     depth = new float[width * height];
     material = new byte[width * height];
     kept = new float[KEPT * width * height];
+    toRow = height - 1;
     clear();
   }
 
+  /** Forgets what was drawn; only rows that were drawn on need it. */
   void clear() {
-    Arrays.fill(depth, Float.POSITIVE_INFINITY);
-    Arrays.fill(material, (byte) 0);
+    int from = Math.min(fromRow, height) * width;
+    int to = Math.max(from, (toRow + 1) * width);
+    Arrays.fill(depth, from, to, Float.POSITIVE_INFINITY);
+    Arrays.fill(material, from, to, (byte) 0);
+    fromRow = height;
+    toRow = -1;
+  }
+
+  /** Returns the first row that was drawn on. */
+  int fromRow() {
+    return fromRow;
+  }
+
+  /** Returns the last row that was drawn on. */
+  int toRow() {
+    return toRow;
   }
 
   /**
@@ -66,6 +84,11 @@ final class Raster {
     int toX = Math.min(width - 1, (int) Math.floor(Math.max(ax, Math.max(bx, cx))));
     int fromY = Math.max(0, (int) Math.ceil(Math.min(ay, Math.min(by, cy))));
     int toY = Math.min(height - 1, (int) Math.floor(Math.max(ay, Math.max(by, cy))));
+    if (fromY > toY || fromX > toX) {
+      return;
+    }
+    fromRow = Math.min(fromRow, fromY);
+    toRow = Math.max(toRow, toY);
     for (int y = fromY; y <= toY; y++) {
       for (int x = fromX; x <= toX; x++) {
         float wb = ((x - ax) * (cy - ay) - (y - ay) * (cx - ax)) / area;

@@ -8,6 +8,7 @@ import palmturn.trial.Hand;
  * picture adds the moving arm, its shadow and its blur.
  */
 final class Scene {
+  private static final Material[] MATERIALS = Material.values();
   private static final Vec KEY = new Vec(-0.42, 0.8, 0.55).unit();
   private static final Vec TOP = new Vec(0.18, 0.95, 0.22).unit();
   private static final float[] KEY_LIGHT = {1.28f, 1.2f, 1.08f};
@@ -16,15 +17,16 @@ final class Scene {
   private static final float[] GROUND = {0.24f, 0.21f, 0.18f};
 
   /** Moments within a picture's exposure; each also looks through another part of the pixel. */
-  static final int MOMENTS = 4;
+  static final int MOMENTS = 3;
 
-  private static final double[] SHIFT_X = {-0.375, 0.125, 0.375, -0.125};
-  private static final double[] SHIFT_Y = {-0.125, -0.375, 0.125, 0.375};
+  private static final double[] SHIFT_X = {-0.33, 0.0, 0.33};
+  private static final double[] SHIFT_Y = {0.0, -0.33, 0.33};
 
   final Camera camera;
   private final boolean mirror;
   private final Motion motion;
   private final Still[] still = new Still[MOMENTS];
+  private final Still mean;
   private final Shade stillKey = new Shade(KEY, 2);
   private final Shade stillTop = new Shade(TOP, 3);
 
@@ -52,6 +54,22 @@ final class Scene {
       }
       still[k] = light(raster, k);
     }
+    mean = mean();
+  }
+
+  private Still mean() {
+    int size = 3 * camera.width() * camera.height();
+    Still out =
+        new Still(
+            still[0].depth, still[0].place, new float[size], new float[size], new float[size]);
+    for (Still each : still) {
+      for (int i = 0; i < size; i++) {
+        out.base[i] += each.base[i] / MOMENTS;
+        out.key[i] += each.key[i] / MOMENTS;
+        out.top[i] += each.top[i] / MOMENTS;
+      }
+    }
+    return out;
   }
 
   private Still light(Raster raster, int k) {
@@ -92,7 +110,7 @@ final class Scene {
 
   /** Puts the light off a surface into {@code out}: of the room, of the key, of the top lamp. */
   private static void sources(Raster raster, int at, Vec place, float[] out) {
-    Material material = Material.values()[raster.material[at]];
+    Material material = MATERIALS[raster.material[at]];
     int from = at * Raster.KEPT;
     float[] colour = new float[3];
     Paint.colour(material, raster.kept, from, colour);
@@ -137,7 +155,7 @@ final class Scene {
      */
     float[] draw(double timeS, double exposureS) {
       cast(timeS);
-      java.util.Arrays.fill(picture, 0);
+      fillStill();
       float[] sources = new float[9];
       for (int k = 0; k < MOMENTS; k++) {
         double moment = timeS + exposureS * ((k + 0.5) / MOMENTS - 0.5);
@@ -150,6 +168,7 @@ final class Scene {
       return picture;
     }
 
+    /** The moving arm's shadow on what stands still, worked out for each block of four pixels. */
     private void cast(double timeS) {
       key.clear();
       top.clear();
@@ -157,35 +176,52 @@ final class Scene {
         key.add(placed.mesh(), placed.points());
         top.add(placed.mesh(), placed.points());
       }
-      float[] place = still[0].place();
-      for (int at = 0; at < shadeKey.length; at++) {
-        shadeKey[at] = key.light(place[3 * at], place[3 * at + 1], place[3 * at + 2]);
-        shadeTop[at] = top.light(place[3 * at], place[3 * at + 1], place[3 * at + 2]);
+      float[] place = mean.place();
+      int width = camera.width();
+      for (int y = 0; y + 1 < camera.height(); y += 2) {
+        for (int x = 0; x + 1 < width; x += 2) {
+          int at = y * width + x;
+          float k = key.light(place[3 * at], place[3 * at + 1], place[3 * at + 2]);
+          float t = top.light(place[3 * at], place[3 * at + 1], place[3 * at + 2]);
+          for (int to : new int[] {at, at + 1, at + width, at + width + 1}) {
+            shadeKey[to] = k;
+            shadeTop[to] = t;
+          }
+        }
       }
     }
 
+    private void fillStill() {
+      for (int at = 0; at < shadeKey.length; at++) {
+        for (int i = 3 * at; i < 3 * at + 3; i++) {
+          picture[i] = still(mean, at, i);
+        }
+      }
+    }
+
+    private float still(Still behind, int at, int i) {
+      float over = shadeTop[at];
+      return behind.base()[i] * (0.6f + 0.4f * over)
+          + behind.key()[i] * shadeKey[at]
+          + behind.top()[i] * over;
+    }
+
+    /** Puts the moving arm over what stands still, for one moment's share of the light. */
     private void add(int k, float[] sources) {
       Still behind = still[k];
-      for (int at = 0; at < shadeKey.length; at++) {
-        if (raster.depth[at] < behind.depth()[at]) {
-          Vec p = place(raster, at, k);
-          sources(raster, at, p, sources);
-          float lit = key.light(p.x(), p.y(), p.z()) * stillKey.light(p.x(), p.y(), p.z());
-          float over = top.light(p.x(), p.y(), p.z()) * stillTop.light(p.x(), p.y(), p.z());
-          for (int i = 0; i < 3; i++) {
-            picture[3 * at + i] +=
-                (sources[i] * (0.6f + 0.4f * over) + sources[3 + i] * lit + sources[6 + i] * over)
-                    / MOMENTS;
-          }
-        } else {
-          float over = shadeTop[at];
-          for (int i = 3 * at; i < 3 * at + 3; i++) {
-            picture[i] +=
-                (behind.base()[i] * (0.6f + 0.4f * over)
-                        + behind.key()[i] * shadeKey[at]
-                        + behind.top()[i] * over)
-                    / MOMENTS;
-          }
+      int end = (raster.toRow() + 1) * camera.width();
+      for (int at = raster.fromRow() * camera.width(); at < end; at++) {
+        if (raster.depth[at] >= behind.depth()[at]) {
+          continue;
+        }
+        Vec p = place(raster, at, k);
+        sources(raster, at, p, sources);
+        float lit = key.light(p.x(), p.y(), p.z()) * stillKey.light(p.x(), p.y(), p.z());
+        float over = top.light(p.x(), p.y(), p.z()) * stillTop.light(p.x(), p.y(), p.z());
+        for (int i = 0; i < 3; i++) {
+          float light =
+              sources[i] * (0.6f + 0.4f * over) + sources[3 + i] * lit + sources[6 + i] * over;
+          picture[3 * at + i] += (light - still(behind, at, 3 * at + i)) / MOMENTS;
         }
       }
     }

@@ -13,6 +13,7 @@ final class Shade {
   private final Vec up;
   private final int soft;
   private final float[] depth = new float[SIZE * SIZE];
+  private float nearest = Float.NEGATIVE_INFINITY;
   private int fromI = SIZE;
   private int toI = -1;
   private int fromJ = SIZE;
@@ -32,6 +33,7 @@ final class Shade {
 
   void clear() {
     Arrays.fill(depth, Float.NEGATIVE_INFINITY);
+    nearest = Float.NEGATIVE_INFINITY;
     fromI = SIZE;
     toI = -1;
     fromJ = SIZE;
@@ -69,6 +71,7 @@ final class Shade {
     }
     float d = (float) (x * lamp.x() + y * lamp.y() + z * lamp.z());
     depth[j * SIZE + i] = Math.max(depth[j * SIZE + i], d);
+    nearest = Math.max(nearest, d);
     fromI = Math.min(fromI, i);
     toI = Math.max(toI, i);
     fromJ = Math.min(fromJ, j);
@@ -93,6 +96,9 @@ final class Shade {
       return 1;
     }
     float d = (float) (x * lamp.x() + y * lamp.y() + z * lamp.z() + BIAS_CM);
+    if (d >= nearest) {
+      return 1;
+    }
     float fu = (float) (u - i);
     float fv = (float) (v - j);
     float dark = 0;
