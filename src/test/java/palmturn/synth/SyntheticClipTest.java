@@ -1,0 +1,167 @@
+package palmturn.synth;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import palmturn.clip.ClipFile;
+import palmturn.clip.Sound;
+import palmturn.trial.Hand;
+import palmturn.trial.Side;
+import palmturn.trial.Slap;
+import palmturn.trial.TimedBy;
+
+class SyntheticClipTest {
+  @TempDir Path folder;
+
+  private static Parameters small(long seed, List<Parameters.Fault> faults) {
+    return new Parameters(
+        Hand.LEFT, 5, 5, 4, 0, faults, List.of(), 30, 160, 120, 0.3, seed, 0.3, 0.45, 0.3);
+  }
+
+  private static Parameters whole(long seed) {
+    return new Parameters(
+        Hand.RIGHT,
+        5.1,
+        6,
+        5,
+        2,
+        List.of(
+            new Parameters.Fault(Parameters.FaultKind.FINGERS, 1),
+            new Parameters.Fault(Parameters.FaultKind.WRIST, 2),
+            new Parameters.Fault(Parameters.FaultKind.EDGE, 3),
+            new Parameters.Fault(Parameters.FaultKind.PART_TURN, 4),
+            new Parameters.Fault(Parameters.FaultKind.DOUBLE, 2.5)),
+        List.of(
+            new Parameters.Stretch(Parameters.StretchKind.BENT_WRIST, 1.2, 1.9, 30),
+            new Parameters.Stretch(Parameters.StretchKind.ELBOW_OUT, 3.2, 4.4, 4.5)),
+        60,
+        160,
+        120,
+        0,
+        seed,
+        0.9,
+        5.15,
+        0.5);
+  }
+
+  @Test
+  void sameSeedGivesTheSameBytesAndAnotherSeedOthers() throws Exception {
+    byte[] first = written(1);
+    assertArrayEquals(first, written(1));
+    assertTrue(!java.util.Arrays.equals(first, written(2)));
+  }
+
+  private byte[] written(long seed) throws Exception {
+    Path file = folder.resolve("clip.mp4");
+    SyntheticClip.plan(small(seed, List.of())).write(file, share -> {});
+    return Files.readAllBytes(file);
+  }
+
+  @Test
+  void theDrawnHandsTouchAtEveryContactAndAreApartBetween() {
+    SyntheticClip clip = SyntheticClip.plan(whole(3));
+    Truth truth = clip.truth();
+    for (Contact contact : truth.contacts()) {
+      assertEquals(0, clip.gapAtContactCm(contact), 0.01, contact.toString());
+    }
+    double highest = java.util.Arrays.stream(truth.gapCm()).max().orElse(0);
+    assertTrue(highest > 5 && highest < 9, "lift " + highest);
+  }
+
+  @Test
+  void theHandIsTurnedToTheSideThatTheTruthNames() {
+    Truth truth = SyntheticClip.plan(whole(4)).truth();
+    for (Contact contact : truth.contacts()) {
+      double turned = truth.rotationDeg()[(int) Math.round(contact.timeS() * truth.seriesHz())];
+      assertEquals(contact.side() == Side.PALM, turned < 90, contact.toString());
+    }
+  }
+
+  @Test
+  void theRealisedFiguresAreCloseToWhatWasAsked() {
+    for (long seed : new long[] {1, 2, 3, 4, 5, 6}) {
+      Realised realised = SyntheticClip.plan(whole(seed)).truth().realised();
+      assertNotNull(realised.rateSlapsPerS());
+      assertNotNull(realised.steadyCvPct());
+      assertNotNull(realised.turnBiasPct());
+      assertEquals(5.1, realised.rateSlapsPerS(), 0.15, "seed " + seed);
+      assertEquals(6, realised.steadyCvPct(), 1.2, "seed " + seed);
+      // Two classes of a dozen intervals each with 6 % noise: SD of their difference 2.4.
+      assertEquals(5, realised.turnBiasPct(), 7.2, "seed " + seed);
+      assertEquals(1, realised.doubles());
+    }
+  }
+
+  @Test
+  void theElbowGoesAsFarAsWasAskedAndNoFurther() {
+    Truth truth = SyntheticClip.plan(whole(7)).truth();
+    double farthest = java.util.Arrays.stream(truth.elbowCm()).max().orElse(0);
+    assertEquals(4.5, farthest, 1.0);
+  }
+
+  @Test
+  void theSoundBeginsAtTheContactPlusItsDelay() {
+    SyntheticClip clip = SyntheticClip.plan(whole(8));
+    Truth truth = clip.truth();
+    float[] sound = clip.sound();
+    for (Contact contact : truth.contacts()) {
+      if (contact.kind() == Slap.Kind.DOUBLE) {
+        continue;
+      }
+      int due = (int) Math.round((contact.timeS() + truth.soundDelayS()) * truth.soundHz());
+      double before = loudest(sound, due - 480, due - 2);
+      double after = loudest(sound, due, due + 96);
+      assertTrue(after > 4 * before, "%s: %s then %s".formatted(contact, before, after));
+    }
+  }
+
+  private static double loudest(float[] sound, int from, int to) {
+    double most = 0;
+    for (int i = from; i < to; i++) {
+      most = Math.max(most, Math.abs(sound[i]));
+    }
+    return most;
+  }
+
+  @Test
+  void theFileReadsBackWithItsPictureTimesAndItsSoundInPlace() throws Exception {
+    Path file = folder.resolve("back.mp4");
+    SyntheticClip clip = SyntheticClip.plan(small(5, List.of()));
+    List<Double> shares = new ArrayList<>();
+    clip.write(file, shares::add);
+    assertEquals(1.0, shares.get(shares.size() - 1));
+    ClipFile read = ClipFile.open(file);
+    Truth truth = clip.truth();
+    assertArrayEquals(truth.frameTimesS(), read.frames().timesS(), 1e-5);
+    Sound sound = read.sound();
+    assertNotNull(sound);
+    double due = truth.contacts().get(0).timeS() + truth.soundDelayS();
+    int at = 0;
+    while (Math.abs(sound.samples()[at]) < 0.2) {
+      at++;
+    }
+    assertEquals(due, sound.firstS() + (double) at / sound.sampleRate(), 0.001);
+  }
+
+  @Test
+  void theCarefulReaderIsCloseToTheTruthAndTimedBySound() {
+    Truth truth = SyntheticClip.plan(whole(9)).truth();
+    List<Slap> slaps = CarefulReader.read(truth, "A", 9).slaps();
+    assertEquals(truth.contacts().size(), slaps.size());
+    long bySound = slaps.stream().filter(s -> s.timedBy() == TimedBy.SOUND).count();
+    assertTrue(bySound >= slaps.size() - 1);
+    for (int i = 0; i < slaps.size(); i++) {
+      double off = slaps.get(i).timeS() - truth.contacts().get(i).timeS();
+      double most = slaps.get(i).timedBy() == TimedBy.SOUND ? 0.002 : 1.0 / 60 + 1e-4;
+      assertTrue(Math.abs(off) <= most, "mark %d is off by %s".formatted(i, off));
+    }
+  }
+}
