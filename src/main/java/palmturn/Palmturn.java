@@ -10,14 +10,6 @@ public final class Palmturn {
   public static void main(String[] args) {
     PrintWriter out = PalmturnCommand.utf8(System.out);
     PrintWriter err = PalmturnCommand.utf8(System.err);
-    System.exit(
-        PalmturnCommand.run(
-            args,
-            out,
-            err,
-            session -> {
-              throw new palmturn.work.UserError(
-                  "the app is not in this build yet; all commands work");
-            }));
+    System.exit(PalmturnCommand.run(args, out, err, AppStart::run));
   }
 }
