@@ -68,13 +68,13 @@ public final class Tally {
     String otherName = score.trial().hand() == Hand.LEFT ? "right" : "left";
     Double best = score.speed().bestTwoSecondsSlapsPerS();
     Double ten = score.speed().tenCycleS();
+    String tenCycles = "ten cycles " + (ten == null ? UNTOLD : number(ten, 1) + " s");
     String note =
         rate == null
             ? whyNoTime(score, "two slaps give a speed")
-            : (best == null ? "" : "best two seconds " + number(best, 1) + ", ")
-                + "ten cycles "
-                + (ten == null ? UNTOLD : number(ten, 1) + " s")
-                + (score.speed().tenCycleExtrapolated() ? " (extrapolated)" : "");
+            : score.speed().tenCycleExtrapolated() || best == null
+                ? tenCycles + " (extrapolated)"
+                : "best two seconds " + number(best, 1) + ", " + tenCycles;
     return new Line(
         "Speed",
         verdict(score, Quality.SPEED),
