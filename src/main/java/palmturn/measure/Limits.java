@@ -30,13 +30,4 @@ public record Limits(
    */
   public record Margins(
       Limit speedPct, Limit cleanSharePoints, Limit steadyCvPoints, Limit slowDownPctPerS) {}
-
-  /** The limits where nobody has set others. */
-  public static final Limits DEFAULT =
-      new Limits(
-          own(80), own(8), own(3), own(3), null, new Margins(own(10), own(10), own(2), own(2.5)));
-
-  private static Limit own(double value) {
-    return new Limit(value, Limit.OWN_CHOICE);
-  }
 }

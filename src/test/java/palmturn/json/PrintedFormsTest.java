@@ -18,6 +18,7 @@ import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import palmturn.measure.Limit;
 import palmturn.measure.Limits;
 import palmturn.measure.ReadingChoice;
 import palmturn.measure.Scores;
@@ -76,7 +77,7 @@ class PrintedFormsTest {
   private static JsonNode score(Trial... trials) throws IOException {
     Session session = Session.begin("H-07", LocalDate.of(2026, 5, 1));
     List<Trial> all = new ArrayList<>(List.of(trials));
-    SessionScore score = Scores.session(session, all, ReadingChoice.FIRST, Limits.DEFAULT);
+    SessionScore score = Scores.session(session, all, ReadingChoice.FIRST, LimitsJson.standard());
     return tree(ScoreJson.write(score));
   }
 
@@ -183,8 +184,11 @@ class PrintedFormsTest {
   }
 
   @Test
-  void theLimitsOfTheFileAreThoseOfTheProgram() {
-    assertEquals(Limits.DEFAULT, LimitsJson.standard());
+  void theShippedLimitsSayWhereTheyComeFrom() {
+    Limits limits = LimitsJson.standard();
+    assertEquals(new Limit(80, Limit.OWN_CHOICE), limits.cleanSharePct());
+    assertEquals(new Limit(2.5, Limit.OWN_CHOICE), limits.margins().slowDownPctPerS());
+    assertEquals(null, limits.minRateSlapsPerS());
   }
 
   private static String limitsText() throws IOException {

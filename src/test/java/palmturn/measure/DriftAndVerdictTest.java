@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -62,7 +63,7 @@ class DriftAndVerdictTest {
   @Test
   void noLimitNoVerdict() {
     assertEquals(LimitVerdict.CANNOT_TELL, Made.score(EVEN.slaps()).verdicts().get(Quality.SPEED));
-    Limits limits = Limits.DEFAULT;
+    Limits limits = Made.LIMITS;
     Limits withRate =
         new Limits(
             limits.cleanSharePct(),
@@ -110,7 +111,7 @@ class DriftAndVerdictTest {
     return Made.score(Made.slaps(0, d));
   }
 
-  private static Drift drift(@org.jspecify.annotations.Nullable ElbowSeries elbow) {
-    return Scores.trial(Made.trial(TimeScale.REAL), EVEN, 5, Limits.DEFAULT, elbow).drift();
+  private static Drift drift(@Nullable ElbowSeries elbow) {
+    return Scores.trial(Made.trial(TimeScale.REAL), EVEN, 5, Made.LIMITS, elbow).drift();
   }
 }

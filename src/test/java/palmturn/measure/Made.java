@@ -1,8 +1,10 @@
 package palmturn.measure;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import palmturn.json.LimitsJson;
 import palmturn.trial.ClipRef;
 import palmturn.trial.Extra;
 import palmturn.trial.Hand;
@@ -21,6 +23,9 @@ import palmturn.trial.Zone;
 /** Trials made for tests. */
 final class Made {
   static final double FRAME_S = 1.0 / 60;
+
+  /** The limits that the program ships. */
+  static final Limits LIMITS = LimitsJson.standard();
 
   private Made() {}
 
@@ -88,12 +93,12 @@ final class Made {
   }
 
   static TrialScore score(List<Slap> slaps, Span... spans) {
-    return Scores.trial(trial(TimeScale.REAL), reading(slaps, spans), 5.0, Limits.DEFAULT);
+    return Scores.trial(trial(TimeScale.REAL), reading(slaps, spans), 5.0, LIMITS);
   }
 
   static double[] same(int count, double interval) {
     double[] all = new double[count];
-    java.util.Arrays.fill(all, interval);
+    Arrays.fill(all, interval);
     return all;
   }
 }

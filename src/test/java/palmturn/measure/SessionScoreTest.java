@@ -179,7 +179,7 @@ class SessionScoreTest {
 
   private SessionScore score() {
     Session session = Session.begin("H-07", LocalDate.of(2026, 3, 14));
-    return Scores.session(session, trials, ReadingChoice.FIRST, Limits.DEFAULT);
+    return Scores.session(session, trials, ReadingChoice.FIRST, Made.LIMITS);
   }
 
   private void rates(Hand hand, String block, double... rates) {

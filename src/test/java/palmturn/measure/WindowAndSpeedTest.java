@@ -105,7 +105,7 @@ class WindowAndSpeedTest {
             List.of(),
             whole.extra());
     Reading reading = Made.reading(Made.slaps(0.1, Made.same(30, 0.1)));
-    TrialScore score = Scores.trial(stretch, reading, 5, Limits.DEFAULT);
+    TrialScore score = Scores.trial(stretch, reading, 5, Made.LIMITS);
     assertEquals(11, score.accuracy().slaps());
   }
 
@@ -131,7 +131,7 @@ class WindowAndSpeedTest {
     TrialScore once = Made.score(Made.slaps(0, intervals));
     TrialScore slow =
         Scores.trial(
-            Made.trial(TimeScale.REAL), Made.reading(Made.slaps(0, twice)), 10, Limits.DEFAULT);
+            Made.trial(TimeScale.REAL), Made.reading(Made.slaps(0, twice)), 10, Made.LIMITS);
     assertSame(Measures.RATE, once, slow, 0.5);
     assertSame(Measures.INTERVAL_CV, once, slow, 1);
     assertSame(Measures.STEADY_CV, once, slow, 1);
@@ -180,7 +180,7 @@ class WindowAndSpeedTest {
             Made.trial(TimeScale.uniform(1.0 / 8)),
             Made.reading(Made.slaps(4, eightTimes)),
             5,
-            Limits.DEFAULT);
+            Made.LIMITS);
     for (Measure measure : Measures.ALL) {
       // The frames of the stretched clip stand for an eighth of the time: so does the floor.
       assertSame(measure, real, slow, measure == Measures.TIMING_FLOOR ? 1.0 / 8 : 1);
@@ -197,7 +197,7 @@ class WindowAndSpeedTest {
             Made.trial(scale),
             Made.reading(Made.slaps(0, 0.2, 0.2, 0.2, 0.2, 0.2, 0.8, 0.8, 0.8, 0.8, 0.8)),
             5,
-            Limits.DEFAULT);
+            Made.LIMITS);
     assertEquals(5.0, score.speed().rateSlapsPerS(), 1e-9);
     assertEquals(0, score.rhythm().intervalCvPct(), 1e-9);
   }
@@ -209,7 +209,7 @@ class WindowAndSpeedTest {
             Made.trial(TimeScale.refused("slowed in part, the file does not say where")),
             Made.reading(Made.slaps(0, Made.same(60, 0.2))),
             5,
-            Limits.DEFAULT);
+            Made.LIMITS);
     assertNull(score.speed().rateSlapsPerS());
     assertNull(score.rhythm().steadyCvPct());
     assertNull(score.endurance().slowDownPctPerS());

@@ -12,7 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import javax.imageio.ImageIO;
-import palmturn.measure.Limits;
+import palmturn.json.LimitsJson;
 import palmturn.measure.ReadingChoice;
 import palmturn.measure.Scores;
 import palmturn.trial.Block;
@@ -94,8 +94,8 @@ final class ReportSamples {
     return new ReportInput(
         session,
         filmed,
-        Scores.session(session, trials, ReadingChoice.FIRST, Limits.DEFAULT),
-        Limits.DEFAULT,
+        Scores.session(session, trials, ReadingChoice.FIRST, LimitsJson.standard()),
+        LimitsJson.standard(),
         (trial, timeS) -> still(timeS),
         MADE);
   }

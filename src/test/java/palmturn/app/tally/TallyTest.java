@@ -6,8 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import palmturn.json.LimitsJson;
 import palmturn.measure.LimitVerdict;
-import palmturn.measure.Limits;
 import palmturn.measure.Scores;
 import palmturn.trial.ClipRef;
 import palmturn.trial.Extra;
@@ -87,7 +87,7 @@ class TallyTest {
             List.of(),
             Extra.NONE);
     Reading reading = Reading.begin("AK", StartedFrom.NOTHING).withSlaps(slaps);
-    tally.show(Scores.trial(trial, reading, 5, Limits.DEFAULT), Limits.DEFAULT, null);
+    tally.show(Scores.trial(trial, reading, 5, LimitsJson.standard()), LimitsJson.standard(), null);
   }
 
   private static List<Slap> slaps(int n, double apartS, Zone zone) {
