@@ -120,7 +120,10 @@ public final class SyntheticClips {
     map.put("slowDownPctPerS", wanted.slowDownPctPerS());
     List<Map<String, Object>> faults = new ArrayList<>();
     for (Parameters.Fault fault : wanted.faults()) {
-      faults.add(Map.of("kind", code(fault.kind()), "atS", fault.atS()));
+      Map<String, Object> each = new LinkedHashMap<>();
+      each.put("kind", code(fault.kind()));
+      each.put("atS", fault.atS());
+      faults.add(each);
     }
     map.put("faults", faults);
     List<Map<String, Object>> stretches = new ArrayList<>();
