@@ -3,7 +3,9 @@ package palmturn.app;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
 import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -11,6 +13,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 import javafx.application.Platform;
 import javafx.geometry.Point2D;
 import javafx.scene.control.Label;
@@ -19,6 +22,7 @@ import javafx.scene.input.MouseButton;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIf;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 import org.testfx.api.FxRobot;
@@ -40,7 +44,11 @@ import palmturn.trial.Zone;
 import palmturn.work.AddClip;
 import palmturn.work.Sessions;
 
-/** Drives the real window by its own keys, on a screen that is not there. */
+/**
+ * Drives the real window by its own keys, on a screen that is not there. JavaFX draws text through
+ * Pango on Linux, so that where it is not installed no window can be made.
+ */
+@EnabledIf(value = "textCanBeDrawn", disabledReason = "Pango is not installed")
 @ExtendWith(ApplicationExtension.class)
 class PalmturnAppTest {
   private static final TrialId TRIAL = new TrialId(Hand.RIGHT, "baseline", 1);
@@ -48,6 +56,29 @@ class PalmturnAppTest {
   static {
     // The headless screen is smaller than the window unless told otherwise, and then overflows.
     System.setProperty("headless.geometry", "1600x1000-32");
+  }
+
+  static boolean textCanBeDrawn() throws IOException {
+    if (!System.getProperty("os.name").contains("Linux")) {
+      return true;
+    }
+    for (String root : List.of("/usr/lib", "/usr/lib64", "/lib", "/usr/local/lib")) {
+      if (Files.isDirectory(Path.of(root))) {
+        try (Stream<Path> found =
+            Files.find(
+                Path.of(root),
+                2,
+                (path, facts) -> path.getFileName().toString().startsWith("libpangoft2-1.0.so"))) {
+          if (found.findAny().isPresent()) {
+            return true;
+          }
+        } catch (UncheckedIOException e) {
+          // A folder that may not be looked into holds no library for this user either.
+          continue;
+        }
+      }
+    }
+    return false;
   }
 
   @TempDir private static Path folder;
