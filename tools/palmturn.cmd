@@ -15,7 +15,7 @@ if errorlevel 1 (
   echo palmturn: not built yet, and Maven ^(mvn^) is not installed: install it, then start again 1>&2
   exit /b 1
 )
-echo palmturn: building for the first time; fetches about 150 MB of libraries and build tools, once 1>&2
+echo palmturn: building for the first time; fetches about 200 MB of libraries and build tools, once 1>&2
 pushd "%HOME_DIR%"
 call mvn -B -Dmaven.test.skip=true -Dspotless.check.skip=true package
 if errorlevel 1 (

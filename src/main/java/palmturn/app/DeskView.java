@@ -6,6 +6,7 @@ import java.util.List;
 import javafx.beans.InvalidationListener;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.input.DragEvent;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.TransferMode;
@@ -97,7 +98,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
     boolean open = desk.folderProperty().get() != null;
     boolean filmed = desk.stage().framesProperty().get() != null;
     middle.getChildren().setAll(open && filmed ? stage : new FilmingGuide(look));
-    right.getChildren().setAll(open && filmed ? tally : new StartPane(open, look, this::pressed));
+    right.getChildren().setAll(open && filmed ? tally : start(open));
     hints.show(keyboard.place());
   }
 
@@ -183,5 +184,15 @@ final class DeskView extends StackPane implements Keyboard.Face {
         };
     desk.stage().playingProperty().addListener(follow);
     desk.stage().speedProperty().addListener(follow);
+  }
+
+  /** The guide scrolls where the window is too low for all of it. */
+  private ScrollPane start(boolean open) {
+    ScrollPane scroll = new ScrollPane(new StartPane(open, look, this::pressed));
+    scroll.setFitToWidth(true);
+    scroll.setFitToHeight(true);
+    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    scroll.setFocusTraversable(false);
+    return scroll;
   }
 }

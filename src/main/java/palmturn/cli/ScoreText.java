@@ -14,6 +14,7 @@ import palmturn.numbers.Range;
 /** A session's figures as two tables of plain text. */
 final class ScoreText {
   private static final String NONE = "–";
+  private static final String AT_MOST = "≤ ";
 
   private ScoreText() {}
 
@@ -27,7 +28,9 @@ final class ScoreText {
       lines.addAll(TextTable.lines(sides(score.sides())));
     }
     lines.add("");
-    lines.add("CV with ≤: no finer than the marks' timing allows, so at most that.");
+    if (score.trials().stream().anyMatch(trial -> steady(trial).startsWith(AT_MOST))) {
+      lines.add("CV with ≤: no finer than the marks' timing allows, so at most that.");
+    }
     lines.add("It measures a skill; it does not diagnose.");
     return String.join("\n", lines);
   }
@@ -63,7 +66,7 @@ final class ScoreText {
 
   private static String steady(TrialScore score) {
     Double cv = score.rhythm().steadyCvPct();
-    return cv == null || score.rhythm().resolves(cv) ? number(cv, 1) : "≤ " + number(cv, 1);
+    return cv == null || score.rhythm().resolves(cv) ? number(cv, 1) : AT_MOST + number(cv, 1);
   }
 
   private static List<List<String>> sides(List<SideScore> sides) {

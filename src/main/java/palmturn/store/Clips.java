@@ -4,14 +4,12 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import palmturn.clip.ClipHash;
 import palmturn.trial.ClipRef;
 import palmturn.trial.Trial;
 
@@ -79,26 +77,13 @@ final class Clips {
               .formatted(file, trial.id().name()));
     }
     try {
-      if (!sha256(file).equals(clip.sha256())) {
+      if (!ClipHash.sha256(file).equals(clip.sha256())) {
         throw new StoreException(
             "%s: the clip of %s has changed since it was added; put the old file back, or add this one as a trial of its own"
                 .formatted(file, trial.id().name()));
       }
     } catch (IOException e) {
       throw new StoreException("%s: can't be read: %s".formatted(file, Why.of(e)), e);
-    }
-  }
-
-  private static String sha256(Path file) throws IOException {
-    try (InputStream in = Files.newInputStream(file)) {
-      MessageDigest digest = MessageDigest.getInstance("SHA-256");
-      byte[] buffer = new byte[1 << 16];
-      for (int n = in.read(buffer); n >= 0; n = in.read(buffer)) {
-        digest.update(buffer, 0, n);
-      }
-      return HexFormat.of().formatHex(digest.digest());
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException(e);
     }
   }
 }

@@ -117,6 +117,20 @@ class DamagedClipTest {
   }
 
   @Test
+  void aCodecThatIsNotKnownIsRefused() throws IOException {
+    byte[] all = Files.readAllBytes(Clips.copy(folder, GOOD));
+    byte[] codec = {'a', 'v', 'c', '1'};
+    for (int i = 0; i + codec.length <= all.length; i++) {
+      if (Arrays.equals(codec, Arrays.copyOfRange(all, i, i + codec.length))) {
+        all[i] = 'z';
+        all[i + 1] = 'q';
+      }
+    }
+    ClipException refusal = refused(Files.write(folder.resolve("unknown.mp4"), all));
+    assertTrue(refusal.getMessage().contains("export it again"), refusal.getMessage());
+  }
+
+  @Test
   void aClipCutOffBeforeItsIndexIsRefused() throws IOException {
     byte[] all = Files.readAllBytes(Clips.copy(folder, GOOD));
     refused(Files.write(folder.resolve("cut.mp4"), Arrays.copyOf(all, 2000)));
