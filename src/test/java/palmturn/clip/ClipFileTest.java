@@ -34,7 +34,15 @@ class ClipFileTest {
         "silent-black-10s.mp4",
         "hdr10-av1.mp4",
         "sample_12_5fps_720p_1s.mp4",
-        "trim_optimization_failure.mp4"
+        "trim_optimization_failure.mp4",
+        "bbb_800x640_768kbps_30fps_avc_pyramid_3b.mp4",
+        "h265_with_metadata_track.mp4",
+        "hlg10-color-test.mp4",
+        "hdr10-video-with-sdr-container.mp4",
+        "sample_edit_list.mp4",
+        "sample_with_increasing_timestamps_320w_240h_5s.mp4",
+        "asl_hand.25fps.mp4",
+        "slow_supination.mp4"
       })
   void everyShownFrameHasTheTimeThatFfprobePrints(String name) throws Exception {
     FrameTable frames = open(name).frames();
@@ -53,7 +61,9 @@ class ClipFileTest {
         "sample_sef_slow_motion.mp4",
         "dolbyVision-hdr.MOV",
         "sample_with_color_info.mp4",
-        "hdr10-av1.mp4"
+        "hdr10-av1.mp4",
+        "bbb_800x640_768kbps_30fps_avc_pyramid_3b.mp4",
+        "sample_edit_list.mp4"
       })
   void aFrameIsTheSameFromWhereverItIsReached(String name) throws Exception {
     ClipFile clip = open(name);
