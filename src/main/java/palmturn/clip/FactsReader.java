@@ -16,8 +16,11 @@ final class FactsReader {
   /** Over this, slaps by picture are fine enough for rhythm (docs/measures.md, timing floor). */
   private static final double RHYTHM_FPS = 100;
 
-  /** A hand turns in about three frames at this rate (Palmturn's choice, no source). */
-  private static final double LEAST_FPS = 25;
+  /**
+   * A hand turns in some five frames at 25 a second, less a rounding error (Palmturn's choice, no
+   * source).
+   */
+  private static final double LEAST_FPS = 24.99;
 
   /** A hand is then some 60 pixels wide (Palmturn's choice, no source). */
   private static final int LEAST_SHORT_SIDE = 360;
