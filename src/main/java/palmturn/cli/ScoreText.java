@@ -95,8 +95,11 @@ final class ScoreText {
   }
 
   private static String number(@Nullable Double value, int digits) {
-    return value == null
-        ? NONE
-        : String.format(Locale.ROOT, "%." + digits + "f", value).replace('-', '−');
+    if (value == null) {
+      return NONE;
+    }
+    String text = String.format(Locale.ROOT, "%." + digits + "f", value);
+    // What rounds to nothing has no sign.
+    return text.replaceFirst("^-(0(\\.0+)?)$", "$1").replace('-', '−');
   }
 }
