@@ -30,28 +30,44 @@ class RoomsTest {
     MAY_IMPORT.put("numbers", List.of());
     MAY_IMPORT.put("edit", List.of("trial"));
     MAY_IMPORT.put("clip", List.of());
+    MAY_IMPORT.put("estimate", List.of("trial", "numbers", "clip"));
     MAY_IMPORT.put("measure", List.of("trial", "numbers"));
-    MAY_IMPORT.put("json", List.of("trial", "numbers", "measure"));
+    MAY_IMPORT.put("settle", List.of("trial", "numbers"));
+    MAY_IMPORT.put("json", List.of("trial", "numbers", "measure", "settle"));
     MAY_IMPORT.put("store", List.of("trial", "clip", "json"));
     MAY_IMPORT.put("film", List.of("trial", "clip"));
     MAY_IMPORT.put("chart", List.of("trial", "measure"));
-    MAY_IMPORT.put("report", List.of("trial", "numbers", "measure", "chart"));
+    MAY_IMPORT.put("report", List.of("trial", "numbers", "measure", "settle", "chart"));
     MAY_IMPORT.put("synth", List.of("trial", "film"));
     MAY_IMPORT.put(
         "work",
         List.of(
-            "trial", "numbers", "clip", "measure", "json", "store", "film", "chart", "report",
+            "trial",
+            "numbers",
+            "clip",
+            "estimate",
+            "measure",
+            "settle",
+            "json",
+            "store",
+            "film",
+            "chart",
+            "report",
             "synth"));
-    MAY_IMPORT.put("cli", List.of("work", "trial", "numbers", "clip", "measure", "store", "synth"));
+    MAY_IMPORT.put(
+        "cli", List.of("work", "trial", "numbers", "clip", "measure", "settle", "store", "synth"));
     MAY_IMPORT.put(
         "app",
-        List.of("work", "edit", "chart", "trial", "numbers", "clip", "measure", "store", "film"));
+        List.of(
+            "work", "edit", "chart", "trial", "numbers", "clip", "measure", "settle", "store",
+            "film"));
   }
 
   /** Library to the rooms that may use it. */
   private static final Map<String, List<String>> LIBRARIES =
       Map.of(
-          "org.bytedeco..", List.of("clip", "film"),
+          "org.bytedeco.ffmpeg..", List.of("clip", "film"),
+          "org.bytedeco.opencv..", List.of("estimate"),
           "org.hipparchus..", List.of("numbers"),
           "com.fasterxml.jackson..", List.of("json"),
           "org.jfree..", List.of("chart", "app"),
@@ -61,7 +77,7 @@ class RoomsTest {
           "javafx..", List.of("app"));
 
   /** Rooms that touch no file, no pixel and no screen. */
-  private static final List<String> PURE = List.of("trial", "numbers", "edit", "measure");
+  private static final List<String> PURE = List.of("trial", "numbers", "edit", "measure", "settle");
 
   @TestFactory
   Stream<DynamicTest> everyRoomImportsOnlyWhatTheDesignLetsIt() {

@@ -56,9 +56,19 @@ public final class ClipFile {
    * @throws ClipException if the file has become unreadable
    */
   public FrameReader newReader() throws ClipException {
+    return newReader(Integer.MAX_VALUE);
+  }
+
+  /**
+   * Returns a reader of exact frames that shrinks larger pictures, to be closed.
+   *
+   * @param longSidePx the longer side of what it returns, at the most
+   * @throws ClipException if the file has become unreadable
+   */
+  public FrameReader newReader(int longSidePx) throws ClipException {
     Container container = Container.open(path);
     try {
-      return new FrameReader(container, packets);
+      return new FrameReader(container, packets, longSidePx);
     } catch (ClipException e) {
       container.close();
       throw e;

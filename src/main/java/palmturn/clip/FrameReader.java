@@ -18,11 +18,13 @@ public final class FrameReader implements AutoCloseable {
   private final Decoder decoder;
   private final Pixels pixels = new Pixels();
   private final int rotationDeg;
+  private final int longSidePx;
   private long lastPts = AV_NOPTS_VALUE;
 
-  FrameReader(Container container, Packets packets) throws ClipException {
+  FrameReader(Container container, Packets packets, int longSidePx) throws ClipException {
     this.container = container;
     this.packets = packets;
+    this.longSidePx = longSidePx;
     this.rotationDeg = Upright.rotationDeg(container.video());
     this.decoder = Decoder.of(container, container.video());
   }
@@ -99,12 +101,13 @@ public final class FrameReader implements AutoCloseable {
   }
 
   private Picture picture(AVFrame frame, int index) throws ClipException {
-    int[] argb = pixels.argb(frame);
+    double shrink = Math.min(1, longSidePx / (double) Math.max(frame.width(), frame.height()));
+    int width = Math.max(1, (int) Math.round(frame.width() * shrink));
+    int height = Math.max(1, (int) Math.round(frame.height() * shrink));
+    int[] argb = pixels.argb(frame, width, height);
     if (argb == null) {
       throw new ClipException(container.name() + " has a pixel format that can't be converted");
     }
-    int width = frame.width();
-    int height = frame.height();
     boolean sideways = rotationDeg == 90 || rotationDeg == 270;
     return new Picture(
         index,

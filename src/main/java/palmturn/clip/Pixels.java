@@ -5,6 +5,7 @@ import static org.bytedeco.ffmpeg.global.avutil.AVCOL_SPC_BT2020_NCL;
 import static org.bytedeco.ffmpeg.global.avutil.AVCOL_SPC_BT709;
 import static org.bytedeco.ffmpeg.global.avutil.AVCOL_SPC_UNSPECIFIED;
 import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_BGRA;
+import static org.bytedeco.ffmpeg.global.swscale.SWS_AREA;
 import static org.bytedeco.ffmpeg.global.swscale.SWS_BICUBIC;
 import static org.bytedeco.ffmpeg.global.swscale.SWS_CS_BT2020;
 import static org.bytedeco.ffmpeg.global.swscale.SWS_CS_ITU601;
@@ -32,20 +33,21 @@ final class Pixels implements AutoCloseable {
   private @Nullable SwsContext context;
   private @Nullable BytePointer out;
 
-  /** Returns a frame's pixels as it is stored, row by row; null if its format is unknown. */
-  int @Nullable [] argb(AVFrame frame) {
-    int width = frame.width();
-    int height = frame.height();
+  /**
+   * Returns a frame's pixels as it is stored, row by row, shrunk to a size; null if its format is
+   * unknown.
+   */
+  int @Nullable [] argb(AVFrame frame, int width, int height) {
     context =
         sws_getCachedContext(
             context,
-            width,
-            height,
+            frame.width(),
+            frame.height(),
             frame.format(),
             width,
             height,
             AV_PIX_FMT_BGRA,
-            SWS_BICUBIC,
+            width == frame.width() ? SWS_BICUBIC : SWS_AREA,
             null,
             null,
             (DoublePointer) null);
@@ -68,7 +70,7 @@ final class Pixels implements AutoCloseable {
     try (PointerPointer<BytePointer> planes = new PointerPointer<>(4);
         IntPointer strides = new IntPointer(4 * width, 0, 0, 0)) {
       planes.put(0, out);
-      sws_scale(context, frame.data(), frame.linesize(), 0, height, planes, strides);
+      sws_scale(context, frame.data(), frame.linesize(), 0, frame.height(), planes, strides);
       out.limit(4L * width * height)
           .asByteBuffer()
           .order(ByteOrder.LITTLE_ENDIAN)

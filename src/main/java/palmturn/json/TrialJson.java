@@ -58,6 +58,7 @@ public final class TrialJson {
                 pace,
                 soundOffsetS,
                 readings,
+                null,
                 keys.rest()));
   }
 

@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  *     serves the clean ceiling and nothing else
  * @param soundOffsetS how much later the sound is than the picture, seconds, once known
  * @param readings one of each reader at the most
+ * @param estimate what the program found by itself, null before it was asked
  * @param extra unknown keys
  */
 public record Trial(
@@ -32,6 +33,7 @@ public record Trial(
     @Nullable Double paceSlapsPerS,
     @Nullable Double soundOffsetS,
     List<Reading> readings,
+    @Nullable Estimate estimate,
     Extra extra) {
 
   public Trial {
@@ -65,6 +67,24 @@ public record Trial(
         paceSlapsPerS,
         soundOffsetS,
         all,
+        estimate,
+        extra);
+  }
+
+  /** Returns this trial with another estimate, and the sound's offset that it found. */
+  public Trial withEstimate(Estimate newEstimate) {
+    return new Trial(
+        id,
+        clip,
+        fromS,
+        toS,
+        mirrored,
+        captureFps,
+        timeScale,
+        paceSlapsPerS,
+        newEstimate.soundOffsetS(),
+        readings,
+        newEstimate,
         extra);
   }
 }

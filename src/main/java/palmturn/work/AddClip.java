@@ -82,6 +82,7 @@ public final class AddClip {
               request.paceSlapsPerS(),
               null,
               List.of(),
+              null,
               Extra.NONE);
       folder.save(trial);
       folder.save(withTrial(folder.session(), id));

@@ -192,6 +192,7 @@ class BeatStripPainterTest {
         null,
         null,
         List.of(),
+        null,
         Extra.NONE);
   }
 

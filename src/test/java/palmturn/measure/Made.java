@@ -46,6 +46,7 @@ final class Made {
         paceSlapsPerS,
         null,
         List.of(),
+        null,
         Extra.NONE);
   }
 

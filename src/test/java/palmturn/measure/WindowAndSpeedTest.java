@@ -103,6 +103,7 @@ class WindowAndSpeedTest {
             null,
             null,
             List.of(),
+            null,
             whole.extra());
     Reading reading = Made.reading(Made.slaps(0.1, Made.same(30, 0.1)));
     TrialScore score = Scores.trial(stretch, reading, 5, Made.LIMITS);

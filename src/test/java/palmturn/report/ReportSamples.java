@@ -177,6 +177,7 @@ final class ReportSamples {
         null,
         null,
         List.of(),
+        null,
         Extra.NONE);
   }
 

@@ -70,6 +70,7 @@ public final class SampleFiles {
         3.6,
         -0.012,
         List.of(reading, Reading.begin("EF", StartedFrom.ESTIMATE)),
+        null,
         Extra.NONE);
   }
 
@@ -86,6 +87,7 @@ public final class SampleFiles {
         null,
         null,
         List.of(),
+        null,
         Extra.NONE);
   }
 

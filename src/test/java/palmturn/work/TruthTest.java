@@ -94,6 +94,7 @@ class TruthTest {
             null,
             null,
             List.of(reading),
+            null,
             Extra.NONE);
     return Scoring.json(
         Scores.session(

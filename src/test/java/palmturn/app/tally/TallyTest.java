@@ -85,6 +85,7 @@ class TallyTest {
             null,
             null,
             List.of(),
+            null,
             Extra.NONE);
     Reading reading = Reading.begin("AK", StartedFrom.NOTHING).withSlaps(slaps);
     tally.show(Scores.trial(trial, reading, 5, LimitsJson.standard()), LimitsJson.standard(), null);

@@ -1,0 +1,28 @@
+package palmturn.trial;
+
+import java.util.List;
+
+/**
+ * A quantity over time.
+ *
+ * @param timesS media seconds, rising
+ * @param values one for each time, in the unit that the holder names
+ */
+public record Curve(List<Double> timesS, List<Double> values) {
+  /** No samples. */
+  public static final Curve EMPTY = new Curve(List.of(), List.of());
+
+  public Curve {
+    timesS = List.copyOf(timesS);
+    values = List.copyOf(values);
+    if (timesS.size() != values.size()) {
+      throw new IllegalArgumentException(
+          "%d times but %d values".formatted(timesS.size(), values.size()));
+    }
+  }
+
+  /** Returns whether there are no samples. */
+  public boolean isEmpty() {
+    return timesS.isEmpty();
+  }
+}

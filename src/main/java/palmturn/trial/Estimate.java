@@ -1,0 +1,164 @@
+package palmturn.trial;
+
+import java.util.List;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the program found in a trial by itself. Times are media seconds on the picture's clock;
+ * rates are in real time. What could not be told is null or empty, with the reason in {@code
+ * warnings}.
+ *
+ * @param clipSha256 of the clip it was made from
+ * @param sources what it was allowed to use and could use
+ * @param fps frames a second, from the median distance of frames, media time
+ * @param variableRate whether frames are unevenly spaced
+ * @param captureFps frames a second at which it was captured, if the file or the user says so
+ * @param trialFound whether this looks like a trial at all
+ * @param slaps contacts found, in order
+ * @param rateSlapsPerS doubles left out
+ * @param intervalCvPct by one source of times, doubles and pauses left out
+ * @param timingFloorPct the CV that the timing of the marks alone would give
+ * @param rotation how often the hand turned there and back
+ * @param turn the turn of the hand over time, in its own unit: about +1 palm up, −1 palm down, the
+ *     sign arbitrary while no side is known
+ * @param sound strength of onsets in the sound over time, 1 = a strong one
+ * @param elbow how far the moving elbow strayed, null where it was not followed
+ * @param handRegion where the moving hand was found, null where it was not
+ * @param spans faults over a stretch, found by measuring
+ * @param bursts stretches of slapping, in order; one for an ordinary trial
+ * @param soundOffsetS how much later the sound is than the picture, null where not known
+ * @param warnings sentences for the reader
+ * @param extra unknown keys
+ */
+public record Estimate(
+    String clipSha256,
+    Set<Source> sources,
+    double fps,
+    boolean variableRate,
+    @Nullable Double captureFps,
+    boolean trialFound,
+    List<EstimatedSlap> slaps,
+    @Nullable Double rateSlapsPerS,
+    @Nullable Double intervalCvPct,
+    @Nullable Double timingFloorPct,
+    Rotation rotation,
+    Curve turn,
+    Curve sound,
+    @Nullable ElbowPath elbow,
+    @Nullable Region handRegion,
+    List<EstimatedSpan> spans,
+    List<Burst> bursts,
+    @Nullable Double soundOffsetS,
+    List<String> warnings,
+    Extra extra) {
+
+  /** What a finding rests on. */
+  public enum Source implements Coded {
+    SOUND("sound"),
+    MOTION("motion"),
+    SHAPE("shape");
+
+    private final String code;
+
+    Source(String code) {
+      this.code = code;
+    }
+
+    @Override
+    public String code() {
+      return code;
+    }
+  }
+
+  /**
+   * How often the hand turned there and back.
+   *
+   * @param frequencyHz turns/(2 × active time), null where not known
+   * @param series frequency over time, Hz: one value for each pair of turns
+   * @param spectrumHz the same from a Lomb-Scargle periodogram, a cross-check
+   * @param autocorrelationHz the same from the autocorrelation of the turn, a cross-check
+   */
+  public record Rotation(
+      @Nullable Double frequencyHz,
+      Curve series,
+      @Nullable Double spectrumHz,
+      @Nullable Double autocorrelationHz) {
+    /** Nothing known. */
+    public static final Rotation UNKNOWN = new Rotation(null, Curve.EMPTY, null, null);
+  }
+
+  /**
+   * The path of the elbow of the moving arm in the plane of the picture, relative to the trunk.
+   *
+   * @param maxCm largest distance from its place, null without a scale
+   * @param maxForearms the same in forearm lengths, null where their length is not known
+   * @param scale where the scale comes from, in words: {@code given}, {@code forearm}, {@code
+   *     stature, estimated}, {@code none}
+   * @param cmPerPixel of the upright picture, null without a scale
+   * @param startXPx place of the elbow in the upright picture before the first slap, pixels
+   * @param startYPx the same, downwards
+   * @param timesS when it was seen; a gap is a stretch without times
+   * @param rightPx way from its place, to the right of the picture, pixels
+   * @param downPx way from its place, down the picture, pixels
+   * @param distancePx length of that way, pixels
+   * @param gaps stretches in which it was lost
+   */
+  public record ElbowPath(
+      @Nullable Double maxCm,
+      @Nullable Double maxForearms,
+      String scale,
+      @Nullable Double cmPerPixel,
+      @Nullable Double forearmPx,
+      double startXPx,
+      double startYPx,
+      List<Double> timesS,
+      List<Double> rightPx,
+      List<Double> downPx,
+      List<Double> distancePx,
+      List<Burst> gaps) {
+    public ElbowPath {
+      timesS = List.copyOf(timesS);
+      rightPx = List.copyOf(rightPx);
+      downPx = List.copyOf(downPx);
+      distancePx = List.copyOf(distancePx);
+      gaps = List.copyOf(gaps);
+    }
+  }
+
+  /**
+   * A rectangle of the upright picture, pixels.
+   *
+   * @param x left edge
+   * @param y upper edge
+   * @param width to the right
+   * @param height downwards
+   */
+  public record Region(double x, double y, double width, double height) {}
+
+  /**
+   * A fault over a stretch.
+   *
+   * @param kind what is wrong
+   * @param startS first moment
+   * @param endS last moment
+   * @param confidence 0 to 1
+   */
+  public record EstimatedSpan(Span.Kind kind, double startS, double endS, double confidence) {}
+
+  /**
+   * A stretch of time.
+   *
+   * @param startS first moment
+   * @param endS last moment
+   */
+  public record Burst(double startS, double endS) {}
+
+  public Estimate {
+    sources = Set.copyOf(sources);
+    slaps = List.copyOf(slaps);
+    spans = List.copyOf(spans);
+    bursts = List.copyOf(bursts);
+    warnings = List.copyOf(warnings);
+  }
+}

@@ -1,0 +1,59 @@
+package palmturn.trial;
+
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One contact that the program found.
+ *
+ * @param timeS time on the picture's clock, media seconds
+ * @param timedBy what {@code timeS} rests on: {@code SOUND} or {@code MOTION}
+ * @param resolutionS standard deviation by sound, distance of frames by motion, seconds
+ * @param side side of the hand that touched; {@code UNKNOWN} while nothing fixes the polarity
+ * @param sideConfidence 0 to 1, of the turns before and after; of palm or back only if the polarity
+ *     is fixed
+ * @param zone where it touched
+ * @param zoneConfidence 0 to 1
+ * @param isDouble whether it is a second contact without a turn between
+ * @param sources what saw it
+ * @param confidence 0 to 1, that there was a contact
+ * @param pictureS time by the picture alone, if it saw it
+ * @param soundS time of the onset on the sound's own clock, if it was heard
+ * @param why where the sources disagree or something is doubtful, in words; often empty
+ */
+public record EstimatedSlap(
+    double timeS,
+    TimedBy timedBy,
+    double resolutionS,
+    Side side,
+    double sideConfidence,
+    Zone zone,
+    double zoneConfidence,
+    boolean isDouble,
+    Set<Estimate.Source> sources,
+    double confidence,
+    @Nullable Double pictureS,
+    @Nullable Double soundS,
+    String why) {
+  public EstimatedSlap {
+    sources = Set.copyOf(sources);
+  }
+
+  /** Returns this contact with another side. */
+  public EstimatedSlap withSide(Side newSide) {
+    return new EstimatedSlap(
+        timeS,
+        timedBy,
+        resolutionS,
+        newSide,
+        sideConfidence,
+        zone,
+        zoneConfidence,
+        isDouble,
+        sources,
+        confidence,
+        pictureS,
+        soundS,
+        why);
+  }
+}
