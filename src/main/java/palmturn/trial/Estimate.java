@@ -1,5 +1,6 @@
 package palmturn.trial;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -160,5 +161,52 @@ public record Estimate(
     spans = List.copyOf(spans);
     bursts = List.copyOf(bursts);
     warnings = List.copyOf(warnings);
+  }
+
+  /**
+   * Returns this estimate with every slap's side named, from the side of one: the slap nearest to a
+   * moment. Without slaps, or where that slap's pose could not be told, it stays as it is.
+   */
+  public Estimate withKnownSide(double timeS, Side side) {
+    int pose =
+        slaps.stream()
+            .min(Comparator.comparingDouble(slap -> Math.abs(slap.timeS() - timeS)))
+            .map(EstimatedSlap::pose)
+            .orElse(0);
+    if (pose == 0 || side == Side.UNKNOWN) {
+      return this;
+    }
+    Side other = side == Side.PALM ? Side.BACK : Side.PALM;
+    return withSlaps(
+        slaps.stream()
+            .map(
+                slap ->
+                    slap.withSide(
+                        slap.pose() == 0 ? Side.UNKNOWN : slap.pose() == pose ? side : other))
+            .toList());
+  }
+
+  private Estimate withSlaps(List<EstimatedSlap> newSlaps) {
+    return new Estimate(
+        clipSha256,
+        sources,
+        fps,
+        variableRate,
+        captureFps,
+        trialFound,
+        newSlaps,
+        rateSlapsPerS,
+        intervalCvPct,
+        timingFloorPct,
+        rotation,
+        turn,
+        sound,
+        elbow,
+        handRegion,
+        spans,
+        bursts,
+        soundOffsetS,
+        warnings,
+        extra);
   }
 }

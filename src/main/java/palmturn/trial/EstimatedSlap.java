@@ -9,6 +9,8 @@ import org.jspecify.annotations.Nullable;
  * @param timeS time on the picture's clock, media seconds
  * @param timedBy what {@code timeS} rests on: {@code SOUND} or {@code MOTION}
  * @param resolutionS standard deviation by sound, distance of frames by motion, seconds
+ * @param pose +1 or −1, the same for all contacts by one side of the hand, whichever it is; 0 where
+ *     that can't be told
  * @param side side of the hand that touched; {@code UNKNOWN} while nothing fixes the polarity
  * @param sideConfidence 0 to 1, of the turns before and after; of palm or back only if the polarity
  *     is fixed
@@ -25,6 +27,7 @@ public record EstimatedSlap(
     double timeS,
     TimedBy timedBy,
     double resolutionS,
+    int pose,
     Side side,
     double sideConfidence,
     Zone zone,
@@ -45,6 +48,7 @@ public record EstimatedSlap(
         timeS,
         timedBy,
         resolutionS,
+        pose,
         newSide,
         sideConfidence,
         zone,
