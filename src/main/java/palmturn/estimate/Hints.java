@@ -1,0 +1,37 @@
+package palmturn.estimate;
+
+import org.jspecify.annotations.Nullable;
+import palmturn.trial.Estimate;
+
+/**
+ * What somebody who knows the clip says about it; all of it may be left out. Places are those of
+ * the upright full-size picture.
+ *
+ * @param handRegion where the moving hand is
+ * @param elbow the moving arm's elbow before the first slap
+ * @param trunk a place on the trunk before the first slap
+ * @param scale two places a known length apart
+ * @param forearmCm measured length of the athlete's forearm
+ * @param statureCm the athlete's standing height
+ */
+public record Hints(
+    Estimate.@Nullable Region handRegion,
+    @Nullable Point elbow,
+    @Nullable Point trunk,
+    @Nullable Scale scale,
+    @Nullable Double forearmCm,
+    @Nullable Double statureCm) {
+  /** Nothing said. */
+  public static final Hints NONE = new Hints(null, null, null, null, null, null);
+
+  /** Returns these hints with the athlete's lengths, where none were given. */
+  public Hints withLengths(@Nullable Double newForearmCm, @Nullable Double newStatureCm) {
+    return new Hints(
+        handRegion,
+        elbow,
+        trunk,
+        scale,
+        forearmCm == null ? newForearmCm : forearmCm,
+        statureCm == null ? newStatureCm : statureCm);
+  }
+}
