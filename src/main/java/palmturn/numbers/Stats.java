@@ -52,20 +52,8 @@ public final class Stats {
    * under two values or where all are equal.
    */
   public static @Nullable Double autocorrelation1(double[] values) {
-    Double mean = mean(values);
-    if (mean == null || values.length < 2) {
-      return null;
-    }
-    double products = 0;
-    double squares = 0;
-    for (int i = 0; i < values.length; i++) {
-      double here = values[i] - mean;
-      squares += here * here;
-      if (i + 1 < values.length) {
-        products += here * (values[i + 1] - mean);
-      }
-    }
-    return squares == 0 ? null : products / squares;
+    Double sd = sd(values);
+    return sd == null || sd == 0 ? null : Signals.autocorrelation(values, 1);
   }
 
   /**
