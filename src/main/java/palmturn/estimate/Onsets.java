@@ -1,0 +1,127 @@
+package palmturn.estimate;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.IntStream;
+import palmturn.clip.Sound;
+import palmturn.numbers.Stats;
+import palmturn.trial.Curve;
+
+/**
+ * Where short broad sounds begin: peaks of the flux over a threshold that follows the sound, each
+ * timed on the waveform.
+ *
+ * @param strength flux above its median on the sound's clock, 1 = a strong onset
+ * @param candidates all that could be a slap, in order; for agreement with the motion
+ * @param clear those that stand out by themselves, in order; a part of the candidates
+ */
+record Onsets(Curve strength, List<Onset> candidates, List<Onset> clear) {
+  /** Nothing heard. */
+  static final Onsets NONE = new Onsets(Curve.EMPTY, List.of(), List.of());
+
+  private static final double CANDIDATE_SHARE = 0.10;
+  private static final double CANDIDATE_APART_S = 0.05;
+  private static final double CLEAR_SHARE = 0.25;
+  private static final double CLEAR_APART_S = 0.08;
+
+  /** The flux of steady noise strays from its median by less. */
+  private static final double LEAST_HEIGHT = 0.08;
+
+  private static final double MEDIAN_HALF_S = 0.3;
+
+  /** How far around a moment its loud sounds are looked for. */
+  private static final double LOUD_HALF_S = 2.5;
+
+  private static final double LOUD_PERCENT = 99;
+
+  Onsets {
+    candidates = List.copyOf(candidates);
+    clear = List.copyOf(clear);
+  }
+
+  /**
+   * Returns the onsets in a stretch of a sound.
+   *
+   * @param fromS first moment, on the sound's clock
+   * @param toS last moment
+   */
+  static Onsets of(Sound sound, double fromS, double toS) {
+    SoundFlux flux = SoundFlux.of(sound, fromS, toS);
+    int count = flux.values().length;
+    if (count == 0) {
+      return NONE;
+    }
+    double[] median = running(flux.values(), 50, MEDIAN_HALF_S, flux.hopS());
+    double[] loud = running(flux.values(), LOUD_PERCENT, LOUD_HALF_S, flux.hopS());
+    double[] height = new double[count];
+    double[] share = new double[count];
+    for (int i = 0; i < count; i++) {
+      height[i] = flux.values()[i] - median[i];
+      share[i] = height[i] / Math.max(loud[i] - median[i], LEAST_HEIGHT);
+    }
+    List<Integer> peaks = peaks(height, share, CANDIDATE_SHARE, CANDIDATE_APART_S / flux.hopS());
+    List<Integer> high = peaks(height, share, CLEAR_SHARE, CLEAR_APART_S / flux.hopS());
+    double[] heights = peaks.stream().mapToDouble(i -> height[i]).toArray();
+    Double strong = Stats.percentile(heights, 90);
+    double unit = strong == null ? 1 : strong;
+
+    Waveform waveform = new Waveform(sound);
+    List<Onset> candidates = new ArrayList<>();
+    List<Onset> clear = new ArrayList<>();
+    for (int i : peaks) {
+      Onset onset = new Onset(waveform.onsetS(flux.timeS(i)), height[i] / unit);
+      candidates.add(onset);
+      if (high.contains(i)) {
+        clear.add(onset);
+      }
+    }
+    List<Double> times = IntStream.range(0, count).mapToObj(flux::timeS).toList();
+    List<Double> values = IntStream.range(0, count).mapToObj(i -> height[i] / unit).toList();
+    return new Onsets(new Curve(times, values), candidates, clear);
+  }
+
+  /** Local peaks, the highest first, each keeping others away. */
+  private static List<Integer> peaks(
+      double[] height, double[] share, double leastShare, double apart) {
+    List<Integer> tops =
+        IntStream.range(0, height.length)
+            .filter(i -> share[i] > leastShare && height[i] > LEAST_HEIGHT)
+            .filter(i -> i == 0 || height[i] > height[i - 1])
+            .filter(i -> i == height.length - 1 || height[i] >= height[i + 1])
+            .boxed()
+            .sorted(Comparator.comparingDouble((Integer i) -> -height[i]))
+            .toList();
+    List<Integer> kept = new ArrayList<>();
+    for (int top : tops) {
+      if (kept.stream().noneMatch(other -> Math.abs(other - top) < apart)) {
+        kept.add(top);
+      }
+    }
+    kept.sort(null);
+    return kept;
+  }
+
+  /** A percentile around each value, found at every sixteenth of the half width and joined up. */
+  private static double[] running(double[] x, double percent, double halfS, double hopS) {
+    int half = (int) Math.round(halfS / hopS);
+    int step = Math.max(1, half / 16);
+    double[] result = new double[x.length];
+    double left = percentileAt(x, 0, half, percent);
+    for (int at = 0; at < x.length; at += step) {
+      double right = percentileAt(x, Math.min(at + step, x.length - 1), half, percent);
+      for (int i = at; i < Math.min(at + step, x.length); i++) {
+        result[i] = left + (right - left) * (i - at) / step;
+      }
+      left = right;
+    }
+    return result;
+  }
+
+  private static double percentileAt(double[] x, int at, int half, double percent) {
+    int from = Math.max(0, at - half);
+    int to = Math.min(x.length, at + half + 1);
+    Double value = Stats.percentile(java.util.Arrays.copyOfRange(x, from, to), percent);
+    return value == null ? 0 : value;
+  }
+}
