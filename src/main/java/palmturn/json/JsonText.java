@@ -13,7 +13,10 @@ import com.fasterxml.jackson.databind.cfg.JsonNodeFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.Iterator;
+import java.util.List;
 import java.util.Map;
 
 /** Text to tree and back: strict, bounded, and laid out so that a person can read and diff it. */
@@ -57,6 +60,17 @@ final class JsonText {
     return value instanceof JsonNode node ? node : MAPPER.valueToTree(value);
   }
 
+  /** Returns a list of numbers, each rounded to some decimals. */
+  static ArrayNode numbers(List<Double> values, int decimals) {
+    ArrayNode array = array();
+    values.forEach(value -> array.add(rounded(value, decimals)));
+    return array;
+  }
+
+  static double rounded(double value, int decimals) {
+    return BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_EVEN).doubleValue();
+  }
+
   static JsonNode parse(String text) throws JsonException {
     if (text.length() > MAX_CHARACTERS) {
       throw new JsonException("too long: over %d characters".formatted(MAX_CHARACTERS));
@@ -95,7 +109,10 @@ final class JsonText {
     }
   }
 
-  /** Returns a file's text: a line for each key, but one line for each slap, span or the like. */
+  /**
+   * Returns a file's text: a line for each key, but one line for each slap, span or the like, and
+   * one for a series of numbers.
+   */
   static String page(JsonNode node) {
     StringBuilder text = new StringBuilder();
     lay(node, "", false, text);
@@ -105,7 +122,7 @@ final class JsonText {
   private static void lay(JsonNode node, String indent, boolean inArray, StringBuilder text) {
     if (!node.isContainerNode() || node.isEmpty()) {
       text.append(line(node));
-    } else if (inArray && flat(node)) {
+    } else if (inArray && flat(node) || series(node)) {
       text.append(line(node));
     } else if (node.isArray()) {
       String deeper = indent + "  ";
@@ -130,12 +147,31 @@ final class JsonText {
     }
   }
 
+  /** An object or list of nothing but values and lists of words. */
   private static boolean flat(JsonNode node) {
     for (JsonNode child : node) {
-      if (child.isContainerNode()) {
+      if (child.isContainerNode() && !words(child)) {
         return false;
       }
     }
     return true;
+  }
+
+  private static boolean words(JsonNode node) {
+    for (JsonNode child : node) {
+      if (!child.isTextual()) {
+        return false;
+      }
+    }
+    return node.isArray() && !node.isEmpty();
+  }
+
+  private static boolean series(JsonNode node) {
+    for (JsonNode child : node) {
+      if (!child.isNumber()) {
+        return false;
+      }
+    }
+    return node.isArray();
   }
 }

@@ -52,7 +52,7 @@ final class Keys {
       return null;
     }
     if (!value.isTextual()) {
-      throw wrong(key, "must be a text", value);
+      throw wrong(at(key), "must be a text", value);
     }
     return value.textValue();
   }
@@ -96,10 +96,14 @@ final class Keys {
     if (value == null) {
       return null;
     }
+    return within(at(key), value, least, most);
+  }
+
+  private static double within(String at, JsonNode value, double least, double most)
+      throws JsonException {
     double number = value.isNumber() ? value.doubleValue() : Double.NaN;
     if (!(number >= least && number <= most)) {
-      throw wrong(
-          key, "must be a number from %s to %s".formatted(plain(least), plain(most)), value);
+      throw wrong(at, "must be a number from %s to %s".formatted(plain(least), plain(most)), value);
     }
     return number;
   }
@@ -111,7 +115,7 @@ final class Keys {
     }
     double number = value.isNumber() ? value.doubleValue() : Double.NaN;
     if (!(number > 0 && number <= most)) {
-      throw wrong(key, "must be a number above 0, up to %s".formatted(plain(most)), value);
+      throw wrong(at(key), "must be a number above 0, up to %s".formatted(plain(most)), value);
     }
     return number;
   }
@@ -122,7 +126,7 @@ final class Keys {
         || !value.canConvertToInt()
         || value.intValue() < least
         || value.intValue() > most) {
-      throw wrong(key, "must be a whole number from %d to %d".formatted(least, most), value);
+      throw wrong(at(key), "must be a whole number from %d to %d".formatted(least, most), value);
     }
     return value.intValue();
   }
@@ -138,7 +142,7 @@ final class Keys {
       return null;
     }
     if (!value.isBoolean()) {
-      throw wrong(key, "must be true or false", value);
+      throw wrong(at(key), "must be true or false", value);
     }
     return value.booleanValue();
   }
@@ -180,13 +184,22 @@ final class Keys {
     return items;
   }
 
+  /** Returns the items of a list of numbers; none where the key is left out. */
+  List<Double> numbers(String key, double least, double most) throws JsonException {
+    List<Double> numbers = new ArrayList<>();
+    for (JsonNode each : items(key)) {
+      numbers.add(within("%s[%d]".formatted(at(key), numbers.size()), each, least, most));
+    }
+    return numbers;
+  }
+
   private Iterable<JsonNode> items(String key) throws JsonException {
     JsonNode value = value(key);
     if (value == null) {
       return List.of();
     }
     if (!value.isArray()) {
-      throw wrong(key, "must be a list", value);
+      throw wrong(at(key), "must be a list", value);
     }
     return value;
   }
@@ -240,8 +253,8 @@ final class Keys {
     return path + "." + key;
   }
 
-  private JsonException wrong(String key, String must, JsonNode value) {
-    return new JsonException("%s: %s, not %s".formatted(at(key), must, shown(value)));
+  private static JsonException wrong(String at, String must, JsonNode value) {
+    return new JsonException("%s: %s, not %s".formatted(at, must, shown(value)));
   }
 
   private static String shown(JsonNode value) {

@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.regex.Pattern;
 import palmturn.trial.ClipRef;
 import palmturn.trial.Coded;
+import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
 import palmturn.trial.Reading;
@@ -45,6 +46,7 @@ public final class TrialJson {
     Double soundOffsetS = keys.numberOrNull("soundOffsetS", -60, 60);
     List<Reading> readings = keys.list("readings", MarksJson::reading);
     refuseTwice(keys, readings);
+    Estimate estimate = keys.objectOrNull("estimate", EstimateJson::read);
     return keys.make(
         () ->
             new Trial(
@@ -58,7 +60,7 @@ public final class TrialJson {
                 pace,
                 soundOffsetS,
                 readings,
-                null,
+                estimate,
                 keys.rest()));
   }
 
@@ -79,7 +81,7 @@ public final class TrialJson {
         keys.rest());
   }
 
-  private static String sha256(String text) {
+  static String sha256(String text) {
     if (!SHA_256.matcher(text).matches()) {
       throw new IllegalArgumentException("must be 64 hexadecimal digits in lower case");
     }
@@ -126,6 +128,9 @@ public final class TrialJson {
     Put.number(file, "soundOffsetS", trial.soundOffsetS());
     ArrayNode readings = file.putArray("readings");
     trial.readings().forEach(reading -> readings.add(MarksJson.write(reading)));
+    if (trial.estimate() != null) {
+      file.set("estimate", EstimateJson.write(trial.estimate()));
+    }
     return JsonText.page(Put.extra(file, trial.extra()));
   }
 

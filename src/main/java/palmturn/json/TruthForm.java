@@ -2,8 +2,7 @@ package palmturn.json;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.math.BigDecimal;
-import java.math.RoundingMode;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -68,10 +67,6 @@ public record TruthForm(
   }
 
   private static ArrayNode rounded(double[] values, int decimals) {
-    ArrayNode array = JsonText.array();
-    for (double value : values) {
-      array.add(BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_EVEN).doubleValue());
-    }
-    return array;
+    return JsonText.numbers(Arrays.stream(values).boxed().toList(), decimals);
   }
 }

@@ -145,7 +145,14 @@ public record Estimate(
    * @param endS last moment
    * @param confidence 0 to 1
    */
-  public record EstimatedSpan(Span.Kind kind, double startS, double endS, double confidence) {}
+  public record EstimatedSpan(Span.Kind kind, double startS, double endS, double confidence) {
+    public EstimatedSpan {
+      if (!(endS > startS)) {
+        throw new IllegalArgumentException(
+            "a span must end after it starts: %s s to %s s".formatted(startS, endS));
+      }
+    }
+  }
 
   /**
    * A stretch of time.
@@ -184,6 +191,24 @@ public record Estimate(
                     slap.withSide(
                         slap.pose() == 0 ? Side.UNKNOWN : slap.pose() == pose ? side : other))
             .toList());
+  }
+
+  /**
+   * Returns an open reading that starts from this estimate: every mark is unseen, and what could
+   * not be told stays unknown.
+   *
+   * @param reader whose reading it is to be
+   */
+  public Reading toReading(String reader) {
+    return new Reading(
+        reader,
+        false,
+        StartedFrom.ESTIMATE,
+        slaps.stream().map(EstimatedSlap::toSlap).toList(),
+        spans.stream()
+            .map(span -> new Span(span.kind(), span.startS(), span.endS(), "", Extra.NONE))
+            .toList(),
+        Extra.NONE);
   }
 
   private Estimate withSlaps(List<EstimatedSlap> newSlaps) {

@@ -60,4 +60,20 @@ public record EstimatedSlap(
         soundS,
         why);
   }
+
+  /** Returns this contact as a mark that its reader has not seen yet. */
+  Slap toSlap() {
+    return new Slap(
+        isDouble ? Slap.Kind.DOUBLE : Slap.Kind.SLAP,
+        timeS,
+        side,
+        zone,
+        timedBy,
+        resolutionS,
+        pictureS,
+        soundS,
+        false,
+        why,
+        Extra.NONE);
+  }
 }

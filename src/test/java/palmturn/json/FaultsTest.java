@@ -25,6 +25,30 @@ class FaultsTest {
   @CsvSource(
       delimiter = '|',
       value = {
+        "\"confidence\":0.97 | \"confidence\":1.1 | $.estimate.slaps[0].confidence: must be a number from 0 to 1, not 1.1",
+        "\"pose\":1 | \"pose\":2 | $.estimate.slaps[0].pose: must be a whole number from -1 to 1, not 2",
+        "\"pose\":1 | \"pose\":1,\"x\":1 | $.estimate.slaps[0].x: not a known key here",
+        "\"sources\":[\"sound\" | \"sources\":[\"ear\" | $.estimate.slaps[0].sources[0]: \"ear\" is not one of sound, motion, shape",
+        "[-1.0,0.0,1.25] | [-1.0,0.0] | $.estimate.turn: 3 times but 2 values",
+        "[-1.0,0.0,1.25] | [-1.0,null,1.25] | $.estimate.turn.values[1]: must be a number",
+        "[0.0,10.0,5.0] | [0.0,10.0] | $.estimate.elbow: timesS, rightPx, downPx and distancePx must be equally long",
+        "[0.0,10.0,5.0] | [0.0,-10.0,5.0] | $.estimate.elbow.distancePx[1]: must be a number from 0",
+        "\"startS\":0.95 | \"startS\":1.1 | $.estimate.spans[0]: a span must end after it starts",
+        "\"clipSha256\": \"0 | \"clipSha256\": \"x | $.estimate.clipSha256: must be 64 hexadecimal digits",
+      })
+  void aFaultInAnEstimateIsNamedByItsPlace(String was, String now, String says) {
+    String good =
+        TrialJson.write(
+            SampleFiles.plainTrial(SampleFiles.RIGHT).withEstimate(SampleFiles.fullEstimate()));
+    assertTrue(good.contains(was), () -> was + " is not in " + good);
+    String text = good.replaceFirst(Pattern.quote(was), Matcher.quoteReplacement(now));
+    assertSays(says, assertThrows(JsonException.class, () -> TrialJson.read(text)));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
         "\"timeS\":1.0 | \"timeS\":\"1.0\" | $.readings[0].slaps[0].timeS: must be a number",
         "\"timeS\":1.0 | \"timeS\":1e9 | $.readings[0].slaps[0].timeS: must be a number from",
         "\"timeS\":1.0 | \"timeS\":1e999 | $.readings[0].slaps[0].timeS: must be a number from",

@@ -225,4 +225,58 @@ class PrintedFormsTest {
                 "\"minRateSlapsPerS\": {\"value\": 3.5, \"source\": \"the coach\"}"));
     assertEquals(3.5, limits.minRateSlapsPerS().value());
   }
+
+  @Test
+  void anEstimateHasItsFixedKeys() throws IOException {
+    JsonNode found =
+        tree(new EstimateText("a.mp4", null, Hand.RIGHT, SampleFiles.fullEstimate()).page());
+    assertEquals(
+        Set.of(),
+        missing(
+            keys(
+                "clip hand fps variableRate slaps trialFound captureFps rateSlapsPerS",
+                "intervalCvPct timingFloorPct rotation turn elbow spans soundOffsetS warnings"),
+            found));
+    assertEquals(
+        Set.of(),
+        missing(
+            keys(
+                "timeS side sideConfidence zone zoneConfidence double sources confidence timedBy",
+                "resolutionS"),
+            found.get("slaps").get(0)));
+    assertEquals("sound", found.get("slaps").get(0).get("sources").get(0).textValue());
+    assertTrue(found.get("slaps").get(1).get("soundS").isNull());
+    assertEquals(2.6125, found.get("rotation").get("series").get(1).get("hz").doubleValue());
+    assertEquals(1.25, found.get("turn").get(2).get("value").doubleValue());
+    assertEquals(Set.of(), missing(keys("kind startS endS confidence"), found.get("spans").get(0)));
+    JsonNode elbow = found.get("elbow");
+    assertEquals(1.0, elbow.get("maxCm").doubleValue());
+    assertEquals("given", elbow.get("scale").textValue());
+    // 10 pixels at 0.1 cm a pixel and 250 pixels a forearm.
+    assertEquals(1.0, elbow.get("series").get(1).get("cm").doubleValue());
+    assertEquals(0.04, elbow.get("series").get(1).get("forearms").doubleValue());
+    assertEquals(8.0, elbow.get("path").get(1).get("downPx").doubleValue());
+  }
+
+  @Test
+  void anEstimateThatFoundNothingSaysNullAndNeverZero() throws IOException {
+    String line = new EstimateText("a.mp4", null, Hand.LEFT, SampleFiles.emptyEstimate()).line();
+    assertEquals(1, line.lines().count());
+    JsonNode found = tree(line);
+    for (String key :
+        List.of(
+            "captureFps",
+            "rateSlapsPerS",
+            "intervalCvPct",
+            "timingFloorPct",
+            "elbow",
+            "handRegion",
+            "soundOffsetS",
+            "trial")) {
+      assertTrue(found.get(key).isNull(), key);
+    }
+    assertTrue(found.get("rotation").get("frequencyHz").isNull());
+    assertEquals(0, found.get("slaps").size());
+    assertEquals(1, found.get("warnings").size());
+  }
 }

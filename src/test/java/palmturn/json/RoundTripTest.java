@@ -34,6 +34,38 @@ class RoundTripTest {
     assertEquals(trial, TrialJson.read(TrialJson.write(trial)));
   }
 
+  @Test
+  void aFullEstimateComesBackAsItWas() throws JsonException {
+    Trial trial = SampleFiles.fullTrial().withEstimate(SampleFiles.fullEstimate());
+    assertEquals(trial, TrialJson.read(TrialJson.write(trial)));
+  }
+
+  @Test
+  void anEmptyEstimateComesBackAsItWas() throws JsonException {
+    Trial trial = SampleFiles.fullTrial().withEstimate(SampleFiles.emptyEstimate());
+    assertEquals(trial, TrialJson.read(TrialJson.write(trial)));
+  }
+
+  @Test
+  void unknownKeysOfAnEstimateAreKept() throws JsonException {
+    String text =
+        TrialJson.write(SampleFiles.fullTrial().withEstimate(SampleFiles.fullEstimate()))
+            .replace("\"trialFound\": true", "\"trialFound\": true, \"a\": {\"b\": [1.50]}");
+    String again = TrialJson.write(TrialJson.read(text));
+    assertTrue(again.contains("1.50"), again);
+    assertEquals(again, TrialJson.write(TrialJson.read(again)));
+  }
+
+  @Test
+  void aCurveHasOneLineAndEachContactToo() {
+    String text =
+        TrialJson.write(
+            SampleFiles.plainTrial(SampleFiles.RIGHT).withEstimate(SampleFiles.fullEstimate()));
+    assertEquals(3, text.lines().filter(line -> line.contains("\"pose\"")).count(), text);
+    assertEquals(
+        1, text.lines().filter(line -> line.contains("[0.9,0.908333,0.916667]")).count(), text);
+  }
+
   @ParameterizedTest
   @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8})
   void randomMarksComeBackToTheLastBit(long seed) throws JsonException {

@@ -3,6 +3,7 @@ package palmturn.json;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.networknt.schema.InputFormat;
 import com.networknt.schema.JsonSchema;
@@ -12,6 +13,7 @@ import com.networknt.schema.ValidationMessage;
 import java.io.IOException;
 import java.io.InputStream;
 import java.time.LocalDate;
+import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
@@ -24,6 +26,9 @@ import palmturn.trial.Session;
 class SchemaTest {
   private static final String SESSION = SessionJson.write(SampleFiles.fullSession());
   private static final String TRIAL = TrialJson.write(SampleFiles.fullTrial());
+  private static final String ESTIMATED =
+      TrialJson.write(
+          SampleFiles.plainTrial(SampleFiles.RIGHT).withEstimate(SampleFiles.fullEstimate()));
 
   @Test
   void writtenSessionsFit() throws IOException {
@@ -46,6 +51,16 @@ class SchemaTest {
     }
   }
 
+  @Test
+  void writtenEstimatesFit() throws IOException {
+    assertEquals(Set.of(), faults("trial", ESTIMATED));
+    assertEquals(
+        Set.of(),
+        faults(
+            "trial",
+            TrialJson.write(SampleFiles.fullTrial().withEstimate(SampleFiles.emptyEstimate()))));
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
@@ -66,11 +81,21 @@ class SchemaTest {
         "trial | \"factor\":0.25 | \"factor\":1,\"x\":1",
         "trial | \"version\": 1 | \"version\": 2",
         "trial | \"sha256\": \"0 | \"sha256\": \"g",
+        "estimate | \"confidence\":0.97 | \"confidence\":1.1",
+        "estimate | \"pose\":1 | \"pose\":2",
+        "estimate | \"pose\":1 | \"pose\":1,\"x\":1",
+        "estimate | \"sound\",\"motion\" | \"ear\"",
+        "estimate | [-1.0,0.0,1.25] | [-1.0,null,1.25]",
+        "estimate | [0.0,10.0,5.0] | [0.0,-10.0,5.0]",
+        "estimate | \"clipSha256\": \"0 | \"clipSha256\": \"x",
       })
   void whatTheProgramRefusesTheSchemaRefusesToo(String schema, String was, String now)
       throws IOException {
-    String text = schema.equals("trial") ? TRIAL : SESSION;
-    assertFalse(faults(schema, text.replace(was, now)).isEmpty());
+    Map<String, String> texts = Map.of("session", SESSION, "trial", TRIAL, "estimate", ESTIMATED);
+    String text = texts.get(schema);
+    assertTrue(text.contains(was), text);
+    String file = schema.equals("session") ? "session" : "trial";
+    assertFalse(faults(file, text.replace(was, now)).isEmpty());
   }
 
   private static Set<ValidationMessage> faults(String name, String text) throws IOException {

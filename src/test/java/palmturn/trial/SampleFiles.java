@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.Set;
 
 /** Sessions and trials with every key filled, and random ones, for the rooms that write files. */
 public final class SampleFiles {
@@ -71,6 +72,116 @@ public final class SampleFiles {
         -0.012,
         List.of(reading, Reading.begin("EF", StartedFrom.ESTIMATE)),
         null,
+        Extra.NONE);
+  }
+
+  /** Returns an estimate with every key filled. */
+  public static Estimate fullEstimate() {
+    EstimatedSlap heard =
+        new EstimatedSlap(
+            1.0123456789012345,
+            TimedBy.SOUND,
+            0.001,
+            1,
+            Side.PALM,
+            0.93,
+            Zone.UNKNOWN,
+            0,
+            false,
+            Set.of(Estimate.Source.SOUND, Estimate.Source.MOTION),
+            0.97,
+            1.0151,
+            1.0158,
+            "");
+    EstimatedSlap seen =
+        new EstimatedSlap(
+            1.2,
+            TimedBy.MOTION,
+            1 / 60.0,
+            -1,
+            Side.BACK,
+            0.8,
+            Zone.FINGERS,
+            0.6,
+            false,
+            Set.of(Estimate.Source.MOTION),
+            0.5,
+            1.2,
+            null,
+            "no onset near it");
+    EstimatedSlap again =
+        new EstimatedSlap(
+            1.3,
+            TimedBy.MOTION,
+            1 / 60.0,
+            -1,
+            Side.BACK,
+            0.8,
+            Zone.UNKNOWN,
+            0,
+            true,
+            Set.of(Estimate.Source.MOTION),
+            0.5,
+            1.3,
+            null,
+            "");
+    return new Estimate(
+        SHA,
+        Set.of(Estimate.Source.SOUND, Estimate.Source.MOTION),
+        59.94,
+        true,
+        240.0,
+        true,
+        List.of(heard, seen, again),
+        5.1234567890123456,
+        4.25,
+        0.5,
+        new Estimate.Rotation(2.56, new Curve(List.of(1.1, 1.3), List.of(2.5, 2.6125)), 2.5, 2.625),
+        new Curve(List.of(0.9, 0.908333, 0.916667), List.of(-1.0, 0.0, 1.25)),
+        new Curve(List.of(0.0, 0.0025), List.of(0.0, 0.9999)),
+        new Estimate.ElbowPath(
+            1.0,
+            0.04,
+            "given",
+            0.1,
+            250.0,
+            120.5,
+            190.25,
+            List.of(0.9, 1.0, 1.2),
+            List.of(0.0, 6.0, -3.0),
+            List.of(0.0, 8.0, 4.0),
+            List.of(0.0, 10.0, 5.0),
+            List.of(new Estimate.Burst(1.0, 1.2))),
+        new Estimate.Region(300, 200, 80.5, 60),
+        List.of(new Estimate.EstimatedSpan(Span.Kind.ELBOW_OUT, 0.95, 1.1, 0.7)),
+        List.of(new Estimate.Burst(1.0123, 1.3)),
+        0.0035,
+        List.of("The sound of \"a\" door was set aside.", "Zones are not told."),
+        Extra.NONE);
+  }
+
+  /** Returns an estimate that found nothing. */
+  public static Estimate emptyEstimate() {
+    return new Estimate(
+        SHA,
+        Set.of(),
+        25,
+        false,
+        null,
+        false,
+        List.of(),
+        null,
+        null,
+        null,
+        Estimate.Rotation.UNKNOWN,
+        Curve.EMPTY,
+        Curve.EMPTY,
+        null,
+        null,
+        List.of(),
+        List.of(),
+        null,
+        List.of("No hand turns here."),
         Extra.NONE);
   }
 

@@ -1,0 +1,115 @@
+package palmturn.json;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import org.jspecify.annotations.Nullable;
+import palmturn.trial.Curve;
+import palmturn.trial.Estimate;
+import palmturn.trial.EstimatedSlap;
+import palmturn.trial.Hand;
+
+/**
+ * An estimate as a script reads it: every key is there, null where a thing can't be told, and each
+ * sample of a curve is an object of its own.
+ *
+ * @param clip the file as it was named
+ * @param trial the trial's name, null for a clip outside a session
+ * @param hand the moving hand
+ * @param estimate what was found
+ */
+public record EstimateText(String clip, @Nullable String trial, Hand hand, Estimate estimate) {
+  /** Returns it laid out to be read. */
+  public String page() {
+    return JsonText.page(tree());
+  }
+
+  /** Returns it on one line, for one of many. */
+  public String line() {
+    return JsonText.line(tree());
+  }
+
+  private ObjectNode tree() {
+    ObjectNode node = JsonText.object();
+    node.put("clip", clip);
+    node.put("trial", trial);
+    node.put("hand", hand.code());
+    node.put("clipSha256", estimate.clipSha256());
+    node.set("sources", EstimateJson.sources(estimate.sources()));
+    Put.figure(node, "fps", estimate.fps());
+    node.put("variableRate", estimate.variableRate());
+    Put.figure(node, "captureFps", estimate.captureFps());
+    node.put("trialFound", estimate.trialFound());
+    Put.figure(node, "rateSlapsPerS", estimate.rateSlapsPerS());
+    Put.figure(node, "intervalCvPct", estimate.intervalCvPct());
+    Put.figure(node, "timingFloorPct", estimate.timingFloorPct());
+    Put.figure(node, "soundOffsetS", estimate.soundOffsetS());
+    ArrayNode slaps = node.putArray("slaps");
+    estimate.slaps().forEach(slap -> slaps.add(slap(slap)));
+    node.set("spans", EstimateJson.spans(estimate.spans()));
+    node.set("bursts", EstimateJson.bursts(estimate.bursts()));
+    ObjectNode rotation = node.putObject("rotation");
+    Put.figure(rotation, "frequencyHz", estimate.rotation().frequencyHz());
+    Put.figure(rotation, "spectrumHz", estimate.rotation().spectrumHz());
+    Put.figure(rotation, "autocorrelationHz", estimate.rotation().autocorrelationHz());
+    rotation.set("series", samples(estimate.rotation().series(), "hz"));
+    Estimate.ElbowPath elbow = estimate.elbow();
+    node.set("elbow", elbow == null ? null : elbow(elbow));
+    Estimate.Region region = estimate.handRegion();
+    node.set("handRegion", region == null ? null : EstimateJson.write(region));
+    ArrayNode warnings = node.putArray("warnings");
+    estimate.warnings().forEach(warnings::add);
+    node.set("turn", samples(estimate.turn(), "value"));
+    node.set("sound", samples(estimate.sound(), "value"));
+    return node;
+  }
+
+  private static ObjectNode slap(EstimatedSlap slap) {
+    ObjectNode node = EstimateJson.begin(slap);
+    Put.figure(node, "pictureS", slap.pictureS());
+    Put.figure(node, "soundS", slap.soundS());
+    node.put("why", slap.why());
+    return node;
+  }
+
+  private static ArrayNode samples(Curve curve, String key) {
+    ArrayNode array = JsonText.array();
+    for (int i = 0; i < curve.timesS().size(); i++) {
+      ObjectNode node = array.addObject();
+      node.put("timeS", JsonText.rounded(curve.timesS().get(i), EstimateJson.TIME_DECIMALS));
+      node.put(key, JsonText.rounded(curve.values().get(i), EstimateJson.VALUE_DECIMALS));
+    }
+    return array;
+  }
+
+  private static ObjectNode elbow(Estimate.ElbowPath path) {
+    ObjectNode node = JsonText.object();
+    Put.figure(node, "maxCm", path.maxCm());
+    Put.figure(node, "maxForearms", path.maxForearms());
+    node.put("scale", path.scale());
+    Put.figure(node, "cmPerPixel", path.cmPerPixel());
+    Put.figure(node, "forearmPx", path.forearmPx());
+    Put.figure(node, "startXPx", path.startXPx());
+    Put.figure(node, "startYPx", path.startYPx());
+    node.set("gaps", EstimateJson.bursts(path.gaps()));
+    ArrayNode series = node.putArray("series");
+    ArrayNode places = node.putArray("path");
+    for (int i = 0; i < path.timesS().size(); i++) {
+      double timeS = JsonText.rounded(path.timesS().get(i), EstimateJson.TIME_DECIMALS);
+      ObjectNode sample = series.addObject();
+      sample.put("timeS", timeS);
+      double px = path.distancePx().get(i);
+      Put.figure(sample, "cm", path.cmPerPixel() == null ? null : value(px * path.cmPerPixel()));
+      Put.figure(
+          sample, "forearms", path.forearmPx() == null ? null : value(px / path.forearmPx()));
+      ObjectNode place = places.addObject();
+      place.put("timeS", timeS);
+      Put.figure(place, "rightPx", value(path.rightPx().get(i)));
+      Put.figure(place, "downPx", value(path.downPx().get(i)));
+    }
+    return node;
+  }
+
+  private static double value(double exact) {
+    return JsonText.rounded(exact, EstimateJson.VALUE_DECIMALS);
+  }
+}
