@@ -1,5 +1,8 @@
 package palmturn.measure;
 
+import org.jspecify.annotations.Nullable;
+import palmturn.trial.Estimate;
+
 /**
  * How far the elbow was from its place, frame by frame, in the picture plane.
  *
@@ -12,5 +15,17 @@ public record ElbowSeries(double[] timesS, double[] cm) {
       throw new IllegalArgumentException(
           "%d times but %d distances".formatted(timesS.length, cm.length));
     }
+  }
+
+  /** Returns what an estimate followed, null where it followed no elbow or has no scale. */
+  static @Nullable ElbowSeries of(@Nullable Estimate estimate) {
+    Estimate.ElbowPath path = estimate == null ? null : estimate.elbow();
+    Double cmPerPixel = path == null ? null : path.cmPerPixel();
+    if (path == null || cmPerPixel == null || path.timesS().isEmpty()) {
+      return null;
+    }
+    return new ElbowSeries(
+        path.timesS().stream().mapToDouble(each -> each).toArray(),
+        path.distancePx().stream().mapToDouble(px -> px * cmPerPixel).toArray());
   }
 }

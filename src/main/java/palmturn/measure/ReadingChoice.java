@@ -1,6 +1,7 @@
 package palmturn.measure;
 
 import org.jspecify.annotations.Nullable;
+import palmturn.trial.Estimate;
 import palmturn.trial.Reading;
 import palmturn.trial.Trial;
 
@@ -23,4 +24,14 @@ public interface ReadingChoice {
   static ReadingChoice named(String reader) {
     return trial -> trial.reading(reader).orElse(null);
   }
+
+  /** The name under which the estimate is scored, which no reader may have. */
+  String ESTIMATE_NAME = "estimate";
+
+  /** Takes the estimate for a reading. */
+  ReadingChoice ESTIMATE =
+      trial -> {
+        Estimate estimate = trial.estimate();
+        return estimate == null ? null : estimate.toReading(ESTIMATE_NAME);
+      };
 }

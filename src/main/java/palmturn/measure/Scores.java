@@ -16,9 +16,9 @@ import palmturn.trial.Trial;
 public final class Scores {
   private Scores() {}
 
-  /** Returns the figures of a reading for which no elbow was tracked. */
+  /** Returns the figures of a reading, the elbow's from the trial's estimate if it has one. */
   public static TrialScore trial(Trial trial, Reading reading, double windowS, Limits limits) {
-    return trial(trial, reading, windowS, limits, null);
+    return trial(trial, reading, windowS, limits, ElbowSeries.of(trial.estimate()));
   }
 
   /**

@@ -23,7 +23,8 @@ public final class Scoring {
   /**
    * Returns the figures of a session.
    *
-   * @param reader whose readings; null for each trial's first finished one, else its first
+   * @param reader whose readings, {@code estimate} for the program's own; null for each trial's
+   *     first finished one, else its first
    * @throws UserError if no trial has such a reading
    */
   public static SessionScore score(SessionFolder folder, @Nullable String reader) throws UserError {
@@ -37,14 +38,21 @@ public final class Scoring {
       throw new UserError(
           reader == null
               ? name + " has no reading yet: mark a trial in the app, or import marks"
-              : "%s has no reading by %s".formatted(name, reader));
+              : reader.equals(ReadingChoice.ESTIMATE_NAME)
+                  ? name + " has no estimate yet: run palmturn estimate on it"
+                  : "%s has no reading by %s".formatted(name, reader));
     }
     return score;
   }
 
   /** Returns the reading that is scored where a reader is named, or none. */
   static ReadingChoice choice(@Nullable String reader) {
-    return reader == null ? ReadingChoice.FIRST : ReadingChoice.named(reader);
+    if (reader == null) {
+      return ReadingChoice.FIRST;
+    }
+    return reader.equals(ReadingChoice.ESTIMATE_NAME)
+        ? ReadingChoice.ESTIMATE
+        : ReadingChoice.named(reader);
   }
 
   /** Returns figures in the fixed form of scripts. */

@@ -1,6 +1,7 @@
 package palmturn.measure;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 
 import java.util.ArrayList;
@@ -10,9 +11,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import palmturn.trial.Reading;
+import palmturn.trial.SampleFiles;
 import palmturn.trial.Slap;
 import palmturn.trial.TimeScale;
 import palmturn.trial.TimedBy;
+import palmturn.trial.Trial;
 import palmturn.trial.Zone;
 
 class DriftAndVerdictTest {
@@ -41,6 +44,31 @@ class DriftAndVerdictTest {
   void noElbowNoDrift() {
     assertNull(drift(null).elbowMaxCm());
     assertEquals(LimitVerdict.CANNOT_TELL, Made.score(EVEN.slaps()).verdicts().get(Quality.DRIFT));
+  }
+
+  @Test
+  void theElbowIsTheEstimates() {
+    Trial trial = Made.trial(TimeScale.REAL).withEstimate(SampleFiles.fullEstimate());
+    // Inside the window it strays 10 and then 5 pixels of 0.1 cm.
+    assertEquals(1.0, Scores.trial(trial, EVEN, 5, Made.LIMITS).drift().elbowMaxCm());
+    Trial blind = Made.trial(TimeScale.REAL).withEstimate(SampleFiles.emptyEstimate());
+    assertNull(Scores.trial(blind, EVEN, 5, Made.LIMITS).drift().elbowMaxCm());
+  }
+
+  @Test
+  void anEstimateIsScoredAsAReadingThatIsNotIndependent() {
+    Trial trial = Made.trial(TimeScale.REAL).withEstimate(SampleFiles.fullEstimate());
+    Reading reading = ReadingChoice.ESTIMATE.of(trial);
+    TrialScore score = Scores.trial(trial, reading, 5, Made.LIMITS);
+    assertEquals("estimate", score.reading());
+    assertFalse(score.independent());
+    assertEquals(2, score.accuracy().slaps());
+    assertEquals(1, score.accuracy().doubles());
+    Reading unspoilt = reading.withSpans(List.of());
+    assertNull(
+        Scores.trial(trial, unspoilt, 5, Made.LIMITS).accuracy().cleanSharePct(),
+        "its zones are unknown");
+    assertNull(ReadingChoice.ESTIMATE.of(Made.trial(TimeScale.REAL)));
   }
 
   /** Clean slaps of 25; Wilson intervals from the formula checked in the room of numbers. */
