@@ -16,6 +16,7 @@ import palmturn.trial.Trial;
  *
  * @param slaps the marks, in order of time
  * @param spans faults over a stretch, in order of their start
+ * @param hollow what an estimate shows beside the marks; null for none
  * @param scale how media seconds become the axis's real seconds
  * @param window what counts, drawn as a lighter sheet; null before the first slap is marked
  * @param view how time becomes x
@@ -28,6 +29,7 @@ import palmturn.trial.Trial;
 public record BeatStrip(
     List<Slap> slaps,
     List<Span> spans,
+    @Nullable Hollow hollow,
     TimeScale scale,
     @Nullable Window window,
     View view,
@@ -100,11 +102,24 @@ public record BeatStrip(
    * @param topY top of the sheet; the flag stands on it
    * @param spansY middle of the first row of spans
    * @param lineY the hand line: palm above, back below
+   * @param turnY middle of the turn's curve; null for no such lane
+   * @param soundY middle of the sound's curve; null for no such lane
    * @param axisY the time axis; its labels hang under it
    */
-  public record Lanes(double topY, double spansY, double lineY, double axisY) {
-    /** The strip of the app, 316 high, with room for the turn and the sound above the axis. */
-    public static final Lanes APP = new Lanes(31, 49, 148, 290);
+  public record Lanes(
+      double topY,
+      double spansY,
+      double lineY,
+      @Nullable Double turnY,
+      @Nullable Double soundY,
+      double axisY) {
+    /** The strip of the app, 316 high. */
+    public static final Lanes APP = new Lanes(31, 49, 148, 238.0, 273.0, 290);
+
+    /** Returns lanes without curves. */
+    public static Lanes plain(double topY, double spansY, double lineY, double axisY) {
+      return new Lanes(topY, spansY, lineY, null, null, axisY);
+    }
   }
 
   /**

@@ -9,7 +9,6 @@ import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
 import palmturn.trial.Slap;
-import palmturn.trial.TimedBy;
 
 /**
  * Draws a beat strip: time to the right, palm slaps above the hand line and back slaps below it,
@@ -17,8 +16,6 @@ import palmturn.trial.TimedBy;
  */
 public final class BeatStripPainter {
   private static final BasicStroke INK = new BasicStroke(1.75f);
-  private static final double HAIRLINE_UNDER = 1.5;
-  private static final double BAND_OVER = 5;
 
   private BeatStripPainter() {}
 
@@ -39,10 +36,18 @@ public final class BeatStripPainter {
     g.setStroke(INK);
     line(g, view.leftX(), strip.lanes().lineY(), view.rightX(), strip.lanes().lineY());
     Labels labels = new Labels();
+    Hollow hollow = strip.hollow();
+    if (hollow != null) {
+      Curves.paint(g, strip, hollow);
+      HollowPainter.marks(g, strip, hollow, labels);
+    }
     marks(g, strip, labels);
     SpanPainter.spans(g, strip, labels);
     if (strip.words()) {
       words(g, strip, labels);
+      if (hollow != null) {
+        HollowPainter.words(g, strip, hollow, labels);
+      }
     }
     if (strip.now() != null) {
       now(g, strip, strip.now());
@@ -112,16 +117,17 @@ public final class BeatStripPainter {
     double stem = strip.stem(index);
     double end = line - stem;
     double start = slap.kind() == Slap.Kind.MISSED ? line - Math.signum(stem) * 12 : line;
-    double width = spreadS(slap) * strip.view().pixelsPerS();
-    double left = reachesBack(slap) ? x - width : x - width / 2;
+    Spread spread = Spread.of(slap);
+    double width = spread.wholeS() * strip.view().pixelsPerS();
+    double left = x - spread.beforeS() * strip.view().pixelsPerS();
     g.setColor(color(strip.palette(), slap));
-    if (width > BAND_OVER && stem != 0) {
+    if (width > Spread.BAND_OVER && stem != 0) {
       boolean wrong = slap.faulty();
       g.setColor(wrong ? strip.palette().clayBand() : strip.palette().inkBand());
       g.fill(new Rectangle2D.Double(left, Math.min(start, end), width, Math.abs(end - start)));
       g.setColor(color(strip.palette(), slap));
     }
-    if (width >= HAIRLINE_UNDER && width <= BAND_OVER) {
+    if (width >= Spread.HAIRLINE_UNDER && width <= Spread.BAND_OVER) {
       g.setStroke(new BasicStroke((float) width));
       line(g, x, start, x, end);
     } else {
@@ -138,15 +144,6 @@ public final class BeatStripPainter {
       g.setStroke(new BasicStroke(3));
       line(g, strip.view().x(strip.slaps().get(repeated).timeS()), y, x, y);
     }
-  }
-
-  /** Returns the stretch of time in which a mark's contact lies, seconds wide. */
-  private static double spreadS(Slap slap) {
-    return reachesBack(slap) ? slap.resolutionS() : 2 * slap.resolutionS();
-  }
-
-  private static boolean reachesBack(Slap slap) {
-    return slap.timedBy() == TimedBy.PICTURE;
   }
 
   private static Color color(Palette palette, Slap slap) {

@@ -4,12 +4,16 @@ import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.Shape;
+import java.awt.Stroke;
 import java.awt.geom.Arc2D;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
+import palmturn.trial.EstimatedSlap;
+import palmturn.trial.Side;
 import palmturn.trial.Slap;
+import palmturn.trial.Zone;
 
 /** The heads of marks: every kind has a shape of its own, so that none is told by colour alone. */
 final class MarkShapes {
@@ -71,14 +75,54 @@ final class MarkShapes {
         g.draw(disc(x, y, DISC));
         g.fill(new Arc2D.Double(x - DISC, y - DISC, 2 * DISC, 2 * DISC, 90, 180, Arc2D.CHORD));
       }
-      case CENTRE, UNKNOWN -> g.fill(clean(slap, x, y));
+      case CENTRE, UNKNOWN -> g.fill(clean(slap.side(), x, y, 0));
     }
   }
 
-  private static Shape clean(Slap slap, double x, double y) {
-    return switch (slap.side()) {
-      case PALM -> disc(x, y, DISC);
-      case BACK -> new Rectangle2D.Double(x - SQUARE / 2, y - SQUARE / 2, SQUARE, SQUARE);
+  /** Draws the head of an estimated contact: the shapes of marks, in outline only. */
+  static void hollow(
+      Graphics2D g,
+      EstimatedSlap slap,
+      double x,
+      double y,
+      int up,
+      Color color,
+      Color behind,
+      Stroke outline) {
+    Shape shape =
+        slap.isDouble()
+            ? disc(x, y, DOUBLE - 0.5)
+            : switch (slap.zone()) {
+              case FINGERS -> combOutline(x, y, up);
+              case WRIST -> new Rectangle2D.Double(x - 8.5, y - 5, 17, 10);
+              case EDGE, CENTRE, UNKNOWN -> clean(slap.side(), x, y, 0.8);
+            };
+    g.setColor(behind);
+    g.fill(shape);
+    g.setColor(color);
+    g.setStroke(outline);
+    g.draw(shape);
+    if (!slap.isDouble() && slap.zone() == Zone.WRIST) {
+      g.draw(new Line2D.Double(x - 8.5, y - up * 1.5, x + 8.5, y - up * 1.5));
+    } else if (!slap.isDouble() && slap.zone() == Zone.EDGE) {
+      g.draw(new Line2D.Double(x, y - DISC + 0.8, x, y + DISC - 0.8));
+    }
+  }
+
+  private static Shape combOutline(double x, double y, int up) {
+    double tip = y - up * 6.5;
+    double cleft = y + up * 1;
+    double foot = y + up * 6;
+    return polygon(
+        x - 7, foot, x - 7, tip, x - 3, tip, x - 3, cleft, x - 1.6, cleft, x - 1.6, tip, x + 1.6,
+        tip, x + 1.6, cleft, x + 3, cleft, x + 3, tip, x + 7, tip, x + 7, foot);
+  }
+
+  private static Shape clean(Side side, double x, double y, double inset) {
+    double half = SQUARE / 2 - inset;
+    return switch (side) {
+      case PALM -> disc(x, y, DISC - inset);
+      case BACK -> new Rectangle2D.Double(x - half, y - half, 2 * half, 2 * half);
       case UNKNOWN -> diamond(x, y);
     };
   }

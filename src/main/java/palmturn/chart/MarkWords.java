@@ -18,9 +18,9 @@ public final class MarkWords {
     };
   }
 
-  /** Returns the fault of a span in one or two words. */
-  public static String fault(Span span) {
-    return switch (span.kind()) {
+  /** Returns what is wrong over a span in one or two words. */
+  public static String fault(Span.Kind kind) {
+    return switch (kind) {
       case BENT_WRIST -> "bent wrist";
       case ELBOW_OUT -> "elbow out";
       case TARGET_MOVED -> "target moved";

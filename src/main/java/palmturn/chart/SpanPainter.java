@@ -8,6 +8,7 @@ import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
+import palmturn.trial.Estimate;
 import palmturn.trial.Span;
 
 /** Draws spans in their lane, and a wash down over the slaps that they spoil. */
@@ -31,25 +32,68 @@ final class SpanPainter {
     }
   }
 
+  /** A span as it is drawn, a reader's or, hollow, the estimate's. */
+  private record Drawn(Span.Kind kind, double from, double to, double y, boolean hollow) {}
+
   static void spans(Graphics2D g, BeatStrip strip, Labels labels) {
+    List<Drawn> drawn = drawn(strip);
+    for (Drawn span : drawn) {
+      shape(g, span, strip.palette());
+      labels.block(
+          new Rectangle2D.Double(span.from(), span.y() - HALF, span.to() - span.from(), 2 * HALF));
+    }
+    if (strip.words()) {
+      for (Drawn span : drawn) {
+        String word = MarkWords.fault(span.kind()) + (span.hollow() ? "?" : "");
+        labels.beside(g, word, span.to() + 7, span.y(), color(span, strip.palette()));
+      }
+    }
+  }
+
+  private static List<Drawn> drawn(BeatStrip strip) {
+    List<Drawn> drawn = new ArrayList<>();
     List<Double> rowEnds = new ArrayList<>();
     for (Span span : strip.spans()) {
-      double from = strip.view().x(span.startS());
-      double to = strip.view().x(span.endS());
-      int row = row(rowEnds, from, to);
-      double y = strip.lanes().spansY() + row * ROW;
-      g.setColor(strip.palette().clay());
-      g.setStroke(new BasicStroke(1.75f));
-      switch (span.kind()) {
-        case BENT_WRIST -> zigzag(g, from, to, y);
-        case ELBOW_OUT -> bracket(g, from, to, y, strip.palette());
-        case TARGET_MOVED -> arrows(g, from, to, y);
-        case PAUSE -> posts(g, from, to, y);
+      drawn.add(place(strip, rowEnds, span.kind(), span.startS(), span.endS(), false));
+    }
+    Hollow hollow = strip.hollow();
+    if (hollow != null) {
+      for (Estimate.EstimatedSpan span : hollow.spans()) {
+        drawn.add(place(strip, rowEnds, span.kind(), span.startS(), span.endS(), true));
       }
-      labels.block(new Rectangle2D.Double(from, y - HALF, to - from, 2 * HALF));
-      if (strip.words()) {
-        labels.beside(g, MarkWords.fault(span), to + 7, y, strip.palette().clay());
-      }
+    }
+    return drawn;
+  }
+
+  private static Drawn place(
+      BeatStrip strip,
+      List<Double> rowEnds,
+      Span.Kind kind,
+      double startS,
+      double endS,
+      boolean hollow) {
+    double from = strip.view().x(startS);
+    double to = strip.view().x(endS);
+    double y = strip.lanes().spansY() + row(rowEnds, from, to) * ROW;
+    return new Drawn(kind, from, to, y, hollow);
+  }
+
+  private static Color color(Drawn span, Palette palette) {
+    return span.hollow() ? palette.sea() : palette.clay();
+  }
+
+  private static void shape(Graphics2D g, Drawn span, Palette palette) {
+    if (span.kind() == Span.Kind.ELBOW_OUT && !span.hollow()) {
+      g.setColor(palette.clayWash());
+      g.fill(new Rectangle2D.Double(span.from(), span.y() - 6, span.to() - span.from(), 12));
+    }
+    g.setColor(color(span, palette));
+    g.setStroke(new BasicStroke(1.75f));
+    switch (span.kind()) {
+      case BENT_WRIST -> zigzag(g, span.from(), span.to(), span.y());
+      case ELBOW_OUT -> bracket(g, span.from(), span.to(), span.y());
+      case TARGET_MOVED -> arrows(g, span.from(), span.to(), span.y());
+      case PAUSE -> posts(g, span.from(), span.to(), span.y());
     }
   }
 
@@ -76,10 +120,7 @@ final class SpanPainter {
     g.draw(path);
   }
 
-  private static void bracket(Graphics2D g, double from, double to, double y, Palette palette) {
-    g.setColor(palette.clayWash());
-    g.fill(new Rectangle2D.Double(from, y - 6, to - from, 12));
-    g.setColor(palette.clay());
+  private static void bracket(Graphics2D g, double from, double to, double y) {
     Path2D path = new Path2D.Double();
     path.moveTo(from, y + 6);
     path.lineTo(from, y - 6);

@@ -27,7 +27,7 @@ final class Charts {
   /** Returns the beat strip of a reading with marks, over the whole page. */
   static String strip(String id, String title, Trial trial, Reading reading, double windowS) {
     double line = reading.spans().isEmpty() ? 84 : 116;
-    BeatStrip.Lanes lanes = new BeatStrip.Lanes(4, 20, line, line + 84);
+    BeatStrip.Lanes lanes = BeatStrip.Lanes.plain(4, 20, line, line + 84);
     BeatStrip strip = strip(trial, reading, windowS, lanes, WIDTH, true);
     return SvgChart.svg(
         id, title, WIDTH, lanes.axisY() + 26, g -> BeatStripPainter.paint(g, strip));
@@ -35,7 +35,7 @@ final class Charts {
 
   /** Returns the beat strip of a trial in small, without words. */
   static String smallStrip(String id, String title, Trial trial, Reading reading, double windowS) {
-    BeatStrip.Lanes lanes = new BeatStrip.Lanes(4, 14, 80, 146);
+    BeatStrip.Lanes lanes = BeatStrip.Lanes.plain(4, 14, 80, 146);
     BeatStrip strip = strip(trial, reading, windowS, lanes, SMALL_WIDTH / SMALL, false);
     return SvgChart.svg(
         id,
@@ -74,6 +74,7 @@ final class Charts {
     return new BeatStrip(
         reading.slaps(),
         reading.spans(),
+        null,
         trial.timeScale(),
         window,
         new BeatStrip.View(left, right, fromS, (right - left) / (toS - fromS)),

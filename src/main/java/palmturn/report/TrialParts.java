@@ -169,7 +169,7 @@ final class TrialParts {
     for (Span span : reading.spans()) {
       double middleS = (span.startS() + span.endS()) / 2;
       if (span.kind().spoils() && window.contains(middleS)) {
-        faults.add(new Fault(middleS, MarkWords.fault(span), span.note()));
+        faults.add(new Fault(middleS, MarkWords.fault(span.kind()), span.note()));
       }
     }
     faults.sort(Comparator.comparingDouble(Fault::timeS));

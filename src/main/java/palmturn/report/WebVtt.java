@@ -44,7 +44,7 @@ public final class WebVtt {
               fromS,
               Math.max(fromS + LEAST_S, span.endS()),
               " line:0",
-              noted(MarkWords.fault(span), span.note())));
+              noted(MarkWords.fault(span.kind()), span.note())));
     }
     cues.sort(Comparator.comparingDouble(Cue::fromS));
     StringBuilder out = new StringBuilder("WEBVTT ").append(escaped(title)).append("\n");

@@ -11,10 +11,12 @@ import java.awt.RenderingHints;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.File;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
+import java.util.function.Consumer;
 import java.util.regex.Pattern;
 import javax.imageio.ImageIO;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -139,6 +141,7 @@ class BeatStripPainterTest {
         new BeatStrip(
             real.slaps(),
             real.spans(),
+            null,
             TimeScale.uniform(0.25),
             real.window(),
             real.view(),
@@ -157,19 +160,23 @@ class BeatStripPainterTest {
   void picturesForLooking(Theme theme) throws Exception {
     BeatStrip strip =
         strip(Samples.everyKind(), theme.palette, 192, new BeatStrip.Now(3, "slap 13, palm", 12));
-    BufferedImage image = new BufferedImage(1240, 330, BufferedImage.TYPE_INT_RGB);
+    draw("strip-" + theme, theme, g -> BeatStripPainter.paint(g, strip));
+  }
+
+  static void draw(String name, Theme theme, Consumer<Graphics2D> painter) throws IOException {
+    BufferedImage image = new BufferedImage(1240, 360, BufferedImage.TYPE_INT_RGB);
     Graphics2D g = image.createGraphics();
     g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
     g.setRenderingHint(RenderingHints.KEY_STROKE_CONTROL, RenderingHints.VALUE_STROKE_PURE);
     g.setColor(theme.palette.paper());
-    g.fillRect(0, 0, 1240, 330);
-    BeatStripPainter.paint(g, strip);
-    File file = new File("target/look/strip-" + theme + ".png");
+    g.fillRect(0, 0, 1240, 360);
+    painter.accept(g);
+    File file = new File("target/look/" + name + ".png");
     assertTrue(file.getParentFile().isDirectory() || file.getParentFile().mkdirs());
     assertTrue(ImageIO.write(image, "png", file));
   }
 
-  private enum Theme {
+  enum Theme {
     LIGHT(Palette.LIGHT),
     DARK(Palette.DARK);
 
@@ -177,6 +184,10 @@ class BeatStripPainterTest {
 
     Theme(Palette palette) {
       this.palette = palette;
+    }
+
+    Palette palette() {
+      return palette;
     }
   }
 
@@ -202,6 +213,7 @@ class BeatStripPainterTest {
     return new BeatStrip(
         reading.slaps(),
         reading.spans(),
+        null,
         TimeScale.REAL,
         new BeatStrip.Window(first, first + 5),
         new BeatStrip.View(20, 1220, first - 0.35, pixelsPerS),

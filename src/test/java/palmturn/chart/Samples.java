@@ -2,6 +2,10 @@ package palmturn.chart;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import palmturn.trial.Curve;
+import palmturn.trial.Estimate;
+import palmturn.trial.EstimatedSlap;
 import palmturn.trial.Extra;
 import palmturn.trial.Reading;
 import palmturn.trial.Side;
@@ -44,6 +48,117 @@ public final class Samples {
             new Span(Span.Kind.TARGET_MOVED, 3.9, 4.3, "", Extra.NONE),
             new Span(Span.Kind.PAUSE, 4.9, 5.3, "", Extra.NONE));
     return new Reading("B. Test", true, StartedFrom.NOTHING, slaps, spans, Extra.NONE);
+  }
+
+  /**
+   * Returns an estimate of the same five seconds: most contacts are those of {@link #everyKind};
+   * one is a double, one unsure, one off the centre, two lie after the last mark.
+   */
+  public static Estimate estimate() {
+    List<EstimatedSlap> slaps = new ArrayList<>();
+    double at = 0.8;
+    for (int i = 0; i < 28; i++) {
+      double moved = i == 11 ? 0.05 : 0;
+      slaps.add(found(at + moved, i, Zone.UNKNOWN, false, i == 26 ? 0.3 : 0.9));
+      at += 0.19 + 0.012 * Math.sin(i * 1.7) + 0.0004 * i;
+    }
+    slaps.add(24, found(slaps.get(23).timeS() + 0.07, 23, Zone.UNKNOWN, true, 0.8));
+    List<Double> timesS = new ArrayList<>();
+    List<Double> turn = new ArrayList<>();
+    List<Double> sound = new ArrayList<>();
+    for (double t = 0.5; t < 6.6; t += 1 / 120.0) {
+      double onset = 0;
+      double before = 0;
+      double after = 7;
+      int pose = 0;
+      for (EstimatedSlap slap : slaps) {
+        double since = t - slap.timeS();
+        onset = Math.max(onset, since < 0 ? Math.exp(since / 0.004) : Math.exp(-since / 0.02));
+        if (since >= 0) {
+          before = slap.timeS();
+          pose = slap.pose();
+        } else {
+          after = Math.min(after, slap.timeS());
+        }
+      }
+      timesS.add(t);
+      turn.add(pose * Math.tanh(4 * Math.cos(Math.PI * (t - before) / (after - before))));
+      sound.add(onset);
+    }
+    return new Estimate(
+        "0".repeat(64),
+        Set.of(Estimate.Source.MOTION, Estimate.Source.SOUND),
+        60,
+        false,
+        null,
+        true,
+        slaps,
+        5.1,
+        6.2,
+        1.9,
+        new Estimate.Rotation(2.55, Curve.EMPTY, 2.54, 2.56),
+        new Curve(timesS, turn),
+        new Curve(timesS, sound),
+        elbow(),
+        new Estimate.Region(430, 250, 210, 130),
+        List.of(new Estimate.EstimatedSpan(Span.Kind.ELBOW_OUT, 3.2, 3.6, 0.7)),
+        List.of(new Estimate.Burst(0.8, slaps.get(slaps.size() - 1).timeS())),
+        -0.012,
+        List.of("two contacts were seen and not heard"),
+        Extra.NONE);
+  }
+
+  private static Estimate.ElbowPath elbow() {
+    List<Double> timesS = new ArrayList<>();
+    List<Double> right = new ArrayList<>();
+    List<Double> down = new ArrayList<>();
+    List<Double> distance = new ArrayList<>();
+    for (double t = 0.5; t < 6.2; t += 1 / 60.0) {
+      if (t > 4.4 && t < 4.8) {
+        continue;
+      }
+      double out = 46 * Math.exp(-Math.pow((t - 3.4) / 0.3, 2));
+      double x = -out + 4 * Math.sin(16 * t);
+      double y = 0.3 * out + 3 * Math.cos(16 * t);
+      timesS.add(t);
+      right.add(x);
+      down.add(y);
+      distance.add(Math.hypot(x, y));
+    }
+    return new Estimate.ElbowPath(
+        4.8,
+        null,
+        "given",
+        0.1,
+        null,
+        310,
+        240,
+        timesS,
+        right,
+        down,
+        distance,
+        List.of(new Estimate.Burst(4.4, 4.8)));
+  }
+
+  /** Returns one found contact, the palm's where {@code turn} is even. */
+  public static EstimatedSlap found(
+      double timeS, int turn, Zone zone, boolean isDouble, double confidence) {
+    boolean heard = turn % 9 != 5;
+    return new EstimatedSlap(
+        timeS,
+        heard ? TimedBy.SOUND : TimedBy.MOTION,
+        heard ? 0.001 : 1 / 60.0,
+        turn % 2 == 0 ? 1 : -1,
+        Side.UNKNOWN,
+        0.9,
+        zone,
+        0,
+        isDouble,
+        Set.of(Estimate.Source.MOTION),
+        confidence,
+        timeS,
+        heard ? timeS - 0.012 : null,
+        "");
   }
 
   private static void replace(List<Slap> slaps, int i, Slap by) {

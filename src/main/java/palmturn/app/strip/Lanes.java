@@ -15,8 +15,8 @@ import palmturn.trial.Span;
 
 /** What the app draws around the marks: the gutter, the sound, and spans still to be ended. */
 final class Lanes {
-  private static final double SOUND = 262;
-  private static final double SOUND_HALF = 18;
+  private static final double SOUND = 273;
+  private static final double SOUND_HALF = 14;
   private static final double LEFT = 24;
   private static final double NAMES = 46;
   private static final double COUNTS = 216;

@@ -125,6 +125,7 @@ public final class Strip {
     return new BeatStrip(
         slaps,
         reading == null ? List.of() : reading.spans(),
+        null,
         scale,
         window(),
         view(),

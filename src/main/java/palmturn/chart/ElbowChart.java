@@ -1,0 +1,248 @@
+package palmturn.chart;
+
+import java.awt.BasicStroke;
+import java.awt.Font;
+import java.awt.Graphics2D;
+import java.awt.Shape;
+import java.awt.geom.Ellipse2D;
+import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
+import java.math.BigDecimal;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import palmturn.trial.Estimate;
+import palmturn.trial.Estimate.ElbowPath;
+
+/**
+ * Draws where the elbow went: its path in the plane of the picture, and beside it its distance from
+ * its place against time, with the limit, and the stretches in which it was lost.
+ */
+public final class ElbowChart {
+  private static final Font FONT = Lato.regular(13);
+  private static final Font BOLD = Lato.bold(13);
+  private static final double ASIDE = 46;
+  private static final double FOOT = 42;
+  private static final double TOP = 18;
+  private static final double GAP_S = 0.1;
+
+  private ElbowChart() {}
+
+  /**
+   * What is drawn.
+   *
+   * @param path as it was followed
+   * @param unit what a distance is shown in: {@code cm}, {@code forearm lengths} or {@code pixels}
+   * @param perPixel units in one pixel of the picture
+   * @param limit in that unit, null where none can be drawn
+   * @param zeroS media time of the axis's 0
+   * @param toS where the time axis ends, seconds after 0
+   * @param realPerMediaS real seconds in one of the clip
+   */
+  public record Drawing(
+      ElbowPath path,
+      String unit,
+      double perPixel,
+      @Nullable Double limit,
+      double zeroS,
+      double toS,
+      double realPerMediaS) {
+    /**
+     * Returns a path in the best unit that it has.
+     *
+     * @param limitCm the limit in centimetres
+     */
+    public static Drawing of(
+        ElbowPath path, double limitCm, double zeroS, double toS, double realPerMediaS) {
+      Double cm = path.cmPerPixel();
+      Double forearm = path.forearmPx();
+      if (cm != null) {
+        return new Drawing(path, "cm", cm, limitCm, zeroS, toS, realPerMediaS);
+      }
+      return forearm != null
+          ? new Drawing(path, "forearm lengths", 1 / forearm, null, zeroS, toS, realPerMediaS)
+          : new Drawing(path, "pixels", 1, null, zeroS, toS, realPerMediaS);
+    }
+
+    double seconds(double timeS) {
+      return (timeS - zeroS) * realPerMediaS;
+    }
+
+    /** Returns the farthest that the scales must reach. */
+    double reach() {
+      double most = limit == null ? 0 : limit;
+      for (double distance : path.distancePx()) {
+        most = Math.max(most, distance * perPixel);
+      }
+      return most <= 0 ? 1 : most * 1.15;
+    }
+  }
+
+  /** Draws the chart. */
+  public static void paint(Graphics2D g, Rectangle2D area, Drawing drawing, Palette palette) {
+    double side = area.getHeight() - TOP - FOOT;
+    Rectangle2D square = new Rectangle2D.Double(area.getX() + 1, area.getY() + TOP, side, side);
+    path(g, square, drawing, palette);
+    double left = square.getMaxX() + 24 + ASIDE;
+    Rectangle2D plot =
+        new Rectangle2D.Double(left, square.getY(), area.getMaxX() - 10 - left, side);
+    distance(g, plot, drawing, palette);
+  }
+
+  private static void path(Graphics2D g, Rectangle2D in, Drawing d, Palette palette) {
+    double half = in.getWidth() / 2;
+    double perUnit = half / d.reach();
+    g.setColor(palette.edge());
+    g.setStroke(new BasicStroke(1));
+    g.draw(in);
+    double x = in.getCenterX();
+    double y = in.getCenterY();
+    g.setColor(palette.rule());
+    BeatStripPainter.line(g, in.getX(), y, in.getMaxX(), y);
+    BeatStripPainter.line(g, x, in.getY(), x, in.getMaxY());
+    Double limit = d.limit();
+    if (limit != null) {
+      g.setColor(palette.ink());
+      g.setStroke(MarkShapes.dashed(1.5f, 4));
+      double r = limit * perUnit;
+      g.draw(new Ellipse2D.Double(x - r, y - r, 2 * r, 2 * r));
+    }
+    Path2D way = new Path2D.Double();
+    double before = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < d.path().timesS().size(); i++) {
+      double atX = x + d.path().rightPx().get(i) * d.perPixel() * perUnit;
+      double atY = y + d.path().downPx().get(i) * d.perPixel() * perUnit;
+      double timeS = d.path().timesS().get(i);
+      if (gapBetween(d.path().gaps(), before, timeS)) {
+        way.moveTo(atX, atY);
+      } else {
+        way.lineTo(atX, atY);
+      }
+      before = timeS;
+    }
+    g.setColor(palette.sea());
+    g.setStroke(MarkShapes.round(1.5f));
+    g.draw(way);
+    g.setColor(palette.ink());
+    g.fill(MarkShapes.disc(x, y, 3));
+    g.setFont(FONT);
+    g.setColor(palette.ink2());
+    g.drawString("path in the picture", (float) in.getX(), (float) (in.getMaxY() + 19));
+  }
+
+  private static void distance(Graphics2D g, Rectangle2D in, Drawing d, Palette palette) {
+    double reach = d.reach();
+    double step = step(reach, 4);
+    g.setFont(FONT);
+    for (long k = 0; k * step <= reach; k++) {
+      double y = in.getMaxY() - k * step / reach * in.getHeight();
+      g.setStroke(new BasicStroke(1));
+      g.setColor(k == 0 ? palette.edge() : palette.rule());
+      BeatStripPainter.line(g, in.getX(), y, in.getMaxX(), y);
+      String label = plain(k * step);
+      g.setColor(palette.ink3());
+      g.drawString(label, (float) (in.getX() - 8 - Labels.width(FONT, label)), (float) (y + 4.6));
+    }
+    double seconds = step(d.toS(), 6);
+    for (long k = 0; k * seconds <= d.toS() + 1e-9; k++) {
+      double x = in.getX() + k * seconds / d.toS() * in.getWidth();
+      g.setColor(palette.edge());
+      BeatStripPainter.line(g, x, in.getMaxY(), x, in.getMaxY() + 5);
+      String label = plain(k * seconds) + " s";
+      g.setColor(palette.ink3());
+      double half = Labels.width(FONT, label) / 2;
+      g.drawString(label, (float) (x - half), (float) (in.getMaxY() + 19));
+    }
+    Labels labels = new Labels();
+    lost(g, in, d, palette, labels);
+    Shape clip = g.getClip();
+    g.clip(in);
+    Path2D curve = new Path2D.Double();
+    double before = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < d.path().timesS().size(); i++) {
+      double timeS = d.path().timesS().get(i);
+      double x = in.getX() + d.seconds(timeS) / d.toS() * in.getWidth();
+      double y =
+          in.getMaxY() - d.path().distancePx().get(i) * d.perPixel() / reach * in.getHeight();
+      if (gapBetween(d.path().gaps(), before, timeS)) {
+        curve.moveTo(x, y);
+      } else {
+        curve.lineTo(x, y);
+      }
+      before = timeS;
+    }
+    g.setColor(palette.sea());
+    g.setStroke(MarkShapes.round(1.75f));
+    g.draw(curve);
+    g.setClip(clip);
+    limit(g, in, d, palette, reach);
+    g.setFont(FONT);
+    g.setColor(palette.ink2());
+    g.drawString(
+        "distance from its place, " + d.unit(), (float) in.getX(), (float) (in.getY() - 6));
+    String foot = "seconds after the first slap";
+    g.drawString(
+        foot, (float) (in.getMaxX() - Labels.width(FONT, foot)), (float) (in.getMaxY() + 37));
+  }
+
+  private static void limit(
+      Graphics2D g, Rectangle2D in, Drawing d, Palette palette, double reach) {
+    Double limit = d.limit();
+    if (limit == null) {
+      return;
+    }
+    double y = in.getMaxY() - limit / reach * in.getHeight();
+    g.setColor(palette.ink());
+    g.setStroke(MarkShapes.dashed(1.5f, 4));
+    BeatStripPainter.line(g, in.getX(), y, in.getMaxX(), y);
+    String words = "limit " + plain(limit);
+    g.setFont(BOLD);
+    g.drawString(
+        words, (float) (in.getMaxX() - Labels.width(BOLD, words)), (float) (in.getY() - 6));
+  }
+
+  private static void lost(
+      Graphics2D g, Rectangle2D in, Drawing d, Palette palette, Labels labels) {
+    for (Estimate.Burst gap : d.path().gaps()) {
+      double from = Math.max(in.getX(), x(in, d, gap.startS()));
+      double to = Math.min(in.getMaxX(), x(in, d, gap.endS()));
+      if (to <= from) {
+        continue;
+      }
+      Shape clip = g.getClip();
+      g.clip(new Rectangle2D.Double(from, in.getY(), to - from, in.getHeight()));
+      g.setColor(palette.edge());
+      g.setStroke(new BasicStroke(1));
+      for (double x = from - in.getHeight(); x < to; x += 9) {
+        BeatStripPainter.line(g, x, in.getMaxY(), x + in.getHeight(), in.getY());
+      }
+      g.setClip(clip);
+      labels.centred(g, "lost", (from + to) / 2, in.getY() + 10, palette.ink2());
+    }
+  }
+
+  private static double x(Rectangle2D in, Drawing d, double timeS) {
+    return in.getX() + d.seconds(timeS) / d.toS() * in.getWidth();
+  }
+
+  private static boolean gapBetween(List<Estimate.Burst> gaps, double beforeS, double timeS) {
+    return beforeS == Double.NEGATIVE_INFINITY
+        || timeS - beforeS > GAP_S
+            && gaps.stream().anyMatch(gap -> gap.startS() < timeS && gap.endS() > beforeS);
+  }
+
+  /** Returns the roundest step that gives at most {@code most} steps. */
+  private static double step(double reach, int most) {
+    double decade = Math.pow(10, Math.floor(Math.log10(reach / most)));
+    for (double factor : new double[] {1, 2, 5}) {
+      if (reach / (factor * decade) <= most) {
+        return factor * decade;
+      }
+    }
+    return 10 * decade;
+  }
+
+  private static String plain(double value) {
+    BigDecimal number = BigDecimal.valueOf(Math.round(value * 1000) / 1000.0).stripTrailingZeros();
+    return number.signum() == 0 ? "0" : number.toPlainString().replace('-', '−');
+  }
+}

@@ -1,0 +1,156 @@
+package palmturn.chart;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import palmturn.trial.Curve;
+import palmturn.trial.Estimate;
+import palmturn.trial.EstimatedSlap;
+import palmturn.trial.Reading;
+import palmturn.trial.Side;
+import palmturn.trial.Slap;
+import palmturn.trial.Zone;
+
+/**
+ * What a beat strip shows of an estimate: hollow marks, since solid ink is a person's, and the
+ * curves that they rest on. All times are media seconds on the picture's clock.
+ *
+ * @param slaps contacts found, in order of time
+ * @param hidden for each of them whether a reader's mark already says the same
+ * @param spans faults found over a stretch
+ * @param turn about +1 and −1 where the hand lies with one side and the other
+ * @param sound strength of onsets, 1 = a strong one
+ * @param onsetsS onsets that belong to a contact
+ */
+public record Hollow(
+    List<EstimatedSlap> slaps,
+    List<Boolean> hidden,
+    List<Estimate.EstimatedSpan> spans,
+    Curve turn,
+    Curve sound,
+    List<Double> onsetsS) {
+
+  /** Two marks of one contact lie at most this far apart, or one frame. */
+  public static final double SAME_S = 0.025;
+
+  /** Under this confidence a mark is drawn as doubtful. */
+  public static final double DOUBTFUL_UNDER = 0.5;
+
+  public Hollow {
+    slaps = List.copyOf(slaps);
+    hidden = List.copyOf(hidden);
+    spans = List.copyOf(spans);
+    onsetsS = List.copyOf(onsetsS);
+  }
+
+  /**
+   * Returns what an estimate shows beside a reader's marks: a contact or span of which a mark says
+   * the same is not drawn twice.
+   */
+  public static Hollow of(Estimate found, @Nullable Reading reading) {
+    Estimate estimate = reading == null ? found : sided(found, reading);
+    List<Boolean> hidden = new ArrayList<>();
+    List<Double> onsetsS = new ArrayList<>();
+    Double offsetS = estimate.soundOffsetS();
+    for (EstimatedSlap slap : estimate.slaps()) {
+      hidden.add(reading != null && reading.slaps().stream().anyMatch(mark -> same(slap, mark)));
+      Double soundS = slap.soundS();
+      if (soundS != null) {
+        onsetsS.add(soundS - (offsetS == null ? 0 : offsetS));
+      }
+    }
+    List<Estimate.EstimatedSpan> spans =
+        estimate.spans().stream()
+            .filter(
+                span ->
+                    reading == null
+                        || reading.spans().stream()
+                            .noneMatch(
+                                mark ->
+                                    mark.kind() == span.kind()
+                                        && mark.startS() < span.endS()
+                                        && span.startS() < mark.endS()))
+            .toList();
+    return new Hollow(estimate.slaps(), hidden, spans, estimate.turn(), estimate.sound(), onsetsS);
+  }
+
+  /**
+   * Names the sides of an estimate that knows only which contacts are alike, by a reader's marks.
+   */
+  private static Estimate sided(Estimate estimate, Reading reading) {
+    @Nullable Slap upright = null;
+    @Nullable Slap turned = null;
+    int votes = 0;
+    for (EstimatedSlap slap : estimate.slaps()) {
+      if (slap.side() != Side.UNKNOWN) {
+        return estimate;
+      }
+      for (Slap mark : reading.slaps()) {
+        if (mark.side() == Side.UNKNOWN || slap.pose() == 0 || !near(slap, mark)) {
+          continue;
+        }
+        boolean same = (mark.side() == Side.PALM) == (slap.pose() > 0);
+        votes += same ? 1 : -1;
+        upright = same ? mark : upright;
+        turned = same ? turned : mark;
+      }
+    }
+    Slap says = votes > 0 ? upright : votes < 0 ? turned : null;
+    return says == null ? estimate : estimate.withKnownSide(says.timeS(), says.side());
+  }
+
+  private static boolean near(EstimatedSlap found, Slap mark) {
+    return Math.abs(mark.timeS() - found.timeS()) <= Math.max(SAME_S, mark.resolutionS());
+  }
+
+  /** Returns whether a reader's mark says all that a found contact says. */
+  private static boolean same(EstimatedSlap found, Slap mark) {
+    return near(found, mark)
+        && mark.kind() != Slap.Kind.MISSED
+        && (mark.kind() == Slap.Kind.DOUBLE) == found.isDouble()
+        && (found.side() == Side.UNKNOWN || found.side() == mark.side())
+        && (found.zone() == Zone.UNKNOWN || found.zone() == mark.zone());
+  }
+
+  /** Returns how many contacts are drawn. */
+  public long shown() {
+    return hidden.stream().filter(each -> !each).count();
+  }
+
+  /** Returns whether a contact or its side is in doubt. */
+  static boolean doubtful(EstimatedSlap slap) {
+    return slap.confidence() < DOUBTFUL_UNDER
+        || slap.side() != Side.UNKNOWN && slap.sideConfidence() < DOUBTFUL_UNDER;
+  }
+
+  /** Returns the place of the contact that a double repeats, −1 for none. */
+  int repeated(int slap) {
+    if (slaps.get(slap).isDouble()) {
+      for (int i = slap - 1; i >= 0; i--) {
+        if (!slaps.get(i).isDouble()) {
+          return i;
+        }
+      }
+    }
+    return -1;
+  }
+
+  /**
+   * Returns how far above the line a head stands, pixels: negative below it, 0 on it while the side
+   * is unknown. A double of unknown side stands a little above what it repeats.
+   */
+  double stem(int slap) {
+    EstimatedSlap found = slaps.get(slap);
+    if (found.isDouble()) {
+      int repeated = repeated(slap);
+      double height = repeated < 0 ? 0 : stem(repeated);
+      return height == 0 ? 18 : height;
+    }
+    double height = found.zone().offCentre() ? 48 : 33;
+    return switch (found.side()) {
+      case PALM -> height;
+      case BACK -> -height;
+      case UNKNOWN -> found.zone().offCentre() ? height : 0;
+    };
+  }
+}

@@ -1,0 +1,176 @@
+package palmturn.chart;
+
+import java.awt.BasicStroke;
+import java.awt.Font;
+import java.awt.Graphics2D;
+import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import palmturn.trial.Estimate;
+import palmturn.trial.EstimatedSlap;
+import palmturn.trial.Side;
+import palmturn.trial.TimedBy;
+import palmturn.trial.Zone;
+
+/** Says what the hollow marks and the curves of a strip are, naming only what it shows. */
+public final class StripLegend {
+  /** Height of a row, pixels. */
+  public static final double ROW = 22;
+
+  private static final Font FONT = Lato.regular(13);
+  private static final double SHAPE = 22;
+  private static final double GAP = 22;
+
+  private StripLegend() {}
+
+  private interface Sign {
+    void paint(Graphics2D g, double x, double y, Palette palette);
+  }
+
+  private record Item(String words, Sign sign) {
+    double width() {
+      return SHAPE + Labels.width(FONT, words);
+    }
+  }
+
+  /** Returns how many rows the legend takes in a width, 0 where the strip has no estimate. */
+  public static int rows(BeatStrip strip, double width) {
+    return rowsOf(strip, width).size();
+  }
+
+  /** Draws the legend with its first row's middle half a row under {@code topY}. */
+  public static void paint(Graphics2D g, BeatStrip strip, double leftX, double topY, double width) {
+    double y = topY + ROW / 2;
+    for (List<Item> row : rowsOf(strip, width)) {
+      double x = leftX;
+      for (Item item : row) {
+        item.sign().paint(g, x + 8, y, strip.palette());
+        g.setFont(FONT);
+        g.setColor(strip.palette().ink2());
+        g.drawString(item.words(), (float) (x + SHAPE), (float) (y + 4.6));
+        x += item.width() + GAP;
+      }
+      y += ROW;
+    }
+  }
+
+  private static List<List<Item>> rowsOf(BeatStrip strip, double width) {
+    List<List<Item>> rows = new ArrayList<>();
+    double x = Double.POSITIVE_INFINITY;
+    for (Item item : items(strip)) {
+      if (x + item.width() > width) {
+        rows.add(new ArrayList<>());
+        x = 0;
+      }
+      rows.get(rows.size() - 1).add(item);
+      x += item.width() + GAP;
+    }
+    return rows;
+  }
+
+  private static List<Item> items(BeatStrip strip) {
+    Hollow hollow = strip.hollow();
+    List<Item> items = new ArrayList<>();
+    if (hollow == null) {
+      return items;
+    }
+    List<EstimatedSlap> drawn = new ArrayList<>();
+    for (int i = 0; i < hollow.slaps().size(); i++) {
+      if (!hollow.hidden().get(i)) {
+        drawn.add(hollow.slaps().get(i));
+      }
+    }
+    if (drawn.stream().anyMatch(slap -> !slap.isDouble() && slap.side() == Side.PALM)) {
+      items.add(head("estimate, palm", Side.PALM, false, false));
+    }
+    if (drawn.stream().anyMatch(slap -> !slap.isDouble() && slap.side() == Side.BACK)) {
+      items.add(head("estimate, back", Side.BACK, false, false));
+    }
+    if (drawn.stream().anyMatch(slap -> !slap.isDouble() && slap.side() == Side.UNKNOWN)) {
+      items.add(head("estimate, side unknown", Side.UNKNOWN, false, false));
+    }
+    if (drawn.stream().anyMatch(EstimatedSlap::isDouble)) {
+      items.add(head("estimate, double", Side.PALM, true, false));
+    }
+    if (drawn.stream().anyMatch(Hollow::doubtful)) {
+      items.add(head("broken outline: unsure", Side.PALM, false, true));
+    }
+    double widest =
+        drawn.stream().mapToDouble(slap -> Spread.of(slap).wholeS()).max().orElse(0)
+            * strip.view().pixelsPerS();
+    if (widest > Spread.HAIRLINE_UNDER) {
+      items.add(new Item("as wide as its time is unsure", StripLegend::band));
+    }
+    if (strip.lanes().turnY() != null && !hollow.turn().isEmpty()) {
+      items.add(new Item("turn of the hand", (g, x, y, p) -> wave(g, x, y, p, false)));
+    }
+    if (strip.lanes().soundY() != null && !hollow.sound().isEmpty()) {
+      items.add(new Item("onsets in the sound", (g, x, y, p) -> wave(g, x, y, p, true)));
+    }
+    return items;
+  }
+
+  private static Item head(String words, Side side, boolean isDouble, boolean unsure) {
+    EstimatedSlap slap =
+        new EstimatedSlap(
+            0,
+            TimedBy.MOTION,
+            0,
+            0,
+            side,
+            1,
+            Zone.UNKNOWN,
+            0,
+            isDouble,
+            Set.of(Estimate.Source.MOTION),
+            unsure ? 0 : 1,
+            null,
+            null,
+            "");
+    return new Item(
+        words,
+        (g, x, y, palette) -> {
+          if (isDouble) {
+            g.setColor(palette.sea());
+            g.setStroke(new BasicStroke(3));
+            BeatStripPainter.line(g, x - 7, y, x + 2, y);
+          }
+          MarkShapes.hollow(
+              g,
+              slap,
+              isDouble ? x + 2 : x,
+              y,
+              1,
+              palette.sea(),
+              palette.sheet(),
+              HollowPainter.outline(slap));
+        });
+  }
+
+  private static void band(Graphics2D g, double x, double y, Palette palette) {
+    g.setColor(palette.seaBand());
+    g.fill(new Rectangle2D.Double(x - 5, y - 8, 10, 16));
+    g.setColor(palette.sea());
+    g.setStroke(new BasicStroke(1.75f));
+    BeatStripPainter.line(g, x, y - 8, x, y + 8);
+  }
+
+  private static void wave(Graphics2D g, double x, double y, Palette palette, boolean peak) {
+    Path2D path = new Path2D.Double();
+    path.moveTo(x - 8, y + 5);
+    if (peak) {
+      path.lineTo(x - 2, y + 5);
+      path.lineTo(x, y - 7);
+      path.lineTo(x + 3, y + 5);
+      path.lineTo(x + 8, y + 5);
+    } else {
+      path.curveTo(x - 3, y + 5, x - 4, y - 5, x, y - 5);
+      path.curveTo(x + 4, y - 5, x + 3, y + 5, x + 8, y + 5);
+    }
+    g.setColor(peak ? palette.sea() : palette.ink2());
+    g.setStroke(new BasicStroke(1.5f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND));
+    g.draw(path);
+  }
+}

@@ -1,0 +1,108 @@
+package palmturn.chart;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.awt.geom.Rectangle2D;
+import java.util.List;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import palmturn.trial.Estimate.Burst;
+import palmturn.trial.Estimate.ElbowPath;
+
+class ElbowChartTest {
+  @Test
+  void limitIsNamedWhereThereIsAScale() {
+    String svg = svg(path(0.1, 250.0));
+    assertTrue(svg.contains(">limit 3<"));
+    assertTrue(svg.contains("distance from its place, cm"));
+  }
+
+  @Test
+  void withoutAScaleNoLimitIsDrawn() {
+    String svg = svg(path(null, 250.0));
+    assertFalse(svg.contains(">limit"));
+    assertTrue(svg.contains("forearm lengths"));
+    assertTrue(svg.contains(">0.1<"), "a quarter of the forearm's 250 pixels at most");
+    assertTrue(svg(path(null, null)).contains("distance from its place, pixels"));
+  }
+
+  @Test
+  void lineBreaksWhereTheElbowWasLost() {
+    ElbowPath lost = path(0.1, null);
+    ElbowPath whole =
+        new ElbowPath(
+            4.0,
+            null,
+            "given",
+            0.1,
+            null,
+            0,
+            0,
+            lost.timesS(),
+            lost.rightPx(),
+            lost.downPx(),
+            lost.distancePx(),
+            List.of());
+    assertTrue(svg(lost).contains(">lost<"));
+    assertFalse(svg(whole).contains(">lost<"));
+    assertEquals(moves(svg(whole)) + 2, moves(svg(lost)), "path and curve break once each");
+  }
+
+  @ParameterizedTest
+  @EnumSource(BeatStripPainterTest.Theme.class)
+  void picturesForLooking(BeatStripPainterTest.Theme theme) throws Exception {
+    BeatStripPainterTest.draw(
+        "elbow-" + theme,
+        theme,
+        g ->
+            ElbowChart.paint(
+                g,
+                new Rectangle2D.Double(10, 10, 720, 200),
+                ElbowChart.Drawing.of(Samples.estimate().elbow(), 3, 0.8, 5, 1),
+                theme.palette()));
+  }
+
+  private static ElbowPath path(Double cmPerPixel, Double forearmPx) {
+    return new ElbowPath(
+        cmPerPixel == null ? null : 4.0,
+        null,
+        cmPerPixel == null ? "none" : "given",
+        cmPerPixel,
+        forearmPx,
+        300,
+        200,
+        List.of(0.0, 0.05, 0.1, 0.5, 0.55),
+        List.of(0.0, 10.0, 20.0, 30.0, 40.0),
+        List.of(0.0, 0.0, 0.0, 0.0, 0.0),
+        List.of(0.0, 10.0, 20.0, 30.0, 40.0),
+        List.of(new Burst(0.1, 0.5)));
+  }
+
+  private static String svg(ElbowPath path) {
+    return SvgChart.svg(
+        "elbow",
+        "elbow",
+        720,
+        200,
+        g ->
+            ElbowChart.paint(
+                g,
+                new Rectangle2D.Double(0, 0, 720, 200),
+                ElbowChart.Drawing.of(path, 3, 0, 1, 1),
+                Palette.LIGHT));
+  }
+
+  /** Counts how often the pen is put down for lines of the estimate's colour. */
+  private static long moves(String svg) {
+    return Pattern.compile("var\\(--sea\\)[^>]*>\\s*<path d='([^']*)'")
+        .matcher(svg)
+        .results()
+        .flatMapToInt(found -> found.group(1).chars())
+        .filter(c -> c == 'M')
+        .count();
+  }
+}
