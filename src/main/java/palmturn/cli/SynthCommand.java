@@ -4,7 +4,10 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import palmturn.synth.Filming;
 import palmturn.synth.Parameters;
+import palmturn.synth.Shown;
+import palmturn.synth.SoundKind;
 import palmturn.trial.Hand;
 import palmturn.work.SyntheticClips;
 import palmturn.work.UserError;
@@ -36,6 +39,19 @@ final class SynthCommand implements Callable<Integer> {
       paramLabel = "SET",
       description = "demo draws the bundled session's twelve; else one clip as said below.")
   private String set;
+
+  @Option(
+      names = "--grid",
+      description =
+          "Draws the clips that the estimate is measured on; begun again, goes on where it was.")
+  private boolean grid;
+
+  @Option(
+      names = "--jobs",
+      defaultValue = "1",
+      paramLabel = "N",
+      description = "How many clips of the grid to draw at the same time.")
+  private int jobs;
 
   @Option(names = "--name", defaultValue = "clip", description = "The one clip's name.")
   private String name;
@@ -80,6 +96,25 @@ final class SynthCommand implements Callable<Integer> {
   @Option(names = "--shake", defaultValue = "0.5", description = "Camera shake, pixels.")
   private double shake;
 
+  @Option(
+      names = "--drop",
+      defaultValue = "0",
+      paramLabel = "SHARE",
+      description = "Share of the frames left out at random, 0 to under 1.")
+  private double drop;
+
+  @Option(
+      names = "--sound",
+      defaultValue = "slaps",
+      description = "What there is to hear: slaps, none, talk or metronome.")
+  private String sound;
+
+  @Option(
+      names = "--shown",
+      defaultValue = "slaps",
+      description = "What there is to see: slaps, still, turning or nobody.")
+  private String shown;
+
   @Option(names = "--seed", defaultValue = "1", description = "Same seed, same clip.")
   private long seed;
 
@@ -92,6 +127,10 @@ final class SynthCommand implements Callable<Integer> {
       if (set.equals("demo")) {
         SyntheticClips.demo(dir, bar);
         Say.to(spec, "drew %d clips into %s", SyntheticClips.demoNames().size(), dir);
+        return PalmturnCommand.DONE;
+      }
+      if (grid) {
+        Say.to(spec, "%d clips lie in %s", SyntheticClips.grid(dir, Math.max(1, jobs), bar), dir);
         return PalmturnCommand.DONE;
       }
       if (!set.isEmpty()) {
@@ -107,21 +146,15 @@ final class SynthCommand implements Callable<Integer> {
     try {
       String[] sides = size.split("x", 2);
       return new Parameters(
+          Shown.valueOf(constant(shown)),
           hand,
-          rate,
-          cv,
-          turnBias,
-          slowDown,
+          new Parameters.Tempo(rate, cv, turnBias, slowDown),
           faults.stream().map(SynthCommand::fault).toList(),
           spans.stream().map(SynthCommand::stretch).toList(),
-          fps,
-          Integer.parseInt(sides[0]),
-          Integer.parseInt(sides[1]),
-          shake,
-          seed,
-          LEAD_IN_S,
-          slappingS,
-          TAIL_S);
+          new Filming(fps, Integer.parseInt(sides[0]), Integer.parseInt(sides[1]), shake, drop),
+          SoundKind.valueOf(constant(sound)),
+          new Parameters.Length(LEAD_IN_S, slappingS, TAIL_S),
+          seed);
     } catch (IllegalArgumentException | ArrayIndexOutOfBoundsException e) {
       throw new ParameterException(
           spec.commandLine(), "can't draw that: " + String.valueOf(e.getMessage()), e);

@@ -23,7 +23,7 @@ final class Body {
   }
 
   static Mesh trousers() {
-    Vec from = new Vec(-27, -52, -16);
+    Vec from = new Vec(-27, -101, -16);
     Vec to = new Vec(27, -20, 17);
     return Mesh.of(Body::trousersAt, from, to, 0.7, Material.TROUSERS);
   }
@@ -90,6 +90,9 @@ final class Body {
     double xx = x / 17.2;
     double zz = z / 9.4;
     double round = Math.pow(Math.pow(Math.abs(xx), 2.4) + Math.pow(Math.abs(zz), 2.4), 1 / 2.4);
-    return (round - 1) * 11 + 0.15 * Math.sin(0.5 * x + 0.6 * Math.sin(0.3 * y));
+    double hips = (round - 1) * 11 + 0.15 * Math.sin(0.5 * x + 0.6 * Math.sin(0.3 * y));
+    double leg =
+        Solid.stick(Math.abs(x), y, z, new Vec(8.6, -52, 0), new Vec(9.5, -101, 0), 9, 5.4);
+    return Solid.join(Math.max(hips, -50 - y), leg, 3);
   }
 }

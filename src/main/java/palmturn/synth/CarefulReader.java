@@ -26,12 +26,13 @@ public final class CarefulReader {
     List<Slap> slaps = new ArrayList<>();
     int contacts = truth.contacts().size();
     // At most one mark by picture, so that the series by sound stays whole enough.
-    int byPicture = random.nextInt(2 * contacts);
+    int byPicture = random.nextInt(Math.max(1, 2 * contacts));
     for (int i = 0; i < contacts; i++) {
       Contact contact = truth.contacts().get(i);
       double error = Math.max(-2.5, Math.min(2.5, random.nextGaussian())) * SOUND_SD_S;
       boolean overlooked = random.nextDouble() < OVERLOOKED && contact.zone().offCentre();
-      boolean picture = i == byPicture || contact.kind() == Slap.Kind.MISSED;
+      boolean heard = truth.parameters().sound().track() && contact.kind() != Slap.Kind.MISSED;
+      boolean picture = i == byPicture || !heard;
       slaps.add(mark(truth, contact, picture, error, overlooked));
     }
     List<Span> spans = new ArrayList<>();
@@ -46,10 +47,15 @@ public final class CarefulReader {
   private static Slap mark(
       Truth truth, Contact contact, boolean picture, double errorS, boolean overlooked) {
     Zone zone = overlooked ? Zone.CENTRE : contact.zone();
-    double frameS = 1.0 / truth.parameters().framesPerS();
     if (picture) {
-      double shown = frameS * Math.ceil(contact.timeS() / frameS - 1e-9);
-      return Slap.onFrame(contact.kind(), rounded(shown), rounded(frameS), contact.side(), zone);
+      double[] shownS = truth.frameTimesS();
+      int frame = 1;
+      while (frame + 1 < shownS.length && shownS[frame] < contact.timeS() - 1e-9) {
+        frame++;
+      }
+      double resolutionS = rounded(shownS[frame] - shownS[frame - 1]);
+      return Slap.onFrame(
+          contact.kind(), rounded(shownS[frame]), resolutionS, contact.side(), zone);
     }
     double heard = rounded(contact.timeS() + errorS);
     return new Slap(

@@ -17,14 +17,6 @@ import palmturn.trial.Hand;
  * left hand is slower, less even and off-centre late in the trial; the drill helps it somewhat.
  */
 public final class DemoSet {
-  /**
-   * A clip of the set.
-   *
-   * @param name the trial's name, {@code right-baseline-1}
-   * @param parameters what it shows
-   */
-  public record Named(String name, Parameters parameters) {}
-
   private DemoSet() {}
 
   /** Returns the clips in the order they are told to have been filmed in: right, left, in turn. */
@@ -176,43 +168,19 @@ public final class DemoSet {
     Hand hand = name.startsWith("right") ? Hand.RIGHT : Hand.LEFT;
     Parameters parameters =
         new Parameters(
+            Shown.SLAPS,
             hand,
-            rate,
-            cvPct,
-            biasPct,
-            slowPct,
+            new Parameters.Tempo(rate, cvPct, biasPct, slowPct),
             List.of(faults),
             List.of(),
-            60,
-            640,
-            480,
-            0.5,
-            Math.abs(name.hashCode()) % 100_000,
-            0.95,
-            5.15,
-            0.9);
+            new Filming(60, 640, 480, 0.5, 0),
+            SoundKind.SLAPS,
+            new Parameters.Length(0.95, 5.15, 0.9),
+            Math.abs(name.hashCode()) % 100_000);
     return new Named(name, parameters);
   }
 
   private static Named with(Named named, Parameters.Stretch stretch) {
-    Parameters p = named.parameters();
-    return new Named(
-        named.name(),
-        new Parameters(
-            p.hand(),
-            p.rateSlapsPerS(),
-            p.intervalCvPct(),
-            p.turnBiasPct(),
-            p.slowDownPctPerS(),
-            p.faults(),
-            List.of(stretch),
-            p.framesPerS(),
-            p.width(),
-            p.height(),
-            p.shakePx(),
-            p.seed(),
-            p.leadInS(),
-            p.slappingS(),
-            p.tailS()));
+    return new Named(named.name(), named.parameters().with(stretch));
   }
 }

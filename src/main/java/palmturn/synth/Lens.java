@@ -31,20 +31,20 @@ final class Lens {
   }
 
   int[] pixels(float[] light, double timeS, int index) {
-    double sx = wanted.shakePx() * wobble(timeS, 0);
-    double sy = wanted.shakePx() * wobble(timeS, 3);
-    double turn = wanted.shakePx() * 0.0006 * wobble(timeS, 5);
+    double sx = wanted.filming().shakePx() * wobble(timeS, 0);
+    double sy = wanted.filming().shakePx() * wobble(timeS, 3);
+    double turn = wanted.filming().shakePx() * 0.0006 * wobble(timeS, 5);
     double flicker =
         1
             + 0.006 * Math.sin(2 * Math.PI * 0.7 * timeS + phases[6])
             + 0.004 * Math.sin(2 * Math.PI * 19.7 * timeS + phases[7]);
     Random random = new Random(wanted.seed() * 1_000_003 + index);
-    int[] out = new int[wanted.width() * wanted.height()];
-    double cx = wanted.width() / 2.0;
-    double cy = wanted.height() / 2.0;
-    for (int y = 0; y < wanted.height(); y++) {
+    int[] out = new int[wanted.filming().width() * wanted.filming().height()];
+    double cx = wanted.filming().width() / 2.0;
+    double cy = wanted.filming().height() / 2.0;
+    for (int y = 0; y < wanted.filming().height(); y++) {
       int n = random.nextInt(noise.length);
-      for (int x = 0; x < wanted.width(); x++) {
+      for (int x = 0; x < wanted.filming().width(); x++) {
         double px = margin + x + sx + turn * (y - cy);
         double py = margin + y + sy - turn * (x - cx);
         double edge = ((x - cx) * (x - cx) + (y - cy) * (y - cy)) / (cx * cx + cy * cy);
@@ -55,7 +55,7 @@ final class Lens {
           v += noise[n++ & noise.length - 1] * (0.7 + 0.9 * (1 - v / 255));
           argb |= (int) Math.max(0, Math.min(255, Math.round(v))) << 16 - 8 * i;
         }
-        out[y * wanted.width() + x] = argb;
+        out[y * wanted.filming().width() + x] = argb;
       }
     }
     return out;

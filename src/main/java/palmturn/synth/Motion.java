@@ -6,14 +6,25 @@ import java.util.Random;
 import palmturn.trial.Side;
 import palmturn.trial.Slap;
 
-/** Where the moving arm is at every moment; it touches the target exactly at the contacts. */
+/**
+ * Where the moving arm is at every moment; it touches the target exactly at the contacts, and
+ * without contacts never.
+ */
 final class Motion {
   private static final double REST_CM = 7.5;
   private static final double SETTLE_S = 0.4;
 
+  /** The least height in the air of a hand that turns, cm. */
+  private static final double AIR_CM = 2.5;
+
   private final Parameters wanted;
   private final List<Stop> stops = new ArrayList<>();
   private final double[] sway = new double[6];
+
+  /** How the hand touches flat, and how high it is where it touches with its edge. */
+  private final Pose flat;
+
+  private final double edgeCm;
 
   /** The pose at a contact, how long the hand stays there and how high it goes after it. */
   private record Stop(double timeS, Pose pose, double stayS, double liftCm, double gapCm) {}
@@ -24,6 +35,8 @@ final class Motion {
     for (int i = 0; i < sway.length; i++) {
       sway[i] = random.nextDouble() * 2 * Math.PI;
     }
+    flat = touch.touching(new Pose(Body.ELBOW, 0, 0, 0, 0));
+    edgeCm = touch.touching(new Pose(Body.ELBOW, 0, 90, 0, 0)).heightCm();
     for (int i = 0; i < contacts.size(); i++) {
       Contact contact = contacts.get(i);
       double next =
@@ -77,9 +90,12 @@ final class Motion {
   private record Moment(Pose pose, double liftCm) {}
 
   private Moment moment(double timeS) {
+    double drift = 0.12 * Math.sin(2.1 * timeS + sway[0]) + 0.08 * Math.sin(5.3 * timeS + sway[1]);
+    if (stops.isEmpty()) {
+      return inTheAir(timeS, drift);
+    }
     Stop first = stops.get(0);
     Stop last = stops.get(stops.size() - 1);
-    double drift = 0.12 * Math.sin(2.1 * timeS + sway[0]) + 0.08 * Math.sin(5.3 * timeS + sway[1]);
     if (timeS < first.timeS()) {
       double q = Math.max(0, 1 - (first.timeS() - timeS) / 0.21);
       double high = (REST_CM + drift) * (1 - q * q) + 0.9 * Math.sin(Math.PI * q);
@@ -101,6 +117,18 @@ final class Motion {
     double high = from.liftCm() * Math.pow(q, 1.5) * (1 - q) / 0.186;
     high += from.gapCm() * (1 - q) + to.gapCm() * q;
     return between(from, to, q, high, timeS);
+  }
+
+  private Moment inTheAir(double timeS, double drift) {
+    boolean turning = wanted.shown() == Shown.TURNING;
+    double turned = 0;
+    if (turning) {
+      double since = Math.max(0, Math.min(timeS, wanted.slappedS()) - wanted.firstSlapS());
+      turned = 90 - 90 * Math.cos(Math.PI * wanted.tempo().rateSlapsPerS() * since);
+    }
+    double high = drift + (turning ? edgeCm - flat.heightCm() + AIR_CM : REST_CM);
+    Pose pose = new Pose(elbowAt(timeS, 0), flat.heightCm() + high, turned, 0, 0);
+    return new Moment(pose, high);
   }
 
   private Moment between(Stop from, Stop to, double q, double high, double timeS) {
@@ -136,8 +164,8 @@ final class Motion {
   private double stretchAt(Parameters.StretchKind kind, double timeS) {
     double amount = 0;
     for (Parameters.Stretch stretch : wanted.stretches()) {
-      double from = wanted.leadInS() + stretch.fromS();
-      double to = wanted.leadInS() + stretch.toS();
+      double from = wanted.firstSlapS() + stretch.fromS();
+      double to = wanted.firstSlapS() + stretch.toS();
       if (stretch.kind() == kind && timeS > from && timeS < to) {
         double ramp = Math.min(0.3, (to - from) / 3);
         double share =

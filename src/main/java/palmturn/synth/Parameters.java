@@ -6,38 +6,59 @@ import palmturn.trial.Hand;
 /**
  * What a drawn clip shall show. Times of faults and stretches are seconds after the first slap.
  *
+ * @param shown the test, or something else; then there are no slaps, faults or stretches
  * @param hand the moving hand
- * @param rateSlapsPerS slaps a second, doubles left out
- * @param intervalCvPct irregularity of the intervals, before turn bias and slow-down
- * @param turnBiasPct how much longer palm to back takes than back to palm, % of the mean interval
- * @param slowDownPctPerS growth of the intervals, % a second
+ * @param tempo how fast and how evenly it slaps
  * @param faults at a slap each
  * @param stretches faults over a span of time
- * @param framesPerS whole frames a second
- * @param width pixels, even
- * @param height pixels, even
- * @param shakePx standard deviation of the camera's shake, pixels
+ * @param filming how it is filmed
+ * @param sound what there is to hear
+ * @param length how long it is
  * @param seed of everything random
- * @param leadInS hands held still before the first slap
- * @param slappingS from the first slap, seconds; the last one falls at or before its end
- * @param tailS hands held still after {@code slappingS}
  */
 public record Parameters(
+    Shown shown,
     Hand hand,
-    double rateSlapsPerS,
-    double intervalCvPct,
-    double turnBiasPct,
-    double slowDownPctPerS,
+    Tempo tempo,
     List<Fault> faults,
     List<Stretch> stretches,
-    int framesPerS,
-    int width,
-    int height,
-    double shakePx,
-    long seed,
-    double leadInS,
-    double slappingS,
-    double tailS) {
+    Filming filming,
+    SoundKind sound,
+    Length length,
+    long seed) {
+
+  /**
+   * How fast and how evenly a hand slaps.
+   *
+   * @param rateSlapsPerS slaps a second, doubles left out
+   * @param intervalCvPct irregularity of the intervals, before turn bias and slow-down
+   * @param turnBiasPct how much longer palm to back takes than back to palm, % of the mean interval
+   * @param slowDownPctPerS growth of the intervals, % a second
+   */
+  public record Tempo(
+      double rateSlapsPerS, double intervalCvPct, double turnBiasPct, double slowDownPctPerS) {
+    public Tempo {
+      if (!(rateSlapsPerS > 0.5 && rateSlapsPerS < 12)) {
+        throw new IllegalArgumentException(
+            "a rate must lie in 0.5 to 12 slaps/s: " + rateSlapsPerS);
+      }
+    }
+  }
+
+  /**
+   * How long a clip is.
+   *
+   * @param leadInS hands held still before the first slap
+   * @param slappingS from the first slap, seconds; the last one falls at or before its end
+   * @param tailS hands held still after {@code slappingS}
+   */
+  public record Length(double leadInS, double slappingS, double tailS) {
+    public Length {
+      if (leadInS < 0.3 || tailS < 0.3) {
+        throw new IllegalArgumentException("a clip needs 0.3 s before and after the slaps");
+      }
+    }
+  }
 
   /** What can go wrong at a slap. */
   public enum FaultKind {
@@ -76,22 +97,32 @@ public record Parameters(
   public Parameters {
     faults = List.copyOf(faults);
     stretches = List.copyOf(stretches);
-    if (!(rateSlapsPerS > 0.5 && rateSlapsPerS < 12)) {
-      throw new IllegalArgumentException("a rate must lie in 0.5 to 12 slaps/s: " + rateSlapsPerS);
+    if (length.slappingS() < 2 / tempo.rateSlapsPerS()) {
+      throw new IllegalArgumentException("a clip needs two slaps");
     }
-    if (framesPerS < 1 || leadInS < 0.3 || slappingS < 2 / rateSlapsPerS || tailS < 0.3) {
-      throw new IllegalArgumentException(
-          "a clip needs 1 frame/s or more, 0.3 s before and after, and two slaps between");
+    if (shown != Shown.SLAPS && !(faults.isEmpty() && stretches.isEmpty())) {
+      throw new IllegalArgumentException("faults need slaps");
     }
+  }
+
+  /** Returns when the first slap falls, seconds from the clip's begin. */
+  double firstSlapS() {
+    return length.leadInS();
+  }
+
+  /** Returns when slapping ends, seconds from the clip's begin. */
+  double slappedS() {
+    return length.leadInS() + length.slappingS();
   }
 
   /** Returns the length of the clip, seconds. */
   public double lengthS() {
-    return leadInS + slappingS + tailS;
+    return length.leadInS() + length.slappingS() + length.tailS();
   }
 
-  /** Returns the number of pictures. */
-  public int frames() {
-    return (int) Math.round(lengthS() * framesPerS);
+  /** Returns these with other stretches. */
+  Parameters with(Stretch... others) {
+    return new Parameters(
+        shown, hand, tempo, faults, List.of(others), filming, sound, length, seed);
   }
 }

@@ -22,9 +22,9 @@ public record Realised(
     @Nullable Double tenCycleS,
     boolean tenCycleExtrapolated,
     @Nullable Double bestTwoSecondsSlapsPerS,
-    double cleanSharePct,
-    double cleanShareLowPct,
-    double cleanShareHighPct,
+    @Nullable Double cleanSharePct,
+    @Nullable Double cleanShareLowPct,
+    @Nullable Double cleanShareHighPct,
     @Nullable Double cleanRateSlapsPerS,
     @Nullable Double intervalCvPct,
     @Nullable Double steadyCvPct,
@@ -53,8 +53,8 @@ public record Realised(
     double[] t = counted.stream().mapToDouble(Contact::timeS).toArray();
     Double rate = n < 2 ? null : (n - 1) / (t[n - 1] - t[0]);
     double clean = inside.stream().filter(c -> clean(c, spans)).count();
-    double share = clean / inside.size();
-    double[] wilson = wilson(share, inside.size());
+    Double share = inside.isEmpty() ? null : clean / inside.size();
+    double[] wilson = share == null ? null : wilson(share, inside.size());
     List<Interval> all = intervals(counted);
     List<Interval> kept = withoutPauses(all);
     boolean ten = n > TEN_CYCLES;
@@ -68,10 +68,10 @@ public record Realised(
         tenCycle,
         !ten,
         best(t),
-        100 * share,
-        100 * wilson[0],
-        100 * wilson[1],
-        rate == null ? null : rate * share,
+        share == null ? null : 100 * share,
+        wilson == null ? null : 100 * wilson[0],
+        wilson == null ? null : 100 * wilson[1],
+        rate == null || share == null ? null : rate * share,
         intervalCv(kept),
         steadyCv(kept),
         turnBias(kept),

@@ -1,5 +1,6 @@
 package palmturn.synth;
 
+import java.util.ArrayList;
 import java.util.List;
 import palmturn.trial.Hand;
 
@@ -24,8 +25,9 @@ final class Scene {
 
   final Camera camera;
   private final boolean mirror;
+  private final boolean person;
   private final Motion motion;
-  private final Still[] still = new Still[MOMENTS];
+  private final Still[] unmoved = new Still[MOMENTS];
   private final Still mean;
   private final Shade stillKey = new Shade(KEY, 2);
   private final Shade stillTop = new Shade(TOP, 3);
@@ -33,26 +35,27 @@ final class Scene {
   /** The still part seen through one part of the pixel: depth, place and light by its source. */
   private record Still(float[] depth, float[] place, float[] base, float[] key, float[] top) {}
 
-  Scene(Camera camera, Hand moving, Motion motion) {
+  Scene(Camera camera, Parameters wanted, Motion motion) {
     this.camera = camera;
     this.motion = motion;
-    mirror = moving == Hand.LEFT;
-    List<Room.Placed> furniture = Room.furniture();
-    List<Room.Placed> target = Room.arm(Room.targetPose(), !mirror);
-    for (List<Room.Placed> each : List.of(Room.trunk(), target)) {
-      for (Room.Placed placed : each) {
-        stillKey.add(placed.mesh(), placed.points());
-        stillTop.add(placed.mesh(), placed.points());
-      }
+    mirror = wanted.hand() == Hand.LEFT;
+    person = wanted.shown() != Shown.NOBODY;
+    List<Room.Placed> still = new ArrayList<>();
+    if (person) {
+      still.addAll(Room.trunk());
+      still.addAll(Room.arm(Room.targetPose(), !mirror));
     }
+    for (Room.Placed placed : still) {
+      stillKey.add(placed.mesh(), placed.points());
+      stillTop.add(placed.mesh(), placed.points());
+    }
+    still.addAll(0, Room.furniture());
     for (int k = 0; k < MOMENTS; k++) {
       Raster raster = new Raster(camera.width(), camera.height());
-      for (List<Room.Placed> each : List.of(furniture, Room.trunk(), target)) {
-        for (Room.Placed placed : each) {
-          raster.draw(placed.mesh(), placed.points(), camera, SHIFT_X[k], SHIFT_Y[k]);
-        }
+      for (Room.Placed placed : still) {
+        raster.draw(placed.mesh(), placed.points(), camera, SHIFT_X[k], SHIFT_Y[k]);
       }
-      still[k] = light(raster, k);
+      unmoved[k] = light(raster, k);
     }
     mean = mean();
   }
@@ -61,8 +64,8 @@ final class Scene {
     int size = 3 * camera.width() * camera.height();
     Still out =
         new Still(
-            still[0].depth, still[0].place, new float[size], new float[size], new float[size]);
-    for (Still each : still) {
+            unmoved[0].depth, unmoved[0].place, new float[size], new float[size], new float[size]);
+    for (Still each : unmoved) {
       for (int i = 0; i < size; i++) {
         out.base[i] += each.base[i] / MOMENTS;
         out.key[i] += each.key[i] / MOMENTS;
@@ -138,6 +141,10 @@ final class Scene {
     }
   }
 
+  private List<Room.Placed> moving(double timeS) {
+    return person ? Room.arm(motion.at(timeS), mirror) : List.of();
+  }
+
   /** Buffers of one picture at a time; each thread that draws has its own. */
   final class Painter {
     private final Raster raster = new Raster(camera.width(), camera.height());
@@ -160,7 +167,7 @@ final class Scene {
       for (int k = 0; k < MOMENTS; k++) {
         double moment = timeS + exposureS * ((k + 0.5) / MOMENTS - 0.5);
         raster.clear();
-        for (Room.Placed placed : Room.arm(motion.at(moment), mirror)) {
+        for (Room.Placed placed : moving(moment)) {
           raster.draw(placed.mesh(), placed.points(), camera, SHIFT_X[k], SHIFT_Y[k]);
         }
         add(k, sources);
@@ -172,7 +179,7 @@ final class Scene {
     private void cast(double timeS) {
       key.clear();
       top.clear();
-      for (Room.Placed placed : Room.arm(motion.at(timeS), mirror)) {
+      for (Room.Placed placed : moving(timeS)) {
         key.add(placed.mesh(), placed.points());
         top.add(placed.mesh(), placed.points());
       }
@@ -208,7 +215,7 @@ final class Scene {
 
     /** Puts the moving arm over what stands still, for one moment's share of the light. */
     private void add(int k, float[] sources) {
-      Still behind = still[k];
+      Still behind = unmoved[k];
       int end = (raster.toRow() + 1) * camera.width();
       for (int at = raster.fromRow() * camera.width(); at < end; at++) {
         if (raster.depth[at] >= behind.depth()[at]) {

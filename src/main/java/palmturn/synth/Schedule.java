@@ -12,9 +12,16 @@ final class Schedule {
   /** A second contact follows its slap by about this. */
   private static final double DOUBLE_AFTER_S = 0.078;
 
+  /** Nor does it wait until the hand should be over the next one. */
+  private static final double DOUBLE_WITHIN = 0.45;
+
   private Schedule() {}
 
   static List<Contact> of(Parameters wanted) {
+    if (wanted.shown() != Shown.SLAPS) {
+      return List.of();
+    }
+    double doubleAfterS = Math.min(DOUBLE_AFTER_S, DOUBLE_WITHIN / wanted.tempo().rateSlapsPerS());
     Random random = new Random(wanted.seed());
     double[] times = times(wanted, random);
     List<Contact> contacts = new ArrayList<>();
@@ -24,7 +31,7 @@ final class Schedule {
       Slap.Kind kind = Slap.Kind.SLAP;
       boolean twice = false;
       for (Parameters.Fault fault : wanted.faults()) {
-        if (nearest(times, wanted.leadInS() + fault.atS()) != i) {
+        if (nearest(times, wanted.firstSlapS() + fault.atS()) != i) {
           continue;
         }
         switch (fault.kind()) {
@@ -38,7 +45,7 @@ final class Schedule {
       }
       double spread = 1 + 0.12 * random.nextGaussian();
       contacts.add(new Contact(times[i], side, zone, kind, level(kind, zone) * spread));
-      double after = DOUBLE_AFTER_S * (1 + 0.08 * random.nextGaussian());
+      double after = doubleAfterS * (1 + 0.08 * random.nextGaussian());
       if (twice) {
         Slap.Kind second = Slap.Kind.DOUBLE;
         contacts.add(new Contact(times[i] + after, side, zone, second, level(second, zone)));
@@ -64,24 +71,24 @@ final class Schedule {
   }
 
   private static double[] times(Parameters wanted, Random random) {
-    double mean = 1 / wanted.rateSlapsPerS();
-    int most = (int) Math.ceil(wanted.slappingS() / mean * 1.5) + 2;
+    double mean = 1 / wanted.tempo().rateSlapsPerS();
+    int most = (int) Math.ceil(wanted.length().slappingS() / mean * 1.5) + 2;
     // The draws are brought to mean 0 and SD 1 over what fits, so that a clip has what was asked.
-    int fits = Math.max(2, (int) Math.floor(wanted.slappingS() / mean));
+    int fits = Math.max(2, (int) Math.floor(wanted.length().slappingS() / mean));
     double[] noise = new double[most];
     for (int i = 0; i < most; i++) {
       noise[i] = Math.max(-2.2, Math.min(2.2, random.nextGaussian()));
     }
     standardise(noise, fits);
-    double slope = Math.log(1 + wanted.slowDownPctPerS() / 100);
-    double end = wanted.leadInS() + wanted.slappingS();
+    double slope = Math.log(1 + wanted.tempo().slowDownPctPerS() / 100);
+    double end = wanted.slappedS();
     List<Double> times = new ArrayList<>();
-    double at = wanted.leadInS();
+    double at = wanted.firstSlapS();
     for (int i = 0; i < most && at <= end; i++) {
       times.add(at);
-      double bias = (i % 2 == 0 ? 0.5 : -0.5) * wanted.turnBiasPct() / 100;
-      double slow = Math.exp(slope * (at - wanted.leadInS() - wanted.slappingS() / 2));
-      at += mean * slow * (1 + bias + noise[i] * wanted.intervalCvPct() / 100);
+      double bias = (i % 2 == 0 ? 0.5 : -0.5) * wanted.tempo().turnBiasPct() / 100;
+      double slow = Math.exp(slope * (at - wanted.firstSlapS() - wanted.length().slappingS() / 2));
+      at += mean * slow * (1 + bias + noise[i] * wanted.tempo().intervalCvPct() / 100);
     }
     return times.stream().mapToDouble(Double::doubleValue).toArray();
   }

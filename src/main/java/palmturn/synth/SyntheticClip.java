@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Random;
 import java.util.function.DoubleConsumer;
 import java.util.stream.IntStream;
 import palmturn.film.ClipWriter;
@@ -21,12 +22,13 @@ public final class SyntheticClip {
   /** Share of a wanted stretch's largest amount from which it is a fault. */
   private static final double FAULT_SHARE = 0.5;
 
-  private static final double BYTES_PER_CLIP_S = 112_000;
+  private static final double BITS_PER_PIXEL = 7.0 / 144;
 
   private final Parameters wanted;
   private final List<Contact> contacts;
   private final Touch touch;
   private final Motion motion;
+  private final double[] framesS;
   private final int margin;
   private final Camera camera;
 
@@ -35,10 +37,9 @@ public final class SyntheticClip {
     contacts = Schedule.of(wanted);
     touch = new Touch(Room.arm(), Room.targetPose().apply(Room.arm(), true));
     motion = new Motion(wanted, contacts, touch);
-    margin = 2 + (int) Math.ceil(3 * wanted.shakePx());
-    camera =
-        new Camera(
-            wanted.width() + 2 * margin, wanted.height() + 2 * margin, 1.78 * wanted.width());
+    margin = 2 + (int) Math.ceil(3 * wanted.filming().shakePx());
+    framesS = framesS(wanted);
+    camera = Camera.of(wanted.filming(), margin);
   }
 
   /** Plans a clip. */
@@ -49,7 +50,8 @@ public final class SyntheticClip {
   /** Returns what is certain about the clip. */
   public Truth truth() {
     List<Span> spans = spans();
-    int samples = (int) Math.floor(wanted.lengthS() * SERIES_HZ) + 1;
+    boolean person = wanted.shown() != Shown.NOBODY;
+    int samples = person ? (int) Math.floor(wanted.lengthS() * SERIES_HZ) + 1 : 0;
     double[] rotation = new double[samples];
     double[] gap = new double[samples];
     double[][] way = new double[samples][];
@@ -68,10 +70,10 @@ public final class SyntheticClip {
         wanted,
         contacts,
         spans,
-        IntStream.range(0, wanted.frames()).mapToDouble(this::frameS).toArray(),
+        framesS.clone(),
         EXPOSURE_S,
-        SlapSound.delayS(),
-        SlapSound.HZ,
+        RoomSound.delayS(),
+        RoomSound.HZ,
         camera.cmPerPixel(seen(home)),
         pixel(seen(motion.at(0).elbow())),
         pixel(Body.TARGET),
@@ -84,13 +86,19 @@ public final class SyntheticClip {
         Realised.of(contacts, spans));
   }
 
-  private double frameS(int frame) {
-    return (double) frame / wanted.framesPerS();
+  /** The first picture is always kept. */
+  private static double[] framesS(Parameters wanted) {
+    Filming filming = wanted.filming();
+    Random random = new Random(wanted.seed() * 53 + 29);
+    return IntStream.range(0, (int) Math.round(wanted.lengthS() * filming.framesPerS()))
+        .filter(i -> i == 0 || random.nextDouble() >= filming.dropShare())
+        .mapToDouble(i -> (double) i / filming.framesPerS())
+        .toArray();
   }
 
   /** The elbow's place: the median over the 0.3 s before the first slap. */
   private Vec home() {
-    double first = contacts.get(0).timeS();
+    double first = wanted.firstSlapS();
     List<Vec> places = new ArrayList<>();
     for (int i = 0; i <= 60; i++) {
       places.add(motion.at(first - 0.3 + i * 0.005).elbow());
@@ -118,8 +126,8 @@ public final class SyntheticClip {
     for (Parameters.Stretch stretch : wanted.stretches()) {
       double ramp = Math.min(0.3, (stretch.toS() - stretch.fromS()) / 3);
       // The smooth ramp passes half its height half-way.
-      double lead = wanted.leadInS() + ramp * FAULT_SHARE;
-      double tail = wanted.leadInS() - ramp * FAULT_SHARE;
+      double lead = wanted.firstSlapS() + ramp * FAULT_SHARE;
+      double tail = wanted.firstSlapS() - ramp * FAULT_SHARE;
       Span.Kind kind =
           stretch.kind() == Parameters.StretchKind.BENT_WRIST
               ? Span.Kind.BENT_WRIST
@@ -139,7 +147,7 @@ public final class SyntheticClip {
 
   /** Returns the sound of the clip, one channel. */
   float[] sound() {
-    return SlapSound.of(wanted, contacts);
+    return RoomSound.of(wanted, contacts);
   }
 
   /**
@@ -149,26 +157,31 @@ public final class SyntheticClip {
    * @throws IOException if the file can't be written, in one line
    */
   public void write(Path mp4, DoubleConsumer progress) throws IOException {
-    int frames = wanted.frames();
+    int frames = framesS.length;
     int workers = Math.max(1, Math.min(4, Runtime.getRuntime().availableProcessors()));
-    Scene scene = new Scene(camera, wanted.hand(), motion);
+    Scene scene = new Scene(camera, wanted, motion);
     List<Scene.Painter> painters =
         IntStream.range(0, workers).mapToObj(i -> scene.new Painter()).toList();
     Lens lens = new Lens(wanted, margin, camera.width());
-    double scale = wanted.width() * wanted.height() / (640.0 * 480.0);
     int soundBits = 56_000;
-    int videoBits = (int) (Math.min(1, scale) * BYTES_PER_CLIP_S * 8);
+    double pixelsPerS =
+        (double) wanted.filming().width()
+            * wanted.filming().height()
+            * wanted.filming().framesPerS();
+    int videoBits = (int) Math.round(BITS_PER_PIXEL * pixelsPerS);
     ClipWriter.Settings settings =
         new ClipWriter.Settings(
-            wanted.width(),
-            wanted.height(),
-            wanted.framesPerS(),
+            wanted.filming().width(),
+            wanted.filming().height(),
+            wanted.filming().framesPerS(),
             videoBits,
-            4 * wanted.framesPerS(),
-            SlapSound.HZ,
+            4 * wanted.filming().framesPerS(),
+            wanted.sound().track() ? RoomSound.HZ : 0,
             soundBits);
     try (ClipWriter writer = ClipWriter.create(mp4, settings)) {
-      writer.sound(sound());
+      if (wanted.sound().track()) {
+        writer.sound(sound());
+      }
       for (int from = 0; from < frames; from += workers) {
         int first = from;
         int[][] pictures = new int[Math.min(workers, frames - from)][];
@@ -176,12 +189,12 @@ public final class SyntheticClip {
             .parallel()
             .forEach(
                 i -> {
-                  double at = frameS(first + i);
+                  double at = framesS[first + i];
                   float[] light = painters.get(i).draw(at, EXPOSURE_S);
                   pictures[i] = lens.pixels(light, at, first + i);
                 });
         for (int i = 0; i < pictures.length; i++) {
-          writer.picture(frameS(first + i), pictures[i]);
+          writer.picture(framesS[first + i], pictures[i]);
         }
         progress.accept((double) (first + pictures.length) / frames);
       }

@@ -5,18 +5,31 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.DoubleConsumer;
 import org.jspecify.annotations.Nullable;
 import palmturn.json.TruthForm;
 import palmturn.report.MarksCsv;
 import palmturn.synth.CarefulReader;
 import palmturn.synth.DemoSet;
+import palmturn.synth.Filming;
+import palmturn.synth.Grid;
+import palmturn.synth.Named;
 import palmturn.synth.Parameters;
 import palmturn.synth.Realised;
+import palmturn.synth.Shown;
+import palmturn.synth.SoundKind;
 import palmturn.synth.SyntheticClip;
 import palmturn.synth.Truth;
 import palmturn.trial.Reading;
@@ -29,7 +42,7 @@ public final class SyntheticClips {
 
   /** Returns the names of the bundled session's clips, in the order they count as filmed in. */
   public static List<String> demoNames() {
-    return DemoSet.clips().stream().map(DemoSet.Named::name).toList();
+    return DemoSet.clips().stream().map(Named::name).toList();
   }
 
   /**
@@ -38,15 +51,72 @@ public final class SyntheticClips {
    * @throws UserError if the folder can't be written
    */
   public static void demo(Path folder, Progress progress) throws UserError {
-    List<DemoSet.Named> clips = DemoSet.clips();
-    for (int i = 0; i < clips.size() && !progress.stopped(); i++) {
-      int at = i;
-      DemoSet.Named clip = clips.get(i);
-      one(
-          folder,
-          clip.name(),
-          clip.parameters(),
-          share -> progress.at((at + share) / clips.size(), "drawing " + clip.name()));
+    all(DemoSet.clips(), folder, 1, progress);
+  }
+
+  /**
+   * Draws the clips that the estimate is measured on; those that are whole already are left alone.
+   *
+   * @param jobs how many are drawn at the same time
+   * @return how many there are
+   * @throws UserError if the folder can't be written
+   */
+  public static int grid(Path folder, int jobs, Progress progress) throws UserError {
+    List<Named> missing =
+        Grid.clips().stream().filter(clip -> !isWhole(folder, clip.name())).toList();
+    all(missing, folder, jobs, progress);
+    return Grid.clips().size();
+  }
+
+  /** The marks are written last. */
+  private static boolean isWhole(Path folder, String name) {
+    return Files.exists(marks(folder, name));
+  }
+
+  private static Path marks(Path folder, String name) {
+    return folder.resolve(name + ".marks.csv");
+  }
+
+  private static void all(List<Named> clips, Path folder, int jobs, Progress progress)
+      throws UserError {
+    AtomicInteger next = new AtomicInteger();
+    double[] shares = new double[clips.size()];
+    Callable<Void> job =
+        () -> {
+          for (int i = next.getAndIncrement(); i < clips.size(); i = next.getAndIncrement()) {
+            if (progress.stopped()) {
+              break;
+            }
+            int at = i;
+            Named clip = clips.get(i);
+            one(
+                folder,
+                clip.name(),
+                clip.parameters(),
+                share -> {
+                  synchronized (shares) {
+                    shares[at] = share;
+                    double done = Arrays.stream(shares).sum() / shares.length;
+                    progress.at(done, "drawing " + clip.name());
+                  }
+                });
+          }
+          return null;
+        };
+    ExecutorService pool = Executors.newFixedThreadPool(jobs);
+    try {
+      for (Future<Void> each : pool.invokeAll(Collections.nCopies(jobs, job))) {
+        each.get();
+      }
+    } catch (ExecutionException e) {
+      if (e.getCause() instanceof UserError error) {
+        throw error;
+      }
+      throw new IllegalStateException(e.getCause());
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    } finally {
+      pool.shutdownNow();
     }
   }
 
@@ -68,8 +138,7 @@ public final class SyntheticClips {
           form(name + ".mp4", truth).json(),
           StandardCharsets.UTF_8);
       Reading reading = CarefulReader.read(truth, "A", wanted.seed());
-      Files.writeString(
-          folder.resolve(name + ".marks.csv"), MarksCsv.write(reading), StandardCharsets.UTF_8);
+      Files.writeString(marks(folder, name), MarksCsv.write(reading), StandardCharsets.UTF_8);
     } catch (IOException e) {
       throw new UserError("can't draw %s into %s: %s".formatted(name, folder, e.getMessage()), e);
     }
@@ -77,19 +146,23 @@ public final class SyntheticClips {
 
   private static TruthForm form(String file, Truth truth) {
     Map<String, Double> numbers = new LinkedHashMap<>();
-    numbers.put("soundDelayS", truth.soundDelayS());
-    numbers.put("soundHz", (double) truth.soundHz());
+    if (truth.parameters().sound() != SoundKind.NONE) {
+      numbers.put("soundDelayS", truth.soundDelayS());
+      numbers.put("soundHz", (double) truth.soundHz());
+    }
     numbers.put("exposureS", truth.exposureS());
-    numbers.put("cmPerPixel", truth.cmPerPixel());
     Map<String, double[]> points = new LinkedHashMap<>();
-    points.put("elbowPx", truth.elbowPx());
-    points.put("targetPx", truth.targetPx());
     Map<String, double[]> series = new LinkedHashMap<>();
-    series.put("rotationDeg", truth.rotationDeg());
-    series.put("gapCm", truth.gapCm());
-    series.put("elbowRightCm", truth.elbowRightCm());
-    series.put("elbowUpCm", truth.elbowUpCm());
-    series.put("elbowCm", truth.elbowCm());
+    if (truth.parameters().shown() != Shown.NOBODY) {
+      numbers.put("cmPerPixel", truth.cmPerPixel());
+      points.put("elbowPx", truth.elbowPx());
+      points.put("targetPx", truth.targetPx());
+      series.put("rotationDeg", truth.rotationDeg());
+      series.put("gapCm", truth.gapCm());
+      series.put("elbowRightCm", truth.elbowRightCm());
+      series.put("elbowUpCm", truth.elbowUpCm());
+      series.put("elbowCm", truth.elbowCm());
+    }
     return new TruthForm(
         file,
         parameters(truth.parameters()),
@@ -113,11 +186,13 @@ public final class SyntheticClips {
 
   private static Map<String, Object> parameters(Parameters wanted) {
     Map<String, Object> map = new LinkedHashMap<>();
+    Parameters.Tempo tempo = wanted.tempo();
+    map.put("shown", code(wanted.shown()));
     map.put("hand", wanted.hand().code());
-    map.put("rateSlapsPerS", wanted.rateSlapsPerS());
-    map.put("intervalCvPct", wanted.intervalCvPct());
-    map.put("turnBiasPct", wanted.turnBiasPct());
-    map.put("slowDownPctPerS", wanted.slowDownPctPerS());
+    map.put("rateSlapsPerS", tempo.rateSlapsPerS());
+    map.put("intervalCvPct", tempo.intervalCvPct());
+    map.put("turnBiasPct", tempo.turnBiasPct());
+    map.put("slowDownPctPerS", tempo.slowDownPctPerS());
     List<Map<String, Object>> faults = new ArrayList<>();
     for (Parameters.Fault fault : wanted.faults()) {
       Map<String, Object> each = new LinkedHashMap<>();
@@ -136,14 +211,17 @@ public final class SyntheticClips {
       stretches.add(each);
     }
     map.put("stretches", stretches);
-    map.put("framesPerS", wanted.framesPerS());
-    map.put("width", wanted.width());
-    map.put("height", wanted.height());
-    map.put("shakePx", wanted.shakePx());
+    Filming filming = wanted.filming();
+    map.put("framesPerS", filming.framesPerS());
+    map.put("width", filming.width());
+    map.put("height", filming.height());
+    map.put("shakePx", filming.shakePx());
+    map.put("dropShare", filming.dropShare());
+    map.put("sound", code(wanted.sound()));
     map.put("seed", wanted.seed());
-    map.put("leadInS", wanted.leadInS());
-    map.put("slappingS", wanted.slappingS());
-    map.put("tailS", wanted.tailS());
+    map.put("leadInS", wanted.length().leadInS());
+    map.put("slappingS", wanted.length().slappingS());
+    map.put("tailS", wanted.length().tailS());
     return map;
   }
 

@@ -26,17 +26,32 @@ class SyntheticClipTest {
   @TempDir Path folder;
 
   private static Parameters small(long seed, List<Parameters.Fault> faults) {
+    return clip(
+        Hand.LEFT,
+        new Parameters.Tempo(5, 5, 4, 0),
+        faults,
+        List.of(),
+        new Filming(30, 160, 120, 0.3, 0),
+        new Parameters.Length(0.3, 0.45, 0.3),
+        seed);
+  }
+
+  private static Parameters clip(
+      Hand hand,
+      Parameters.Tempo tempo,
+      List<Parameters.Fault> faults,
+      List<Parameters.Stretch> stretches,
+      Filming filming,
+      Parameters.Length length,
+      long seed) {
     return new Parameters(
-        Hand.LEFT, 5, 5, 4, 0, faults, List.of(), 30, 160, 120, 0.3, seed, 0.3, 0.45, 0.3);
+        Shown.SLAPS, hand, tempo, faults, stretches, filming, SoundKind.SLAPS, length, seed);
   }
 
   private static Parameters whole(long seed) {
-    return new Parameters(
+    return clip(
         Hand.RIGHT,
-        5.1,
-        6,
-        5,
-        2,
+        new Parameters.Tempo(5.1, 6, 5, 2),
         List.of(
             new Parameters.Fault(Parameters.FaultKind.FINGERS, 1),
             new Parameters.Fault(Parameters.FaultKind.WRIST, 2),
@@ -46,14 +61,9 @@ class SyntheticClipTest {
         List.of(
             new Parameters.Stretch(Parameters.StretchKind.BENT_WRIST, 1.2, 1.9, 30),
             new Parameters.Stretch(Parameters.StretchKind.ELBOW_OUT, 3.2, 4.4, 4.5)),
-        60,
-        160,
-        120,
-        0,
-        seed,
-        0.9,
-        5.15,
-        0.5);
+        new Filming(60, 160, 120, 0, 0),
+        new Parameters.Length(0.9, 5.15, 0.5),
+        seed);
   }
 
   @Test
@@ -118,22 +128,14 @@ class SyntheticClipTest {
   private static Parameters stretched(long seed, double biasPct, double slowPct) {
     List<Parameters.Fault> doubled =
         List.of(new Parameters.Fault(Parameters.FaultKind.DOUBLE, 2.5));
-    return new Parameters(
+    return clip(
         Hand.RIGHT,
-        5.1,
-        6,
-        biasPct,
-        slowPct,
+        new Parameters.Tempo(5.1, 6, biasPct, slowPct),
         doubled,
         List.of(),
-        60,
-        160,
-        120,
-        0,
-        seed,
-        0.9,
-        5.15,
-        0.5);
+        new Filming(60, 160, 120, 0, 0),
+        new Parameters.Length(0.9, 5.15, 0.5),
+        seed);
   }
 
   @Test
