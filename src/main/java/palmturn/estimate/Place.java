@@ -1,0 +1,14 @@
+package palmturn.estimate;
+
+/**
+ * Where something is in the upright full-size picture of a reference frame, and how sure that is.
+ *
+ * @param at its middle
+ * @param confidence 0 to 1; 1 for a place that somebody gave
+ */
+record Place(Point at, double confidence) {
+  /** A place that somebody pointed at. */
+  static Place given(Point at) {
+    return new Place(at, 1);
+  }
+}

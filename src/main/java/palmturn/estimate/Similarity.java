@@ -1,0 +1,26 @@
+package palmturn.estimate;
+
+/**
+ * Turn, size and shift of a picture against another: (x, y) to (a·x − b·y + dx, b·x + a·y + dy).
+ *
+ * @param a size × cosine of the turn
+ * @param b size × sine of the turn
+ * @param dx shift to the right, pixels
+ * @param dy shift down, pixels
+ */
+record Similarity(double a, double b, double dx, double dy) {
+  static final Similarity IDENTITY = new Similarity(1, 0, 0, 0);
+
+  /** Returns where a place goes. */
+  Point of(Point p) {
+    return new Point(a * p.x() - b * p.y() + dx, b * p.x() + a * p.y() + dy);
+  }
+
+  /** Returns where a place came from. */
+  Point back(Point p) {
+    double square = a * a + b * b;
+    double x = p.x() - dx;
+    double y = p.y() - dy;
+    return new Point((a * x + b * y) / square, (a * y - b * x) / square);
+  }
+}

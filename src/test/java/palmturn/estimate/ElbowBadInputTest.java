@@ -1,0 +1,63 @@
+package palmturn.estimate;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.concurrent.CancellationException;
+import org.junit.jupiter.api.Assertions;
+import org.junit.jupiter.api.Test;
+import palmturn.clip.ClipFile;
+
+class ElbowBadInputTest {
+  private static final Path DRAWN = Path.of("sample-clips-synthetic/left-baseline-2.mp4");
+
+  @Test
+  void placeOutsideThePictureGivesNoPathAndSaysWhy() throws Exception {
+    ElbowTracker.Followed followed = follow(DRAWN, 0, 10, new Point(5000, 100), Watch.NONE);
+    assertNull(followed.path());
+    assertTrue(followed.warnings().get(0).contains("outside the picture"));
+  }
+
+  @Test
+  void blackClipHasTooLittleTexture() throws Exception {
+    Path black = Path.of("src/test/resources/palmturn/clip/silent-black-10s.mp4");
+    ElbowTracker.Followed followed = follow(black, 0, 10, new Point(20, 20), Watch.NONE);
+    assertNull(followed.path());
+    assertTrue(followed.warnings().get(0).contains("too little texture"));
+  }
+
+  @Test
+  void threeFramesAreFollowed() throws Exception {
+    ElbowTracker.Followed followed = follow(DRAWN, 0, 3, new Point(515, 191), Watch.NONE);
+    assertEquals(3, followed.path().timesS().size());
+  }
+
+  @Test
+  void noFramesGiveNoPath() throws Exception {
+    assertNull(follow(DRAWN, 5, 5, new Point(515, 191), Watch.NONE).path());
+  }
+
+  @Test
+  void watchStopsIt() {
+    Watch stop =
+        new Watch() {
+          @Override
+          public void at(double share, String what) {}
+
+          @Override
+          public boolean stopped() {
+            return true;
+          }
+        };
+    Assertions.assertThrows(
+        CancellationException.class, () -> follow(DRAWN, 0, 100, new Point(515, 191), stop));
+  }
+
+  private static ElbowTracker.Followed follow(Path file, int from, int to, Point at, Watch watch)
+      throws Exception {
+    return ElbowTracker.follow(
+        ClipFile.open(file), from, to, 0.02, Place.given(at), null, ScaleOf.NONE, watch);
+  }
+}
