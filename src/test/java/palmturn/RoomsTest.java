@@ -55,11 +55,22 @@ class RoomsTest {
             "report",
             "synth"));
     MAY_IMPORT.put(
-        "cli", List.of("work", "trial", "numbers", "clip", "measure", "settle", "store", "synth"));
+        "cli",
+        List.of(
+            "work", "trial", "numbers", "clip", "estimate", "measure", "settle", "store", "synth"));
     MAY_IMPORT.put(
         "app",
         List.of(
-            "work", "edit", "chart", "trial", "numbers", "clip", "measure", "settle", "store",
+            "work",
+            "edit",
+            "chart",
+            "trial",
+            "numbers",
+            "clip",
+            "estimate",
+            "measure",
+            "settle",
+            "store",
             "film"));
   }
 

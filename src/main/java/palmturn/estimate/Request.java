@@ -9,7 +9,8 @@ import palmturn.trial.Hand;
 /**
  * What is to be estimated.
  *
- * @param hand the moving hand, the athlete's own
+ * @param hand the moving hand as an unmirrored picture shows it; for a mirrored one, the other than
+ *     the athlete's own
  * @param fromS start of the stretch, media seconds; null for the clip's start
  * @param toS end of the stretch, media seconds; null for the clip's end
  * @param captureFps frames a second at which it was captured, if the file or the user says so

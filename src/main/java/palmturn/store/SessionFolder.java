@@ -12,6 +12,7 @@ import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import palmturn.json.SessionJson;
 import palmturn.trial.Block;
+import palmturn.trial.Estimate;
 import palmturn.trial.Reading;
 import palmturn.trial.Session;
 import palmturn.trial.Trial;
@@ -276,6 +277,18 @@ public final class SessionFolder implements AutoCloseable {
       throws StoreException {
     refuseWithoutLock();
     known(id).keep(reading, sentence, clock.instant());
+  }
+
+  /**
+   * Keeps what the program found in a trial, in place of what it found before; the readings stay as
+   * they are at that moment.
+   *
+   * @throws StoreException if it can't be written; the old file is then whole
+   */
+  public synchronized void keep(TrialId id, Estimate estimate) throws StoreException {
+    refuseWithoutLock();
+    TrialFile known = known(id);
+    known.replace(known.trial().withEstimate(estimate));
   }
 
   private void refuseWithoutLock() throws StoreException {

@@ -1,5 +1,6 @@
 package palmturn.trial;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
@@ -211,7 +212,32 @@ public record Estimate(
         Extra.NONE);
   }
 
+  /** Returns this estimate with one sentence more for the reader. */
+  public Estimate plusWarning(String sentence) {
+    List<String> more = new ArrayList<>(warnings);
+    more.add(sentence);
+    return with(slaps, rateSlapsPerS, intervalCvPct, timingFloorPct, rotation, more);
+  }
+
+  /**
+   * Returns this estimate without any figure that needs real time, and a sentence that says why.
+   */
+  public Estimate withoutSpeed(String why) {
+    return with(slaps, null, null, null, Rotation.UNKNOWN, warnings)
+        .plusWarning("Speed and rhythm can't be told: " + why + ".");
+  }
+
   private Estimate withSlaps(List<EstimatedSlap> newSlaps) {
+    return with(newSlaps, rateSlapsPerS, intervalCvPct, timingFloorPct, rotation, warnings);
+  }
+
+  private Estimate with(
+      List<EstimatedSlap> newSlaps,
+      @Nullable Double newRateSlapsPerS,
+      @Nullable Double newIntervalCvPct,
+      @Nullable Double newTimingFloorPct,
+      Rotation newRotation,
+      List<String> newWarnings) {
     return new Estimate(
         clipSha256,
         sources,
@@ -220,10 +246,10 @@ public record Estimate(
         captureFps,
         trialFound,
         newSlaps,
-        rateSlapsPerS,
-        intervalCvPct,
-        timingFloorPct,
-        rotation,
+        newRateSlapsPerS,
+        newIntervalCvPct,
+        newTimingFloorPct,
+        newRotation,
         turn,
         sound,
         elbow,
@@ -231,7 +257,7 @@ public record Estimate(
         spans,
         bursts,
         soundOffsetS,
-        warnings,
+        newWarnings,
         extra);
   }
 }

@@ -94,7 +94,8 @@ public final class AddClip {
     }
   }
 
-  private static TimeScale timeScale(ClipFacts facts, @Nullable Double captureFps) {
+  /** Returns how a clip's media seconds become real ones. */
+  static TimeScale timeScale(ClipFacts facts, @Nullable Double captureFps) {
     if (facts.slowedInPart()) {
       return TimeScale.refused("the clip is slowed in part, and does not say where");
     }

@@ -229,7 +229,7 @@ class PrintedFormsTest {
   @Test
   void anEstimateHasItsFixedKeys() throws IOException {
     JsonNode found =
-        tree(new EstimateText("a.mp4", null, Hand.RIGHT, SampleFiles.fullEstimate()).page());
+        tree(new PrintedEstimate("a.mp4", null, Hand.RIGHT, SampleFiles.fullEstimate()).page());
     assertEquals(
         Set.of(),
         missing(
@@ -260,7 +260,7 @@ class PrintedFormsTest {
 
   @Test
   void anEstimateThatFoundNothingSaysNullAndNeverZero() throws IOException {
-    String line = new EstimateText("a.mp4", null, Hand.LEFT, SampleFiles.emptyEstimate()).line();
+    String line = new PrintedEstimate("a.mp4", null, Hand.LEFT, SampleFiles.emptyEstimate()).line();
     assertEquals(1, line.lines().count());
     JsonNode found = tree(line);
     for (String key :

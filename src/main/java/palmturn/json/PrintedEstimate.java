@@ -17,7 +17,7 @@ import palmturn.trial.Hand;
  * @param hand the moving hand
  * @param estimate what was found
  */
-public record EstimateText(String clip, @Nullable String trial, Hand hand, Estimate estimate) {
+public record PrintedEstimate(String clip, @Nullable String trial, Hand hand, Estimate estimate) {
   /** Returns it laid out to be read. */
   public String page() {
     return JsonText.page(tree());

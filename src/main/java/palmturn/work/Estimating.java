@@ -1,0 +1,302 @@
+package palmturn.work;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.Set;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+import palmturn.clip.ClipException;
+import palmturn.clip.ClipFacts;
+import palmturn.clip.ClipFile;
+import palmturn.estimate.Hints;
+import palmturn.estimate.KnownSide;
+import palmturn.estimate.Request;
+import palmturn.estimate.Watch;
+import palmturn.json.PrintedEstimate;
+import palmturn.store.SessionFolder;
+import palmturn.store.StoreException;
+import palmturn.trial.Estimate;
+import palmturn.trial.Hand;
+import palmturn.trial.Mirrored;
+import palmturn.trial.Side;
+import palmturn.trial.TimeScale;
+import palmturn.trial.Trial;
+import palmturn.trial.TrialId;
+
+/** Estimates clips, and trials of a session, in which it stores what was found. */
+public final class Estimating {
+  private final Engine engine;
+
+  /** Starts work with what makes the estimates. */
+  public Estimating(Engine engine) {
+    this.engine = engine;
+  }
+
+  /** Makes an estimate of a clip. */
+  @FunctionalInterface
+  public interface Engine {
+    /**
+     * Returns what was found in a clip.
+     *
+     * @throws ClipException if it can't be read
+     */
+    Estimate estimate(ClipFile clip, Request request, Watch watch) throws ClipException;
+  }
+
+  /**
+   * What may be used and what is known of the picture.
+   *
+   * @param use the sources that may be used
+   * @param hints places in the picture, lengths
+   * @param known one slap whose side is known; null leaves that to a trial's readings
+   */
+  public record Asked(Set<Estimate.Source> use, Hints hints, @Nullable KnownSide known) {
+    /** Everything may be used, nothing is known. */
+    public static final Asked ALL =
+        new Asked(EnumSet.allOf(Estimate.Source.class), Hints.NONE, null);
+  }
+
+  /**
+   * A clip outside a session.
+   *
+   * @param path where it lies
+   * @param hand the moving hand, the athlete's own
+   * @param mirrored whether it shows the athlete mirrored
+   * @param fromS start of the stretch, media seconds; null for the clip's start
+   * @param toS end of the stretch, media seconds; null for the clip's end
+   * @param captureFps frames a second at capture, where the file does not say
+   */
+  public record Clip(
+      Path path,
+      Hand hand,
+      Mirrored mirrored,
+      @Nullable Double fromS,
+      @Nullable Double toS,
+      @Nullable Double captureFps) {}
+
+  /**
+   * How one of several ended.
+   *
+   * @param clip the file as it was named, or its path in the session
+   * @param trial null for a clip outside a session
+   * @param hand the moving hand, the athlete's own
+   * @param estimate null if it failed
+   * @param error null if it did not fail
+   */
+  public record Ended(
+      String clip,
+      @Nullable TrialId trial,
+      Hand hand,
+      @Nullable Estimate estimate,
+      @Nullable UserError error) {}
+
+  /** Returns what was found in a clip. */
+  public Estimate clip(Clip wanted, Asked asked, Progress progress) throws UserError {
+    try {
+      ClipFile clip = ClipFile.open(wanted.path());
+      ClipFacts facts = clip.facts();
+      Double captureFps = wanted.captureFps() != null ? wanted.captureFps() : facts.captureFps();
+      TimeScale scale = AddClip.timeScale(facts, captureFps);
+      Request request =
+          new Request(
+              onScreen(wanted.hand(), wanted.mirrored()),
+              wanted.fromS(),
+              wanted.toS(),
+              captureFps,
+              factor(scale),
+              asked.use(),
+              asked.hints(),
+              asked.known());
+      Estimate found = run(clip, request, progress);
+      return told(found, scale, asked.known() == null ? null : SideSource.given(asked.known()));
+    } catch (ClipException e) {
+      throw UserError.of(e);
+    } catch (IllegalArgumentException e) {
+      throw new UserError(wanted.path() + ": " + e.getMessage(), e);
+    }
+  }
+
+  /**
+   * Estimates a trial and stores what was found in the session, which must be open for writing. The
+   * side of all slaps follows the first slap whose side a reader has seen, unless one is given.
+   */
+  public Estimate trial(SessionFolder folder, TrialId id, Asked asked, Progress progress)
+      throws UserError {
+    try {
+      Trial trial = folder.trial(id);
+      folder.checkClip(trial);
+      SideSource side =
+          asked.known() == null ? SideSource.of(trial) : SideSource.given(asked.known());
+      Request request =
+          new Request(
+              onScreen(id.hand(), trial.mirrored()),
+              trial.fromS(),
+              trial.toS(),
+              trial.captureFps(),
+              factor(trial.timeScale()),
+              asked.use(),
+              asked
+                  .hints()
+                  .withLengths(
+                      folder.session().facts().forearmCm(), folder.session().facts().statureCm()),
+              side == null ? null : side.known());
+      ClipFile clip = ClipFile.open(folder.clipPath(trial));
+      Estimate found = told(run(clip, request, progress), trial.timeScale(), side);
+      // A clip that was replaced in the meantime must not be told under the old one's name.
+      folder.checkClip(trial);
+      folder.keep(id, found);
+      return found;
+    } catch (ClipException | StoreException e) {
+      throw UserError.of(e);
+    } catch (IllegalArgumentException e) {
+      throw new UserError(id.name() + ": " + e.getMessage(), e);
+    }
+  }
+
+  /**
+   * Estimates clips, several at a time. Each is handed on in the order given, as soon as it and
+   * those before it are done; one that fails does not stop the others.
+   */
+  public void clips(
+      List<Clip> clips, int jobs, Asked asked, Progress progress, Consumer<Ended> sink) {
+    SharedProgress shared = new SharedProgress(progress, clips.size());
+    List<Job> each = new ArrayList<>();
+    for (Clip clip : clips) {
+      Progress part = shared.part(each.size());
+      each.add(new Job(clip.path().toString(), null, clip.hand(), () -> clip(clip, asked, part)));
+    }
+    all(each, jobs, sink);
+  }
+
+  /** Estimates trials of a session as {@link #clips} does, and stores each that succeeds. */
+  public void trials(
+      SessionFolder folder,
+      List<Trial> trials,
+      int jobs,
+      Asked asked,
+      Progress progress,
+      Consumer<Ended> sink) {
+    SharedProgress shared = new SharedProgress(progress, trials.size());
+    List<Job> each = new ArrayList<>();
+    for (Trial trial : trials) {
+      Progress part = shared.part(each.size());
+      TrialId id = trial.id();
+      each.add(new Job(trial.clip().path(), id, id.hand(), () -> trial(folder, id, asked, part)));
+    }
+    all(each, jobs, sink);
+  }
+
+  /** Returns what was found in the fixed form of scripts, laid out to be read. */
+  public static String json(Ended ended) {
+    return printed(ended).page();
+  }
+
+  /** Returns what was found in the fixed form of scripts, on one line. */
+  public static String jsonLine(Ended ended) {
+    return printed(ended).line();
+  }
+
+  private static PrintedEstimate printed(Ended ended) {
+    Estimate estimate = Objects.requireNonNull(ended.estimate(), "it failed");
+    return new PrintedEstimate(
+        ended.clip(), ended.trial() == null ? null : ended.trial().name(), ended.hand(), estimate);
+  }
+
+  private interface Task {
+    Estimate go() throws UserError;
+  }
+
+  private record Job(String clip, @Nullable TrialId trial, Hand hand, Task task) {
+    Ended ended(@Nullable Estimate estimate, @Nullable UserError error) {
+      return new Ended(clip, trial, hand, estimate, error);
+    }
+  }
+
+  private static void all(List<Job> each, int jobs, Consumer<Ended> sink) {
+    ExecutorService pool = Executors.newFixedThreadPool(Math.max(1, jobs));
+    try {
+      List<Future<Estimate>> coming = new ArrayList<>();
+      for (Job job : each) {
+        coming.add(pool.submit(() -> job.task().go()));
+      }
+      for (int i = 0; i < coming.size(); i++) {
+        sink.accept(ended(each.get(i), coming.get(i)));
+      }
+    } finally {
+      pool.shutdownNow();
+    }
+  }
+
+  private static Ended ended(Job job, Future<Estimate> coming) {
+    try {
+      return job.ended(coming.get(), null);
+    } catch (ExecutionException e) {
+      Throwable cause = e.getCause();
+      return job.ended(null, cause instanceof UserError error ? error : inside(job, cause));
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return job.ended(null, new UserError(job.clip() + ": stopped", e));
+    }
+  }
+
+  private static UserError inside(Job job, @Nullable Throwable cause) {
+    return new UserError(
+        "%s: something went wrong inside (%s): run again with --debug and report it"
+            .formatted(job.clip(), cause),
+        cause);
+  }
+
+  private Estimate run(ClipFile clip, Request request, Progress progress)
+      throws ClipException, UserError {
+    String name = String.valueOf(clip.path().getFileName());
+    try {
+      return engine.estimate(clip, request, watch(name, progress));
+    } catch (RuntimeException e) {
+      if (progress.stopped()) {
+        throw new UserError(name + ": stopped; nothing was stored", e);
+      }
+      throw e;
+    }
+  }
+
+  private static Watch watch(String name, Progress progress) {
+    return new Watch() {
+      @Override
+      public void at(double share, String what) {
+        progress.at(share, name + ", " + what);
+      }
+
+      @Override
+      public boolean stopped() {
+        return progress.stopped();
+      }
+    };
+  }
+
+  /** In a mirrored picture the athlete's right hand is where a left one would be. */
+  private static Hand onScreen(Hand hand, Mirrored mirrored) {
+    return mirrored == Mirrored.TRUE ? hand.other() : hand;
+  }
+
+  private static double factor(TimeScale scale) {
+    return scale.pieces().get(0).factor();
+  }
+
+  private static Estimate told(Estimate found, TimeScale scale, @Nullable SideSource source) {
+    Estimate told = found;
+    if (!scale.known()) {
+      told = told.withoutSpeed(scale.refusedWhy());
+    } else if (scale.pieces().size() > 1) {
+      told = told.withoutSpeed("the clip is slowed in part; score it to have them by piece");
+    }
+    boolean sided = told.slaps().stream().anyMatch(slap -> slap.side() != Side.UNKNOWN);
+    return sided && source != null ? told.plusWarning(source.sentence()) : told;
+  }
+}

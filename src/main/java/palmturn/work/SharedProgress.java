@@ -1,0 +1,36 @@
+package palmturn.work;
+
+/** One progress for several pieces of work that go on at the same time. */
+final class SharedProgress {
+  private final Progress whole;
+  private final double[] shares;
+
+  SharedProgress(Progress whole, int parts) {
+    this.whole = whole;
+    this.shares = new double[parts];
+  }
+
+  /** Returns the progress of one piece. */
+  Progress part(int index) {
+    return new Progress() {
+      @Override
+      public void at(double share, String what) {
+        tell(index, share, what);
+      }
+
+      @Override
+      public boolean stopped() {
+        return whole.stopped();
+      }
+    };
+  }
+
+  private synchronized void tell(int index, double share, String what) {
+    shares[index] = share;
+    double sum = 0;
+    for (double each : shares) {
+      sum += each;
+    }
+    whole.at(sum / shares.length, what);
+  }
+}
