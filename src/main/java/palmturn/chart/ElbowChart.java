@@ -23,6 +23,7 @@ public final class ElbowChart {
   private static final double ASIDE = 46;
   private static final double FOOT = 42;
   private static final double TOP = 18;
+  private static final String LOST = "lost";
   private static final double GAP_S = 0.1;
 
   private ElbowChart() {}
@@ -216,7 +217,11 @@ public final class ElbowChart {
         BeatStripPainter.line(g, x, in.getMaxY(), x + in.getHeight(), in.getY());
       }
       g.setClip(clip);
-      labels.centred(g, "lost", (from + to) / 2, in.getY() + 10, palette.ink2());
+      double half = Labels.width(FONT, LOST) / 2 + 3;
+      double middle = (from + to) / 2;
+      g.setColor(palette.sheet());
+      g.fill(new Rectangle2D.Double(middle - half, in.getY() + 2, 2 * half, 17));
+      labels.centred(g, LOST, middle, in.getY() + 10, palette.ink2());
     }
   }
 

@@ -5,14 +5,20 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import palmturn.chart.BeatStrip;
 import palmturn.chart.BeatStripPainter;
+import palmturn.chart.ElbowChart;
 import palmturn.chart.HandsChart;
+import palmturn.chart.Hollow;
 import palmturn.chart.IntervalChart;
 import palmturn.chart.Palette;
+import palmturn.chart.StripLegend;
 import palmturn.chart.SvgChart;
 import palmturn.measure.TrialScore;
+import palmturn.trial.Estimate;
+import palmturn.trial.EstimatedSlap;
 import palmturn.trial.Reading;
 import palmturn.trial.Slap;
 import palmturn.trial.Span;
+import palmturn.trial.StartedFrom;
 import palmturn.trial.Trial;
 
 /** The report's charts at their sizes on the page. */
@@ -24,19 +30,69 @@ final class Charts {
 
   private Charts() {}
 
-  /** Returns the beat strip of a reading with marks, over the whole page. */
-  static String strip(String id, String title, Trial trial, Reading reading, double windowS) {
-    double line = reading.spans().isEmpty() ? 84 : 116;
-    BeatStrip.Lanes lanes = BeatStrip.Lanes.plain(4, 20, line, line + 84);
-    BeatStrip strip = strip(trial, reading, windowS, lanes, WIDTH, true);
+  /**
+   * Returns the beat strip of a trial over the whole page, with what the estimate adds to it; null
+   * where there is nothing to show.
+   */
+  static @Nullable String strip(
+      String id, String title, Trial trial, @Nullable Reading reading, double windowS) {
+    Estimate estimate = trial.estimate();
+    Hollow hollow =
+        estimate == null || estimate.slaps().isEmpty() ? null : Hollow.of(estimate, reading);
+    Reading marks = reading == null ? Reading.begin("", StartedFrom.NOTHING) : reading;
+    if (marks.slaps().isEmpty() && marks.spans().isEmpty() && hollow == null) {
+      return null;
+    }
+    boolean spans = !marks.spans().isEmpty() || hollow != null && !hollow.spans().isEmpty();
+    double line = spans ? 116 : 84;
+    BeatStrip.Lanes lanes =
+        hollow != null
+            ? new BeatStrip.Lanes(4, 20, line, line + 96, line + 134, line + 151)
+            : BeatStrip.Lanes.plain(4, 20, line, line + 84);
+    BeatStrip strip = strip(trial, marks, hollow, windowS, lanes, WIDTH, true);
+    double legendY = lanes.axisY() + 26;
     return SvgChart.svg(
-        id, title, WIDTH, lanes.axisY() + 26, g -> BeatStripPainter.paint(g, strip));
+        id,
+        title,
+        WIDTH,
+        legendY + StripLegend.rows(strip, WIDTH) * StripLegend.ROW,
+        g -> {
+          BeatStripPainter.paint(g, strip);
+          StripLegend.paint(g, strip, 0, legendY, WIDTH);
+        });
+  }
+
+  /** Returns the way of an elbow, against the limit where it has a scale. */
+  static String elbow(
+      String id,
+      String title,
+      Trial trial,
+      @Nullable Reading reading,
+      Estimate.ElbowPath path,
+      double windowS,
+      double limitCm) {
+    BeatStrip.Window window = reading == null ? null : BeatStrip.Window.of(trial, reading, windowS);
+    Estimate estimate = trial.estimate();
+    double zeroS =
+        window != null
+            ? window.fromS()
+            : estimate != null && !estimate.slaps().isEmpty()
+                ? estimate.slaps().get(0).timeS()
+                : path.timesS().get(0);
+    double real = trial.timeScale().known() ? trial.timeScale().realBetween(zeroS, zeroS + 1) : 1;
+    ElbowChart.Drawing drawing = ElbowChart.Drawing.of(path, limitCm, zeroS, windowS, real);
+    return SvgChart.svg(
+        id,
+        title,
+        WIDTH,
+        200,
+        g -> ElbowChart.paint(g, new Rectangle2D.Double(0, 0, WIDTH, 200), drawing, Palette.LIGHT));
   }
 
   /** Returns the beat strip of a trial in small, without words. */
   static String smallStrip(String id, String title, Trial trial, Reading reading, double windowS) {
     BeatStrip.Lanes lanes = BeatStrip.Lanes.plain(4, 14, 80, 146);
-    BeatStrip strip = strip(trial, reading, windowS, lanes, SMALL_WIDTH / SMALL, false);
+    BeatStrip strip = strip(trial, reading, null, windowS, lanes, SMALL_WIDTH / SMALL, false);
     return SvgChart.svg(
         id,
         title,
@@ -51,6 +107,7 @@ final class Charts {
   private static BeatStrip strip(
       Trial trial,
       Reading reading,
+      @Nullable Hollow hollow,
       double windowS,
       BeatStrip.Lanes lanes,
       double width,
@@ -66,6 +123,12 @@ final class Charts {
       fromS = Math.min(fromS, span.startS());
       toS = Math.max(toS, span.endS());
     }
+    if (hollow != null) {
+      for (EstimatedSlap slap : hollow.slaps()) {
+        fromS = Math.min(fromS, slap.timeS());
+        toS = Math.max(toS, slap.timeS());
+      }
+    }
     double around = Math.max(AROUND_S, (toS - fromS) * AROUND_S / 5);
     fromS -= around;
     toS += around;
@@ -74,7 +137,7 @@ final class Charts {
     return new BeatStrip(
         reading.slaps(),
         reading.spans(),
-        null,
+        hollow,
         trial.timeScale(),
         window,
         new BeatStrip.View(left, right, fromS, (right - left) / (toS - fromS)),

@@ -78,8 +78,13 @@ public record Page(
       @Nullable String intervalsSvg,
       List<MeasureGroup> groups,
       String faults,
+      @Nullable EstimatePart estimate,
       List<FaultPicture> pictures,
       String pictureNote) {}
+
+  /** What the program found in a trial by itself. */
+  public record EstimatePart(
+      List<String> sentences, List<String> warnings, @Nullable String elbowSvg) {}
 
   /** The measures of one quality. */
   public record MeasureGroup(String quality, List<MeasureRow> rows) {}

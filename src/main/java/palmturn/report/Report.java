@@ -111,6 +111,9 @@ public final class Report {
           "Figures come from the marks of %s; each trial says whose."
               .formatted(Words.list(readers)));
     }
+    if (input.score().trials().stream().anyMatch(score -> score.drift().elbowMaxCm() != null)) {
+      intro.add("The elbow’s come from the estimate.");
+    }
     return intro;
   }
 

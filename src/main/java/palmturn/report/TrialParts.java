@@ -23,7 +23,7 @@ import palmturn.trial.Slap;
 import palmturn.trial.Span;
 import palmturn.trial.Trial;
 
-/** Builds the part of each trial that has marks: strip, intervals, measures, faults. */
+/** Builds the part of each trial that has marks: strip, intervals, measures, estimate, faults. */
 final class TrialParts {
   private static final int MOST_PICTURES = 6;
 
@@ -40,6 +40,8 @@ final class TrialParts {
       TrialScore score = score(filmed.trial());
       if (reading != null && score != null) {
         parts.add(part(filmed.trial(), reading, score));
+      } else if (filmed.trial().estimate() != null) {
+        parts.add(estimateOnly(filmed.trial()));
       }
     }
     return parts;
@@ -62,23 +64,40 @@ final class TrialParts {
         name,
         Words.capital(words),
         "Read by " + Words.reading(reading) + ".",
-        reading.slaps().isEmpty() && reading.spans().isEmpty()
-            ? null
-            : Charts.strip(
-                "strip-" + name,
-                "Marks of the " + words + ": " + counts(score),
-                trial,
-                reading,
-                windowS),
+        Charts.strip(
+            "strip-" + name,
+            "Marks of the " + words + ": " + counts(score),
+            trial,
+            reading,
+            windowS),
         Charts.intervals(
             "intervals-" + name, "Intervals of the " + words + " against time", score, windowS),
         groups(score),
         summary(score),
+        EstimateParts.of(trial, reading, windowS, input.limits()),
         pictures,
         pictures.size() < faults.size()
             ? "%d of %s shown as a picture."
                 .formatted(pictures.size(), Figures.count(faults.size(), "fault", "faults"))
             : "");
+  }
+
+  /** A trial that nobody has read yet has no figures, but what was found in it can be seen. */
+  private Page.TrialPart estimateOnly(Trial trial) {
+    String name = trial.id().name();
+    String words = Words.trial(trial.id());
+    double windowS = input.session().windowS();
+    return new Page.TrialPart(
+        name,
+        Words.capital(words),
+        "Not read yet.",
+        Charts.strip("strip-" + name, "Estimate of the " + words, trial, null, windowS),
+        null,
+        List.of(),
+        "",
+        EstimateParts.of(trial, null, windowS, input.limits()),
+        List.of(),
+        "");
   }
 
   private static String counts(TrialScore score) {

@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import javax.imageio.ImageIO;
+import palmturn.chart.Samples;
 import palmturn.json.LimitsJson;
 import palmturn.measure.ReadingChoice;
 import palmturn.measure.Scores;
@@ -71,6 +72,19 @@ final class ReportSamples {
             Extra.NONE);
     ReportInput.Clip clip = new ReportInput.Clip(640, 480, 7, 60, false, null, true, List.of(bad));
     return input(session(bad, bad), List.of(new ReportInput.Filmed(trial, reading, clip)));
+  }
+
+  /** Returns one trial with marks and an estimate, and one that is only estimated. */
+  static ReportInput estimated() {
+    Trial read = trial(new TrialId(Hand.RIGHT, "baseline", 1), "clips/r.mp4");
+    Trial unread = trial(new TrialId(Hand.LEFT, "baseline", 1), "clips/l.mp4");
+    ReportInput.Clip clip = new ReportInput.Clip(1280, 720, 7, 60, false, null, true, List.of());
+    return input(
+        session("H-07", "steady, please"),
+        List.of(
+            new ReportInput.Filmed(
+                read.withEstimate(Samples.estimate()), Samples.everyKind(), clip),
+            new ReportInput.Filmed(unread.withEstimate(Samples.estimate()), null, clip)));
   }
 
   /** Returns a session in which nothing can be told. */

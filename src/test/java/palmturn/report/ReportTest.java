@@ -25,7 +25,11 @@ class ReportTest {
   private static final Pattern SVG = Pattern.compile("<svg.*?</svg>", Pattern.DOTALL);
 
   static Stream<ReportInput> inputs() {
-    return Stream.of(ReportSamples.twoBlocks(), ReportSamples.hostile(), ReportSamples.nothing());
+    return Stream.of(
+        ReportSamples.twoBlocks(),
+        ReportSamples.hostile(),
+        ReportSamples.nothing(),
+        ReportSamples.estimated());
   }
 
   @ParameterizedTest
@@ -138,6 +142,43 @@ class ReportTest {
   }
 
   @Test
+  void theEstimateSaysWhatItRestsOn() {
+    Page.EstimatePart part = Report.page(ReportSamples.estimated()).trials().get(0).estimate();
+    String words = String.join(" ", part.sentences()).replace('\u00A0', ' ');
+    for (String said :
+        List.of(
+            "found 28 slaps and 1 double, the reading has 25 slaps and 1 double",
+            "rests on the sound and the motion in the picture",
+            "12 ms early against the picture",
+            "interval CV of 1.9 %",
+            "0.30 at the least",
+            "there and back 2.55 times a second",
+            "strayed 4.8 cm",
+            "for 0.4 s")) {
+      assertTrue(words.contains(said), () -> said + " is missing in: " + words);
+    }
+    assertEquals(List.of("Two contacts were seen and not heard."), part.warnings());
+    assertFalse(words.contains("agree"), words);
+  }
+
+  @Test
+  void anUnreadTrialShowsItsEstimateAndNoFigure() {
+    Page page = Report.page(ReportSamples.estimated());
+    Page.TrialPart unread = page.trials().get(1);
+    assertTrue(unread.groups().isEmpty());
+    assertTrue(unread.stripSvg().contains("estimate, side unknown"));
+    assertTrue(page.open().contains("Filmed and not yet marked: left hand, baseline, repeat 1."));
+  }
+
+  @Test
+  void withoutAnEstimateNothingIsSaidOfOne() {
+    for (Page.TrialPart trial : Report.page(ReportSamples.twoBlocks()).trials()) {
+      assertEquals(null, trial.estimate());
+      assertFalse(trial.stripSvg().contains("--sea"));
+    }
+  }
+
+  @Test
   void theCautionsAreThereInFull() {
     String html = Report.html(ReportSamples.nothing());
     for (String words :
@@ -170,6 +211,7 @@ class ReportTest {
     Files.writeString(folder.resolve("report.html"), Report.html(ReportSamples.twoBlocks()));
     Files.writeString(folder.resolve("hostile.html"), Report.html(ReportSamples.hostile()));
     Files.writeString(folder.resolve("nothing.html"), Report.html(ReportSamples.nothing()));
+    Files.writeString(folder.resolve("estimated.html"), Report.html(ReportSamples.estimated()));
     assertTrue(Files.size(folder.resolve("report.html")) > 100_000);
   }
 }
