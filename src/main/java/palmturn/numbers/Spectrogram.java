@@ -4,7 +4,9 @@ import org.hipparchus.transform.DftNormalization;
 import org.hipparchus.transform.FastFourierTransformer;
 import org.hipparchus.transform.TransformType;
 
-/** Spectra of short pieces of real samples: a Hann window, filled up with zeros to a power of two. */
+/**
+ * Spectra of short pieces of real samples: a Hann window, filled up with zeros to a power of two.
+ */
 public final class Spectrogram {
   private final double[] window;
   private final int size;
@@ -30,7 +32,9 @@ public final class Spectrogram {
     return size;
   }
 
-  /** Returns the magnitude that white noise of standard deviation 1 has in a bin, root mean square. */
+  /**
+   * Returns the magnitude that white noise of standard deviation 1 has in a bin, root mean square.
+   */
   public double noiseGain() {
     double squares = 0;
     for (double w : window) {
