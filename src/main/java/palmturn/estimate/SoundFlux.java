@@ -5,9 +5,9 @@ import palmturn.numbers.Spectrogram;
 import palmturn.numbers.Stats;
 
 /**
- * How much louder a sound became within the last 10 ms, over all of 1 to 12 kHz at once: the spectral
- * flux of ln(1 + |X|/(3n)) with n the noise floor around that moment. A slap is short and broad and
- * lifts every bin; a tone or a vowel lifts few; what is as loud as ever lifts none.
+ * How much louder a sound became within the last 10 ms, over all of 1 to 12 kHz at once: the
+ * spectral flux of ln(1 + |X|/(3n)) with n the noise floor around that moment. A slap is short and
+ * broad and lifts every bin; a tone or a vowel lifts few; what is as loud as ever lifts none.
  *
  * @param startS time of the first value
  * @param hopS distance of two values, seconds
@@ -30,7 +30,9 @@ record SoundFlux(double startS, double hopS, double[] values) {
   private static final double FLOOR_STEP_S = 0.5;
   private static final double FLOOR_PERCENT = 30;
 
-  /** White noise under this level, full scale 1, is as good as none: half of the last of 16 bits. */
+  /**
+   * White noise under this level, full scale 1, is as good as none: half of the last of 16 bits.
+   */
   private static final double LEAST_NOISE = 0.5 / 32_768;
 
   /** Returns the flux of a stretch of a sound; what lies outside the sound counts as its floor. */

@@ -6,7 +6,6 @@ import java.util.Arrays;
 import org.bytedeco.opencv.opencv_core.Mat;
 import org.bytedeco.opencv.opencv_core.Rect;
 import org.bytedeco.opencv.opencv_core.Scalar;
-import org.jspecify.annotations.Nullable;
 
 /**
  * How the camera moved from one frame to the next, from corners all over the picture. Subtracting
@@ -56,7 +55,7 @@ final class Stabiliser implements AutoCloseable {
         n++;
       }
     }
-    @Nullable Similarity moved =
+    Similarity moved =
         n < FEWEST
             ? null
             : StillPoints.fit(Arrays.copyOf(from, 2 * n), Arrays.copyOf(to, 2 * n), MISS_PX);

@@ -80,7 +80,9 @@ final class Waveform {
     for (int i = 0; i < level.length; i++) {
       double sum = 0;
       int n = 0;
-      for (int k = Math.max(0, i - width / 2); k < Math.min(fast.length, i - width / 2 + width); k++) {
+      for (int k = Math.max(0, i - width / 2);
+          k < Math.min(fast.length, i - width / 2 + width);
+          k++) {
         sum += fast[k] * fast[k];
         n++;
       }
