@@ -44,7 +44,7 @@ record SoundFlux(double startS, double hopS, double[] values) {
     int high = (int) Math.floor(Math.min(HIGH_HZ, 0.45 * rate) / binHz) + 1;
     int hop = (int) Math.max(1, Math.round(HOP_S * rate));
     int first = (int) Math.round((Math.max(fromS, sound.firstS()) - sound.firstS()) * rate);
-    double endS = Math.min(toS, sound.timeS(sound.samples().length));
+    double endS = Math.min(toS, sound.timeS(sound.samples().length - 1));
     int count = (int) Math.max(0, Math.floor((endS - sound.timeS(first)) * rate / hop) + 1);
 
     double[] values = new double[count];
