@@ -23,4 +23,18 @@ record Similarity(double a, double b, double dx, double dy) {
     double y = p.y() - dy;
     return new Point((a * x + b * y) / square, (a * y - b * x) / square);
   }
+
+  /** Returns this one carried out after another. */
+  Similarity after(Similarity first) {
+    return new Similarity(
+        a * first.a - b * first.b,
+        b * first.a + a * first.b,
+        a * first.dx - b * first.dy + dx,
+        b * first.dx + a * first.dy + dy);
+  }
+
+  /** Returns the same for pictures with {@code factor} times as many pixels along a side. */
+  Similarity scaled(double factor) {
+    return new Similarity(a, b, dx * factor, dy * factor);
+  }
 }

@@ -60,22 +60,24 @@ public record Matching(List<Pair> pairs, List<Integer> onlyA, List<Integer> only
     return band.trace();
   }
 
+  /** Returns how many marks the lists share. */
+  public Counts counts() {
+    return new Counts(pairs.size(), onlyA.size(), onlyB.size());
+  }
+
   /** Returns the share of the second list that has a partner; null if that list is empty. */
   public @Nullable Double precision() {
-    return share(pairs.size(), pairs.size() + onlyB.size());
+    return counts().precision();
   }
 
   /** Returns the share of the first list that has a partner; null if that list is empty. */
   public @Nullable Double recall() {
-    return share(pairs.size(), pairs.size() + onlyA.size());
+    return counts().recall();
   }
 
-  /**
-   * Returns F = 2·pairs/(both lengths), the harmonic mean of precision and recall and the same as
-   * positive specific agreement; null if both lists are empty.
-   */
+  /** Returns the harmonic mean of precision and recall; null if both lists are empty. */
   public @Nullable Double f() {
-    return share(2 * pairs.size(), 2 * pairs.size() + onlyA.size() + onlyB.size());
+    return counts().f();
   }
 
   /** Returns the pairs' time differences, second minus first, seconds. */
@@ -85,10 +87,6 @@ public record Matching(List<Pair> pairs, List<Integer> onlyA, List<Integer> only
 
   private Matching swapped() {
     return new Matching(pairs.stream().map(pair -> pair.swapped()).toList(), onlyB, onlyA);
-  }
-
-  private static @Nullable Double share(int part, int whole) {
-    return whole == 0 ? null : (double) part / whole;
   }
 
   private static void requireSorted(double[] times) {

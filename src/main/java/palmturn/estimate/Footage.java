@@ -1,0 +1,45 @@
+package palmturn.estimate;
+
+import java.util.List;
+import palmturn.numbers.Robust;
+
+/**
+ * How everything in the picture moved over a stretch, on a coarse grid that stays with the
+ * background of the first frame: the camera's own motion is taken out.
+ *
+ * @param width of the grid
+ * @param height of the grid
+ * @param pxPerCell pixels of the upright full-size picture along a grid cell
+ * @param timesS presentation times of the frames, media seconds
+ * @param right for each frame, motion to the right since the frame before, in cells, row by row;
+ *     all zero for the first
+ * @param down the same downwards
+ * @param pictures for each frame, blue, green and red of every cell
+ * @param camera for each frame, where the first frame's background lies in it, in cells
+ * @param unreadable how many frames could not be decoded
+ */
+@SuppressWarnings("ArrayRecordComponent") // Large, made once and only read.
+record Footage(
+    int width,
+    int height,
+    double pxPerCell,
+    double[] timesS,
+    List<float[]> right,
+    List<float[]> down,
+    List<byte[]> pictures,
+    List<Similarity> camera,
+    int unreadable) {
+
+  int frames() {
+    return timesS.length;
+  }
+
+  /** Returns the median distance between frames, media seconds. */
+  double medianFrameS() {
+    double[] gaps = new double[timesS.length - 1];
+    for (int i = 0; i < gaps.length; i++) {
+      gaps[i] = timesS[i + 1] - timesS[i];
+    }
+    return Robust.median(gaps);
+  }
+}

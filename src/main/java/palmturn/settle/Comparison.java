@@ -1,0 +1,105 @@
+package palmturn.settle;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import palmturn.trial.Settlement;
+import palmturn.trial.Slap;
+import palmturn.trial.Span;
+import palmturn.trial.TimeScale;
+import palmturn.trial.Trial;
+
+/**
+ * Two readings of a trial, or a reading and the estimate, laid beside each other.
+ *
+ * @param a the first
+ * @param b the second
+ * @param aTimesS real seconds of the first's marks, counted from the start of the clip
+ * @param bTimesS the same of the second's, {@code removedS} taken off
+ * @param tolerance up to which two marks are of the same slap
+ * @param removedS the constant that was taken off the second's times, real seconds; 0 if none was
+ * @param matching which marks are of the same slap, by index
+ * @param slaps where marks differ, worst first
+ * @param spans where stretches differ, worst first
+ */
+public record Comparison(
+    Marks a,
+    Marks b,
+    List<Double> aTimesS,
+    List<Double> bTimesS,
+    Tolerance tolerance,
+    double removedS,
+    Matching matching,
+    List<Difference<Slap>> slaps,
+    List<Difference<Span>> spans) {
+
+  public Comparison {
+    aTimesS = List.copyOf(aTimesS);
+    bTimesS = List.copyOf(bTimesS);
+    slaps = List.copyOf(slaps);
+    spans = List.copyOf(spans);
+  }
+
+  /**
+   * Returns the two readings that a settlement names, compared on its terms.
+   *
+   * @throws SettleException if they are one and the same, if either isn't there, or if the estimate
+   *     is of another clip
+   */
+  public static Comparison of(Trial trial, Settlement terms) throws SettleException {
+    if (terms.first().equals(terms.second())) {
+      throw new SettleException(
+          "%s: %s can't be compared with itself; name two readers"
+              .formatted(trial.id().name(), terms.first()));
+    }
+    Marks a = Marks.of(trial, terms.first());
+    Marks b = Marks.of(trial, terms.second());
+    double[] aS = realS(trial.timeScale(), a.slaps());
+    double[] bS = realS(trial.timeScale(), b.slaps());
+    double removedS = terms.removeOffset() ? ClockOffset.medianS(aS, bS) : 0;
+    bS = ClockOffset.shifted(bS, -removedS);
+    Double intervalS = Tolerance.medianIntervalS(aS, bS);
+    Tolerance tolerance = tolerance(trial, terms.toleranceS(), a, b, intervalS);
+    Matching matching = Matching.of(aS, bS, tolerance.seconds());
+    double apartS = intervalS == null ? 4 * tolerance.seconds() : intervalS / 2;
+    return new Comparison(
+        a,
+        b,
+        boxed(aS),
+        boxed(bS),
+        tolerance,
+        removedS,
+        matching,
+        new Differences(a, b, aS, bS).slaps(matching, Math.max(apartS, tolerance.seconds())),
+        Differences.spans(a.spans(), b.spans()));
+  }
+
+  /** Returns how many differences there are. */
+  public int differences() {
+    return slaps.size() + spans.size();
+  }
+
+  private static Tolerance tolerance(
+      Trial trial, @Nullable Double givenS, Marks a, Marks b, @Nullable Double intervalS) {
+    List<Slap> all = a.slaps().isEmpty() ? b.slaps() : a.slaps();
+    TimeScale scale = trial.timeScale();
+    double factor = all.isEmpty() || !scale.known() ? 1 : scale.factorAt(all.get(0).timeS());
+    Tolerance rule = Tolerance.byRule(trial.clip().medianFrameS() * factor, intervalS);
+    return givenS == null ? rule : new Tolerance(givenS, rule.tooFewFrames());
+  }
+
+  /** Where real time can't be told, media seconds have to do. */
+  private static double[] realS(TimeScale scale, List<Slap> slaps) {
+    return slaps.stream()
+        .mapToDouble(slap -> scale.known() ? scale.realBetween(0, slap.timeS()) : slap.timeS())
+        .toArray();
+  }
+
+  private static List<Double> boxed(double[] times) {
+    List<Double> list = new ArrayList<>(times.length);
+    for (double time : times) {
+      list.add(time);
+    }
+    return list;
+  }
+}

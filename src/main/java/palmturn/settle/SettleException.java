@@ -1,0 +1,10 @@
+package palmturn.settle;
+
+/** Two readings can't be compared; the message is one line that says why and what to do. */
+public final class SettleException extends Exception {
+  private static final long serialVersionUID = 1L;
+
+  SettleException(String message) {
+    super(message);
+  }
+}

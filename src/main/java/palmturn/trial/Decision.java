@@ -1,0 +1,59 @@
+package palmturn.trial;
+
+import java.time.Instant;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What was decided where two readings differ, with what both said at the time, so that it can be
+ * told later whether it still holds.
+ *
+ * @param <M> {@link Slap} or {@link Span}
+ * @param choice which of the two stands
+ * @param by who decided
+ * @param at when
+ * @param why in words, often empty
+ * @param a the first reading's mark, null if it had none
+ * @param b the second reading's mark, null if it had none
+ * @param anew the mark made instead of both, only with {@link Choice#NEITHER}; null there for none
+ * @param extra unknown keys
+ */
+public record Decision<M>(
+    Choice choice,
+    String by,
+    Instant at,
+    String why,
+    @Nullable M a,
+    @Nullable M b,
+    @Nullable M anew,
+    Extra extra) {
+
+  /** Which of two readings stands. */
+  public enum Choice implements Coded {
+    FIRST("first"),
+    SECOND("second"),
+    NEITHER("neither"),
+    /** Looked at and left open, or opened again. */
+    OPEN("open");
+
+    private final String code;
+
+    Choice(String code) {
+      this.code = code;
+    }
+
+    @Override
+    public String code() {
+      return code;
+    }
+  }
+
+  public Decision {
+    if (a == null && b == null) {
+      throw new IllegalArgumentException("a decision needs what at least one of the two said");
+    }
+    if (anew != null && choice != Choice.NEITHER) {
+      throw new IllegalArgumentException(
+          "a mark made anew goes with neither, not " + choice.code());
+    }
+  }
+}

@@ -1,0 +1,153 @@
+package palmturn.settle;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Set;
+import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
+import palmturn.trial.ClipRef;
+import palmturn.trial.Curve;
+import palmturn.trial.Estimate;
+import palmturn.trial.EstimatedSlap;
+import palmturn.trial.Extra;
+import palmturn.trial.Hand;
+import palmturn.trial.Mirrored;
+import palmturn.trial.Reading;
+import palmturn.trial.Settlement;
+import palmturn.trial.Side;
+import palmturn.trial.Slap;
+import palmturn.trial.Span;
+import palmturn.trial.StartedFrom;
+import palmturn.trial.TimeScale;
+import palmturn.trial.TimedBy;
+import palmturn.trial.Trial;
+import palmturn.trial.TrialId;
+import palmturn.trial.Zone;
+
+/** Readings and trials made for tests. */
+final class Samples {
+  static final double FRAME_S = 1.0 / 60;
+
+  private Samples() {}
+
+  static Slap slap(double timeS, Side side, Zone zone) {
+    return Slap.onFrame(Slap.Kind.SLAP, timeS, FRAME_S, side, zone);
+  }
+
+  static Slap palm(double timeS) {
+    return slap(timeS, Side.PALM, Zone.CENTRE);
+  }
+
+  static Slap back(double timeS) {
+    return slap(timeS, Side.BACK, Zone.CENTRE);
+  }
+
+  static Slap at(Slap slap, double timeS) {
+    return slap.movedToFrame(timeS, slap.resolutionS());
+  }
+
+  /** Slaps 0.2 s apart from 1 s on, palm first. */
+  static List<Slap> even(int n) {
+    List<Slap> slaps = new ArrayList<>();
+    for (int i = 0; i < n; i++) {
+      slaps.add(i % 2 == 0 ? palm(1 + 0.2 * i) : back(1 + 0.2 * i));
+    }
+    return slaps;
+  }
+
+  static List<Slap> changed(List<Slap> slaps, int i, UnaryOperator<Slap> change) {
+    List<Slap> result = new ArrayList<>(slaps);
+    result.set(i, change.apply(slaps.get(i)));
+    return result;
+  }
+
+  static List<Slap> without(List<Slap> slaps, int i) {
+    List<Slap> result = new ArrayList<>(slaps);
+    result.remove(i);
+    return result;
+  }
+
+  static List<Slap> with(List<Slap> slaps, Slap... more) {
+    List<Slap> result = new ArrayList<>(slaps);
+    result.addAll(Arrays.asList(more));
+    return result;
+  }
+
+  static Reading reading(String reader, List<Slap> slaps, Span... spans) {
+    return new Reading(reader, true, StartedFrom.NOTHING, slaps, Arrays.asList(spans), Extra.NONE);
+  }
+
+  static Span span(Span.Kind kind, double startS, double endS) {
+    return new Span(kind, startS, endS, "", Extra.NONE);
+  }
+
+  static Trial trial(Reading... readings) {
+    return trial(TimeScale.REAL, null, readings);
+  }
+
+  static Trial trial(TimeScale scale, @Nullable Double toS, Reading... readings) {
+    return new Trial(
+        new TrialId(Hand.RIGHT, "baseline", 1),
+        new ClipRef("clips/a.mp4", "0".repeat(64), FRAME_S, Extra.NONE),
+        null,
+        toS,
+        Mirrored.FALSE,
+        null,
+        scale,
+        null,
+        null,
+        Arrays.asList(readings),
+        null,
+        Extra.NONE);
+  }
+
+  /** An estimate by motion that can't tell sides or zones. */
+  static Estimate estimate(String clipSha256, double... timesS) {
+    List<EstimatedSlap> slaps =
+        Arrays.stream(timesS)
+            .mapToObj(
+                timeS ->
+                    new EstimatedSlap(
+                        timeS,
+                        TimedBy.MOTION,
+                        FRAME_S,
+                        0,
+                        Side.UNKNOWN,
+                        0.5,
+                        Zone.UNKNOWN,
+                        0,
+                        false,
+                        Set.of(Estimate.Source.MOTION),
+                        0.9,
+                        timeS,
+                        null,
+                        ""))
+            .toList();
+    return new Estimate(
+        clipSha256,
+        Set.of(Estimate.Source.MOTION),
+        60,
+        false,
+        null,
+        true,
+        slaps,
+        null,
+        null,
+        null,
+        Estimate.Rotation.UNKNOWN,
+        Curve.EMPTY,
+        Curve.EMPTY,
+        null,
+        null,
+        List.of(),
+        List.of(),
+        null,
+        List.of(),
+        Extra.NONE);
+  }
+
+  static Comparison compare(Reading a, Reading b) throws SettleException {
+    return Comparison.of(trial(a, b), Settlement.begin(a.reader(), b.reader()));
+  }
+}
