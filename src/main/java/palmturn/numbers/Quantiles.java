@@ -1,6 +1,7 @@
 package palmturn.numbers;
 
 import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
+import org.hipparchus.distribution.continuous.FDistribution;
 import org.hipparchus.distribution.continuous.TDistribution;
 
 /** Quantiles of the distributions that intervals rest on. */
@@ -18,5 +19,10 @@ public final class Quantiles {
   /** Returns the quantile of chi-squared with {@code freedom} degrees of freedom, above 0. */
   public static double chiSquared(double probability, double freedom) {
     return new ChiSquaredDistribution(freedom).inverseCumulativeProbability(probability);
+  }
+
+  /** Returns the quantile of Fisher's F with both degrees of freedom above 0. */
+  public static double f(double probability, double freedomAbove, double freedomBelow) {
+    return new FDistribution(freedomAbove, freedomBelow).inverseCumulativeProbability(probability);
   }
 }
