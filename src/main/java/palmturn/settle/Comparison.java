@@ -4,10 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.Settlement;
+import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.Span;
 import palmturn.trial.TimeScale;
 import palmturn.trial.Trial;
+import palmturn.trial.Zone;
 
 /**
  * Two readings of a trial, or a reading and the estimate, laid beside each other.
@@ -77,6 +79,20 @@ public record Comparison(
   /** Returns how many differences there are. */
   public int differences() {
     return slaps.size() + spans.size();
+  }
+
+  /** Returns whether both give a matched slap the same side; null where either can't tell. */
+  public @Nullable Boolean sideAgrees(Matching.Pair pair) {
+    Side first = a.slaps().get(pair.a()).side();
+    Side second = b.slaps().get(pair.b()).side();
+    return first == Side.UNKNOWN || second == Side.UNKNOWN ? null : first == second;
+  }
+
+  /** Returns whether both give a matched slap the same zone; null where either can't tell. */
+  public @Nullable Boolean zoneAgrees(Matching.Pair pair) {
+    Zone first = a.slaps().get(pair.a()).zone();
+    Zone second = b.slaps().get(pair.b()).zone();
+    return first == Zone.UNKNOWN || second == Zone.UNKNOWN ? null : first == second;
   }
 
   private static Tolerance tolerance(

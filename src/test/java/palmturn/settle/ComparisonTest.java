@@ -2,6 +2,7 @@ package palmturn.settle;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTimeout;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -22,6 +23,8 @@ import java.util.Random;
 import java.util.Set;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
 import palmturn.settle.Difference.What;
 import palmturn.trial.Reading;
 import palmturn.trial.Settlement;
@@ -179,6 +182,37 @@ class ComparisonTest {
     assertEquals(
         "right-baseline-1: no estimate yet; make one first",
         refusal(trial(reading("JM", even(4))), "JM", Settlement.ESTIMATE));
+  }
+
+  @Test
+  void aMatchedPairTellsWhetherItsLabelsAgree() throws SettleException {
+    List<Slap> b = changed(even(3), 0, slap -> slap.withSide(Side.UNKNOWN));
+    b = changed(b, 1, slap -> slap.withZone(Zone.EDGE));
+    Comparison comparison = compare(reading("JM", even(3)), reading("TK", b));
+    List<Matching.Pair> pairs = comparison.matching().pairs();
+    assertNull(comparison.sideAgrees(pairs.get(0)));
+    assertEquals(true, comparison.sideAgrees(pairs.get(1)));
+    assertEquals(false, comparison.zoneAgrees(pairs.get(1)));
+    assertEquals(true, comparison.zoneAgrees(pairs.get(2)));
+  }
+
+  @ParameterizedTest
+  @MethodSource("palmturn.settle.Samples#seeds")
+  void theOtherWayRoundTheSameDifferencesAreFound(long seed) throws SettleException {
+    Random random = new Random(seed);
+    Reading a = reading("JM", Samples.anything(random));
+    Reading b = reading("TK", Samples.anything(random));
+    assertEquals(
+        told(compare(a, b).slaps(), false),
+        told(compare(b, a).slaps(), true),
+        () -> "seed " + seed);
+  }
+
+  private static List<String> told(List<Difference<Slap>> differences, boolean turned) {
+    return differences.stream()
+        .map(each -> turned ? each.b() + " / " + each.a() : each.a() + " / " + each.b())
+        .sorted()
+        .toList();
   }
 
   @Test

@@ -45,6 +45,24 @@ class MatchingTest {
     assertEquals(f, matching.f(), 1e-11);
   }
 
+  /** All six published onset cases of mir_eval by their counts alone. */
+  @ParameterizedTest
+  @CsvSource({
+    "22, 27, 13, 0.481481481481, 0.590909090909, 0.530612244898",
+    "15, 25, 10, 0.4, 0.666666666667, 0.5",
+    "4, 5, 1, 0.2, 0.25, 0.222222222222",
+    "12, 10, 1, 0.1, 0.083333333333, 0.090909090909",
+    "11, 10, 10, 1.0, 0.909090909091, 0.952380952381",
+    "8, 11, 4, 0.363636363636, 0.5, 0.421052631579"
+  })
+  void sharesOfMirEval(
+      int reference, int estimated, int pairs, double precision, double recall, double f) {
+    Counts counts = new Counts(pairs, reference - pairs, estimated - pairs);
+    assertEquals(precision, counts.precision(), 1e-11);
+    assertEquals(recall, counts.recall(), 1e-11);
+    assertEquals(f, counts.f(), 1e-11);
+  }
+
   static LongStream seeds() {
     return LongStream.rangeClosed(1, 300);
   }

@@ -3,8 +3,10 @@ package palmturn.settle;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Random;
 import java.util.Set;
 import java.util.function.UnaryOperator;
+import java.util.stream.LongStream;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.ClipRef;
 import palmturn.trial.Curve;
@@ -30,6 +32,26 @@ final class Samples {
   static final double FRAME_S = 1.0 / 60;
 
   private Samples() {}
+
+  /** The seeds of tests that run over anything at all. */
+  static LongStream seeds() {
+    return LongStream.rangeClosed(1, 100);
+  }
+
+  /** Up to 30 marks within 6 s, on a coarse grid, of any kind, side and zone. */
+  static List<Slap> anything(Random random) {
+    List<Slap> slaps = new ArrayList<>();
+    for (int at : random.ints(random.nextInt(31), 0, 360).distinct().toArray()) {
+      slaps.add(
+          Slap.onFrame(
+              Slap.Kind.values()[random.nextInt(5)],
+              at * FRAME_S,
+              FRAME_S,
+              Side.values()[random.nextInt(2)],
+              Zone.values()[random.nextInt(4)]));
+    }
+    return slaps;
+  }
 
   static Slap slap(double timeS, Side side, Zone zone) {
     return Slap.onFrame(Slap.Kind.SLAP, timeS, FRAME_S, side, zone);

@@ -21,6 +21,7 @@ import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import palmturn.settle.Difference.What;
 import palmturn.trial.Decision;
@@ -123,6 +124,38 @@ class SettledTest {
     assertEquals(planted.expected.size(), after.decided());
     assertTrue(after.reading().finished());
     assertEquals(reading("", planted.truth).slaps(), after.reading().slaps());
+  }
+
+  @ParameterizedTest
+  @MethodSource("palmturn.settle.Samples#seeds")
+  void takingOneReadersWordThroughoutGivesThatReadersMarks(long seed) throws SettleException {
+    Random random = new Random(seed);
+    Reading a = reading("JM", Samples.anything(random));
+    Reading b = reading("TK", Samples.anything(random));
+    Trial trial = trial(a, b);
+    Settlement begun = Settlement.begin("JM", "TK");
+    Settled before = Settled.of(trial, begun);
+    assertEquals(a.slaps(), before.reading().slaps());
+    assertEquals(a.slaps(), Settled.of(trial, all(before, begun, Choice.FIRST)).reading().slaps());
+    Settled second = Settled.of(trial, all(before, begun, Choice.SECOND));
+    assertEquals(0, second.open());
+    // Where both agree the first's time stands, within the tolerance of the second's.
+    assertEquals(labels(b.slaps()), labels(second.reading().slaps()));
+  }
+
+  private static Settlement all(Settled before, Settlement begun, Choice choice) {
+    Settlement settlement = begun;
+    for (Ruling<Slap> ruling : before.slaps()) {
+      settlement = settlement.plusSlap(on(ruling.difference(), choice));
+    }
+    return settlement;
+  }
+
+  private static List<String> labels(List<Slap> slaps) {
+    return slaps.stream()
+        .map(slap -> slap.kind() + " " + slap.side() + " " + slap.zone())
+        .sorted()
+        .toList();
   }
 
   @Test
