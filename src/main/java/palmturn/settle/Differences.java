@@ -56,6 +56,9 @@ final class Differences {
 
   /** Goes through the marks without a partner that lie between two matched slaps. */
   private void between(int fromA, int toA, int fromB, int toB, double apartS) {
+    if (fromA == toA && fromB == toB) {
+      return;
+    }
     double[] restA = Arrays.copyOfRange(aS, fromA, toA);
     double[] restB = Arrays.copyOfRange(bS, fromB, toB);
     Matching rest = Matching.of(restA, restB, apartS);
