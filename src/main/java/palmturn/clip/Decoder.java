@@ -1,5 +1,8 @@
 package palmturn.clip;
 
+import static org.bytedeco.ffmpeg.global.avcodec.AVDISCARD_DEFAULT;
+import static org.bytedeco.ffmpeg.global.avcodec.AVDISCARD_NONREF;
+import static org.bytedeco.ffmpeg.global.avcodec.AV_CODEC_ID_H264;
 import static org.bytedeco.ffmpeg.global.avcodec.av_packet_alloc;
 import static org.bytedeco.ffmpeg.global.avcodec.av_packet_free;
 import static org.bytedeco.ffmpeg.global.avcodec.av_packet_unref;
@@ -15,6 +18,7 @@ import static org.bytedeco.ffmpeg.global.avcodec.avcodec_send_packet;
 import static org.bytedeco.ffmpeg.global.avformat.AVSEEK_FLAG_BACKWARD;
 import static org.bytedeco.ffmpeg.global.avformat.av_read_frame;
 import static org.bytedeco.ffmpeg.global.avformat.av_seek_frame;
+import static org.bytedeco.ffmpeg.global.avutil.AV_NOPTS_VALUE;
 import static org.bytedeco.ffmpeg.global.avutil.av_frame_alloc;
 import static org.bytedeco.ffmpeg.global.avutil.av_frame_free;
 
@@ -36,6 +40,7 @@ final class Decoder implements AutoCloseable {
   private final AVPacket packet = av_packet_alloc();
   private final AVFrame frame = av_frame_alloc();
   private boolean drained;
+  private long passOverBefore = Long.MIN_VALUE;
 
   private Decoder(Container container, AVStream stream, AVCodecContext codec) {
     this.container = container;
@@ -88,11 +93,22 @@ final class Decoder implements AutoCloseable {
         drained = true;
       } else {
         if (packet.stream_index() == stream.index()) {
+          boolean passOver = packet.pts() != AV_NOPTS_VALUE && packet.pts() < passOverBefore;
+          codec.skip_frame(passOver ? AVDISCARD_NONREF : AVDISCARD_DEFAULT);
           avcodec_send_packet(codec, packet);
         }
         av_packet_unref(packet);
       }
     }
+  }
+
+  /**
+   * Lets frames shown before a time, given in ticks, be passed over where no other frame needs
+   * them; {@code Long.MIN_VALUE} for none. Only of H.264 it is certain which these are: in HEVC a
+   * frame marked so can be needed by a higher temporal layer.
+   */
+  void passOverBefore(long ptsTicks) {
+    passOverBefore = codec.codec_id() == AV_CODEC_ID_H264 ? ptsTicks : Long.MIN_VALUE;
   }
 
   /** Goes to the last key frame that is decoded at or before a time, given in ticks. */

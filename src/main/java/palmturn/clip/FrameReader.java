@@ -36,26 +36,37 @@ public final class FrameReader implements AutoCloseable {
    * @throws ClipException if the file is damaged there
    */
   public Picture read(int index) throws ClipException {
+    return picture(decode(index), index);
+  }
+
+  /**
+   * Returns a frame as it is decoded, valid until the next call.
+   *
+   * @throws ClipException if the file is damaged there
+   */
+  AVFrame decode(int index) throws ClipException {
     long wanted = packets.ptsTicks()[index];
     int key = keyBefore(wanted);
+    decoder.passOverBefore(wanted);
     boolean ahead = lastPts != AV_NOPTS_VALUE && lastPts < wanted;
     if (ahead && (key < 0 || packets.keys().get(key).ptsTicks() <= lastPts)) {
-      Picture picture = decodeUpTo(wanted, index);
-      if (picture != null) {
-        return picture;
+      AVFrame frame = decodeUpTo(wanted);
+      if (frame != null) {
+        return frame;
       }
     }
     // Frames shown before the key frame that they follow in the file can need the one before it.
     for (int from = key; from >= Math.max(0, key - 2); from--) {
       seekTo(packets.keys().get(from));
-      Picture picture = decodeUpTo(wanted, index);
-      if (picture != null) {
-        return picture;
+      AVFrame frame = decodeUpTo(wanted);
+      if (frame != null) {
+        return frame;
       }
     }
     seekTo(null);
-    Picture picture = decodeUpTo(wanted, index);
-    if (picture == null) {
+    decoder.passOverBefore(Long.MIN_VALUE);
+    AVFrame frame = decodeUpTo(wanted);
+    if (frame == null) {
       throw new ClipException(
           String.format(
               Locale.ROOT,
@@ -64,7 +75,7 @@ public final class FrameReader implements AutoCloseable {
               index,
               wanted * packets.timeBaseS()));
     }
-    return picture;
+    return frame;
   }
 
   private int keyBefore(long pts) {
@@ -82,7 +93,7 @@ public final class FrameReader implements AutoCloseable {
   }
 
   /** Returns the wanted frame, or null once a later one or the end has come without it. */
-  private @Nullable Picture decodeUpTo(long wanted, int index) throws ClipException {
+  private @Nullable AVFrame decodeUpTo(long wanted) {
     for (AVFrame frame = decoder.next(); frame != null; frame = decoder.next()) {
       long pts = frame.pts() == AV_NOPTS_VALUE ? frame.best_effort_timestamp() : frame.pts();
       if (Arrays.binarySearch(packets.ptsTicks(), pts) < 0) {
@@ -90,7 +101,7 @@ public final class FrameReader implements AutoCloseable {
       }
       lastPts = pts;
       if (pts == wanted) {
-        return picture(frame, index);
+        return frame;
       }
       if (pts > wanted) {
         return null;
@@ -100,7 +111,8 @@ public final class FrameReader implements AutoCloseable {
     return null;
   }
 
-  private Picture picture(AVFrame frame, int index) throws ClipException {
+  /** Returns a decoded frame as it is shown. */
+  Picture picture(AVFrame frame, int index) throws ClipException {
     double shrink = Math.min(1, longSidePx / (double) Math.max(frame.width(), frame.height()));
     int width = Math.max(1, (int) Math.round(frame.width() * shrink));
     int height = Math.max(1, (int) Math.round(frame.height() * shrink));
