@@ -1,38 +1,52 @@
 package palmturn.clip;
 
-import java.util.Iterator;
-import java.util.LinkedHashMap;
+import static org.bytedeco.ffmpeg.global.avutil.av_frame_clone;
+import static org.bytedeco.ffmpeg.global.avutil.av_frame_free;
+
+import java.util.HashSet;
+import java.util.Set;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
+import org.bytedeco.ffmpeg.avutil.AVBufferRef;
+import org.bytedeco.ffmpeg.avutil.AVFrame;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Keeps decoded frames near the one last asked for, on a thread of its own. The newest request
- * comes first and those still waiting are cancelled; between requests it reads ahead in the
- * direction of travel. Bounded: the frames asked for longest ago go first.
+ * Keeps decoded frames around the one last asked for, on a thread of its own. The newest request
+ * comes first and one still waiting is cancelled; between requests it reads what is missing ahead
+ * and behind. Frames are kept as they were decoded, which takes a third of the space of pictures;
+ * the few nearest are kept as pictures too. Bounded: the farthest frames go first.
  */
 public final class FrameCache implements AutoCloseable {
   /** The usual bound, 512 MiB. */
   public static final long DEFAULT_BYTES = 512L << 20;
 
-  private static final int AHEAD = 12;
+  /** A share of the bound for pictures; the one asked for is kept in any case. */
+  private static final int PICTURES_SHARE = 8;
+
+  private static final int PICTURES_NEAR = 2;
   private static final int BYTES_A_PIXEL = 4;
 
   private final ClipFile clip;
   private final long maxBytes;
-  private final LinkedHashMap<Integer, Picture> kept = new LinkedHashMap<>(64, 0.75f, true);
+  private final Near<Picture> pictures = new Near<>(picture -> bytes(picture), picture -> {});
+  private final Near<AVFrame> decoded = new Near<>(frame -> bytes(frame), FrameCache::free);
+  private final Set<Integer> undecodable = new HashSet<>();
   private final Thread worker;
-  private long keptBytes;
   private int wanted = -1;
   private int direction = 1;
-  private int ahead;
+  private int most = 1;
+  private Window.@Nullable Run run;
   private @Nullable CompletableFuture<Picture> waiting;
   private boolean closed;
+
+  /** What the thread does next: show a frame that is decoded, or decode one. */
+  private record Step(int index, boolean show) {}
 
   /**
    * Starts the thread.
    *
-   * @param maxBytes how much decoded pictures may take together
+   * @param maxBytes how much decoded frames and pictures may take together
    */
   public FrameCache(ClipFile clip, long maxBytes) {
     this.clip = clip;
@@ -59,9 +73,8 @@ public final class FrameCache implements AutoCloseable {
       direction = index > wanted ? 1 : -1;
     }
     wanted = index;
-    ahead = 0;
     notifyAll();
-    Picture picture = kept.get(index);
+    Picture picture = pictures.get(index);
     if (picture != null) {
       return CompletableFuture.completedFuture(picture);
     }
@@ -70,88 +83,119 @@ public final class FrameCache implements AutoCloseable {
   }
 
   private void work() {
-    FrameReader reader = null;
-    try {
-      reader = clip.newReader();
-      for (int next = next(); next >= 0; next = next()) {
-        readAround(reader, next);
+    try (FrameReader reader = clip.newReader()) {
+      for (Step step = next(); step != null; step = next()) {
+        try {
+          if (step.show()) {
+            show(reader, step.index());
+          } else {
+            decode(reader, step.index());
+          }
+        } catch (ClipException e) {
+          failFrame(step.index(), e);
+        }
       }
     } catch (ClipException e) {
       fail(e);
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     } finally {
-      if (reader != null) {
-        reader.close();
-      }
+      forget();
     }
   }
 
-  /** Waits for something to read and returns it, −1 once closed. */
-  private synchronized int next() throws InterruptedException {
+  /** Waits for something to do; null once closed. */
+  private synchronized @Nullable Step next() throws InterruptedException {
     while (!closed) {
-      if (waiting != null) {
-        return wanted;
-      }
-      while (wanted >= 0 && ahead < AHEAD) {
-        ahead++;
-        int index = wanted + direction * ahead;
-        if (index >= 0 && index < clip.frames().size() && !kept.containsKey(index)) {
-          return index;
-        }
+      Step step = wanted < 0 ? null : step();
+      if (step != null) {
+        return step;
       }
       wait();
     }
-    return -1;
+    return null;
   }
 
-  /** Backwards, a whole stretch is decoded forwards once rather than each frame from its key. */
-  private void readAround(FrameReader reader, int index) {
-    int from = index;
+  private @Nullable Step step() {
+    if (waiting != null && decoded.has(wanted)) {
+      return new Step(wanted, true);
+    }
+    if (waiting != null && (run == null || wanted < run.from() || wanted > run.to())) {
+      run = null;
+      return new Step(wanted, false);
+    }
+    if (waiting == null) {
+      for (int i = 1; i <= PICTURES_NEAR; i++) {
+        for (int index : new int[] {wanted + i * direction, wanted - i * direction}) {
+          if (decoded.has(index) && !pictures.has(index) && roomForPictures(1 + 2 * i)) {
+            return new Step(index, true);
+          }
+        }
+      }
+    }
+    return nextOfRun();
+  }
+
+  private boolean roomForPictures(int count) {
+    Picture shown = pictures.get(wanted);
+    return shown != null && count * bytes(shown) <= maxBytes / PICTURES_SHARE;
+  }
+
+  private @Nullable Step nextOfRun() {
+    Window window = window();
+    run = window.inside(run);
+    if (run == null) {
+      run = window.missing(i -> decoded.has(i) || undecodable.contains(i));
+    }
+    if (run == null) {
+      return null;
+    }
+    int index = run.from();
+    run = index < run.to() ? new Window.Run(index + 1, run.to()) : null;
+    return new Step(index, false);
+  }
+
+  private Window window() {
+    return new Window(wanted, direction, clip.frames().size(), most);
+  }
+
+  private void show(FrameReader reader, int index) throws ClipException {
+    AVFrame frame;
     synchronized (this) {
-      if (direction < 0) {
-        while (from > 0 && from > index - AHEAD && !kept.containsKey(from - 1)) {
-          from--;
-        }
-      }
+      frame = decoded.get(index);
     }
-    for (int i = from; i <= index; i++) {
-      try {
-        keep(reader.read(i));
-      } catch (ClipException e) {
-        if (i == index) {
-          failFrame(index, e);
+    // Only this thread lets go of frames.
+    if (frame != null) {
+      Picture picture = reader.picture(frame, index);
+      synchronized (this) {
+        pictures.put(index, picture);
+        trim();
+        if (waiting != null && index == wanted) {
+          waiting.complete(picture);
+          waiting = null;
         }
-      }
-      if (overtaken(index)) {
-        return;
       }
     }
   }
 
-  private synchronized boolean overtaken(int index) {
-    return closed || waiting != null && wanted != index;
+  private void decode(FrameReader reader, int index) throws ClipException {
+    AVFrame frame = av_frame_clone(reader.decode(index));
+    synchronized (this) {
+      decoded.put(index, frame);
+      long picture = (long) BYTES_A_PIXEL * frame.width() * frame.height();
+      long forPictures = Math.max(maxBytes / PICTURES_SHARE, picture);
+      most = (int) Math.max(1, (maxBytes - forPictures) / bytes(frame));
+      trim();
+    }
   }
 
-  private synchronized void keep(Picture picture) {
-    if (kept.put(picture.index(), picture) == null) {
-      keptBytes += bytes(picture);
-    }
-    Iterator<Picture> oldest = kept.values().iterator();
-    while (keptBytes > maxBytes && kept.size() > 1) {
-      Picture gone = oldest.next();
-      if (gone != picture) {
-        oldest.remove();
-        keptBytes -= bytes(gone);
-      }
-    }
-    if (waiting != null && picture.index() == wanted) {
-      waiting.complete(picture);
-      waiting = null;
-    }
+  private void trim() {
+    pictures.trim(maxBytes / PICTURES_SHARE, i -> Math.abs(i - wanted));
+    decoded.trim(maxBytes - pictures.bytes(), window()::farness);
   }
 
   private synchronized void failFrame(int index, ClipException why) {
+    undecodable.add(index);
     if (waiting != null && wanted == index) {
       waiting.completeExceptionally(why);
       waiting = null;
@@ -166,13 +210,38 @@ public final class FrameCache implements AutoCloseable {
     }
   }
 
+  private synchronized void forget() {
+    decoded.clear();
+    pictures.clear();
+  }
+
   private static long bytes(Picture picture) {
     return (long) BYTES_A_PIXEL * picture.argb().length;
   }
 
-  /** Returns how much the kept frames take, bytes. */
+  private static long bytes(AVFrame frame) {
+    long bytes = 0;
+    for (int i = 0; i < AVFrame.AV_NUM_DATA_POINTERS; i++) {
+      AVBufferRef buffer = frame.buf(i);
+      bytes += buffer == null ? 0 : buffer.size();
+    }
+    return bytes;
+  }
+
+  private static void free(AVFrame frame) {
+    av_frame_free(frame);
+  }
+
+  /** Returns how much the kept frames and pictures take, bytes. */
   synchronized long keptBytes() {
-    return keptBytes;
+    return decoded.bytes() + pictures.bytes();
+  }
+
+  /** Returns whether all that is worth having around the last request is at hand. */
+  public synchronized boolean settled() {
+    return waiting == null
+        && run == null
+        && window().missing(i -> decoded.has(i) || undecodable.contains(i)) == null;
   }
 
   @Override

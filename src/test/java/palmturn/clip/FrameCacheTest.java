@@ -1,5 +1,6 @@
 package palmturn.clip;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -14,6 +15,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 class FrameCacheTest {
   private static final String CLIP = "sample_sef_slow_motion.mp4";
+  private static final String WITH_B_FRAMES = "bbb_800x640_768kbps_30fps_avc_pyramid_3b.mp4";
 
   @TempDir Path folder;
 
@@ -24,6 +26,37 @@ class FrameCacheTest {
       for (int i : new Random(5).ints(60, 0, clip.frames().size()).toArray()) {
         assertEquals(i, cache.frame(i).get(10, TimeUnit.SECONDS).index());
         assertTrue(cache.keptBytes() <= 8L << 20);
+      }
+    }
+  }
+
+  @Test
+  void theFramesAroundAreAtHandAndTheVeryOnesThatAReaderGives() throws Exception {
+    ClipFile clip = ClipFile.open(Clips.copy(folder, WITH_B_FRAMES));
+    int at = 100;
+    try (FrameCache cache = new FrameCache(clip, 64L << 20);
+        FrameReader reader = clip.newReader()) {
+      cache.frame(at).get(10, TimeUnit.SECONDS);
+      for (long waited = 0; !cache.settled() && waited < 10_000; waited += 5) {
+        Thread.sleep(5);
+      }
+      assertTrue(cache.settled());
+      assertTrue(cache.keptBytes() > 16L << 20);
+      for (int i : new int[] {at - 1, at - 2, at - 3, at - 20, at + 1, at + 12}) {
+        Picture picture = cache.frame(i).get(10, TimeUnit.SECONDS);
+        assertEquals(i, picture.index());
+        assertArrayEquals(reader.read(i).argb(), picture.argb(), "frame " + i);
+        assertTrue(cache.keptBytes() <= 64L << 20);
+      }
+    }
+  }
+
+  @Test
+  void aBoundUnderOneFrameStillGivesEveryFrame() throws Exception {
+    ClipFile clip = ClipFile.open(Clips.copy(folder, CLIP));
+    try (FrameCache cache = new FrameCache(clip, 1000)) {
+      for (int i : new int[] {5, 4, 6, 0}) {
+        assertEquals(i, cache.frame(i).get(10, TimeUnit.SECONDS).index());
       }
     }
   }
