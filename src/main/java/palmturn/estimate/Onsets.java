@@ -44,15 +44,15 @@ record Onsets(Curve strength, List<Onset> candidates, List<Onset> clear) {
   private static final double AFTER_LEVEL = 0.45;
   private static final double AFTER_SHARP = 0.2;
 
-  /** The flux of steady noise strays from its median by less. */
-  private static final double LEAST_HEIGHT = 0.08;
-
   private static final double MEDIAN_HALF_S = 0.3;
 
   /** How far around a moment its loud sounds are looked for. */
   private static final double LOUD_HALF_S = 2.5;
 
   private static final double LOUD_PERCENT = 99;
+
+  /** Where little sounds, this share of what is loud in the whole stretch stands in for it. */
+  private static final double LEAST_LOUD_SHARE = 0.5;
 
   Onsets {
     candidates = List.copyOf(candidates);
@@ -73,11 +73,14 @@ record Onsets(Curve strength, List<Onset> candidates, List<Onset> clear) {
     }
     double[] median = running(flux.values(), 50, MEDIAN_HALF_S, flux.hopS());
     double[] loud = running(flux.values(), LOUD_PERCENT, LOUD_HALF_S, flux.hopS());
+    Double loudest = Stats.percentile(flux.values(), LOUD_PERCENT);
+    double leastLoud = loudest == null ? 0 : LEAST_LOUD_SHARE * loudest;
     double[] height = new double[count];
     double[] share = new double[count];
     for (int i = 0; i < count; i++) {
       height[i] = flux.values()[i] - median[i];
-      share[i] = height[i] / Math.max(loud[i] - median[i], LEAST_HEIGHT);
+      double loudHere = Math.max(loud[i] - median[i], leastLoud);
+      share[i] = height[i] > flux.leastHeight() ? height[i] / loudHere : 0;
     }
     List<Integer> peaks = peaks(height, share, CANDIDATE_SHARE, CANDIDATE_APART_S / flux.hopS());
     List<Integer> high = peaks(height, share, CLEAR_SHARE, CLEAR_APART_S / flux.hopS());
@@ -113,7 +116,7 @@ record Onsets(Curve strength, List<Onset> candidates, List<Onset> clear) {
       double[] height, double[] share, double leastShare, double apart) {
     List<Integer> tops =
         IntStream.range(0, height.length)
-            .filter(i -> share[i] > leastShare && height[i] > LEAST_HEIGHT)
+            .filter(i -> share[i] > leastShare)
             .filter(i -> i == 0 || height[i] > height[i - 1])
             .filter(i -> i == height.length - 1 || height[i] >= height[i + 1])
             .boxed()

@@ -12,9 +12,15 @@ import palmturn.numbers.Stats;
  * @param startS time of the first value
  * @param hopS distance of two values, seconds
  * @param values mean rise over the bins, 0 or more, in nepers
+ * @param bins over how many
  */
 @SuppressWarnings("ArrayRecordComponent") // Inside this room only.
-record SoundFlux(double startS, double hopS, double[] values) {
+record SoundFlux(double startS, double hopS, double[] values, int bins) {
+  /** The flux of steady noise strays from its median by less, over {@link #NOISE_BINS}. */
+  private static final double NOISE_HEIGHT = 0.08;
+
+  private static final int NOISE_BINS = 118;
+
   private static final double WINDOW_S = 512 / 48_000.0;
   private static final double HOP_S = 0.0025;
 
@@ -63,7 +69,7 @@ record SoundFlux(double startS, double hopS, double[] values) {
         values[k] = rise(ring[k % ring.length], now, floor);
       }
     }
-    return new SoundFlux(sound.timeS(first), hop / (double) rate, values);
+    return new SoundFlux(sound.timeS(first), hop / (double) rate, values, high - low);
   }
 
   private static double rise(double[] before, double[] now, double floor) {
@@ -91,6 +97,11 @@ record SoundFlux(double startS, double hopS, double[] values) {
     }
     Double floor = Stats.percentile(all, FLOOR_PERCENT);
     return floor == null ? least : Math.max(floor, least);
+  }
+
+  /** Returns a height over the median that steady noise doesn't reach. */
+  double leastHeight() {
+    return NOISE_HEIGHT * Math.sqrt(NOISE_BINS / (double) bins);
   }
 
   double timeS(int index) {

@@ -15,6 +15,31 @@ final class DrawnSound {
     random = new Random(seed);
   }
 
+  /** Begins with a sound that is there. */
+  DrawnSound(Sound sound, long seed) {
+    this(sound.sampleRate(), sound.samples().length / (double) sound.sampleRate(), seed);
+    for (int i = 0; i < out.length; i++) {
+      out[i] = sound.samples()[i];
+    }
+  }
+
+  /** Adds another sound, so many decibels over this one, both root mean square. */
+  DrawnSound add(DrawnSound other, double decibels) {
+    double scale = rms() / other.rms() * Math.pow(10, decibels / 20);
+    for (int i = 0; i < Math.min(out.length, other.out.length); i++) {
+      out[i] += scale * other.out[i];
+    }
+    return this;
+  }
+
+  private double rms() {
+    double squares = 0;
+    for (double value : out) {
+      squares += value * value;
+    }
+    return Math.sqrt(squares / out.length);
+  }
+
   /** Returns onsets of a trial: the first and the mean interval given, its SD as a share. */
   static double[] series(double firstS, double intervalS, double spread, int count, long seed) {
     Random random = new Random(seed);

@@ -23,7 +23,7 @@ class OnsetsTest {
 
   @Test
   void everyStrikeOfARealHandDrumIsHeardOnceWithinAMillisecond() throws Exception {
-    Matching found = Heard.drum(folder).clear();
+    Matching found = KnownSound.drum(folder).clear();
     assertExact(found, 61);
     assertTrue(meanAbsolute(found) < 0.001, "mean error " + meanAbsolute(found));
     List<Double> differences = Arrays.stream(found.differencesS()).boxed().toList();
@@ -33,7 +33,7 @@ class OnsetsTest {
   @Test
   void everySlapOfTheBundledClipsIsHeardOnce() throws Exception {
     List<Double> differences = new ArrayList<>();
-    for (Heard clip : Heard.bundled(false)) {
+    for (KnownSound clip : KnownSound.bundled(false)) {
       Matching found = clip.clear();
       assertExact(found, clip.timesS().length);
       Arrays.stream(found.differencesS()).forEach(differences::add);
@@ -44,7 +44,7 @@ class OnsetsTest {
 
   @Test
   void theirDoubleTapsAreAmongTheCandidates() throws Exception {
-    for (Heard clip : Heard.bundled(true)) {
+    for (KnownSound clip : KnownSound.bundled(true)) {
       assertEquals(List.of(), clip.candidates().onlyA(), clip.name());
     }
   }
@@ -81,7 +81,7 @@ class OnsetsTest {
   @Test
   void whatACodecPutsBeforeASlapGivesNoMarkAndNoEarlyTime() throws Exception {
     Sound sharp = new DrawnSound(RATE, 7, 6).slaps(TIMES, 0.8).noise(1e-4).sound();
-    Matching found = new Heard("sharp", sharp, TIMES).coded(folder, 48_000).clear();
+    Matching found = new KnownSound("sharp", sharp, TIMES).coded(folder, 48_000).clear();
     assertExact(found, TIMES.length);
     assertTrue(Math.abs(Stats.mean(found.differencesS())) < 0.0005);
   }
@@ -91,7 +91,7 @@ class OnsetsTest {
   void underTalkOrAMetronomeSlapsStayAmongTheCandidates(long seed) {
     double[] times = DrawnSound.series(0.6, 0.19, 0.08, 26, seed);
     DrawnSound both = new DrawnSound(RATE, 7, seed).slaps(times, 0.6).talk(0.3).metronome(0.3);
-    Matching found = new Heard("talk", both.noise(3e-4).sound(), times).candidates();
+    Matching found = new KnownSound("talk", both.noise(3e-4).sound(), times).candidates();
     assertTrue(found.recall() >= 0.9, "recall " + found.recall());
   }
 
@@ -140,7 +140,7 @@ class OnsetsTest {
   }
 
   private static Matching heard(Sound sound) {
-    return new Heard("", sound, TIMES).clear();
+    return new KnownSound("", sound, TIMES).clear();
   }
 
   private static void assertExact(Matching found) {

@@ -25,14 +25,14 @@ import palmturn.settle.Matching;
  * @param sound the sound
  * @param timesS its onsets, on its own clock
  */
-record Heard(String name, Sound sound, double[] timesS) {
+record KnownSound(String name, Sound sound, double[] timesS) {
   private static final Path CLIPS = Path.of("sample-clips-synthetic");
 
   /** Onsets are matched within this. */
   static final double TOLERANCE_S = 0.025;
 
   /** The real hand drum; README.md beside it names its source. */
-  static Heard drum(Path folder) throws IOException, ClipException {
+  static KnownSound drum(Path folder) throws IOException, ClipException {
     Path file = folder.resolve("hand_drum_loop.mkv");
     try (InputStream in = resource("hand_drum_loop.mkv");
         InputStream times = resource("hand_drum_loop.times.txt")) {
@@ -42,13 +42,13 @@ record Heard(String name, Sound sound, double[] timesS) {
               .lines()
               .mapToDouble(Double::parseDouble)
               .toArray();
-      return new Heard("real hand drum", soundOf(file), timesS);
+      return new KnownSound("real hand drum", soundOf(file), timesS);
     }
   }
 
   /** The sound of the bundled clips, drawn by another generator than {@link DrawnSound}. */
-  static List<Heard> bundled(boolean withDoubles) throws IOException, ClipException {
-    List<Heard> all = new ArrayList<>();
+  static List<KnownSound> bundled(boolean withDoubles) throws IOException, ClipException {
+    List<KnownSound> all = new ArrayList<>();
     try (Stream<Path> files = Files.list(CLIPS)) {
       for (Path file : files.filter(f -> f.toString().endsWith(".mp4")).sorted().toList()) {
         String name = file.getFileName().toString().replace(".mp4", "");
@@ -62,14 +62,14 @@ record Heard(String name, Sound sound, double[] timesS) {
           }
         }
         double[] timesS = times.stream().mapToDouble(Double::doubleValue).toArray();
-        all.add(new Heard(name, soundOf(file), timesS));
+        all.add(new KnownSound(name, soundOf(file), timesS));
       }
     }
     return all;
   }
 
   /** The same through AAC in an MP4. */
-  Heard coded(Path folder, int bitsPerS) throws IOException, ClipException {
+  KnownSound coded(Path folder, int bitsPerS) throws IOException, ClipException {
     Path file = folder.resolve("coded.mp4");
     ClipWriter.Settings settings =
         new ClipWriter.Settings(64, 48, 10, 100_000, 10, sound.sampleRate(), bitsPerS);
@@ -82,7 +82,7 @@ record Heard(String name, Sound sound, double[] timesS) {
       }
       writer.finish();
     }
-    return new Heard(name + " in AAC", soundOf(file), timesS);
+    return new KnownSound(name + " in AAC", soundOf(file), timesS);
   }
 
   /** Returns how the clear onsets match the known ones. */
@@ -108,6 +108,6 @@ record Heard(String name, Sound sound, double[] timesS) {
   }
 
   private static InputStream resource(String name) {
-    return Objects.requireNonNull(Heard.class.getResourceAsStream(name));
+    return Objects.requireNonNull(KnownSound.class.getResourceAsStream(name));
   }
 }
