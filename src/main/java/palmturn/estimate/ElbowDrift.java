@@ -14,8 +14,8 @@ import palmturn.trial.Span;
  * Where the elbow was in each frame, to its path, its drift and the stretches in which it is out.
  */
 final class ElbowDrift {
-  private static final double MEDIAN_S = 0.1;
-  private static final double SIGMA_S = 0.05;
+  private static final double MEDIAN_S = 0.05;
+  private static final double SIGMA_S = 0.025;
 
   /** Its place is looked for in this long before the first slap. */
   private static final double PLACE_S = 0.3;
@@ -38,10 +38,10 @@ final class ElbowDrift {
    * One frame.
    *
    * @param timeS its time, seconds
-   * @param wayPx how far the elbow has gone since the reference frame, pixels of the upright
-   *     full-size picture; null where it is lost
+   * @param arm how the skin around the elbow lies, less the camera's motion, from the elbow's given
+   *     place as origin, pixels of the upright full-size picture; null where it is lost
    */
-  record Sample(double timeS, @Nullable Point wayPx) {}
+  record Sample(double timeS, @Nullable Similarity arm) {}
 
   private ElbowDrift() {}
 
@@ -49,19 +49,27 @@ final class ElbowDrift {
    * Returns the smoothed path from the elbow's place, or none and why.
    *
    * @param elbow its place in the reference frame, full-size pixels
+   * @param farthestPx longest way from that place to the joint, full-size pixels
    * @param said what is to be said already
    */
   static ElbowTracker.Followed path(
-      List<Sample> samples, Point elbow, double firstSlapS, ScaleOf scale, List<String> said) {
+      List<Sample> samples,
+      Point elbow,
+      double farthestPx,
+      double firstSlapS,
+      ScaleOf scale,
+      List<String> said) {
     List<String> warnings = new ArrayList<>(said);
-    List<Sample> seen = samples.stream().filter(s -> s.wayPx() != null).toList();
+    List<Sample> seen = samples.stream().filter(s -> s.arm() != null).toList();
     if (seen.isEmpty()) {
       warnings.add("The elbow could not be followed: it was lost in every frame.");
       return new ElbowTracker.Followed(null, warnings);
     }
     double[] timesS = seen.stream().mapToDouble(Sample::timeS).toArray();
-    double[] right = smooth(timesS, seen.stream().mapToDouble(s -> way(s).x()).toArray());
-    double[] down = smooth(timesS, seen.stream().mapToDouble(s -> way(s).y()).toArray());
+    List<Similarity> arm = seen.stream().map(ElbowDrift::arm).toList();
+    Point joint = Hinge.of(timesS, arm, farthestPx);
+    double[] right = smooth(timesS, arm.stream().mapToDouble(s -> s.of(joint).x()).toArray());
+    double[] down = smooth(timesS, arm.stream().mapToDouble(s -> s.of(joint).y()).toArray());
     Double placeX = place(timesS, right, firstSlapS);
     Double placeY = place(timesS, down, firstSlapS);
     if (placeX == null || placeY == null) {
@@ -106,9 +114,9 @@ final class ElbowDrift {
         warnings);
   }
 
-  private static Point way(Sample sample) {
-    Point way = sample.wayPx();
-    return way == null ? new Point(0, 0) : way;
+  private static Similarity arm(Sample sample) {
+    Similarity arm = sample.arm();
+    return arm == null ? Similarity.IDENTITY : arm;
   }
 
   private static double[] smooth(double[] timesS, double[] values) {
@@ -151,7 +159,7 @@ final class ElbowDrift {
     double seenS = samples.get(0).timeS();
     boolean lost = false;
     for (Sample sample : samples) {
-      if (sample.wayPx() == null) {
+      if (sample.arm() == null) {
         lost = true;
       } else {
         if (lost) {

@@ -37,4 +37,19 @@ record Similarity(double a, double b, double dx, double dy) {
   Similarity scaled(double factor) {
     return new Similarity(a, b, dx * factor, dy * factor);
   }
+
+  /** Returns the way back. */
+  Similarity inverse() {
+    double square = a * a + b * b;
+    double back = a / square;
+    double turn = -b / square;
+    return new Similarity(back, turn, -(back * dx - turn * dy), -(turn * dx + back * dy));
+  }
+
+  /** Returns the same as seen from another origin, in another unit. */
+  Similarity from(Point origin, double unitsPerPixel) {
+    Point there = of(origin);
+    return new Similarity(
+        a, b, (there.x() - origin.x()) * unitsPerPixel, (there.y() - origin.y()) * unitsPerPixel);
+  }
 }

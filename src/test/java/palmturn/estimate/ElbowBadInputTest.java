@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
-import java.util.concurrent.CancellationException;
 import org.junit.jupiter.api.Assertions;
 import org.junit.jupiter.api.Test;
 import palmturn.clip.ClipFile;
@@ -52,7 +51,7 @@ class ElbowBadInputTest {
           }
         };
     Assertions.assertThrows(
-        CancellationException.class, () -> follow(DRAWN, 0, 100, new Point(515, 191), stop));
+        StoppedException.class, () -> follow(DRAWN, 0, 100, new Point(515, 191), stop));
   }
 
   private static ElbowTracker.Followed follow(Path file, int from, int to, Point at, Watch watch)

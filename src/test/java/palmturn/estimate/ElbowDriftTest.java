@@ -33,6 +33,7 @@ class ElbowDriftTest {
         ElbowDrift.path(
             samples(t -> new Point(10 * t, 0), t -> true),
             new Point(1, 1),
+            50,
             1,
             ScaleOf.NONE,
             List.of());
@@ -55,7 +56,7 @@ class ElbowDriftTest {
   void lostBeforeTheFirstSlapHasNoPlace() {
     ElbowTracker.Followed followed =
         ElbowDrift.path(
-            samples(t -> new Point(0, 0), t -> t > 1.5), new Point(1, 1), 1, SCALE, List.of());
+            samples(t -> new Point(0, 0), t -> t > 1.5), new Point(1, 1), 50, 1, SCALE, List.of());
     assertNull(followed.path());
     assertTrue(followed.warnings().get(0).contains("lost before the first slap"));
   }
@@ -86,7 +87,7 @@ class ElbowDriftTest {
 
   private static ElbowPath path(DoubleFunction<Point> way, DoublePredicate seen) {
     ElbowPath path =
-        ElbowDrift.path(samples(way, seen), new Point(100, 200), 1, SCALE, List.of()).path();
+        ElbowDrift.path(samples(way, seen), new Point(100, 200), 50, 1, SCALE, List.of()).path();
     assertTrue(path != null);
     return path;
   }
@@ -95,8 +96,12 @@ class ElbowDriftTest {
     List<ElbowDrift.Sample> samples = new ArrayList<>();
     for (int i = 0; i < 300; i++) {
       double t = i / 60.0;
-      samples.add(new ElbowDrift.Sample(t, seen.test(t) ? way.apply(t) : null));
+      samples.add(new ElbowDrift.Sample(t, seen.test(t) ? shift(way.apply(t)) : null));
     }
     return samples;
+  }
+
+  private static Similarity shift(Point way) {
+    return new Similarity(1, 0, way.x(), way.y());
   }
 }

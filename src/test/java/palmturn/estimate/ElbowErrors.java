@@ -1,0 +1,120 @@
+package palmturn.estimate;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import palmturn.clip.ClipException;
+import palmturn.clip.ClipFile;
+import palmturn.numbers.Stats;
+import palmturn.trial.Estimate.ElbowPath;
+import palmturn.trial.Estimate.EstimatedSpan;
+
+/**
+ * Prints how far the elbow's path is from the truth, one clip a line: {@code ElbowErrors [--off CM]
+ * TRUTH.json …}. With {@code --off} the given place is wrong by that much, to four sides in turn.
+ */
+final class ElbowErrors {
+  private static final double LIMIT_CM = 3;
+
+  private ElbowErrors() {}
+
+  /** Distances of a path from the truth, cm, one for each frame that saw the elbow. */
+  static double[] errorsCm(ElbowPath path, ElbowTruth truth) {
+    double[] errors = new double[path.timesS().size()];
+    for (int i = 0; i < errors.length; i++) {
+      Point way = truth.wayCm(path.timesS().get(i));
+      errors[i] =
+          Math.hypot(
+              path.rightPx().get(i) * truth.cmPerPixel() - way.x(),
+              -path.downPx().get(i) * truth.cmPerPixel() - way.y());
+    }
+    return errors;
+  }
+
+  /** Follows the elbow from a place that is wrong by an amount, with the true scale. */
+  static ElbowTracker.Followed follow(ElbowTruth truth, double offRightCm, double offDownCm)
+      throws ClipException {
+    ClipFile clip = ClipFile.open(truth.clip());
+    Point at =
+        new Point(
+            truth.elbow().x() + offRightCm / truth.cmPerPixel(),
+            truth.elbow().y() + offDownCm / truth.cmPerPixel());
+    return ElbowTracker.follow(
+        clip,
+        0,
+        clip.frames().size(),
+        truth.firstSlapS(),
+        Place.given(at),
+        null,
+        new ScaleOf("given", truth.cmPerPixel(), null, null),
+        Watch.NONE);
+  }
+
+  public static void main(String[] args) throws Exception {
+    List<String> files = new ArrayList<>(Arrays.asList(args));
+    double off = 0;
+    if (files.get(0).equals("--off")) {
+      off = Double.parseDouble(files.get(1));
+      files = files.subList(2, files.size());
+    }
+    double[][] sides =
+        off == 0 ? new double[][] {{0, 0}} : new double[][] {{1, 0}, {-1, 0}, {0, 1}, {0, -1}};
+    List<Double> all = new ArrayList<>();
+    System.out.println(
+        "clip                        off  p95 cm  max cm  within 0.3  peak / true cm  gaps  out"
+            + "  ms/frame");
+    for (String file : files) {
+      ElbowTruth truth = ElbowTruth.read(Path.of(file));
+      for (double[] side : sides) {
+        long start = System.nanoTime();
+        ElbowTracker.Followed followed = follow(truth, off * side[0], off * side[1]);
+        double ms = (System.nanoTime() - start) / 1e6;
+        ElbowPath path = followed.path();
+        if (path == null) {
+          System.out.println(truth.clip().getFileName() + " " + followed.warnings());
+          continue;
+        }
+        double[] errors = errorsCm(path, truth);
+        Arrays.stream(errors).forEach(all::add);
+        List<EstimatedSpan> out = ElbowDrift.out(path, LIMIT_CM);
+        double peak = 0;
+        for (double timeS : path.timesS()) {
+          Point way = truth.wayCm(timeS);
+          peak = Math.max(peak, Math.hypot(way.x(), way.y()));
+        }
+        System.out.printf(
+            Locale.ROOT,
+            "%-26s %+.0f%+.0f  %6.2f  %6.2f  %8.1f %%  %5.2f / %5.2f   %3d  %s  %5.2f%n",
+            truth.clip().getFileName(),
+            off * side[0],
+            off * side[1],
+            Stats.percentile(errors, 95),
+            Stats.max(errors),
+            within(errors),
+            path.maxCm(),
+            peak,
+            path.gaps().size(),
+            out.stream()
+                .map(
+                    s ->
+                        String.format(
+                            Locale.ROOT, "%.2f-%.2f (%.2f)", s.startS(), s.endS(), s.confidence()))
+                .toList(),
+            ms / path.timesS().size());
+      }
+    }
+    double[] pooled = all.stream().mapToDouble(Double::doubleValue).toArray();
+    System.out.printf(
+        Locale.ROOT,
+        "all: %d frames, p95 %.2f cm, within 0.3 cm %.1f %%%n",
+        pooled.length,
+        Stats.percentile(pooled, 95),
+        within(pooled));
+  }
+
+  private static double within(double[] errors) {
+    return 100.0 * Arrays.stream(errors).filter(e -> e <= 0.3).count() / errors.length;
+  }
+}
