@@ -45,6 +45,14 @@ public final class History<S> {
     return new History<>(next, saved, new Step<>(now, sentence, past), null);
   }
 
+  /**
+   * Returns this history with another state at this place, for what is no step of its own: it can
+   * be undone only with the step that led here.
+   */
+  public History<S> amended(S other) {
+    return other.equals(now) ? this : new History<>(other, saved, past, future);
+  }
+
   /** Returns what {@link #undo} would take back, if there is a step. */
   public Optional<String> undoSentence() {
     return Optional.ofNullable(past).map(Step::sentence);

@@ -96,6 +96,12 @@ public record Slap(
         kind, timeS, side, zone, timedBy, resolutionS, pictureS, soundS, seen, newNote, extra);
   }
 
+  /** Returns this mark as one on which the reader has stopped, or not yet. */
+  public Slap withSeen(boolean nowSeen) {
+    return new Slap(
+        kind, timeS, side, zone, timedBy, resolutionS, pictureS, soundS, nowSeen, note, extra);
+  }
+
   /** Returns this mark moved to a frame, its time by picture from now on. */
   public Slap movedToFrame(double frameS, double newResolutionS) {
     return new Slap(

@@ -101,4 +101,12 @@ class HistoryTest {
       assertEquals(place < states.size() - 1, history.redoSentence().isPresent());
     }
   }
+
+  @Test
+  void amendingIsNoStep() {
+    History<String> history = History.of("a").then("b", "to b").amended("B");
+    assertEquals("B", history.now());
+    assertEquals("a", history.undo().now());
+    assertEquals("B", history.undo().redo().now());
+  }
 }

@@ -1,16 +1,20 @@
 package palmturn.app.marking;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import palmturn.chart.MarkWords;
 import palmturn.clip.FrameTable;
+import palmturn.trial.Estimate;
 import palmturn.trial.Extra;
 import palmturn.trial.Reading;
 import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.Span;
+import palmturn.trial.StartedFrom;
 import palmturn.trial.Zone;
 
 /** What each key does to a reading, as pure functions. */
@@ -132,6 +136,86 @@ final class Edits {
         "took away %s at %s".formatted(words(span.kind()), seconds(span.startS())));
   }
 
+  /**
+   * Copies an estimate's slaps into a reading in place of what it had, all of them unseen. A span
+   * can't be unseen, so that those found are left for the reader to mark.
+   */
+  static Edit startFrom(Reading reading, Estimate estimate) {
+    Reading copied = estimate.toReading(reading.reader());
+    int marks = copied.slaps().size();
+    return new Edit(
+        new Reading(
+            reading.reader(),
+            false,
+            copied.startedFrom(),
+            copied.slaps(),
+            List.of(),
+            reading.extra()),
+        null,
+        null,
+        "started from the estimate: %d %s to look at"
+            .formatted(marks, marks == 1 ? "mark" : "marks"));
+  }
+
+  /**
+   * Names the sides of copied marks of unknown side, once the side of one of them is named.
+   *
+   * @param edit that named it
+   */
+  static Edit sidesFollow(Reading before, Edit edit, Estimate estimate) {
+    Slap named = edit.slap();
+    if (named == null
+        || named.side() == Side.UNKNOWN
+        || before.startedFrom().source() != StartedFrom.Source.ESTIMATE) {
+      return edit;
+    }
+    Map<Double, Side> sides = new HashMap<>();
+    estimate
+        .withKnownSide(named.timeS(), named.side())
+        .slaps()
+        .forEach(found -> sides.put(found.timeS(), found.side()));
+    if (sides.get(named.timeS()) != named.side()) {
+      return edit;
+    }
+    List<Slap> slaps = new ArrayList<>(edit.reading().slaps());
+    slaps.replaceAll(
+        slap ->
+            slap.side() == Side.UNKNOWN
+                ? slap.withSide(sides.getOrDefault(slap.timeS(), Side.UNKNOWN))
+                : slap);
+    Reading after = edit.reading().withSlaps(slaps);
+    return after.equals(edit.reading())
+        ? edit
+        : new Edit(after, named, null, edit.sentence() + ", and the other sides from it");
+  }
+
+  /** Says of all marks on a frame that the reader has stopped on them. */
+  static Reading see(Reading reading, FrameTable frames, int frame) {
+    List<Slap> slaps = new ArrayList<>(reading.slaps());
+    slaps.replaceAll(
+        slap -> !slap.seen() && frames.nearest(slap.timeS()) == frame ? seen(slap) : slap);
+    return reading.withSlaps(slaps);
+  }
+
+  /** Says of a mark that was seen already, but not in an undone state, that it is. */
+  static Reading stillSeen(Reading travelled, Reading before) {
+    List<Slap> slaps = new ArrayList<>(travelled.slaps());
+    slaps.replaceAll(
+        slap -> !slap.seen() && before.slaps().contains(seen(slap)) ? seen(slap) : slap);
+    return travelled.withSlaps(slaps);
+  }
+
+  /** A slap that was looked at and given no fault touched the centre. */
+  private static Slap seen(Slap slap) {
+    boolean open = slap.zone() == Zone.UNKNOWN && !slap.faulty() || slap.kind() == Slap.Kind.DOUBLE;
+    return slap.withSeen(true).withZone(open ? Zone.CENTRE : slap.zone());
+  }
+
+  /** Returns how many marks the reader has not stopped on yet. */
+  static int unseen(Reading reading) {
+    return (int) reading.slaps().stream().filter(slap -> !slap.seen()).count();
+  }
+
   /** Returns the mark that lies on a frame: one timed by sound lies on the nearest. */
   static @Nullable Slap on(Reading reading, FrameTable frames, int frame) {
     return reading.slaps().stream()
@@ -148,7 +232,9 @@ final class Edits {
     return kind.code().replace('-', ' ');
   }
 
-  private static Edit put(Reading reading, @Nullable Slap old, Slap made, String sentence) {
+  private static Edit put(Reading reading, @Nullable Slap old, Slap edited, String sentence) {
+    // Who changes a mark has looked at it.
+    Slap made = edited.seen() ? edited : seen(edited);
     List<Slap> slaps = new ArrayList<>(reading.slaps());
     if (old != null) {
       slaps.remove(old);

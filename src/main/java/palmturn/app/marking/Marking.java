@@ -13,6 +13,7 @@ import javafx.beans.property.ReadOnlyStringWrapper;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.FrameTable;
 import palmturn.edit.History;
+import palmturn.trial.Estimate;
 import palmturn.trial.Reading;
 import palmturn.trial.Side;
 import palmturn.trial.Slap;
@@ -36,6 +37,7 @@ public final class Marking {
   private final ReadOnlyStringWrapper step = new ReadOnlyStringWrapper("");
   private @Nullable FrameTable frames;
   private Keeper keeper = (marks, sentence) -> {};
+  private @Nullable Estimate estimate;
   private @Nullable History<Reading> history;
 
   /** All marks; null when no trial is open or nobody has begun to mark it. */
@@ -78,6 +80,7 @@ public final class Marking {
   /** Lets go of the trial. */
   public void close() {
     history = null;
+    estimate = null;
     frames = null;
     keeper = (marks, sentence) -> {};
     slap.set(null);
@@ -87,9 +90,24 @@ public final class Marking {
     reading.set(null);
   }
 
+  /** Says what the program found in the trial, so that one named side can name the others. */
+  public void setEstimate(@Nullable Estimate found) {
+    estimate = found;
+  }
+
+  /** Copies the marks of an estimate in place of those there are; each is to be looked at. */
+  public void startFrom(Estimate found) {
+    apply((marks, table) -> Edits.startFrom(marks, found));
+  }
+
   /** Marks a slap on the first frame that shows contact. */
   public void mark(int frame, Side side, boolean fault) {
-    apply((marks, table) -> Edits.mark(marks, table, frame, side, fault));
+    Estimate found = estimate;
+    apply(
+        (marks, table) -> {
+          Edits.Edit edit = Edits.mark(marks, table, frame, side, fault);
+          return found == null ? edit : Edits.sidesFollow(marks, edit, found);
+        });
   }
 
   /** Marks a turn that made no contact. */
@@ -178,8 +196,20 @@ public final class Marking {
     }
   }
 
-  /** Says that the reading is complete, or opens it again. */
+  /**
+   * Says that the reading is complete, or opens it again. It can't be complete while the reader has
+   * not looked at every mark that was copied.
+   */
   public void finish() {
+    Reading now = reading.get();
+    int unseen = now == null ? 0 : Edits.unseen(now);
+    if (now != null && !now.finished() && unseen > 0) {
+      step.set(
+          unseen == 1
+              ? "not finished: one copied mark is still to be looked at"
+              : "not finished: %d copied marks are still to be looked at".formatted(unseen));
+      return;
+    }
     apply(
         (marks, table) ->
             new Edits.Edit(
@@ -197,6 +227,35 @@ public final class Marking {
   /** Does the step that was taken back once more. */
   public void redo() {
     travel("Done again: ", History::redoSentence, History::redo);
+  }
+
+  /** Says that the reader has stopped on a frame and sees its picture: its marks are seen now. */
+  public void see(int frame) {
+    Reading before = reading.get();
+    FrameTable table = frames;
+    if (history == null || before == null || table == null || frame >= table.size()) {
+      return;
+    }
+    Reading after = Edits.see(before, table, frame);
+    if (!after.equals(before)) {
+      history = history.amended(after);
+      reading.set(after);
+      arriveAt(frame);
+      keeper.keep(after, "looked at the copied mark");
+    }
+  }
+
+  /** Returns the frame of the first mark that is still to be looked at. */
+  public Optional<Integer> frameOfUnseen() {
+    Reading marks = reading.get();
+    FrameTable table = frames;
+    if (marks == null || table == null) {
+      return Optional.empty();
+    }
+    return marks.slaps().stream()
+        .filter(each -> !each.seen())
+        .findFirst()
+        .map(each -> table.nearest(each.timeS()));
   }
 
   /** Makes a slap current, or none. */
@@ -284,7 +343,8 @@ public final class Marking {
     }
     Reading before = history.now();
     history = way.apply(history);
-    Reading after = history.now();
+    Reading after = Edits.stillSeen(history.now(), before);
+    history = history.amended(after);
     String said = prefix + what.get();
     step.set(said);
     reading.set(after);

@@ -8,15 +8,20 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import palmturn.app.estimate.MadeEstimates;
 import palmturn.clip.FrameTable;
 import palmturn.clip.FrameTables;
+import palmturn.trial.Estimate;
+import palmturn.trial.EstimatedSlap;
 import palmturn.trial.Reading;
 import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.Span;
 import palmturn.trial.StartedFrom;
+import palmturn.trial.TimedBy;
 import palmturn.trial.Zone;
 
 class MarkingTest {
@@ -233,5 +238,104 @@ class MarkingTest {
   private Slap only() {
     assertEquals(1, reading().slaps().size());
     return reading().slaps().get(0);
+  }
+
+  @Test
+  void copiedMarksAreUnseenUntilTheReaderStopsOnThem() {
+    marking.startFrom(twoContacts());
+    assertEquals(StartedFrom.ESTIMATE, now().startedFrom());
+    assertFalse(now().independent());
+    assertEquals(Optional.of(1), marking.frameOfUnseen());
+
+    marking.see(2);
+    assertEquals(Optional.of(1), marking.frameOfUnseen());
+    marking.see(1);
+    assertTrue(now().slaps().get(0).seen());
+    assertEquals(Zone.CENTRE, now().slaps().get(0).zone(), "seen without a fault");
+    assertEquals(Zone.UNKNOWN, now().slaps().get(1).zone());
+    assertEquals(Optional.of(4), marking.frameOfUnseen());
+  }
+
+  @Test
+  void readingIsFinishedOnlyWhenAllIsSeen() {
+    marking.startFrom(twoContacts());
+    marking.see(1);
+    marking.finish();
+    assertFalse(now().finished());
+    assertEquals(
+        "not finished: one copied mark is still to be looked at", marking.stepProperty().get());
+    marking.see(4);
+    marking.finish();
+    assertTrue(now().finished());
+  }
+
+  @Test
+  void copyingIsOneStepThatCanBeUndone() {
+    marking.mark(3, Side.BACK, false);
+    Reading before = now();
+    marking.startFrom(twoContacts());
+    marking.see(1);
+    marking.undo();
+    assertEquals(before, now());
+    marking.redo();
+    assertEquals(2, now().slaps().size());
+  }
+
+  @Test
+  void whatWasSeenStaysSeenWhenAnEditIsUndone() {
+    marking.startFrom(twoContacts());
+    marking.arriveAt(1);
+    marking.see(1);
+    marking.zone(Zone.EDGE);
+    marking.see(4);
+    marking.undo();
+    assertEquals(Optional.empty(), marking.frameOfUnseen());
+    assertEquals(Zone.CENTRE, now().slaps().get(0).zone());
+  }
+
+  @Test
+  void oneNamedSideNamesTheOthers() {
+    Estimate estimate = twoContacts();
+    marking.setEstimate(estimate);
+    marking.startFrom(estimate);
+    marking.mark(4, Side.PALM, false);
+    assertEquals(List.of(Side.BACK, Side.PALM), now().slaps().stream().map(Slap::side).toList());
+    marking.mark(4, Side.BACK, false);
+    assertEquals(Side.BACK, now().slaps().get(0).side(), "what is named is not turned again");
+  }
+
+  @Test
+  void ownMarksNeverFollowTheEstimate() {
+    marking.setEstimate(twoContacts());
+    marking.mark(1, Side.PALM, false);
+    marking.mark(4, Side.PALM, false);
+    assertEquals(List.of(Side.PALM, Side.PALM), now().slaps().stream().map(Slap::side).toList());
+  }
+
+  private Reading now() {
+    return marking.readingProperty().get();
+  }
+
+  /** Returns contacts at 0.02 s and 0.1 s with one side of the hand and the other. */
+  private static Estimate twoContacts() {
+    return MadeEstimates.of(List.of(contact(0.02, 1), contact(0.1, -1)), null);
+  }
+
+  private static EstimatedSlap contact(double timeS, int pose) {
+    return new EstimatedSlap(
+        timeS,
+        TimedBy.MOTION,
+        0.02,
+        pose,
+        Side.UNKNOWN,
+        0.9,
+        Zone.UNKNOWN,
+        0,
+        false,
+        Set.of(Estimate.Source.MOTION),
+        0.9,
+        timeS,
+        null,
+        "");
   }
 }
