@@ -24,6 +24,7 @@ import palmturn.app.hints.HintsView;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 import palmturn.app.sheet.Sheets;
+import palmturn.app.stage.EstimateLine;
 import palmturn.app.stage.StageView;
 import palmturn.app.stage.Voice;
 import palmturn.app.strip.StripView;
@@ -40,6 +41,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
   private final StackPane middle = new StackPane();
   private final StackPane right = new StackPane();
   private final StageView stage;
+  private final EstimateLine line;
   private final TallyView tally;
 
   DeskView(Desk desk, Look look, Follow follow) {
@@ -50,7 +52,10 @@ final class DeskView extends StackPane implements Keyboard.Face {
     board = new BoardView(desk.board(), look, follow);
     board.setMinWidth(look.px(240));
     board.setMaxWidth(look.px(240));
-    stage = new StageView(desk.stage(), look, follow);
+    line = new EstimateLine(desk.estimation().run(), look, this::pressed, follow);
+    stage =
+        new StageView(
+            desk.stage(), desk.estimation().found(), desk.elbowLimitCm(), line, look, follow);
     tally = new TallyView(desk.tally(), look, follow);
     right.setMinWidth(look.px(311));
     right.setMaxWidth(look.px(311));
@@ -69,6 +74,10 @@ final class DeskView extends StackPane implements Keyboard.Face {
     follow.changes(desk.readOnlyProperty(), this::place);
     follow.changes(desk.stage().framesProperty(), this::place);
     follow.changes(board.focusedProperty(), this::place);
+    follow.changes(desk.estimation().found().estimateProperty(), this::offer);
+    follow.changes(desk.estimation().found().hiddenProperty(), this::offer);
+    follow.changes(desk.estimation().run().trialProperty(), this::offer);
+    follow.changes(desk.marking().readingProperty(), this::offer);
     place();
     addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
     setOnDragOver(this::dragOver);
@@ -99,7 +108,12 @@ final class DeskView extends StackPane implements Keyboard.Face {
     boolean filmed = desk.stage().framesProperty().get() != null;
     middle.getChildren().setAll(open && filmed ? stage : new FilmingGuide(look));
     right.getChildren().setAll(open && filmed ? tally : start(open));
-    hints.show(keyboard.place());
+    offer();
+  }
+
+  private void offer() {
+    hints.show(keyboard.hints());
+    line.offer(keyboard.offer());
   }
 
   private void pressed(String chord) {

@@ -1,16 +1,23 @@
 package palmturn.app;
 
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.desk.Desk;
+import palmturn.app.desk.Estimation;
 import palmturn.app.desk.Question;
+import palmturn.app.hints.Hint;
 import palmturn.app.hints.Hints;
 import palmturn.app.look.Look;
 import palmturn.app.marking.Marking;
+import palmturn.app.stage.EstimateLine;
 import palmturn.app.stage.Stage;
+import palmturn.trial.Estimate;
+import palmturn.trial.Reading;
 import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.Span;
@@ -79,6 +86,42 @@ final class Keyboard {
     return desk.readOnlyProperty().get() ? Hints.Place.READ_ONLY : Hints.Place.TRIAL;
   }
 
+  /** Returns what the estimate offers next, where something does not stand in its way. */
+  EstimateLine.Offer offer() {
+    Estimation estimation = desk.estimation();
+    boolean idle = estimation.run().trialProperty().get() == null;
+    Estimate made = estimation.found().estimateProperty().get();
+    Reading reading = marking.readingProperty().get();
+    boolean unmarked = reading == null || reading.slaps().isEmpty();
+    if (place() != Hints.Place.TRIAL || !idle || estimation.found().hiddenProperty().get()) {
+      return EstimateLine.Offer.NOTHING;
+    }
+    if (made == null) {
+      return unmarked ? EstimateLine.Offer.ESTIMATE : EstimateLine.Offer.NOTHING;
+    }
+    return unmarked && !made.slaps().isEmpty()
+        ? EstimateLine.Offer.START
+        : EstimateLine.Offer.NOTHING;
+  }
+
+  /** Returns the keys that are valid now, the most wanted first. */
+  List<Hint> hints() {
+    Estimation estimation = desk.estimation();
+    List<Hint> first = new ArrayList<>();
+    List<Hint> last = new ArrayList<>();
+    if (place() == Hints.Place.TRIAL && !estimation.found().hiddenProperty().get()) {
+      if (estimation.found().estimateProperty().get() == null) {
+        first.add(Hints.ESTIMATE);
+      } else {
+        if (offer() == EstimateLine.Offer.START) {
+          first.add(Hints.START);
+        }
+        last.add(Hints.HIDE);
+      }
+    }
+    return Hints.at(place(), first, last);
+  }
+
   /** Does what a key stands for; returns whether it stands for anything here. */
   boolean press(String chord) {
     Question asked = desk.questionProperty().get();
@@ -117,6 +160,8 @@ final class Keyboard {
       desk.ask(null);
     } else if (!marking.begunProperty().get().isEmpty()) {
       marking.giveUpSpans();
+    } else if (desk.estimation().run().trialProperty().get() != null) {
+      desk.estimation().run().stop();
     } else {
       desk.forgetTrouble();
     }
@@ -157,7 +202,10 @@ final class Keyboard {
     onTrial.put("E", () -> mark(() -> marking.span(Span.Kind.ELBOW_OUT, frame())));
     onTrial.put("R", () -> mark(() -> marking.span(Span.Kind.PAUSE, frame())));
     onTrial.put("G", () -> mark(() -> marking.span(Span.Kind.TARGET_MOVED, frame())));
-    onTrial.put("Enter", () -> mark(marking::finish));
+    onTrial.put("Enter", () -> mark(this::finish));
+    onTrial.put("L", desk.estimation()::estimate);
+    onTrial.put("S", desk.estimation()::startFrom);
+    onTrial.put("H", desk.estimation()::hideOrShow);
     onTrial.put("Del", () -> mark(marking::delete));
     onTrial.put("Alt+←", () -> mark(() -> nudge(-1)));
     onTrial.put("Alt+→", () -> mark(() -> nudge(1)));
@@ -169,6 +217,11 @@ final class Keyboard {
 
   private void mark(Runnable edit) {
     desk.mark(edit);
+  }
+
+  private void finish() {
+    marking.finish();
+    marking.frameOfUnseen().ifPresent(stage::seek);
   }
 
   private int frame() {

@@ -12,10 +12,16 @@ import javafx.scene.layout.StackPane;
 import javafx.stage.Stage;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.desk.Desk;
+import palmturn.app.estimate.EstimateRun;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 import palmturn.app.stage.Voice;
 import palmturn.app.tasks.BackgroundTasks;
+import palmturn.store.SessionFolder;
+import palmturn.trial.Estimate;
+import palmturn.trial.TrialId;
+import palmturn.work.Progress;
+import palmturn.work.UserError;
 
 /** The window. */
 public final class PalmturnApp extends Application {
@@ -28,8 +34,15 @@ public final class PalmturnApp extends Application {
   private final BackgroundTasks background =
       new BackgroundTasks("palmturn-work", Platform::runLater);
   private final BackgroundTasks keeping = new BackgroundTasks("palmturn-keep", Platform::runLater);
+  private final BackgroundTasks estimating =
+      new BackgroundTasks("palmturn-estimate", Platform::runLater);
   private final Desk desk =
-      new Desk(background, keeping, Platform::runLater, Clock.systemDefaultZone());
+      new Desk(
+          background,
+          keeping,
+          Platform::runLater,
+          Clock.systemDefaultZone(),
+          new EstimateRun(estimating, Platform::runLater, PalmturnApp::estimate));
 
   /**
    * Opens the window and returns when it is closed.
@@ -83,9 +96,15 @@ public final class PalmturnApp extends Application {
     window.show();
   }
 
+  private static Estimate estimate(SessionFolder folder, TrialId trial, Progress progress)
+      throws UserError {
+    throw new UserError("estimates can't be made yet");
+  }
+
   @Override
   public void stop() {
     desk.close();
+    estimating.close();
     keeping.close();
     background.close();
   }

@@ -170,7 +170,10 @@ public record BeatStrip(
     int repeated = repeated(slap);
     if (repeated >= 0) {
       double height = stem(repeated);
-      return height == 0 || slaps.get(repeated).side() == mark.side() ? height : -height;
+      if (height == 0) {
+        return Hollow.BESIDE_THE_LINE;
+      }
+      return slaps.get(repeated).side() == mark.side() ? height : -height;
     }
     double height = mark.faulty() && mark.kind() != Slap.Kind.DOUBLE ? 48 : 33;
     return switch (mark.side()) {

@@ -21,20 +21,32 @@ public final class BeatStripPainter {
 
   /** Draws the strip. */
   public static void paint(Graphics2D g, BeatStrip strip) {
+    ground(g, strip);
+    marks(g, strip);
+  }
+
+  /** Draws what lies behind the marks: the window, the axis, the hand line. */
+  public static void ground(Graphics2D g, BeatStrip strip) {
     Shape clip = g.getClip();
-    BeatStrip.View view = strip.view();
-    g.clip(
-        new Rectangle2D.Double(
-            view.leftX() - 12,
-            strip.lanes().topY() - 31,
-            view.rightX() - view.leftX() + 24,
-            strip.lanes().axisY() - strip.lanes().topY() + 31 + 26));
+    g.clip(place(strip));
     sheet(g, strip);
     SpanPainter.washes(g, strip);
     TimeAxis.paint(g, strip);
     g.setColor(strip.palette().ink());
     g.setStroke(INK);
-    line(g, view.leftX(), strip.lanes().lineY(), view.rightX(), strip.lanes().lineY());
+    line(
+        g,
+        strip.view().leftX(),
+        strip.lanes().lineY(),
+        strip.view().rightX(),
+        strip.lanes().lineY());
+    g.setClip(clip);
+  }
+
+  /** Draws the marks, the estimate's curves and the playhead on the ground. */
+  public static void marks(Graphics2D g, BeatStrip strip) {
+    Shape clip = g.getClip();
+    g.clip(place(strip));
     Labels labels = new Labels();
     Hollow hollow = strip.hollow();
     if (hollow != null) {
@@ -53,6 +65,15 @@ public final class BeatStripPainter {
       now(g, strip, strip.now());
     }
     g.setClip(clip);
+  }
+
+  private static Rectangle2D place(BeatStrip strip) {
+    BeatStrip.View view = strip.view();
+    return new Rectangle2D.Double(
+        view.leftX() - 12,
+        strip.lanes().topY() - 31,
+        view.rightX() - view.leftX() + 24,
+        strip.lanes().axisY() - strip.lanes().topY() + 31 + 26);
   }
 
   private static void sheet(Graphics2D g, BeatStrip strip) {
@@ -92,22 +113,28 @@ public final class BeatStripPainter {
       }
       double stem = strip.stem(i);
       double y = strip.lanes().lineY() - stem;
-      if (stem != 0 && !BeatStrip.sided(slap)) {
+      if (stem != 0 && !BeatStrip.sided(slap) && slap.kind() != Slap.Kind.DOUBLE) {
         g.setColor(color(strip.palette(), slap));
         g.fill(MarkShapes.diamond(x, strip.lanes().lineY()));
       }
-      MarkShapes.head(
-          g,
-          slap,
-          x,
-          y,
-          stem < 0 ? -1 : 1,
-          color(strip.palette(), slap),
-          strip.window() == null ? strip.palette().paper() : strip.palette().sheet());
+      head(g, strip, slap, x, y, stem < 0 ? -1 : 1);
       labels.block(new Rectangle2D.Double(x - 8, y - 8, 16, 16));
       labels.block(
           new Rectangle2D.Double(
               x - 1, Math.min(y, strip.lanes().lineY()), 2, Math.max(1, Math.abs(stem))));
+    }
+  }
+
+  /** What was copied from an estimate is hollow like the estimate until its reader has seen it. */
+  private static void head(Graphics2D g, BeatStrip strip, Slap slap, double x, double y, int up) {
+    Palette palette = strip.palette();
+    Color color = color(palette, slap);
+    Color behind = strip.window() == null ? palette.paper() : palette.sheet();
+    boolean isDouble = slap.kind() == Slap.Kind.DOUBLE;
+    if (slap.seen() || !isDouble && slap.kind() != Slap.Kind.SLAP) {
+      MarkShapes.head(g, slap, x, y, up, color, behind);
+    } else {
+      MarkShapes.hollow(g, isDouble, slap.side(), slap.zone(), x, y, up, color, behind, INK);
     }
   }
 
@@ -122,8 +149,7 @@ public final class BeatStripPainter {
     double left = x - spread.beforeS() * strip.view().pixelsPerS();
     g.setColor(color(strip.palette(), slap));
     if (width > Spread.BAND_OVER && stem != 0) {
-      boolean wrong = slap.faulty();
-      g.setColor(wrong ? strip.palette().clayBand() : strip.palette().inkBand());
+      g.setColor(band(strip.palette(), slap));
       g.fill(new Rectangle2D.Double(left, Math.min(start, end), width, Math.abs(end - start)));
       g.setColor(color(strip.palette(), slap));
     }
@@ -140,14 +166,21 @@ public final class BeatStripPainter {
     int repeated = strip.repeated(index);
     if (repeated >= 0) {
       double y = strip.lanes().lineY() - strip.stem(index);
-      g.setColor(strip.palette().clay());
+      g.setColor(color(strip.palette(), strip.slaps().get(index)));
       g.setStroke(new BasicStroke(3));
-      line(g, strip.view().x(strip.slaps().get(repeated).timeS()), y, x, y);
+      double fromY = strip.stem(repeated) == 0 ? strip.lanes().lineY() : y;
+      line(g, strip.view().x(strip.slaps().get(repeated).timeS()), fromY, x, y);
     }
   }
 
   private static Color color(Palette palette, Slap slap) {
-    return slap.faulty() ? palette.clay() : palette.ink();
+    return !slap.seen() ? palette.sea() : slap.faulty() ? palette.clay() : palette.ink();
+  }
+
+  private static Color band(Palette palette, Slap slap) {
+    return !slap.seen()
+        ? palette.seaBand()
+        : slap.faulty() ? palette.clayBand() : palette.inkBand();
   }
 
   private static void words(Graphics2D g, BeatStrip strip, Labels labels) {
@@ -161,7 +194,7 @@ public final class BeatStripPainter {
       int away = stem < 0 ? -1 : 1;
       if (slap.faulty()) {
         double y = strip.lanes().lineY() - stem - away * 17;
-        labels.centred(g, MarkWords.fault(slap), x, y, strip.palette().clay());
+        labels.centred(g, MarkWords.fault(slap), x, y, color(strip.palette(), slap));
       }
       int number = strip.number(i);
       if (number > 0 && number % 5 == 0) {

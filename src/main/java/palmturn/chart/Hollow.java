@@ -36,6 +36,9 @@ public record Hollow(
   /** Under this confidence a mark is drawn as doubtful. */
   public static final double DOUBTFUL_UNDER = 0.5;
 
+  /** Height of a double whose first contact stands on the line, pixels. */
+  static final double BESIDE_THE_LINE = 18;
+
   public Hollow {
     slaps = List.copyOf(slaps);
     hidden = List.copyOf(hidden);
@@ -144,7 +147,7 @@ public record Hollow(
     if (found.isDouble()) {
       int repeated = repeated(slap);
       double height = repeated < 0 ? 0 : stem(repeated);
-      return height == 0 ? 18 : height;
+      return height == 0 ? BESIDE_THE_LINE : height;
     }
     double height = found.zone().offCentre() ? 48 : 33;
     return switch (found.side()) {

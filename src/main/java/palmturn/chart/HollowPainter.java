@@ -67,7 +67,17 @@ final class HollowPainter {
   private static void head(
       Graphics2D g, BeatStrip strip, EstimatedSlap slap, double x, double y, int up) {
     Color behind = strip.window() == null ? strip.palette().paper() : strip.palette().sheet();
-    MarkShapes.hollow(g, slap, x, y, up, strip.palette().sea(), behind, outline(slap));
+    MarkShapes.hollow(
+        g,
+        slap.isDouble(),
+        slap.side(),
+        slap.zone(),
+        x,
+        y,
+        up,
+        strip.palette().sea(),
+        behind,
+        outline(slap));
   }
 
   static Stroke outline(EstimatedSlap slap) {

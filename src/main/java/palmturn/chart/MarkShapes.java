@@ -10,7 +10,6 @@ import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
-import palmturn.trial.EstimatedSlap;
 import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.Zone;
@@ -79,10 +78,12 @@ final class MarkShapes {
     }
   }
 
-  /** Draws the head of an estimated contact: the shapes of marks, in outline only. */
+  /** Draws the head of what only the program says: the shapes of marks, in outline. */
   static void hollow(
       Graphics2D g,
-      EstimatedSlap slap,
+      boolean isDouble,
+      Side side,
+      Zone zone,
       double x,
       double y,
       int up,
@@ -90,21 +91,21 @@ final class MarkShapes {
       Color behind,
       Stroke outline) {
     Shape shape =
-        slap.isDouble()
+        isDouble
             ? disc(x, y, DOUBLE - 0.5)
-            : switch (slap.zone()) {
+            : switch (zone) {
               case FINGERS -> combOutline(x, y, up);
               case WRIST -> new Rectangle2D.Double(x - 8.5, y - 5, 17, 10);
-              case EDGE, CENTRE, UNKNOWN -> clean(slap.side(), x, y, 0.8);
+              case EDGE, CENTRE, UNKNOWN -> clean(side, x, y, 0.8);
             };
     g.setColor(behind);
     g.fill(shape);
     g.setColor(color);
     g.setStroke(outline);
     g.draw(shape);
-    if (!slap.isDouble() && slap.zone() == Zone.WRIST) {
+    if (!isDouble && zone == Zone.WRIST) {
       g.draw(new Line2D.Double(x - 8.5, y - up * 1.5, x + 8.5, y - up * 1.5));
-    } else if (!slap.isDouble() && slap.zone() == Zone.EDGE) {
+    } else if (!isDouble && zone == Zone.EDGE) {
       g.draw(new Line2D.Double(x, y - DISC + 0.8, x, y + DISC - 0.8));
     }
   }

@@ -71,11 +71,18 @@ public final class StripLegend {
   }
 
   private static List<Item> items(BeatStrip strip) {
-    Hollow hollow = strip.hollow();
     List<Item> items = new ArrayList<>();
-    if (hollow == null) {
-      return items;
+    Hollow hollow = strip.hollow();
+    if (hollow != null) {
+      addFound(items, strip, hollow);
     }
+    if (strip.slaps().stream().anyMatch(slap -> !slap.seen())) {
+      items.add(head("copied, not looked at yet", Side.PALM, false, false));
+    }
+    return items;
+  }
+
+  private static void addFound(List<Item> items, BeatStrip strip, Hollow hollow) {
     List<EstimatedSlap> drawn = new ArrayList<>();
     for (int i = 0; i < hollow.slaps().size(); i++) {
       if (!hollow.hidden().get(i)) {
@@ -109,7 +116,6 @@ public final class StripLegend {
     if (strip.lanes().soundY() != null && !hollow.sound().isEmpty()) {
       items.add(new Item("onsets in the sound", (g, x, y, p) -> wave(g, x, y, p, true)));
     }
-    return items;
   }
 
   private static Item head(String words, Side side, boolean isDouble, boolean unsure) {
@@ -139,7 +145,9 @@ public final class StripLegend {
           }
           MarkShapes.hollow(
               g,
-              slap,
+              slap.isDouble(),
+              slap.side(),
+              slap.zone(),
               isDouble ? x + 2 : x,
               y,
               1,

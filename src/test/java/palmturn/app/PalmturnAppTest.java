@@ -1,6 +1,7 @@
 package palmturn.app;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -30,10 +31,14 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import palmturn.app.desk.Desk;
+import palmturn.app.estimate.EstimateRun;
+import palmturn.app.estimate.MadeEstimates;
 import palmturn.app.look.Look;
 import palmturn.app.tasks.BackgroundTasks;
 import palmturn.chart.BeatStrip;
 import palmturn.store.SessionFolder;
+import palmturn.store.StoreException;
+import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
 import palmturn.trial.Reading;
 import palmturn.trial.Session;
@@ -42,7 +47,9 @@ import palmturn.trial.Slap;
 import palmturn.trial.TrialId;
 import palmturn.trial.Zone;
 import palmturn.work.AddClip;
+import palmturn.work.Progress;
 import palmturn.work.Sessions;
+import palmturn.work.UserError;
 
 /**
  * Drives the real window by its own keys, on a screen that is not there. JavaFX draws text through
@@ -85,13 +92,23 @@ class PalmturnAppTest {
 
   private BackgroundTasks background;
   private BackgroundTasks keeping;
+  private BackgroundTasks estimating;
   private Desk desk;
+  private volatile boolean wait;
+  private volatile boolean fail;
 
   @Start
   void start(Stage window) {
     background = new BackgroundTasks("test-work", Platform::runLater);
     keeping = new BackgroundTasks("test-keep", Platform::runLater);
-    desk = new Desk(background, keeping, Platform::runLater, Clock.systemUTC());
+    estimating = new BackgroundTasks("test-estimate", Platform::runLater);
+    desk =
+        new Desk(
+            background,
+            keeping,
+            Platform::runLater,
+            Clock.systemUTC(),
+            new EstimateRun(estimating, Platform::runLater, this::make));
     PalmturnApp.show(window, desk, new Look());
   }
 
@@ -99,6 +116,7 @@ class PalmturnAppTest {
   void close() {
     Platform.runLater(desk::close);
     WaitForAsyncUtils.waitForFxEvents();
+    estimating.close();
     keeping.close();
     background.close();
   }
@@ -222,6 +240,95 @@ class PalmturnAppTest {
     assertEquals("0.050 s   frame 4 of 60", text(robot, "#stage-where"));
     robot.type(KeyCode.RIGHT);
     assertEquals("0.067 s   frame 5 of 60", text(robot, "#stage-where"));
+  }
+
+  @Test
+  void estimateIsMadeCopiedLookedAtAndFinished(FxRobot robot) throws Exception {
+    Path session = session("estimated");
+    Platform.runLater(() -> desk.open(session));
+    until(() -> desk.stage().pictureProperty().get() != null);
+    Platform.runLater(() -> desk.setReader("AK"));
+    robot.type(KeyCode.L);
+    until(() -> desk.estimation().found().estimateProperty().get() != null);
+    try (SessionFolder there = SessionFolder.openReadOnly(session)) {
+      assertEquals(4, there.trial(TRIAL).estimate().slaps().size());
+    }
+
+    robot.type(KeyCode.S);
+    assertEquals("Reading AK from the estimate, open", text(robot, "#reader"));
+    until(() -> text(robot, "#tally-count").equals("4 slaps, 3 unseen"));
+    assertEquals(12, desk.stage().frameProperty().get());
+    robot.type(KeyCode.F);
+    assertEquals(
+        List.of(Side.PALM, Side.BACK, Side.PALM, Side.BACK),
+        reading().slaps().stream().map(Slap::side).toList());
+
+    robot.type(KeyCode.ENTER);
+    assertFalse(reading().finished());
+    assertTrue(text(robot, "#step").startsWith("not finished: 3 copied marks"));
+    assertEquals(24, desk.stage().frameProperty().get());
+    until(() -> text(robot, "#tally-count").equals("4 slaps, 2 unseen"));
+    for (int frame : List.of(36, 48)) {
+      robot.press(KeyCode.SHIFT).type(KeyCode.RIGHT).release(KeyCode.SHIFT);
+      until(() -> desk.stage().pictureProperty().get().index() == frame);
+    }
+    until(() -> text(robot, "#tally-count").equals("4 slaps"));
+    robot.type(KeyCode.ENTER);
+    assertTrue(reading().finished());
+    assertTrue(reading().slaps().stream().allMatch(slap -> slap.zone() == Zone.CENTRE));
+  }
+
+  @Test
+  void estimateCanBeStoppedAndThenNothingIsStored(FxRobot robot) throws Exception {
+    wait = true;
+    Path session = session("stopped");
+    Platform.runLater(() -> desk.open(session));
+    until(() -> desk.stage().pictureProperty().get() != null);
+    robot.clickOn("#estimate-offer");
+    until(() -> text(robot, "#estimate-progress").contains("40 %"));
+    robot.type(KeyCode.RIGHT);
+    assertEquals(1, desk.stage().frameProperty().get());
+    robot.clickOn("#estimate-stop");
+    until(() -> desk.estimation().run().trialProperty().get() == null);
+    assertEquals("", text(robot, "#trouble"));
+    try (SessionFolder there = SessionFolder.openReadOnly(session)) {
+      assertEquals(null, there.trial(TRIAL).estimate());
+    }
+  }
+
+  @Test
+  void whatGoesWrongInAnEstimateIsOneLine(FxRobot robot) throws Exception {
+    fail = true;
+    Path session = session("failed");
+    Platform.runLater(() -> desk.open(session));
+    until(() -> desk.stage().pictureProperty().get() != null);
+    robot.type(KeyCode.L);
+    until(() -> text(robot, "#trouble").equals("counter.mp4: no frame can be read"));
+  }
+
+  private Reading reading() {
+    WaitForAsyncUtils.waitForFxEvents();
+    return desk.marking().readingProperty().get();
+  }
+
+  private Estimate make(SessionFolder in, TrialId id, Progress progress) throws UserError {
+    if (fail) {
+      throw new UserError("counter.mp4: no frame can be read");
+    }
+    progress.at(0.4, "looking");
+    while (wait && !progress.stopped()) {
+      Thread.onSpinWait();
+    }
+    if (progress.stopped()) {
+      throw new UserError("stopped");
+    }
+    try {
+      Estimate made = MadeEstimates.fourSlaps();
+      in.keep(id, made);
+      return made;
+    } catch (StoreException e) {
+      throw new UserError("not kept", e);
+    }
   }
 
   private static String text(FxRobot robot, String id) {

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -77,6 +78,21 @@ class HollowTest {
     assertNotEquals(head(sure), head(unsure));
     assertNotEquals(head(sure), head(Samples.found(1, 0, Zone.UNKNOWN, true, 0.9)));
     assertNotEquals(head(sure.withSide(Side.PALM)), head(sure.withSide(Side.BACK)));
+  }
+
+  @Test
+  void copiedMarkStaysHollowUntilItIsSeen() {
+    Reading copied = estimate.withKnownSide(0.8, Side.PALM).toReading("AK");
+    String unseen = svg(withHollow(strip(copied, Palette.LIGHT), null));
+    assertTrue(unseen.contains("copied, not looked at yet"));
+    Pattern solidHead = Pattern.compile("<ellipse[^>]*fill:var\\(--ink\\)");
+    assertFalse(solidHead.matcher(unseen).find());
+    Reading seen =
+        copied.withSlaps(copied.slaps().stream().map(slap -> slap.withSeen(true)).toList());
+    String solid = svg(withHollow(strip(seen, Palette.LIGHT), null));
+    assertFalse(solid.contains("copied"));
+    assertFalse(solid.contains("var(--sea)"));
+    assertTrue(solidHead.matcher(solid).find());
   }
 
   @Test
@@ -183,7 +199,9 @@ class HollowTest {
         g ->
             MarkShapes.hollow(
                 g,
-                slap,
+                slap.isDouble(),
+                slap.side(),
+                slap.zone(),
                 20,
                 20,
                 1,

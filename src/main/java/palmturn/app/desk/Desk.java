@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.concurrent.Executor;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyBooleanProperty;
@@ -21,6 +22,8 @@ import javafx.beans.property.SimpleObjectProperty;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.board.Board;
 import palmturn.app.board.Cell;
+import palmturn.app.estimate.EstimateRun;
+import palmturn.app.estimate.Found;
 import palmturn.app.marking.Marking;
 import palmturn.app.stage.Stage;
 import palmturn.app.strip.Strip;
@@ -32,43 +35,39 @@ import palmturn.measure.Scores;
 import palmturn.measure.TrialScore;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Block;
+import palmturn.trial.Estimate;
 import palmturn.trial.Reading;
 import palmturn.trial.Session;
 import palmturn.trial.StartedFrom;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 import palmturn.work.Scoring;
-import palmturn.work.UserError;
 
 /** What is open, and what follows from it: the models of all panes and the lines in the header. */
 public final class Desk implements AutoCloseable {
   private static final DateTimeFormatter DAY =
       DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
-  private static final DateTimeFormatter TIME =
-      DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
 
   private final Tasks background;
-  private final Tasks keeping;
   private final Clock clock;
   private final Board board = new Board();
   private final Stage stage;
   private final Marking marking = new Marking();
   private final Strip strip;
+  private final Opening opening;
+  private final Estimation estimation;
+  private final Trouble trouble = new Trouble();
+  private final Saving saving;
   private final Tally tally = new Tally();
   private final Limits limits = Scoring.limits();
   private final Map<TrialId, Trial> trials = new LinkedHashMap<>();
 
   private final ReadOnlyObjectWrapper<@Nullable SessionFolder> folder =
       new ReadOnlyObjectWrapper<>();
-  private final ReadOnlyObjectWrapper<@Nullable TrialId> trial = new ReadOnlyObjectWrapper<>();
-  private final ReadOnlyObjectWrapper<@Nullable Sound> sound = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyBooleanWrapper readOnly = new ReadOnlyBooleanWrapper(false);
   private final ReadOnlyStringWrapper heading = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper readerWords = new ReadOnlyStringWrapper("");
-  private final ReadOnlyStringWrapper savedWords = new ReadOnlyStringWrapper("");
-  private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
   private final ObjectProperty<@Nullable Question> question = new SimpleObjectProperty<>();
-  private @Nullable OpenTrial open;
   private @Nullable String reader;
 
   /**
@@ -78,13 +77,17 @@ public final class Desk implements AutoCloseable {
    * @param keeping runs what writes marks, in order
    * @param screen hands work to the screen's thread
    * @param clock tells the time of saving
+   * @param estimating makes estimates
    */
-  public Desk(Tasks background, Tasks keeping, Executor screen, Clock clock) {
+  public Desk(
+      Tasks background, Tasks keeping, Executor screen, Clock clock, EstimateRun estimating) {
     this.background = background;
-    this.keeping = keeping;
+    saving = new Saving(keeping, clock, trouble);
     this.clock = clock;
     stage = new Stage(screen);
-    strip = new Strip(stage, marking);
+    estimation = new Estimation(this, estimating, marking, stage);
+    strip = new Strip(stage, marking, estimation.found());
+    opening = new Opening(background, stage, strip);
     board.chosenProperty().addListener((chosen, before, now) -> chosen(now));
     marking.readingProperty().addListener((reading, before, now) -> marked(now));
     stage.frameProperty().addListener((frame, before, now) -> marking.arriveAt(now.intValue()));
@@ -110,6 +113,16 @@ public final class Desk implements AutoCloseable {
     return tally;
   }
 
+  /** What is done with the estimate of the open trial. */
+  public Estimation estimation() {
+    return estimation;
+  }
+
+  /** Returns how far an elbow may go from its place, cm. */
+  public double elbowLimitCm() {
+    return limits.elbowCm().value();
+  }
+
   /** The open session; null when none is. */
   public ReadOnlyObjectProperty<@Nullable SessionFolder> folderProperty() {
     return folder.getReadOnlyProperty();
@@ -117,12 +130,12 @@ public final class Desk implements AutoCloseable {
 
   /** The trial on the stage; null when none is. */
   public ReadOnlyObjectProperty<@Nullable TrialId> trialProperty() {
-    return trial.getReadOnlyProperty();
+    return opening.trialProperty();
   }
 
   /** The sound of that trial's clip; null until it is read, or where there is none. */
   public ReadOnlyObjectProperty<@Nullable Sound> soundProperty() {
-    return sound.getReadOnlyProperty();
+    return opening.soundProperty();
   }
 
   /** Whether marks can't be made, because another window writes this session. */
@@ -142,12 +155,12 @@ public final class Desk implements AutoCloseable {
 
   /** When the marks came to the disk; empty while they are not there. */
   public ReadOnlyStringProperty savedProperty() {
-    return savedWords.getReadOnlyProperty();
+    return saving.wordsProperty();
   }
 
   /** What went wrong last, in one line; empty when nothing did. */
   public ReadOnlyStringProperty troubleProperty() {
-    return trouble.getReadOnlyProperty();
+    return trouble.wordsProperty();
   }
 
   /** What the person is asked just now; null when nothing is. */
@@ -195,17 +208,13 @@ public final class Desk implements AutoCloseable {
 
   /** Takes the line about what went wrong away. */
   public void forgetTrouble() {
-    trouble.set("");
+    trouble.forget();
   }
 
   /** Does something to the marks once it is known who marks, and that marking is allowed. */
   public void mark(Runnable edit) {
-    TrialId id = trial.get();
-    if (id == null) {
-      return;
-    }
-    if (readOnly.get()) {
-      fail("this session is open to look only: close the other window that marks it");
+    TrialId id = trialProperty().get();
+    if (id == null || lookOnly()) {
       return;
     }
     if (reader == null) {
@@ -223,25 +232,56 @@ public final class Desk implements AutoCloseable {
     edit.run();
   }
 
+  /** Returns whether nothing may be written here, and says so. */
+  boolean lookOnly() {
+    if (readOnly.get()) {
+      fail("this session is open to look only: close the other window that marks it");
+    }
+    return readOnly.get();
+  }
+
+  /** Returns whether it is known who marks. */
+  boolean reads() {
+    return reader != null;
+  }
+
   /** Says who is marking. */
   public void setReader(String initials) {
     reader = initials.strip();
+    TrialId id = trialProperty().get();
+    Trial now = id == null ? null : trials.get(id);
+    if (now != null) {
+      estimation.found().setHidden(Found.blind(now, reader));
+    }
+  }
+
+  /** Takes an estimate that was made and stored. */
+  void estimated(SessionFolder in, TrialId id, Estimate made) {
+    Trial now = trials.get(id);
+    if (now == null || folder.get() != in) {
+      return;
+    }
+    trials.put(id, now.withEstimate(made));
+    if (id.equals(trialProperty().get())) {
+      estimation.show(made, false);
+      marking.setEstimate(made);
+      marked(marking.readingProperty().get());
+      strip.comeToFirst();
+      if (!made.warnings().isEmpty() && made.slaps().isEmpty()) {
+        fail("nothing was found: " + made.warnings().get(0));
+      }
+    }
   }
 
   /** Lets go of the session after its last mark is on disk. */
   @Override
   public void close() {
     closeTrial();
+    estimation.run().stop();
     SessionFolder old = folder.get();
     folder.set(null);
     if (old != null) {
-      keeping.run(
-          () -> {
-            old.close();
-            return true;
-          },
-          done -> {},
-          this::failed);
+      saving.close(old);
     }
   }
 
@@ -257,7 +297,7 @@ public final class Desk implements AutoCloseable {
     now.trials().forEach(each -> trials.put(each.id(), each));
     Session session = now.session();
     heading.set(session.athlete() + ", " + DAY.format(session.date()));
-    savedWords.set("");
+    saving.forget();
     fail(opened.whyReadOnly());
     folder.set(now);
     List<Cell> cells = new ArrayList<>();
@@ -276,68 +316,27 @@ public final class Desk implements AutoCloseable {
     if (now == null || from == null) {
       return;
     }
-    trial.set(now.id());
-    background.run(
-        () -> now.id().equals(trial.get()) ? OpenTrial.open(now.id(), from.clipPath(now)) : null,
-        came -> {
-          if (came != null && came.id().equals(trial.get()) && open == null) {
-            show(came);
-          } else {
-            OpenTrial.close(came);
-          }
-        },
-        problem -> {
-          if (now.id().equals(trial.get())) {
-            failed(problem);
-          }
-        });
+    opening.open(now, from, came -> show(came, from), this::failed);
   }
 
-  private void show(OpenTrial came) {
-    open = came;
-    Trial now = java.util.Objects.requireNonNull(trials.get(came.id()));
-    stage.open(came.clip().frames(), came.cache()::frame, now.fromS(), now.toS());
+  private void show(OpenTrial came, SessionFolder from) {
+    Trial now = Objects.requireNonNull(trials.get(came.id()));
+    estimation.show(now.estimate(), Found.blind(now, reader));
     Reading there = shown(now);
     if (there != null) {
       openReading(now.id(), there);
     } else {
       marked(null);
     }
-    SessionFolder from = java.util.Objects.requireNonNull(folder.get());
     strip.open(now.timeScale(), from.session().windowS());
-    background.run(
-        () -> SoundOf.clip(came.clip()),
-        heard -> {
-          if (open == came) {
-            sound.set(heard.sound());
-            strip.setWave(heard.wave());
-          }
-        },
-        this::failed);
-    background.run(
-        () -> {
-          from.checkClip(now);
-          return true;
-        },
-        same -> {},
-        problem -> {
-          if (open == came) {
-            failed(problem);
-          }
-        });
   }
 
   private void closeTrial() {
-    OpenTrial old = open;
-    open = null;
-    trial.set(null);
-    stage.close();
+    opening.close();
     marking.close();
+    estimation.show(null, false);
     tally.clear();
-    sound.set(null);
-    strip.setWave(null);
     readerWords.set("");
-    OpenTrial.close(old);
   }
 
   /** The reader's own marks; before anybody said who reads, those that are there. */
@@ -359,10 +358,12 @@ public final class Desk implements AutoCloseable {
   }
 
   private void openReading(TrialId id, Reading reading) {
-    OpenTrial at = open;
+    OpenTrial at = opening.now();
     if (at != null) {
       marking.open(reading, at.clip().frames(), (marks, sentence) -> keep(id, marks, sentence));
+      marking.setEstimate(estimation.found().estimateProperty().get());
       marking.arriveAt(stage.frameProperty().get());
+      estimation.see();
     }
   }
 
@@ -371,29 +372,13 @@ public final class Desk implements AutoCloseable {
     if (to == null) {
       return;
     }
-    savedWords.set("");
-    keeping.run(
-        () -> {
-          to.keep(id, marks, sentence);
-          return marks;
-        },
-        kept -> {
-          if (kept.equals(marking.readingProperty().get())) {
-            savedWords.set("Saved " + TIME.format(clock.instant().atZone(clock.getZone())));
-            if (trouble.get().startsWith(NOT_SAVED)) {
-              forgetTrouble();
-            }
-          }
-        },
-        problem -> fail(NOT_SAVED + line(problem)));
+    saving.keep(to, id, marks, sentence, () -> marking.readingProperty().get());
   }
 
-  private static final String NOT_SAVED = "Not saved, the marks are still here: ";
-
   private void marked(@Nullable Reading reading) {
-    TrialId id = trial.get();
+    TrialId id = trialProperty().get();
     Trial now = id == null ? null : trials.get(id);
-    if (now == null || open == null) {
+    if (now == null || opening.now() == null) {
       return;
     }
     Reading marks =
@@ -407,8 +392,12 @@ public final class Desk implements AutoCloseable {
     readerWords.set(
         reading == null
             ? ""
-            : "Reading " + reading.reader() + (reading.finished() ? ", finished" : ", open"));
-    tally.show(score(now, marks), limits, other(now.id()));
+            : "Reading "
+                + reading.reader()
+                + (reading.startedFrom().equals(StartedFrom.ESTIMATE) ? " from the estimate" : "")
+                + (reading.finished() ? ", finished" : ", open"));
+    int unseen = (int) marks.slaps().stream().filter(slap -> !slap.seen()).count();
+    tally.show(score(now, marks), limits, other(now.id()), unseen);
     board.update(cell(now, reading));
   }
 
@@ -429,22 +418,11 @@ public final class Desk implements AutoCloseable {
     return Scores.trial(of, reading, windowS, limits);
   }
 
-  private void failed(Exception problem) {
-    fail(line(problem));
+  void failed(Exception problem) {
+    trouble.say(problem);
   }
 
-  private void fail(String words) {
-    trouble.set(words);
-  }
-
-  private static String line(Exception problem) {
-    String message = problem.getMessage();
-    boolean forUsers =
-        problem instanceof UserError
-            || problem instanceof palmturn.clip.ClipException
-            || problem instanceof palmturn.store.StoreException;
-    return forUsers && message != null
-        ? message
-        : "something in the program went wrong: " + problem.getClass().getSimpleName();
+  void fail(String words) {
+    trouble.say(words);
   }
 }

@@ -23,6 +23,13 @@ public sealed interface Question {
   /** What is wrong with the current mark, in words. */
   record Note() implements Question {}
 
+  /**
+   * Whether the estimate's marks may take the place of the reader's own.
+   *
+   * @param marks how many there are
+   */
+  record Replace(int marks, Runnable then) implements Question {}
+
   /** The marks that have no key in the row. */
   record More() implements Question {}
 

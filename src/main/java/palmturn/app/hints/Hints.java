@@ -1,5 +1,6 @@
 package palmturn.app.hints;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /** Every key of the window, in one place for the hints row and the sheet of all keys. */
@@ -17,6 +18,15 @@ public final class Hints {
   private static final Hint FRAME = Hint.of("frame", "←", "→");
   private static final Hint NEXT = Hint.of("next slap", "Shift", "→");
   private static final Hint PLAY = Hint.of("play slowly", "Space");
+
+  /** Has the program look for slaps. */
+  public static final Hint ESTIMATE = Hint.of("estimate", "L");
+
+  /** Copies what it found. */
+  public static final Hint START = Hint.of("start from the estimate", "S");
+
+  /** Hides what it found. */
+  public static final Hint HIDE = Hint.of("hide the estimate", "H");
 
   /** Keys under one heading. */
   public record Group(String name, List<Hint> hints) {}
@@ -49,6 +59,12 @@ public final class Hints {
                   Hint.of("bent wrist, elbow out: begin, end", "W", "E"),
                   Hint.of("target moved, pause: begin, end", "G", "R"),
                   Hint.of("reading finished, or open again", "Enter"))),
+          new Group(
+              "Estimate",
+              List.of(
+                  Hint.of("estimate this trial; again: stop", "L"),
+                  Hint.of("start from the estimate", "S"),
+                  Hint.of("hide it, or show it", "H"))),
           new Group(
               "Move",
               List.of(
@@ -88,8 +104,22 @@ public final class Hints {
     TRIAL
   }
 
-  /** Returns the keys that are valid in a place, the most wanted first. */
-  public static List<Hint> at(Place place) {
+  /**
+   * Returns the keys that are valid in a place, the most wanted first.
+   *
+   * @param first what is wanted before all others just now
+   * @param last what is wanted after them
+   */
+  public static List<Hint> at(Place place, List<Hint> first, List<Hint> last) {
+    List<Hint> all = new ArrayList<>(first);
+    List<Hint> of = at(place);
+    all.addAll(of.subList(0, of.size() - 1));
+    all.addAll(last);
+    all.add(of.get(of.size() - 1));
+    return all;
+  }
+
+  private static List<Hint> at(Place place) {
     return switch (place) {
       case NOTHING_OPEN -> List.of(OPEN, ADD, ALL);
       case BOARD -> List.of(BOARD, Hint.of("to the strip", "Enter"), ADD, ALL);

@@ -31,13 +31,12 @@ public final class HintsView extends HBox {
     setMinWidth(0);
   }
 
-  /** Shows the keys of a place. */
-  public void show(Hints.Place place) {
-    List<Hint> now = Hints.at(place);
+  /** Shows keys, the most wanted first, the key to all of them last. */
+  public void show(List<Hint> now) {
     if (now.equals(shown)) {
       return;
     }
-    shown = now;
+    shown = List.copyOf(now);
     getChildren().clear();
     for (Hint hint : now) {
       HBox caps = KeyCaps.of(hint, look, press);

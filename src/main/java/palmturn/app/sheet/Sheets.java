@@ -55,6 +55,8 @@ public final class Sheets extends StackPane {
       clips(clips);
     } else if (question instanceof Question.Note) {
       note();
+    } else if (question instanceof Question.Replace replace) {
+      replace(replace);
     } else if (question instanceof Question.More) {
       more();
     } else {
@@ -105,6 +107,26 @@ public final class Sheets extends StackPane {
               }
             });
     put(sheet, field);
+  }
+
+  private void replace(Question.Replace question) {
+    put(
+        new Sheet(
+                "Start from the estimate?",
+                look,
+                words(
+                    "Your %d %s will give way to the estimate’s. Z brings them back."
+                        .formatted(question.marks(), question.marks() == 1 ? "mark" : "marks")))
+            .choice("sheet-cancel", "Cancel", false, this::close)
+            .choice(
+                "sheet-ok",
+                "Start from the estimate",
+                true,
+                () -> {
+                  close();
+                  question.then().run();
+                }),
+        null);
   }
 
   private void more() {

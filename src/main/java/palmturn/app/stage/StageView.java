@@ -4,6 +4,8 @@ import java.nio.IntBuffer;
 import java.util.Locale;
 import javafx.animation.AnimationTimer;
 import javafx.geometry.Pos;
+import javafx.scene.canvas.Canvas;
+import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.control.Label;
 import javafx.scene.image.ImageView;
 import javafx.scene.image.PixelBuffer;
@@ -13,15 +15,21 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import org.jspecify.annotations.Nullable;
+import palmturn.app.estimate.Found;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 import palmturn.clip.FrameTable;
 import palmturn.clip.Picture;
+import palmturn.trial.Estimate;
 
-/** Shows the picture, as large as it fits, with its time and frame number on it. */
+/** Shows the picture, as large as it fits, its time and frame number, and the estimate on it. */
 public final class StageView extends StackPane {
   private final Stage stage;
+  private final Found found;
+  private final double elbowLimitCm;
+  private final Look look;
   private final ImageView image = new ImageView();
+  private final Canvas overlay = new Canvas();
   private final Label where = new Label();
   private final Label speed = new Label();
   private final Label trouble = new Label();
@@ -33,14 +41,27 @@ public final class StageView extends StackPane {
         }
       };
 
-  /** Builds the pane, which takes what room the others leave. */
-  public StageView(Stage stage, Look look, Follow follow) {
+  /**
+   * Builds the pane, which takes what room the others leave.
+   *
+   * @param elbowLimitCm how far the elbow may go from its place
+   * @param line stands on the picture, at the foot of it
+   */
+  public StageView(
+      Stage stage, Found found, double elbowLimitCm, EstimateLine line, Look look, Follow follow) {
     this.stage = stage;
+    this.found = found;
+    this.elbowLimitCm = elbowLimitCm;
+    this.look = look;
     getStyleClass().setAll("stage");
     setId("stage");
     image.setPreserveRatio(true);
     image.setSmooth(true);
     image.setManaged(false);
+    overlay.setManaged(false);
+    overlay.setMouseTransparent(true);
+    StackPane.setAlignment(line, Pos.BOTTOM_CENTER);
+    line.getStyleClass().add("stage-line");
     where.setId("stage-where");
     where.getStyleClass().add("on-picture");
     speed.getStyleClass().add("on-picture");
@@ -54,13 +75,14 @@ public final class StageView extends StackPane {
     foot.setMouseTransparent(true);
     StackPane.setAlignment(foot, Pos.BOTTOM_CENTER);
     foot.getStyleClass().add("stage-foot");
-    getChildren().setAll(image, foot, trouble);
+    getChildren().setAll(image, overlay, foot, line, trouble);
     setMinSize(0, 0);
     follow.changes(stage.frameProperty(), this::words);
     follow.changes(stage.framesProperty(), this::words);
     follow.changes(stage.speedProperty(), this::words);
     follow.changes(stage.troubleProperty(), this::words);
     follow.value(stage.pictureProperty(), this::show);
+    follow.changes(found.visibleProperty(), this::drawOverlay);
     follow.value(stage.playingProperty(), this::run);
     follow.atEnd(clock::stop);
     words();
@@ -77,6 +99,26 @@ public final class StageView extends StackPane {
       image.setFitWidth(width);
       image.setFitHeight(height);
       image.relocate(Math.round((getWidth() - width) / 2), Math.round((getHeight() - height) / 2));
+    }
+    overlay.setWidth(getWidth());
+    overlay.setHeight(getHeight());
+    drawOverlay();
+  }
+
+  /** Draws only beside the picture of the very frame that it is about. */
+  private void drawOverlay() {
+    GraphicsContext g = overlay.getGraphicsContext2D();
+    g.clearRect(0, 0, overlay.getWidth(), overlay.getHeight());
+    Estimate shown = found.visibleProperty().getValue();
+    Picture picture = stage.pictureProperty().get();
+    if (shown != null && picture != null && image.getImage() != null) {
+      new OverlayDrawing(
+              g,
+              look,
+              image.getFitWidth() / picture.width(),
+              image.getLayoutX(),
+              image.getLayoutY())
+          .draw(Overlay.at(shown, picture.timeS(), elbowLimitCm));
     }
   }
 

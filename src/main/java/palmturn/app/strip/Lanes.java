@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.look.Look;
 import palmturn.app.look.Theme;
 import palmturn.chart.BeatStrip;
+import palmturn.chart.Hollow;
 import palmturn.chart.Palette;
 import palmturn.trial.Reading;
 import palmturn.trial.Side;
@@ -15,7 +16,9 @@ import palmturn.trial.Span;
 
 /** What the app draws around the marks: the gutter, the sound, and spans still to be ended. */
 final class Lanes {
+  private static final double TURN = 238;
   private static final double SOUND = 273;
+  private static final double ONLY = 302;
   private static final double SOUND_HALF = 14;
   private static final double LEFT = 24;
   private static final double NAMES = 46;
@@ -23,7 +26,7 @@ final class Lanes {
 
   private Lanes() {}
 
-  static void wave(GraphicsContext g, BeatStrip strip, @Nullable Wave wave) {
+  static void wave(GraphicsContext g, BeatStrip strip, @Nullable Wave wave, double offsetS) {
     if (wave == null) {
       return;
     }
@@ -31,7 +34,9 @@ final class Lanes {
     g.setLineWidth(1);
     BeatStrip.View view = strip.view();
     for (double x = view.leftX(); x < view.rightX(); x++) {
-      double half = Math.max(0.5, SOUND_HALF * wave.loudest(view.timeS(x), view.timeS(x + 1)));
+      double half =
+          Math.max(
+              0.5, SOUND_HALF * wave.loudest(view.timeS(x) + offsetS, view.timeS(x + 1) + offsetS));
       g.strokeLine(x + 0.5, SOUND - half, x + 0.5, SOUND + half);
     }
   }
@@ -81,7 +86,16 @@ final class Lanes {
         marked);
     name(g, palette, "Palm", strip.countOf(Side.PALM), line - 33, marked);
     name(g, palette, "Back", strip.countOf(Side.BACK), line + 33, marked);
-    name(g, palette, "Sound", "", SOUND, false);
+    Hollow hollow = strip.hollow();
+    boolean estimated = hollow != null;
+    name(g, palette, "Turn", strip.turnWords(), TURN, estimated);
+    name(g, palette, "Sound", strip.soundWords(), SOUND, estimated);
+    if (hollow != null) {
+      name(g, palette, "Estimate only", Long.toString(hollow.shown()), ONLY, true);
+      g.setStroke(Theme.fx(palette.sea()));
+      g.setLineWidth(1.75);
+      g.strokeOval(LEFT + 0.9, ONLY - 5.1, 10.2, 10.2);
+    }
     g.setFill(ink);
     g.fillOval(LEFT, line - 39, 12, 12);
     g.fillRect(LEFT, line + 27, 12, 12);

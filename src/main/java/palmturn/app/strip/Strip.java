@@ -5,18 +5,21 @@ import java.util.List;
 import java.util.Locale;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.value.ObservableValue;
 import org.jspecify.annotations.Nullable;
+import palmturn.app.estimate.Found;
 import palmturn.app.marking.Marking;
 import palmturn.app.stage.Stage;
 import palmturn.chart.BeatStrip;
+import palmturn.chart.Hollow;
 import palmturn.chart.MarkWords;
 import palmturn.chart.Palette;
 import palmturn.clip.FrameTable;
+import palmturn.trial.Estimate;
 import palmturn.trial.Reading;
 import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.TimeScale;
-import palmturn.trial.TimedBy;
 
 /** Which stretch of time the strip shows, and what stands in it. */
 public final class Strip {
@@ -31,6 +34,7 @@ public final class Strip {
 
   private final Stage stage;
   private final Marking marking;
+  private final Found found;
   private final ReadOnlyObjectWrapper<@Nullable Wave> wave = new ReadOnlyObjectWrapper<>();
   private TimeScale scale = TimeScale.REAL;
   private double windowS = 5;
@@ -38,10 +42,11 @@ public final class Strip {
   private double pixelsPerS = WHOLE;
   private double rightX = 1440;
 
-  /** Follows a stage and the marks on it. */
-  public Strip(Stage stage, Marking marking) {
+  /** Follows a stage, the marks on it and what was found in it. */
+  public Strip(Stage stage, Marking marking, Found found) {
     this.stage = stage;
     this.marking = marking;
+    this.found = found;
   }
 
   /** The sound; null until it is read, or where there is none. */
@@ -54,8 +59,53 @@ public final class Strip {
     scale = timeScale;
     windowS = protocolWindowS;
     pixelsPerS = WHOLE;
+    comeToFirst();
+  }
+
+  /** Scrolls to just before the first slap: a mark, else the estimate's, else the start. */
+  public void comeToFirst() {
     Double first = firstSlapS();
+    Estimate shown = found.visibleProperty().getValue();
+    if (first == null && shown != null && !shown.slaps().isEmpty()) {
+      first = shown.slaps().get(0).timeS();
+    }
     fromS = (first == null ? stage.timeS() : first) - LEAD_S;
+  }
+
+  /** What may be seen of the estimate. */
+  ObservableValue<@Nullable Estimate> shownProperty() {
+    return found.visibleProperty();
+  }
+
+  /** Returns what the estimate shows beside the marks; null for nothing. */
+  @Nullable Hollow hollow() {
+    Estimate shown = found.visibleProperty().getValue();
+    return shown == null ? null : Hollow.of(shown, marking.readingProperty().get());
+  }
+
+  /** Returns how much later the sound is than the picture, 0 while not known, seconds. */
+  double soundOffsetS() {
+    Estimate made = found.estimateProperty().get();
+    Double offsetS = made == null ? null : made.soundOffsetS();
+    return offsetS == null ? 0 : offsetS;
+  }
+
+  /** Returns what stands beside the turn's curve. */
+  String turnWords() {
+    Estimate shown = found.visibleProperty().getValue();
+    Double hz = shown == null ? null : shown.rotation().frequencyHz();
+    return hz == null ? "" : String.format(Locale.ROOT, "%.2f Hz", hz);
+  }
+
+  /** Returns what stands beside the sound's curve. */
+  String soundWords() {
+    Estimate shown = found.visibleProperty().getValue();
+    Double offsetS = shown == null ? null : shown.soundOffsetS();
+    if (offsetS == null) {
+      return "";
+    }
+    long ms = Math.round(Math.abs(offsetS) * 1000);
+    return ms == 0 ? "in step" : ms + (offsetS < 0 ? " ms early" : " ms late");
   }
 
   /** Shows a sound, or none. */
@@ -125,7 +175,7 @@ public final class Strip {
     return new BeatStrip(
         slaps,
         reading == null ? List.of() : reading.spans(),
-        null,
+        hollow(),
         scale,
         window(),
         view(),
@@ -155,7 +205,10 @@ public final class Strip {
             ? current.kind() == Slap.Kind.SLAP ? "slap" : MarkWords.fault(current)
             : "slap " + number;
     double halfS =
-        current.timedBy() == TimedBy.PICTURE ? current.resolutionS() / 2 : current.resolutionS();
+        switch (current.timedBy()) {
+          case PICTURE, MOTION -> current.resolutionS() / 2;
+          case SOUND, TYPED -> current.resolutionS();
+        };
     return "%s, %s, %s ± %s ms"
         .formatted(
             what,

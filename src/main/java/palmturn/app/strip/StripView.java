@@ -55,6 +55,7 @@ public final class StripView extends Pane {
     follow.changes(marking.spanProperty(), this::draw);
     follow.changes(marking.begunProperty(), this::draw);
     follow.changes(strip.waveProperty(), this::draw);
+    follow.changes(strip.shownProperty(), this::draw);
     follow.changes(stage.framesProperty(), this::draw);
     follow.changes(stage.frameProperty(), this::follow);
     follow.changes(focusedProperty(), this::draw);
@@ -82,8 +83,10 @@ public final class StripView extends Pane {
     if (stage.framesProperty().get() == null) {
       EmptyStrip.draw(g, look.theme().palette());
     } else {
-      BeatStripPainter.paint(new StripGraphics(g), picture);
-      Lanes.wave(g, picture, strip.waveProperty().get());
+      StripGraphics graphics = new StripGraphics(g);
+      BeatStripPainter.ground(graphics, picture);
+      Lanes.wave(g, picture, strip.waveProperty().get(), strip.soundOffsetS());
+      BeatStripPainter.marks(graphics, picture);
       Lanes.begun(g, picture, marking.begunProperty().get(), stage.timeS());
       Lanes.chosenSpan(g, picture, marking.spanProperty().get());
     }

@@ -46,12 +46,14 @@ public final class Tally {
    * Shows the figures of a reading.
    *
    * @param other the other hand's figures for the same repeat, if it is read
+   * @param unseen how many marks were copied and not looked at yet
    */
-  public void show(TrialScore score, Limits limits, @Nullable TrialScore other) {
+  public void show(TrialScore score, Limits limits, @Nullable TrialScore other, int unseen) {
     Accuracy accuracy = score.accuracy();
     count.set(
         plural(accuracy.slaps(), "slap")
-            + (accuracy.doubles() == 0 ? "" : ", " + plural(accuracy.doubles(), "double")));
+            + (accuracy.doubles() == 0 ? "" : ", " + plural(accuracy.doubles(), "double"))
+            + (unseen == 0 ? "" : ", " + unseen + " unseen"));
     lines.set(
         List.of(
             speed(score, limits, other),
@@ -168,7 +170,9 @@ public final class Tally {
         "cm",
         max == null ? null : new Gauge(0, 8, max, null, limit, true, null, null, ""),
         max == null
-            ? "not tracked in this clip"
+            ? score.accuracy().attempts() == 0
+                ? "no slap marked yet"
+                : "not followed, or without a scale"
             : over == null ? "" : "past the limit %s %% of the time".formatted(number(over, 0)));
   }
 

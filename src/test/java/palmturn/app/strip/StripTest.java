@@ -1,11 +1,14 @@
 package palmturn.app.strip;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.concurrent.CompletableFuture;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import palmturn.app.estimate.Found;
+import palmturn.app.estimate.MadeEstimates;
 import palmturn.app.marking.Marking;
 import palmturn.app.stage.Stage;
 import palmturn.clip.FrameTable;
@@ -21,7 +24,8 @@ class StripTest {
   private final FrameTable frames = FrameTables.steady(600, 60);
   private final Stage stage = new Stage(Runnable::run);
   private final Marking marking = new Marking();
-  private final Strip strip = new Strip(stage, marking);
+  private final Found found = new Found();
+  private final Strip strip = new Strip(stage, marking, found);
 
   @BeforeEach
   void open() {
@@ -81,6 +85,37 @@ class StripTest {
 
     assertEquals("1 and 1 double", strip.countOf(Side.PALM));
     assertEquals("0", strip.countOf(Side.BACK));
+  }
+
+  @Test
+  void estimateStandsHollowBesideTheMarksUntilItIsHidden() {
+    found.set(MadeEstimates.fourSlaps());
+    assertEquals(4, strip.hollow().shown());
+    assertEquals("2.50 Hz", strip.turnWords());
+    assertEquals("12 ms late", strip.soundWords());
+
+    marking.mark(12, Side.PALM, false);
+    assertEquals(3, strip.hollow().shown());
+    assertEquals(Side.BACK, strip.hollow().slaps().get(1).side());
+
+    found.setHidden(true);
+    assertNull(strip.hollow());
+    assertEquals("", strip.turnWords());
+  }
+
+  @Test
+  void flagOfAMarkByMotionReachesHalfAFrameToBothSides() {
+    marking.startFrom(MadeEstimates.fourSlaps());
+    stage.seek(12);
+    marking.arriveAt(12);
+    assertEquals("slap 1, side unknown, 0.000 s ± 8 ms", strip.flag());
+  }
+
+  @Test
+  void withoutMarksTheStripBeginsAtTheEstimate() {
+    found.set(MadeEstimates.fourSlaps());
+    strip.comeToFirst();
+    assertEquals(0.2 - 0.35, strip.view().timeS(Strip.GUTTER), 1e-9);
   }
 
   @Test

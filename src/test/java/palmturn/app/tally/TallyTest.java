@@ -88,7 +88,8 @@ class TallyTest {
             null,
             Extra.NONE);
     Reading reading = Reading.begin("AK", StartedFrom.NOTHING).withSlaps(slaps);
-    tally.show(Scores.trial(trial, reading, 5, LimitsJson.standard()), LimitsJson.standard(), null);
+    tally.show(
+        Scores.trial(trial, reading, 5, LimitsJson.standard()), LimitsJson.standard(), null, 0);
   }
 
   private static List<Slap> slaps(int n, double apartS, Zone zone) {

@@ -1,0 +1,103 @@
+package palmturn.app.desk;
+
+import org.jspecify.annotations.Nullable;
+import palmturn.app.estimate.EstimateRun;
+import palmturn.app.estimate.Found;
+import palmturn.app.marking.Marking;
+import palmturn.app.stage.Stage;
+import palmturn.clip.Picture;
+import palmturn.store.SessionFolder;
+import palmturn.trial.Estimate;
+import palmturn.trial.Reading;
+import palmturn.trial.TrialId;
+
+/** What a person does with the estimate: has it made, hides it, starts from it, looks at it. */
+public final class Estimation {
+  private final Desk desk;
+  private final EstimateRun run;
+  private final Found found = new Found();
+  private final Marking marking;
+  private final Stage stage;
+
+  Estimation(Desk desk, EstimateRun run, Marking marking, Stage stage) {
+    this.desk = desk;
+    this.run = run;
+    this.marking = marking;
+    this.stage = stage;
+    stage.pictureProperty().addListener((picture, before, now) -> see());
+    stage.playingProperty().addListener((playing, before, now) -> see());
+  }
+
+  /** The estimate of the open trial. */
+  public Found found() {
+    return found;
+  }
+
+  /** The estimate that is being made. */
+  public EstimateRun run() {
+    return run;
+  }
+
+  /** Estimates the open trial beside everything else; stops the one that is being made. */
+  public void estimate() {
+    TrialId id = desk.trialProperty().get();
+    SessionFolder from = desk.folderProperty().get();
+    if (run.trialProperty().get() != null) {
+      run.stop();
+    } else if (id != null && from != null && !desk.lookOnly()) {
+      run.start(from, id, (which, made) -> desk.estimated(from, which, made), desk::failed);
+    }
+  }
+
+  /** Hides the estimate, or shows it. */
+  public void hideOrShow() {
+    found.setHidden(!found.hiddenProperty().get());
+  }
+
+  /** Copies the estimate into the reader's own reading, after a question if that has marks. */
+  public void startFrom() {
+    Estimate made = found.visibleProperty().getValue();
+    if (made == null) {
+      desk.fail(
+          found.estimateProperty().get() == null
+              ? "this trial is not estimated yet: L has the program look for slaps"
+              : "the estimate is hidden: H shows it");
+    } else if (made.slaps().isEmpty()) {
+      desk.fail("the estimate found no slaps to start from");
+    } else {
+      desk.mark(() -> startFrom(made));
+    }
+  }
+
+  private void startFrom(Estimate made) {
+    Reading now = marking.readingProperty().get();
+    int marks = now == null ? 0 : now.slaps().size() + now.spans().size();
+    if (marks == 0) {
+      copy(made);
+    } else {
+      desk.ask(new Question.Replace(marks, () -> copy(made)));
+    }
+  }
+
+  private void copy(Estimate made) {
+    marking.startFrom(made);
+    marking.frameOfUnseen().ifPresent(stage::seek);
+    see();
+  }
+
+  /** Marks are seen when their own picture is on the stage and stands still. */
+  void see() {
+    Picture picture = stage.pictureProperty().get();
+    if (picture != null
+        && !stage.playingProperty().get()
+        && picture.index() == stage.frameProperty().get()
+        && desk.reads()) {
+      marking.see(picture.index());
+    }
+  }
+
+  void show(@Nullable Estimate made, boolean hidden) {
+    found.set(made);
+    found.setHidden(hidden);
+  }
+}

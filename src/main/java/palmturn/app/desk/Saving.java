@@ -1,0 +1,79 @@
+package palmturn.app.desk;
+
+import java.time.Clock;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import java.util.function.Supplier;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import org.jspecify.annotations.Nullable;
+import palmturn.app.tasks.Tasks;
+import palmturn.store.SessionFolder;
+import palmturn.trial.Reading;
+import palmturn.trial.TrialId;
+
+/** Brings each edit to the disk in order, and says when it is there. */
+final class Saving {
+  private static final DateTimeFormatter TIME =
+      DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
+  private static final String NOT_SAVED = "Not saved, the marks are still here: ";
+
+  private final Tasks keeping;
+  private final Clock clock;
+  private final Trouble trouble;
+  private final ReadOnlyStringWrapper words = new ReadOnlyStringWrapper("");
+
+  Saving(Tasks keeping, Clock clock, Trouble trouble) {
+    this.keeping = keeping;
+    this.clock = clock;
+    this.trouble = trouble;
+  }
+
+  /** When the marks came to the disk; empty while they are not there. */
+  ReadOnlyStringProperty wordsProperty() {
+    return words.getReadOnlyProperty();
+  }
+
+  void forget() {
+    words.set("");
+  }
+
+  /**
+   * Keeps a reading.
+   *
+   * @param shown tells which marks are shown by the time these are on the disk
+   */
+  void keep(
+      SessionFolder to,
+      TrialId id,
+      Reading marks,
+      String sentence,
+      Supplier<@Nullable Reading> shown) {
+    words.set("");
+    keeping.run(
+        () -> {
+          to.keep(id, marks, sentence);
+          return marks;
+        },
+        kept -> {
+          if (kept.equals(shown.get())) {
+            words.set("Saved " + TIME.format(clock.instant().atZone(clock.getZone())));
+            if (trouble.wordsProperty().get().startsWith(NOT_SAVED)) {
+              trouble.forget();
+            }
+          }
+        },
+        problem -> trouble.say(NOT_SAVED + Trouble.line(problem)));
+  }
+
+  /** Lets go of a session after its last mark is on the disk. */
+  void close(SessionFolder old) {
+    keeping.run(
+        () -> {
+          old.close();
+          return true;
+        },
+        done -> {},
+        trouble::say);
+  }
+}

@@ -1,0 +1,138 @@
+package palmturn.app.estimate;
+
+import java.util.Locale;
+import java.util.concurrent.Executor;
+import java.util.function.BiConsumer;
+import java.util.function.Consumer;
+import javafx.beans.property.ReadOnlyDoubleProperty;
+import javafx.beans.property.ReadOnlyDoubleWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import org.jspecify.annotations.Nullable;
+import palmturn.app.tasks.Tasks;
+import palmturn.store.SessionFolder;
+import palmturn.trial.Estimate;
+import palmturn.trial.TrialId;
+import palmturn.work.Progress;
+
+/** The making of an estimate beside everything else: one at a time, and it can be stopped. */
+public final class EstimateRun {
+  private static final double SHOWN_STEP = 0.01;
+
+  private final Tasks tasks;
+  private final Executor screen;
+  private final Maker maker;
+  private final ReadOnlyObjectWrapper<@Nullable TrialId> trial = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyDoubleWrapper share = new ReadOnlyDoubleWrapper(0);
+  private final ReadOnlyStringWrapper words = new ReadOnlyStringWrapper("");
+  private @Nullable Told told;
+
+  /**
+   * Starts with nothing to do.
+   *
+   * @param tasks runs the work
+   * @param screen hands its progress to the screen's thread
+   */
+  public EstimateRun(Tasks tasks, Executor screen, Maker maker) {
+    this.tasks = tasks;
+    this.screen = screen;
+    this.maker = maker;
+  }
+
+  /** The trial that is being estimated; null when none is. */
+  public ReadOnlyObjectProperty<@Nullable TrialId> trialProperty() {
+    return trial.getReadOnlyProperty();
+  }
+
+  /** How much is done, 0 to 1. */
+  public ReadOnlyDoubleProperty shareProperty() {
+    return share.getReadOnlyProperty();
+  }
+
+  /** What is being done, with its share; empty when nothing is. */
+  public ReadOnlyStringProperty wordsProperty() {
+    return words.getReadOnlyProperty();
+  }
+
+  /** Estimates a trial; does nothing while another is being estimated. */
+  public void start(
+      SessionFolder folder,
+      TrialId id,
+      BiConsumer<TrialId, Estimate> done,
+      Consumer<Exception> failed) {
+    if (trial.get() != null) {
+      return;
+    }
+    Told run = new Told();
+    told = run;
+    trial.set(id);
+    progress(run, 0, "");
+    tasks.run(
+        () -> maker.make(folder, id, run),
+        found -> {
+          end(run);
+          done.accept(id, found);
+        },
+        problem -> {
+          end(run);
+          if (!run.stopped()) {
+            failed.accept(problem);
+          }
+        });
+  }
+
+  /** Asks it to stop; what is not finished is not stored. */
+  public void stop() {
+    Told run = told;
+    if (run != null) {
+      run.stop = true;
+      words.set("Stopping");
+    }
+  }
+
+  private void end(Told run) {
+    if (told == run) {
+      told = null;
+      trial.set(null);
+      share.set(0);
+      words.set("");
+    }
+  }
+
+  private void progress(Told run, double done, String what) {
+    TrialId id = trial.get();
+    if (told == run && id != null && !run.stopped()) {
+      share.set(done);
+      words.set(
+          "Estimating %s hand %d, %s%s %%"
+              .formatted(
+                  id.hand().code(),
+                  id.repeat(),
+                  what.isEmpty() ? "" : what + ", ",
+                  String.format(Locale.ROOT, "%.0f", Math.floor(done * 100))));
+    }
+  }
+
+  /** Hears the work on its own thread, and tells the screen when there is something new to see. */
+  private final class Told implements Progress {
+    private volatile boolean stop;
+    private double shown = -1;
+    private String said = "";
+
+    @Override
+    public void at(double done, String what) {
+      if (done - shown >= SHOWN_STEP || !what.equals(said)) {
+        shown = done;
+        said = what;
+        screen.execute(() -> progress(this, done, what));
+      }
+    }
+
+    @Override
+    public boolean stopped() {
+      return stop;
+    }
+  }
+}

@@ -1,0 +1,99 @@
+package palmturn.app.stage;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import palmturn.trial.Estimate;
+import palmturn.trial.Estimate.ElbowPath;
+
+/**
+ * What is drawn on the picture of one moment, in pixels of the upright picture.
+ *
+ * @param region where the moving hand was found; null for none
+ * @param elbow the moving arm's elbow; null where it was not followed
+ */
+record Overlay(Estimate.@Nullable Region region, @Nullable Elbow elbow) {
+  private static final double TRAIL_S = 0.6;
+  private static final double AT_S = 0.06;
+
+  /** A place in the picture. */
+  record Spot(double x, double y) {}
+
+  /**
+   * The elbow.
+   *
+   * @param place where it was before the first slap
+   * @param limitPx how far it may go; null without a scale
+   * @param trail its way up to this moment, broken where it was lost
+   * @param now where it is; null where it is lost
+   * @param words what is said beside it
+   */
+  record Elbow(
+      Spot place,
+      @Nullable Double limitPx,
+      List<List<Spot>> trail,
+      @Nullable Spot now,
+      String words) {
+    Elbow {
+      trail = List.copyOf(trail);
+    }
+  }
+
+  /** Returns what an estimate has to show at a moment. */
+  static Overlay at(Estimate estimate, double timeS, double limitCm) {
+    ElbowPath path = estimate.elbow();
+    return new Overlay(
+        estimate.handRegion(),
+        path == null || path.timesS().isEmpty() ? null : elbow(path, timeS, limitCm));
+  }
+
+  private static Elbow elbow(ElbowPath path, double timeS, double limitCm) {
+    Spot place = new Spot(path.startXPx(), path.startYPx());
+    List<List<Spot>> trail = new ArrayList<>();
+    double beforeS = Double.NEGATIVE_INFINITY;
+    int nearest = 0;
+    for (int i = 0; i < path.timesS().size(); i++) {
+      double at = path.timesS().get(i);
+      if (Math.abs(at - timeS) < Math.abs(path.timesS().get(nearest) - timeS)) {
+        nearest = i;
+      }
+      if (at < timeS - TRAIL_S || at > timeS + 1e-6) {
+        continue;
+      }
+      if (trail.isEmpty() || lostBetween(path, beforeS, at)) {
+        trail.add(new ArrayList<>());
+      }
+      trail.get(trail.size() - 1).add(spot(path, i));
+      beforeS = at;
+    }
+    boolean seen = Math.abs(path.timesS().get(nearest) - timeS) <= AT_S;
+    Double cm = path.cmPerPixel();
+    return new Elbow(
+        place,
+        cm == null ? null : limitCm / cm,
+        trail,
+        seen ? spot(path, nearest) : null,
+        seen ? words(path, path.distancePx().get(nearest)) : "elbow lost");
+  }
+
+  private static boolean lostBetween(ElbowPath path, double fromS, double toS) {
+    return path.gaps().stream().anyMatch(gap -> gap.startS() < toS && gap.endS() > fromS);
+  }
+
+  private static Spot spot(ElbowPath path, int i) {
+    return new Spot(
+        path.startXPx() + path.rightPx().get(i), path.startYPx() + path.downPx().get(i));
+  }
+
+  private static String words(ElbowPath path, double px) {
+    Double cm = path.cmPerPixel();
+    Double forearm = path.forearmPx();
+    if (cm != null) {
+      return String.format(Locale.ROOT, "elbow %.1f cm", px * cm);
+    }
+    return forearm == null
+        ? "elbow, no scale"
+        : String.format(Locale.ROOT, "elbow %.2f forearms", px / forearm);
+  }
+}

@@ -1,0 +1,165 @@
+package palmturn.app.stage;
+
+import java.util.List;
+import javafx.geometry.VPos;
+import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.paint.Color;
+import javafx.scene.shape.StrokeLineCap;
+import javafx.scene.shape.StrokeLineJoin;
+import javafx.scene.text.Text;
+import palmturn.app.look.Look;
+import palmturn.trial.Estimate;
+
+/** Draws on the picture in white with a dark casing, which is seen on any picture. */
+final class OverlayDrawing {
+  private static final Color CASING = Color.web("#0B1210", 0.62);
+  private static final Color GROUND = Color.web("#0B1210", 0.80);
+  private static final double LINE = 2;
+  private static final double CORNER = 18;
+
+  private final GraphicsContext g;
+  private final double scale;
+  private final double fit;
+  private final double left;
+  private final double top;
+
+  /**
+   * Prepares to draw.
+   *
+   * @param look size of lines and words
+   * @param fit pixels of the screen in one of the picture
+   * @param left where the picture begins on the screen
+   * @param top the same, downwards
+   */
+  OverlayDrawing(GraphicsContext g, Look look, double fit, double left, double top) {
+    this.g = g;
+    this.scale = look.scaleProperty().get();
+    this.fit = fit;
+    this.left = left;
+    this.top = top;
+  }
+
+  void draw(Overlay overlay) {
+    g.setLineCap(StrokeLineCap.BUTT);
+    g.setLineJoin(StrokeLineJoin.MITER);
+    Estimate.Region region = overlay.region();
+    if (region != null) {
+      region(region);
+    }
+    Overlay.Elbow elbow = overlay.elbow();
+    if (elbow != null) {
+      double middle =
+          region == null ? g.getCanvas().getWidth() / 2 : x(region.x() + region.width() / 2);
+      elbow(elbow, middle);
+    }
+  }
+
+  private void region(Estimate.Region region) {
+    double x1 = x(region.x());
+    double y1 = y(region.y());
+    double x2 = x(region.x() + region.width());
+    double y2 = y(region.y() + region.height());
+    double arm = Math.min(CORNER * scale, Math.min(x2 - x1, y2 - y1) / 2);
+    twice(
+        () -> {
+          corner(x1, y1, arm, arm);
+          corner(x2, y1, -arm, arm);
+          corner(x1, y2, arm, -arm);
+          corner(x2, y2, -arm, -arm);
+        });
+    words("moving hand", x1, y1 - 20 * scale, false);
+  }
+
+  private void corner(double x, double y, double right, double down) {
+    g.strokePolyline(new double[] {x + right, x, x}, new double[] {y, y, y + down}, 3);
+  }
+
+  /** Draws the elbow, its words on the side away from {@code middle} if there is room. */
+  private void elbow(Overlay.Elbow elbow, double middle) {
+    double x = x(elbow.place().x());
+    double y = y(elbow.place().y());
+    Double limitPx = elbow.limitPx();
+    if (limitPx != null) {
+      double r = limitPx * fit;
+      twice(() -> g.strokeOval(x - r, y - r, 2 * r, 2 * r), 6 * scale, 4 * scale);
+    }
+    g.setLineCap(StrokeLineCap.ROUND);
+    g.setLineJoin(StrokeLineJoin.ROUND);
+    for (List<Overlay.Spot> stretch : elbow.trail()) {
+      double[] xs = stretch.stream().mapToDouble(spot -> x(spot.x())).toArray();
+      double[] ys = stretch.stream().mapToDouble(spot -> y(spot.y())).toArray();
+      twice(() -> g.strokePolyline(xs, ys, xs.length));
+    }
+    dot(x, y, 4 * scale);
+    Overlay.Spot now = elbow.now();
+    if (now != null) {
+      diamond(x(now.x()), y(now.y()), 6 * scale);
+    }
+    double away = 14 * scale + (limitPx == null ? 0 : limitPx * fit);
+    double width = width(elbow.words());
+    boolean fitsLeft = x - away - width > 0;
+    boolean fitsRight = x + away + width < g.getCanvas().getWidth();
+    boolean toTheLeft = x < middle ? fitsLeft : !fitsRight;
+    words(elbow.words(), toTheLeft ? x - away : x + away, y, toTheLeft);
+  }
+
+  private void dot(double x, double y, double r) {
+    g.setFill(CASING);
+    g.fillOval(x - r - 1.5, y - r - 1.5, 2 * r + 3, 2 * r + 3);
+    g.setFill(Color.WHITE);
+    g.fillOval(x - r, y - r, 2 * r, 2 * r);
+  }
+
+  private void diamond(double x, double y, double r) {
+    for (double grown : new double[] {r + 2, r}) {
+      g.setFill(grown > r ? CASING : Color.WHITE);
+      g.fillPolygon(
+          new double[] {x, x + grown, x, x - grown}, new double[] {y - grown, y, y + grown, y}, 4);
+    }
+  }
+
+  private void twice(Runnable line) {
+    twice(line, 0, 0);
+  }
+
+  private void twice(Runnable line, double dash, double gap) {
+    g.setStroke(CASING);
+    g.setLineWidth((LINE + 2.5) * scale);
+    g.setLineDashes();
+    line.run();
+    g.setStroke(Color.WHITE);
+    g.setLineWidth(LINE * scale);
+    if (dash > 0) {
+      g.setLineDashes(dash, gap);
+    }
+    line.run();
+    g.setLineDashes();
+  }
+
+  private double width(String text) {
+    Text measure = new Text(text);
+    measure.setFont(Look.regular(14 * scale));
+    return measure.getLayoutBounds().getWidth() + 16 * scale;
+  }
+
+  private void words(String text, double x, double middleY, boolean endsThere) {
+    double width = width(text);
+    double height = 24 * scale;
+    double from = endsThere ? x - width : x;
+    g.setFill(GROUND);
+    g.fillRoundRect(from, middleY - height / 2, width, height, 6 * scale, 6 * scale);
+    g.setFont(Look.regular(14 * scale));
+    g.setFill(Color.WHITE);
+    g.setTextBaseline(VPos.CENTER);
+    g.fillText(text, from + 8 * scale, middleY);
+    g.setTextBaseline(VPos.BASELINE);
+  }
+
+  private double x(double px) {
+    return left + px * fit;
+  }
+
+  private double y(double px) {
+    return top + px * fit;
+  }
+}

@@ -1,0 +1,72 @@
+package palmturn.app.stage;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+import palmturn.app.estimate.MadeEstimates;
+import palmturn.app.stage.Overlay.Elbow;
+import palmturn.app.stage.Overlay.Spot;
+import palmturn.trial.Estimate;
+import palmturn.trial.Estimate.Burst;
+import palmturn.trial.Estimate.ElbowPath;
+
+class OverlayTest {
+  @Test
+  void elbowStandsWhereItIsAtThatMoment() {
+    Elbow elbow = elbow(0.1, 0.1);
+    assertEquals(new Spot(300, 200), elbow.place());
+    assertEquals(new Spot(320, 190), elbow.now());
+    assertEquals(30, elbow.limitPx(), 1e-9);
+    assertEquals("elbow 2.2 cm", elbow.words());
+  }
+
+  @Test
+  void trailEndsNowAndBreaksWhereTheElbowWasLost() {
+    assertEquals(
+        List.of(List.of(new Spot(300, 200), new Spot(310, 195), new Spot(320, 190))),
+        elbow(0.1, 0.11).trail());
+    assertEquals(List.of(3, 2), elbow(0.1, 0.55).trail().stream().map(List::size).toList());
+  }
+
+  @Test
+  void lostElbowIsSaidToBeLost() {
+    Elbow elbow = elbow(0.1, 0.3);
+    assertNull(elbow.now());
+    assertEquals("elbow lost", elbow.words());
+  }
+
+  @Test
+  void withoutAScaleThereAreNoCentimetresAndNoLimit() {
+    Elbow elbow = elbow(null, 0.1);
+    assertNull(elbow.limitPx());
+    assertEquals("elbow, no scale", elbow.words());
+  }
+
+  @Test
+  void handRegionIsShownWithoutAnElbowToo() {
+    Overlay overlay = Overlay.at(MadeEstimates.of(List.of(), null), 0.1, 3);
+    assertEquals(new Estimate.Region(100, 50, 40, 30), overlay.region());
+    assertNull(overlay.elbow());
+  }
+
+  private static Elbow elbow(@Nullable Double cmPerPixel, double timeS) {
+    ElbowPath path =
+        new ElbowPath(
+            null,
+            null,
+            "given",
+            cmPerPixel,
+            null,
+            300,
+            200,
+            List.of(0.0, 0.05, 0.1, 0.5, 0.55),
+            List.of(0.0, 10.0, 20.0, 30.0, 40.0),
+            List.of(0.0, -5.0, -10.0, -15.0, -20.0),
+            List.of(0.0, Math.hypot(10, 5), Math.hypot(20, 10), Math.hypot(30, 15), 44.7),
+            List.of(new Burst(0.1, 0.5)));
+    return Overlay.at(MadeEstimates.of(List.of(), path), timeS, 3).elbow();
+  }
+}
