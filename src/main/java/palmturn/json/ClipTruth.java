@@ -1,0 +1,164 @@
+package palmturn.json;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import palmturn.trial.Coded;
+import palmturn.trial.Hand;
+import palmturn.trial.Side;
+
+/**
+ * What is certain about a clip, read from the file beside it: the program's own form, and a plain
+ * one with snake_case keys that other renderers write.
+ *
+ * @param hand the moving hand, the athlete's own
+ * @param mirrored whether the picture shows the athlete mirrored
+ * @param contacts every contact, in order of time
+ * @param elbow the way of the moving elbow in the picture plane, where it is told
+ */
+public record ClipTruth(
+    Hand hand, boolean mirrored, List<Contact> contacts, @Nullable ElbowWay elbow) {
+
+  /**
+   * One contact.
+   *
+   * @param timeS its exact moment on the picture's clock
+   * @param side side of the hand that touched
+   * @param isDouble whether it is a second contact without a turn between
+   */
+  public record Contact(double timeS, Side side, boolean isDouble) {}
+
+  /**
+   * Where the elbow was.
+   *
+   * @param xPx its place in the first upright picture
+   * @param yPx the same, downwards
+   * @param cmPerPixel at the elbow, in the first picture
+   * @param timesS rising
+   * @param rightCm way to the right of the picture from its place before the first slap
+   * @param upCm the same, upwards
+   */
+  public record ElbowWay(
+      double xPx,
+      double yPx,
+      double cmPerPixel,
+      double[] timesS,
+      double[] rightCm,
+      double[] upCm) {}
+
+  public ClipTruth {
+    contacts = contacts.stream().sorted(Comparator.comparingDouble(Contact::timeS)).toList();
+  }
+
+  /**
+   * Reads either form.
+   *
+   * @throws JsonException if the text is damaged or is neither
+   */
+  public static ClipTruth read(String text) throws JsonException {
+    if (!(JsonText.parse(text) instanceof ObjectNode file)) {
+      throw new JsonException("$: must be an object");
+    }
+    try {
+      return file.path("format").asText().equals("palmturn-truth") ? own(file) : plain(file);
+    } catch (IllegalArgumentException e) {
+      throw new JsonException("$: " + e.getMessage());
+    }
+  }
+
+  private static ClipTruth own(ObjectNode file) {
+    List<Contact> contacts = new ArrayList<>();
+    for (JsonNode each : wanted(file, "contacts")) {
+      String kind = wanted(each, "kind").asText();
+      if (!kind.equals("missed")) {
+        contacts.add(new Contact(number(each, "timeS"), side(each), kind.equals("double")));
+      }
+    }
+    JsonNode place = wanted(file, "elbowPx");
+    double[] rightCm = numbers(file, "elbowRightCm");
+    double hz = number(file, "seriesHz");
+    double[] timesS = new double[rightCm.length];
+    for (int i = 0; i < timesS.length; i++) {
+      timesS[i] = i / hz;
+    }
+    return new ClipTruth(
+        hand(wanted(file, "parameters"), "hand"),
+        false,
+        contacts,
+        new ElbowWay(
+            place.path(0).asDouble(),
+            place.path(1).asDouble(),
+            number(file, "cmPerPixel"),
+            timesS,
+            rightCm,
+            numbers(file, "elbowUpCm")));
+  }
+
+  private static ClipTruth plain(ObjectNode file) {
+    List<Contact> contacts = new ArrayList<>();
+    for (JsonNode each : wanted(file, "contacts")) {
+      contacts.add(new Contact(number(each, "t_s"), side(each), each.path("double").asBoolean()));
+    }
+    return new ClipTruth(
+        hand(file, "moving_hand"),
+        file.path("mirrored").asBoolean(),
+        contacts,
+        file.has("elbow_px_per_frame") ? plainElbow(file) : null);
+  }
+
+  private static ElbowWay plainElbow(ObjectNode file) {
+    double[] timesS = numbers(file, "frame_times_s");
+    double[] scale = numbers(file, "cm_per_px_at_elbow_per_frame");
+    JsonNode places = wanted(file, "elbow_px_per_frame");
+    double[] rightCm = new double[timesS.length];
+    double[] upCm = new double[timesS.length];
+    for (int i = 0; i < timesS.length; i++) {
+      rightCm[i] =
+          (places.path(i).path(0).asDouble() - places.path(0).path(0).asDouble()) * scale[i];
+      upCm[i] = (places.path(0).path(1).asDouble() - places.path(i).path(1).asDouble()) * scale[i];
+    }
+    return new ElbowWay(
+        places.path(0).path(0).asDouble(),
+        places.path(0).path(1).asDouble(),
+        scale[0],
+        timesS,
+        rightCm,
+        upCm);
+  }
+
+  private static Side side(JsonNode node) {
+    return Coded.parse(Side.class, wanted(node, "side").asText());
+  }
+
+  private static Hand hand(JsonNode node, String key) {
+    return Coded.parse(Hand.class, wanted(node, key).asText());
+  }
+
+  private static double number(JsonNode node, String key) {
+    JsonNode value = wanted(node, key);
+    if (!value.isNumber()) {
+      throw new IllegalArgumentException(key + " must be a number");
+    }
+    return value.doubleValue();
+  }
+
+  private static double[] numbers(JsonNode node, String key) {
+    JsonNode list = wanted(node, key);
+    double[] numbers = new double[list.size()];
+    for (int i = 0; i < numbers.length; i++) {
+      numbers[i] = list.get(i).asDouble();
+    }
+    return numbers;
+  }
+
+  private static JsonNode wanted(JsonNode node, String key) {
+    JsonNode value = node.get(key);
+    if (value == null || value.isNull()) {
+      throw new IllegalArgumentException(key + " is missing");
+    }
+    return value;
+  }
+}
