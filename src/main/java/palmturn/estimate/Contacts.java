@@ -53,6 +53,15 @@ record Contacts(
     return Arrays.stream(crossings.samples()).map(motion::timeS).toArray();
   }
 
+  /** Returns some of them, as if they were all. */
+  Contacts part(int from, int to) {
+    Crossings some =
+        new Crossings(
+            Arrays.copyOfRange(crossings.samples(), from, to),
+            Arrays.copyOfRange(crossings.strengths(), from, to));
+    return new Contacts(motion, approach, sign, some, Poses.at(motion, times(motion, some)), lead);
+  }
+
   int size() {
     return crossings.samples().length;
   }

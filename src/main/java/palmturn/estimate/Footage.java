@@ -1,5 +1,6 @@
 package palmturn.estimate;
 
+import java.util.Arrays;
 import java.util.List;
 import palmturn.numbers.Robust;
 
@@ -32,6 +33,12 @@ record Footage(
 
   int frames() {
     return timesS.length;
+  }
+
+  /** Returns the same with times in real seconds. */
+  Footage inRealTime(double realPerMediaS) {
+    double[] real = Arrays.stream(timesS).map(t -> t * realPerMediaS).toArray();
+    return new Footage(width, height, pxPerCell, real, right, down, pictures, camera, unreadable);
   }
 
   /** Returns the median distance between frames, media seconds. */

@@ -8,9 +8,9 @@ import org.jspecify.annotations.Nullable;
 import palmturn.numbers.Robust;
 
 /**
- * The sound laid beside the contacts that the motion proposes: which onset belongs to which contact,
- * and how much later the sound is. Talk, a metronome, echoes and puffs of air need no rule of their
- * own, since none of them agrees with the motion.
+ * The sound laid beside the contacts that the motion proposes: which onset belongs to which
+ * contact, and how much later the sound is. Talk, a metronome, echoes and puffs of air need no rule
+ * of their own, since none of them agrees with the motion.
  *
  * @param onsets for each contact its onset, null where none was heard
  * @param offsetS how much later the sound is than the picture, the median over matched contacts
@@ -27,7 +27,12 @@ record Heard(List<@Nullable Onset> onsets, double offsetS, double agreement, dou
   private static final double NARROW_S = 0.006;
   private static final double FAR_COST = 0.3;
   private static final double[] WITHIN_S = {0.030, 0.022};
-  private static final double LIKELY_S = 0.010;
+
+  /** In the last round only onsets are taken that are off by no more than is usual in this clip. */
+  private static final double USUAL_SCATTERS = 6;
+
+  private static final double CLOSEST_S = 0.012;
+  private static final double LIKELY_SHARE = 0.4;
 
   /**
    * Matches.
@@ -48,13 +53,18 @@ record Heard(List<@Nullable Onset> onsets, double offsetS, double agreement, dou
     }
     List<@Nullable Onset> matched = List.of();
     double scatter = Double.POSITIVE_INFINITY;
-    for (double within : WITHIN_S) {
+    double within = WITHIN_S[0];
+    for (int round = 0; round <= WITHIN_S.length; round++) {
       matched = match(contactsS, heard, offset, within);
       double[] late = late(contactsS, matched);
       if (late.length > 0) {
         offset = Robust.median(late);
         scatter = Robust.mad(late);
       }
+      within =
+          round + 1 < WITHIN_S.length
+              ? WITHIN_S[round + 1]
+              : Math.max(CLOSEST_S, Math.min(WITHIN_S[1], USUAL_SCATTERS * scatter));
     }
     return new Heard(matched, offset, Math.max(0, most) / contactsS.length, scatter);
   }
@@ -95,13 +105,13 @@ record Heard(List<@Nullable Onset> onsets, double offsetS, double agreement, dou
   private static List<@Nullable Onset> match(
       double[] contactsS, List<Onset> heard, double offset, double within) {
     @Nullable Onset[] matched = new Onset[contactsS.length];
+    double likely = LIKELY_SHARE * within;
     for (int j = 0; j < contactsS.length; j++) {
       double best = 0;
       for (Onset onset : heard) {
         double off = onset.timeS() - contactsS[j] - offset;
         double fit =
-            Math.min(onset.strength(), 1.5)
-                * Math.exp(-0.5 * off * off / (LIKELY_S * LIKELY_S));
+            Math.min(onset.strength(), 1.5) * Math.exp(-0.5 * off * off / (likely * likely));
         boolean taken = j > 0 && onset.equals(matched[j - 1]);
         if (Math.abs(off) <= within && fit > best && !taken) {
           best = fit;

@@ -1,5 +1,6 @@
 package palmturn.estimate;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
@@ -18,16 +19,17 @@ import palmturn.trial.Estimate;
  */
 record Motion(Contacts contacts, Stops stops, Poses poses, Turns turns) {
   private static final int SMALLEST_BLOB = 6;
+  private static final double BETWEEN_S = 2;
 
   /**
    * Reads a stretch.
    *
    * @param region where the moving hand is, in grid cells; null looks everywhere
-   * @return null if nothing moves to and fro
+   * @return the attempts in it, in order; none if nothing moves to and fro
    */
-  static @Nullable Motion in(Footage footage, Estimate.@Nullable Region region) {
+  static List<Motion> in(Footage footage, Estimate.@Nullable Region region) {
     if (footage.frames() < 2 * Contacts.FEWEST) {
-      return null;
+      return List.of();
     }
     float[] liveliness = Regions.liveliness(footage);
     List<Blob> blobs =
@@ -39,8 +41,24 @@ record Motion(Contacts contacts, Stops stops, Poses poses, Turns turns) {
         .map(blob -> read(new BlobMotion(footage, blob)))
         .filter(Objects::nonNull)
         .max(Comparator.comparingDouble(Contacts::score))
-        .map(Motion::of)
-        .orElse(null);
+        .map(Motion::attempts)
+        .orElse(List.of());
+  }
+
+  /** Parts contacts where nothing happens for long: a new attempt, not a pause in one. */
+  private static List<Motion> attempts(Contacts contacts) {
+    double[] times = contacts.poses().timesS();
+    List<Motion> attempts = new ArrayList<>();
+    int first = 0;
+    for (int j = 1; j <= times.length; j++) {
+      if (j == times.length || times[j] - times[j - 1] > BETWEEN_S) {
+        if (j - first >= Contacts.FEWEST) {
+          attempts.add(of(contacts.part(first, j)));
+        }
+        first = j;
+      }
+    }
+    return attempts;
   }
 
   private static @Nullable Contacts read(BlobMotion motion) {

@@ -13,14 +13,17 @@ import palmturn.numbers.Robust;
  *     the hand presses
  * @param pictureS the estimate of the first touch
  * @param strengths how far the velocity falls, as a share of what is usual in this clip
- * @param rests whether the hand rests on the target, so that {@code turnedS} says little
+ * @param rests whether the hand rests on the target for long or unequally, so that {@code turnedS}
+ *     says little
  */
 @SuppressWarnings("ArrayRecordComponent") // Made once and only read.
 record Stops(double[] turnedS, double[] pictureS, double[] strengths, boolean rests) {
   private static final double LONGEST_PRESS_S = 0.025;
+  private static final double UNEQUAL_PRESS_S = 0.004;
+  private static final double UNEQUAL_FRAMES = 0.3;
   private static final double STROKE = 0.6;
 
-  /** Of the fall from fastest approach to fastest rebound: here the approach is half over. */
+  /** Of the way between fastest approach and fastest rebound: here the approach is half over. */
   private static final double ENDED = 0.25;
 
   /** A bounce must stand out of the rebound by this share of a usual stop. */
@@ -49,7 +52,8 @@ record Stops(double[] turnedS, double[] pictureS, double[] strengths, boolean re
             .mapToDouble(stop -> (stop.turned - stop.ended) / motion.hz())
             .toArray();
     double press = Robust.median(presses);
-    boolean rests = press > LONGEST_PRESS_S;
+    double unequal = Math.max(UNEQUAL_PRESS_S, UNEQUAL_FRAMES * motion.footage().medianFrameS());
+    boolean rests = press > LONGEST_PRESS_S || Robust.mad(presses) > unequal;
     return new Stops(
         all.stream().mapToDouble(stop -> motion.timeS(stop.turned)).toArray(),
         all.stream()
@@ -90,19 +94,24 @@ record Stops(double[] turnedS, double[] pictureS, double[] strengths, boolean re
     double crossing = contacts.crossings().samples()[j];
     if (bump < 0) {
       double near = 1.2 * contacts.motion().footage().medianFrameS() * hz;
-      return List.of(stop(v, peak, end, zeroNear(v, crossing, near), false));
+      return List.of(stop(v, peak, end, zeroNear(v, crossing, near), Double.POSITIVE_INFINITY));
     }
     int between = low(v, peak, bump);
-    Stop first = stop(v, peak, between, zeroAfter(v, peak, between), false);
-    Stop second = stop(v, bump, end, zeroAfter(v, bump, end), true);
+    Stop first = stop(v, peak, between, zeroAfter(v, peak, between), Double.POSITIVE_INFINITY);
+    Stop second = stop(v, bump, end, zeroAfter(v, bump, end), v[bump] - v[between]);
     return second.ended - first.ended < BOUNCE_APART_S * hz
         ? List.of(first)
         : List.of(first, second);
   }
 
-  private static Stop stop(double[] v, int peak, int end, double turned, boolean bounced) {
+  /**
+   * Takes a stop's measure.
+   *
+   * @param rise how far the velocity rose after a bounce, infinite for a stroke of its own
+   */
+  private static Stop stop(double[] v, int peak, int end, double turned, double rise) {
     int low = low(v, peak, Math.max(peak, end));
-    double level = v[peak] - ENDED * (v[peak] - v[low]);
+    double level = v[peak] - ENDED * Math.min(rise, v[peak] - v[low]);
     double ended = turned;
     for (int i = peak; i < low; i++) {
       if (v[i] >= level && v[i + 1] < level) {
@@ -110,7 +119,7 @@ record Stops(double[] turnedS, double[] pictureS, double[] strengths, boolean re
         break;
       }
     }
-    return new Stop(Math.max(turned, ended), ended, v[peak] - v[low], bounced);
+    return new Stop(Math.max(turned, ended), ended, v[peak] - v[low], Double.isFinite(rise));
   }
 
   /** Returns the place of the most prominent rise between two peaks, −1 if none stands out. */

@@ -55,9 +55,7 @@ final class Stretches {
       for (int i = k; i >= 0 && near(times, from, i, k, realPerMediaS); i--, n++) {
         sum += change[i];
       }
-      for (int i = k + 1;
-          i < change.length && near(times, from, i, k, realPerMediaS);
-          i++, n++) {
+      for (int i = k + 1; i < change.length && near(times, from, i, k, realPerMediaS); i++, n++) {
         sum += change[i];
       }
       lively[k] = sum / n;

@@ -3,6 +3,7 @@ package palmturn.estimate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Whether what moves to and fro is a slapping and turning hand. The limits were set on clips of
@@ -11,7 +12,13 @@ import java.util.Locale;
  */
 final class TrialCheck {
   private static final int FEWEST = 6;
+
+  /**
+   * Turning and lifting in the air looks like slow slapping: only the sound can tell them apart.
+   */
   private static final double LEAST_WIDTHS_PER_S = 2;
+
+  private static final double LEAST_WIDTHS_PER_S_HEARD = 1;
   private static final double LEAST_REGULARITY = 0.65;
   private static final double LEAST_ALTERNATION = 0.5;
   private static final double LEAST_LOOK_ALTERNATION = 0.95;
@@ -20,8 +27,12 @@ final class TrialCheck {
 
   private TrialCheck() {}
 
-  /** Returns what speaks against a trial, one sentence each; empty if nothing does. */
-  static List<String> against(Motion motion) {
+  /**
+   * Returns what speaks against a trial, one sentence each; empty if nothing does.
+   *
+   * @param heard the sound laid beside it, null without sound
+   */
+  static List<String> against(Motion motion, @Nullable Heard heard) {
     List<String> against = new ArrayList<>();
     Contacts contacts = motion.contacts();
     if (motion.size() < FEWEST) {
@@ -30,11 +41,13 @@ final class TrialCheck {
               .formatted(motion.size(), FEWEST));
     }
     double speed = motion.widthsPerS();
-    if (speed < LEAST_WIDTHS_PER_S) {
+    boolean confirmed = heard != null && heard.trusted();
+    if (speed < (confirmed ? LEAST_WIDTHS_PER_S_HEARD : LEAST_WIDTHS_PER_S)) {
       against.add(
           String.format(
               Locale.ROOT,
-              "What moves to and fro is too slow for slaps: %.1f of its own widths a second.",
+              "What moves to and fro is too slow for slaps that are not heard: %.1f of its own widths a"
+                  + " second.",
               speed));
     }
     if (contacts.regularity() < LEAST_REGULARITY) {

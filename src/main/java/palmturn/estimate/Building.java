@@ -1,0 +1,222 @@
+package palmturn.estimate;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import palmturn.clip.ClipFacts;
+import palmturn.trial.Curve;
+import palmturn.trial.Estimate;
+import palmturn.trial.Estimate.Burst;
+import palmturn.trial.Estimate.ElbowPath;
+import palmturn.trial.Estimate.EstimatedSpan;
+import palmturn.trial.Estimate.Rotation;
+import palmturn.trial.Estimate.Source;
+import palmturn.trial.EstimatedSlap;
+import palmturn.trial.Extra;
+import palmturn.trial.Side;
+import palmturn.trial.Span;
+import palmturn.trial.TimedBy;
+import palmturn.trial.Zone;
+
+/**
+ * Puts what was found into an estimate, in the media's seconds.
+ *
+ * @param facts of the clip
+ * @param request what was asked
+ * @param sources that could be used
+ * @param sound strength of the onsets
+ */
+record Building(ClipFacts facts, Request request, Set<Source> sources, Curve sound) {
+  private static final double DISAGREE = 0.1;
+  private static final double ALONE_CONFIDENCE = 0.3;
+
+  /** Returns an estimate without slaps. */
+  Estimate without(List<String> warnings) {
+    return of(
+        false,
+        List.of(),
+        Beats.of(List.of()),
+        Rotation.UNKNOWN,
+        Curve.EMPTY,
+        null,
+        null,
+        List.of(),
+        List.of(),
+        null,
+        warnings);
+  }
+
+  /** Returns an estimate from the sound alone. */
+  Estimate bySound(List<Onset> onsets, List<String> warnings) {
+    List<EstimatedSlap> slaps = new ArrayList<>();
+    List<Beats.Contact> contacts = new ArrayList<>();
+    double variance = Onsets.ONSET_SD_S * Onsets.ONSET_SD_S;
+    for (Onset onset : onsets) {
+      slaps.add(
+          new EstimatedSlap(
+              onset.timeS(),
+              TimedBy.SOUND,
+              Onsets.ONSET_SD_S,
+              0,
+              Side.UNKNOWN,
+              0,
+              Zone.UNKNOWN,
+              0,
+              false,
+              EnumSet.of(Source.SOUND),
+              ALONE_CONFIDENCE * Math.min(1, onset.strength()),
+              null,
+              onset.timeS(),
+              "heard, not looked at"));
+      contacts.add(
+          new Beats.Contact(
+              onset.timeS(), onset.timeS(), variance, onset.timeS(), variance, true, false));
+    }
+    Beats beats = Beats.of(contacts);
+    List<Burst> bursts =
+        slaps.isEmpty()
+            ? List.of()
+            : List.of(new Burst(slaps.get(0).timeS(), slaps.get(slaps.size() - 1).timeS()));
+    return of(
+        !slaps.isEmpty(),
+        slaps,
+        beats,
+        Rotation.UNKNOWN,
+        Curve.EMPTY,
+        null,
+        null,
+        pauses(slaps, beats),
+        bursts,
+        null,
+        warnings);
+  }
+
+  /** Returns an estimate from motion, and sound where it fits. */
+  Estimate with(
+      Motion motion,
+      SlapList slaps,
+      List<Burst> bursts,
+      @Nullable ElbowPath elbow,
+      double elbowLimitCm,
+      List<String> warnings) {
+    TurnCurve curve = TurnCurve.of(motion);
+    List<String> all = new ArrayList<>(warnings);
+    Double counted = slaps.beats().turnHz();
+    checkAgainst(counted, curve.spectrumHz(), "a periodogram", all);
+    if (curve.autocorrelationHz() != null) {
+      checkAgainst(counted, curve.autocorrelationHz(), "autocorrelation", all);
+    }
+    Rotation rotation =
+        new Rotation(
+            counted, rotationSeries(slaps.slaps()), curve.spectrumHz(), curve.autocorrelationHz());
+    List<EstimatedSpan> spans = new ArrayList<>(pauses(slaps.slaps(), slaps.beats()));
+    if (elbow != null) {
+      spans.addAll(ElbowDrift.out(elbow, elbowLimitCm));
+    }
+    return of(
+        true,
+        slaps.slaps(),
+        slaps.beats(),
+        rotation,
+        media(curve.timesS(), curve.values()),
+        elbow,
+        motion.region(),
+        spans,
+        bursts,
+        slaps.soundOffsetS(),
+        all);
+  }
+
+  private static void checkAgainst(
+      @Nullable Double counted, double other, String how, List<String> warnings) {
+    if (counted != null && Math.abs(other - counted) > DISAGREE * counted) {
+      warnings.add(
+          String.format(
+              Locale.ROOT,
+              "The turns counted give %.2f Hz, %s gives %.2f Hz: the count is used.",
+              counted,
+              how,
+              other));
+    }
+  }
+
+  private Curve media(double[] realS, double[] values) {
+    List<Double> times = new ArrayList<>();
+    List<Double> kept = new ArrayList<>();
+    for (int i = 0; i < realS.length; i++) {
+      times.add(realS[i] / request.realPerMediaS());
+      kept.add(values[i]);
+    }
+    return new Curve(times, kept);
+  }
+
+  /** Returns a frequency for each turn there and back: over two slaps that follow two others. */
+  private Curve rotationSeries(List<EstimatedSlap> all) {
+    List<EstimatedSlap> slaps = all.stream().filter(slap -> !slap.isDouble()).toList();
+    List<Double> times = new ArrayList<>();
+    List<Double> hz = new ArrayList<>();
+    for (int i = 1; i + 1 < slaps.size(); i++) {
+      EstimatedSlap before = slaps.get(i - 1);
+      EstimatedSlap after = slaps.get(i + 1);
+      if (before.pose() == after.pose() && before.pose() != slaps.get(i).pose()) {
+        times.add(slaps.get(i).timeS());
+        hz.add(1 / ((after.timeS() - before.timeS()) * request.realPerMediaS()));
+      }
+    }
+    return new Curve(times, hz);
+  }
+
+  private static List<EstimatedSpan> pauses(List<EstimatedSlap> all, Beats beats) {
+    List<EstimatedSlap> slaps = all.stream().filter(slap -> !slap.isDouble()).toList();
+    return beats.pauses().stream()
+        .map(
+            i -> {
+              EstimatedSlap before = slaps.get(i - 1);
+              EstimatedSlap after = slaps.get(i);
+              return new EstimatedSpan(
+                  Span.Kind.PAUSE,
+                  before.timeS(),
+                  after.timeS(),
+                  Math.min(before.confidence(), after.confidence()));
+            })
+        .toList();
+  }
+
+  private Estimate of(
+      boolean found,
+      List<EstimatedSlap> slaps,
+      Beats beats,
+      Rotation rotation,
+      Curve turn,
+      @Nullable ElbowPath elbow,
+      Estimate.@Nullable Region region,
+      List<EstimatedSpan> spans,
+      List<Burst> bursts,
+      @Nullable Double soundOffsetS,
+      List<String> warnings) {
+    return new Estimate(
+        facts.sha256(),
+        sources,
+        1 / facts.medianFrameS(),
+        facts.variableRate(),
+        request.captureFps(),
+        found,
+        slaps,
+        beats.rateSlapsPerS(),
+        beats.intervalCvPct(),
+        beats.timingFloorPct(),
+        rotation,
+        turn,
+        sound,
+        elbow,
+        region,
+        spans,
+        bursts,
+        soundOffsetS,
+        warnings,
+        Extra.NONE);
+  }
+}
