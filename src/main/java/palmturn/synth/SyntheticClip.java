@@ -24,6 +24,9 @@ public final class SyntheticClip {
 
   private static final double BITS_PER_PIXEL = 7.0 / 144;
 
+  /** With fewer frames a second each gets more bits, as phones do. */
+  private static final double LEAST_FRAMES_PAID = 60;
+
   private final Parameters wanted;
   private final List<Contact> contacts;
   private final Touch touch;
@@ -164,18 +167,17 @@ public final class SyntheticClip {
         IntStream.range(0, workers).mapToObj(i -> scene.new Painter()).toList();
     Lens lens = new Lens(wanted, margin, camera.width());
     int soundBits = 56_000;
-    double pixelsPerS =
-        (double) wanted.filming().width()
-            * wanted.filming().height()
-            * wanted.filming().framesPerS();
-    int videoBits = (int) Math.round(BITS_PER_PIXEL * pixelsPerS);
+    Filming filming = wanted.filming();
+    double framesPaidPerS = Math.max(LEAST_FRAMES_PAID, filming.framesPerS());
+    int videoBits =
+        (int) Math.round(BITS_PER_PIXEL * filming.width() * filming.height() * framesPaidPerS);
     ClipWriter.Settings settings =
         new ClipWriter.Settings(
-            wanted.filming().width(),
-            wanted.filming().height(),
-            wanted.filming().framesPerS(),
+            filming.width(),
+            filming.height(),
+            filming.framesPerS(),
             videoBits,
-            4 * wanted.filming().framesPerS(),
+            4 * filming.framesPerS(),
             wanted.sound().track() ? RoomSound.HZ : 0,
             soundBits);
     try (ClipWriter writer = ClipWriter.create(mp4, settings)) {
