@@ -39,7 +39,8 @@ public final class ClipFile {
   }
 
   /**
-   * Returns the facts; the first call hashes the file, decodes a few frames and the sound.
+   * Returns the facts; the first call hashes the file, decodes a few frames and as much of the
+   * sound as it takes to hear something.
    *
    * @throws ClipException if the file has become unreadable
    */

@@ -81,7 +81,7 @@ final class FactsReader {
 
   private static @Nullable Sound soundOf(Container container, AVStream track) {
     try {
-      return SoundReader.read(container, track);
+      return SoundReader.untilHeard(container, track);
     } catch (ClipException e) {
       return null;
     }

@@ -42,6 +42,21 @@ final class SoundReader {
    * @throws ClipException if its kind can't be decoded
    */
   static @Nullable Sound read(Container container, AVStream stream) throws ClipException {
+    return read(container, stream, false);
+  }
+
+  /**
+   * Returns the begin of a track, up to where something is heard; all of it if it is silent; null
+   * if nothing in it can be decoded.
+   *
+   * @throws ClipException if its kind can't be decoded
+   */
+  static @Nullable Sound untilHeard(Container container, AVStream stream) throws ClipException {
+    return read(container, stream, true);
+  }
+
+  private static @Nullable Sound read(Container container, AVStream stream, boolean untilHeard)
+      throws ClipException {
     SoundReader reader = new SoundReader();
     int rate = stream.codecpar().sample_rate();
     if (rate <= 0) {
@@ -68,7 +83,11 @@ final class SoundReader {
           }
         }
         double atS = frame.pts() == AV_NOPTS_VALUE ? Double.NaN : frame.pts() * tickS;
-        reader.put(mono(mixer, frame), atS, rate);
+        float[] mono = mono(mixer, frame);
+        reader.put(mono, atS, rate);
+        if (untilHeard && !new Sound(0, rate, mono).silent()) {
+          break;
+        }
       }
     } finally {
       if (mixer != null) {
