@@ -233,7 +233,7 @@ public final class FrameCache implements AutoCloseable {
   }
 
   /** Returns how much the kept frames and pictures take, bytes. */
-  synchronized long keptBytes() {
+  public synchronized long keptBytes() {
     return decoded.bytes() + pictures.bytes();
   }
 
