@@ -33,11 +33,13 @@ import picocli.CommandLine.ScopeType;
       DrillCommand.class,
       NoteCommand.class,
       InspectCommand.class,
+      EstimateCommand.class,
       MarksCommand.class,
       ScoreCommand.class,
       ReportCommand.class,
       VerifyCommand.class,
-      SynthCommand.class
+      SynthCommand.class,
+      BenchCommand.class
     })
 public final class PalmturnCommand implements Callable<Integer> {
   static final int DONE = 0;
@@ -101,7 +103,8 @@ public final class PalmturnCommand implements Callable<Integer> {
     return DONE;
   }
 
-  private int report(Exception error, PrintWriter err) {
+  /** Prints an error on one line, and where it came from if that was asked for. */
+  int report(Exception error, PrintWriter err) {
     if (debug) {
       error.printStackTrace(err);
     }

@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFacts;
 import palmturn.clip.ClipFile;
+import palmturn.estimate.Estimator;
 import palmturn.estimate.Hints;
 import palmturn.estimate.KnownSide;
 import palmturn.estimate.Request;
@@ -37,6 +38,11 @@ public final class Estimating {
   /** Starts work with what makes the estimates. */
   public Estimating(Engine engine) {
     this.engine = engine;
+  }
+
+  /** Returns work with the program's own estimator. */
+  public static Estimating standard() {
+    return new Estimating(Estimator::estimate);
   }
 
   /** Makes an estimate of a clip. */

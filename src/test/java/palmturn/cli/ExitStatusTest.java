@@ -24,8 +24,20 @@ class ExitStatusTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "demo", "open", "new", "add", "drill", "note", "inspect", "marks", "score", "report",
-        "verify", "synth"
+        "demo",
+        "open",
+        "new",
+        "add",
+        "drill",
+        "note",
+        "inspect",
+        "estimate",
+        "marks",
+        "score",
+        "report",
+        "verify",
+        "synth",
+        "bench"
       })
   void everyCommandHasHelp(String command) {
     Run run = Run.of(command, "--help");

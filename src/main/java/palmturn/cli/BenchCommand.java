@@ -1,0 +1,79 @@
+package palmturn.cli;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import palmturn.work.Demo;
+import palmturn.work.Estimating;
+import palmturn.work.bench.Bench;
+import palmturn.work.bench.BenchResult;
+import palmturn.work.bench.Row;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+@Command(
+    name = "bench",
+    description = {
+      "Measures the estimate on clips whose truth lies beside them as NAME.truth.json.",
+      "The truth of one slap's side is given to each, and the elbow's place and scale to the run"
+          + " with all sources. Times are ratios taken in the same run."
+    })
+final class BenchCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--clips",
+      arity = "1..*",
+      paramLabel = "DIR",
+      description = "Folders of clips; the bundled ones if left out.")
+  private @Nullable List<Path> clips;
+
+  @Option(names = "--json", description = "Print the figures as JSON, with every clip's own.")
+  private boolean json;
+
+  @Option(names = "--markdown", description = "Print the figures as tables for a document.")
+  private boolean markdown;
+
+  @Override
+  public Integer call() throws Exception {
+    List<Path> folders = clips == null ? List.of(Demo.bundledClips(Home.folder())) : clips;
+    BenchResult result;
+    try (Bar bar = Bar.on(spec)) {
+      result = new Bench(Estimating.standard()).run(folders, bar);
+    }
+    if (json) {
+      spec.commandLine().getOut().print(result.json());
+    } else if (markdown) {
+      spec.commandLine().getOut().print(result.markdown());
+    } else {
+      TextTable.lines(table(result)).forEach(line -> Say.to(spec, "%s", line));
+    }
+    result.failed().forEach(each -> spec.commandLine().getErr().println("palmturn: " + each));
+    return result.failed().isEmpty() ? PalmturnCommand.DONE : PalmturnCommand.WRONG_DATA;
+  }
+
+  private static List<List<String>> table(BenchResult result) {
+    List<List<String>> rows = new ArrayList<>();
+    rows.add(List.of("what", "n", "measured", "unit", "to reach", "reached", "worst clip", "its"));
+    for (Row row : result.rows()) {
+      Boolean reached = row.reached();
+      rows.add(
+          List.of(
+              row.what(),
+              String.valueOf(row.n()),
+              row.shown(row.value()),
+              row.unit(),
+              row.goal() == null
+                  ? ""
+                  : (row.higherIsBetter() ? "≥ " : "≤ ") + row.shown(row.goal()),
+              reached == null ? "" : reached ? "yes" : "no",
+              row.worstClip() == null ? "" : row.worstClip(),
+              row.shown(row.worst())));
+    }
+    return rows;
+  }
+}

@@ -1,0 +1,112 @@
+package palmturn.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import palmturn.trial.Estimate;
+import palmturn.trial.Hand;
+import palmturn.trial.SampleFiles;
+import palmturn.trial.TrialId;
+import palmturn.work.Estimating;
+
+class EstimateCommandTest {
+  @TempDir Path folder;
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "a.mp4",
+        "a.mp4 --hand middle",
+        "a.mp4 --hand right --use ear",
+        "a.mp4 --hand right --jobs 0",
+        "a.mp4 --hand right --elbow 1",
+        "a.mp4 --hand right --elbow 1,x",
+        "a.mp4 --hand right --elbow 1,NaN",
+        "a.mp4 --hand right --hand-region 1,2,0,4",
+        "a.mp4 --hand right --scale 1,2,1,2,30",
+        "a.mp4 --hand right --scale 1,2,3,4",
+        "a.mp4 --hand right --side-at 1.2",
+        "a.mp4 --hand right --side-at 1.2,unknown",
+        "a.mp4 --hand right --side-at soon,palm",
+        "a.mp4 --hand right --from 3 --to 2",
+        "a.mp4 --hand right --capture-fps 0",
+        "a.mp4 --hand right --trial right-baseline-1",
+        "a.mp4 b.mp4 --hand right --elbow 1,2",
+        "SESSION --from 3",
+        "SESSION --capture-fps 240",
+        "SESSION --elbow 1,2",
+      })
+  void wrongUseIsStatus2OnOneLine(String line) {
+    Run run =
+        Run.of((Object[]) ("estimate " + line.replace("SESSION", folder.toString())).split(" "));
+    assertEquals(2, run.status(), run.err());
+    assertEquals(2, run.errorLines(), run.err());
+    assertEquals("", run.out());
+  }
+
+  @Test
+  void whatCantBeReadIsStatus1AndALineEach() throws Exception {
+    Path bad = Files.writeString(folder.resolve("bad.mp4"), "no clip");
+    Path empty = Files.createDirectory(folder.resolve("no-session"));
+    Run run = Run.of("estimate", bad, folder.resolve("gone.mp4"), empty, "--hand", "left");
+    assertEquals(1, run.status());
+    assertEquals(3, run.errorLines(), run.err());
+    for (String name : new String[] {"bad.mp4", "gone.mp4", "no-session"}) {
+      assertTrue(run.err().contains(name), run.err());
+    }
+  }
+
+  @Test
+  void aSessionWithoutTrialsSaysSo() {
+    Path session = folder.resolve("s");
+    Run.of("new", session, "--athlete", "H-07");
+    Run run = Run.of("estimate", session);
+    assertEquals(1, run.status());
+    assertTrue(run.err().contains("no trial yet"), run.err());
+    Run score = Run.of("score", session, "--reading", "estimate");
+    assertEquals(1, score.status());
+  }
+
+  @Test
+  void theTextSaysFiguresTheirFloorAndEveryWarning() {
+    Estimate found = SampleFiles.fullEstimate();
+    String text =
+        EstimateText.of(
+            new Estimating.Ended(
+                "clips/a.mp4", TrialId.parse("right-baseline-1"), Hand.RIGHT, found, null));
+    for (String part :
+        new String[] {
+          "right-baseline-1 (clips/a.mp4), right hand",
+          "2, and 1 double tap",
+          "palm 1, back 2",
+          "5.12 slaps/s",
+          "4.3 %; the timing alone gives 0.5 %",
+          "2.56 turns",
+          "up to 1.0 cm, 0.04 forearm lengths",
+          "scale: given",
+          "sound, motion; 1 of 3 slaps timed by sound, which is 3.5 ms after the picture",
+          "The sound of \"a\" door was set aside.",
+          "Zones are not told.",
+        }) {
+      assertTrue(text.contains(part), part + " in " + text);
+    }
+  }
+
+  @Test
+  void theTextOfNothingFoundInventsNoFigure() {
+    String text =
+        EstimateText.of(
+            new Estimating.Ended("a.mp4", null, Hand.LEFT, SampleFiles.emptyEstimate(), null));
+    assertTrue(text.contains("none found"), text);
+    assertTrue(text.contains("No hand turns here."), text);
+    assertFalse(text.contains("0.0"), text);
+    assertFalse(text.contains("null"), text);
+  }
+}
