@@ -23,7 +23,8 @@ final class ScoreCommand implements Callable<Integer> {
   @Option(
       names = "--reading",
       paramLabel = "NAME",
-      description = "Whose; each trial's first finished one if left out.")
+      description =
+          "Whose, estimate for what the program found; each trial's first finished one if left out.")
   private @Nullable String reading;
 
   @Option(names = "--json", description = "Print the figures as JSON.")

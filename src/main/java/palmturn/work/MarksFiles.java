@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import palmturn.measure.ReadingChoice;
 import palmturn.report.MarksCsv;
 import palmturn.report.MarksFormatException;
 import palmturn.store.SessionFolder;
@@ -49,6 +50,9 @@ public final class MarksFiles {
       SessionFolder folder, TrialId id, Path file, String reader, boolean replace)
       throws UserError {
     Trial trial = trial(folder, id);
+    if (reader.equals(ReadingChoice.ESTIMATE_NAME)) {
+      throw new UserError("no reader may be called estimate: that is what the program found");
+    }
     if (!replace && trial.reading(reader).filter(r -> !r.slaps().isEmpty()).isPresent()) {
       throw new UserError(
           "%s already has marks by %s: say --replace to put others in their place"

@@ -75,6 +75,20 @@ class EstimateCommandTest {
   }
 
   @Test
+  void noReaderMayHaveTheEstimatesName() throws Exception {
+    Path session = folder.resolve("s");
+    Path clips = Path.of("sample-clips-synthetic");
+    Run.of("new", session, "--athlete", "H-07");
+    Run.of("add", session, clips.resolve("right-baseline-1.mp4"), "--hand", "right");
+    Path trial = session.resolve("right-baseline-1");
+    Path marks = clips.resolve("right-baseline-1.marks.csv");
+    Run run = Run.of("marks", "import", trial, marks, "--reader", "estimate");
+    assertEquals(1, run.status());
+    assertTrue(run.err().contains("no reader may be called estimate"), run.err());
+    assertEquals(0, Run.of("marks", "import", trial, marks, "--reader", "AB").status());
+  }
+
+  @Test
   void theTextSaysFiguresTheirFloorAndEveryWarning() {
     Estimate found = SampleFiles.fullEstimate();
     String text =
