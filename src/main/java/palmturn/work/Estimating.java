@@ -175,7 +175,7 @@ public final class Estimating {
     SharedProgress shared = new SharedProgress(progress, clips.size());
     List<Job> each = new ArrayList<>();
     for (Clip clip : clips) {
-      Progress part = shared.part(each.size());
+      Progress part = shared.part(each.size(), String.valueOf(clip.path().getFileName()));
       each.add(new Job(clip.path().toString(), null, clip.hand(), () -> clip(clip, asked, part)));
     }
     all(each, jobs, sink);
@@ -192,8 +192,8 @@ public final class Estimating {
     SharedProgress shared = new SharedProgress(progress, trials.size());
     List<Job> each = new ArrayList<>();
     for (Trial trial : trials) {
-      Progress part = shared.part(each.size());
       TrialId id = trial.id();
+      Progress part = shared.part(each.size(), id.name());
       each.add(new Job(trial.clip().path(), id, id.hand(), () -> trial(folder, id, asked, part)));
     }
     all(each, jobs, sink);
@@ -263,7 +263,7 @@ public final class Estimating {
       throws ClipException, UserError {
     String name = String.valueOf(clip.path().getFileName());
     try {
-      return engine.estimate(clip, request, watch(name, progress));
+      return engine.estimate(clip, request, watch(progress));
     } catch (RuntimeException e) {
       if (progress.stopped()) {
         throw new UserError(name + ": stopped; nothing was stored", e);
@@ -272,11 +272,11 @@ public final class Estimating {
     }
   }
 
-  private static Watch watch(String name, Progress progress) {
+  private static Watch watch(Progress progress) {
     return new Watch() {
       @Override
       public void at(double share, String what) {
-        progress.at(share, name + ", " + what);
+        progress.at(share, what);
       }
 
       @Override

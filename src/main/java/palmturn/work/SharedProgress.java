@@ -10,12 +10,12 @@ final class SharedProgress {
     this.shares = new double[parts];
   }
 
-  /** Returns the progress of one piece. */
-  Progress part(int index) {
+  /** Returns the progress of one piece, which says its name before what is being done. */
+  Progress part(int index, String name) {
     return new Progress() {
       @Override
       public void at(double share, String what) {
-        tell(index, share, what);
+        tell(index, share, name + ": " + what);
       }
 
       @Override

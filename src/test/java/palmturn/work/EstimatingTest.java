@@ -289,8 +289,8 @@ class EstimatingTest {
               }
             },
             4);
-    shared.part(0).at(1, "a");
-    shared.part(3).at(0.5, "b");
+    shared.part(0, "x").at(1, "a");
+    shared.part(3, "y").at(0.5, "b");
     assertEquals(List.of(0.25, 0.375), shares);
   }
 }
