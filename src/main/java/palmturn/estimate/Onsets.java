@@ -22,10 +22,10 @@ record Onsets(Curve strength, List<Onset> candidates, List<Onset> clear) {
   static final Onsets NONE = new Onsets(Curve.EMPTY, List.of(), List.of());
 
   /**
-   * Standard deviation of an onset's time about the true one, a constant lag apart: 0.46 ms over
+   * Standard deviation of an onset's time about the true one, a constant lag apart: 0.45 ms over
    * the slaps of the twelve bundled clips, whose sound went through AAC, and 0.54 ms over 61
-   * strikes of a real hand drum. {@code OnsetsTest} measures both again. In noise as loud as the
-   * slaps it is 2 ms.
+   * strikes of a real hand drum. {@code OnsetsTest} measures both again. Under noise as strong as
+   * soft strikes it was 3 ms.
    */
   static final double ONSET_SD_S = 0.0005;
 
