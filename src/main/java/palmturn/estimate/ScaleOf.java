@@ -1,5 +1,6 @@
 package palmturn.estimate;
 
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -9,8 +10,7 @@ import org.jspecify.annotations.Nullable;
  *     none}
  * @param cmPerPixel null where nothing tells it
  * @param forearmPx length of the forearm in the picture, null where it was not measured
- * @param spreadPct one standard deviation of the scale from person to person, null where it rests
- *     on no average person
+ * @param spreadPct one standard deviation of the scale, null where two places give it
  */
 record ScaleOf(
     String source,
@@ -30,6 +30,9 @@ record ScaleOf(
   /** Spread of that share in the same survey, both sexes together: SD/mean, per cent. */
   static final double FOREARM_OF_STATURE_SPREAD_PCT = 4.1;
 
+  /** What the forearm's length in the picture is known to, per cent; Palmturn's choice. */
+  static final double FOREARM_IN_PICTURE_SPREAD_PCT = 10;
+
   /**
    * Returns the best scale that the hints allow: two places a known length apart, else the measured
    * forearm, else an average forearm for the stature.
@@ -44,15 +47,33 @@ record ScaleOf(
       return NONE;
     }
     if (hints.forearmCm() != null) {
-      return new ScaleOf("forearm", hints.forearmCm() / forearmPx, forearmPx, null);
+      return new ScaleOf(
+          "forearm", hints.forearmCm() / forearmPx, forearmPx, FOREARM_IN_PICTURE_SPREAD_PCT);
     }
     if (hints.statureCm() != null) {
       return new ScaleOf(
           "stature, estimated",
           FOREARM_OF_STATURE * hints.statureCm() / forearmPx,
           forearmPx,
-          FOREARM_OF_STATURE_SPREAD_PCT);
+          Math.hypot(FOREARM_OF_STATURE_SPREAD_PCT, FOREARM_IN_PICTURE_SPREAD_PCT));
     }
     return new ScaleOf("none", null, forearmPx, null);
+  }
+
+  /** Returns what has to be said beside a length in centimetres, null where nothing. */
+  @Nullable String caution() {
+    if (cmPerPixel == null) {
+      return "There is no scale: the elbow's drift has no centimetres. Give --scale with two places"
+          + " a known length apart, or the athlete's forearm.";
+    }
+    return spreadPct == null
+        ? null
+        : String.format(
+            Locale.ROOT,
+            "The elbow's centimetres rest on the %s: they may be off by %.0f %% (one SD).",
+            source.equals("forearm")
+                ? "forearm's length in the picture"
+                : "stature and an average adult's forearm",
+            spreadPct);
   }
 }

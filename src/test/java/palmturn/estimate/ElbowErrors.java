@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
 import palmturn.numbers.Stats;
@@ -12,11 +13,14 @@ import palmturn.trial.Estimate.ElbowPath;
 import palmturn.trial.Estimate.EstimatedSpan;
 
 /**
- * Prints how far the elbow's path is from the truth, one clip a line: {@code ElbowErrors [--off CM]
- * TRUTH.json …}. With {@code --off} the given place is wrong by that much, to four sides in turn.
+ * Prints how far the elbow's path is from the truth, one clip a line: {@code ElbowErrors [--off CM |
+ * --found] TRUTH.json …}. With {@code --off} the given place is wrong by that much, to four sides in
+ * turn; with {@code --found} it is the one that the program finds.
  */
 final class ElbowErrors {
   private static final double LIMIT_CM = 3;
+
+  private static final int MIN_CELLS = 300;
 
   private ElbowErrors() {}
 
@@ -61,15 +65,30 @@ final class ElbowErrors {
     }
     double[][] sides =
         off == 0 ? new double[][] {{0, 0}} : new double[][] {{1, 0}, {-1, 0}, {0, 1}, {0, -1}};
+    boolean search = files.get(0).equals("--found");
+    if (search) {
+      files = files.subList(1, files.size());
+    }
     List<Double> all = new ArrayList<>();
     System.out.println(
-        "clip                        off  p95 cm  max cm  within 0.3  peak / true cm  gaps  out"
+        "clip                       off, cm    p95 cm  max cm  within 0.3  peak / true cm  gaps  out"
             + "  ms/frame");
     for (String file : files) {
       ElbowTruth truth = ElbowTruth.read(Path.of(file));
       for (double[] side : sides) {
+        double offRight = off * side[0];
+        double offDown = off * side[1];
+        if (search) {
+          Place place = find(ClipFile.open(truth.clip()));
+          if (place == null) {
+            System.out.println(truth.clip().getFileName() + " not found");
+            continue;
+          }
+          offRight = (place.at().x() - truth.elbow().x()) * truth.cmPerPixel();
+          offDown = (place.at().y() - truth.elbow().y()) * truth.cmPerPixel();
+        }
         long start = System.nanoTime();
-        ElbowTracker.Followed followed = follow(truth, off * side[0], off * side[1]);
+        ElbowTracker.Followed followed = follow(truth, offRight, offDown);
         double ms = (System.nanoTime() - start) / 1e6;
         ElbowPath path = followed.path();
         if (path == null) {
@@ -86,10 +105,10 @@ final class ElbowErrors {
         }
         System.out.printf(
             Locale.ROOT,
-            "%-26s %+.0f%+.0f  %6.2f  %6.2f  %8.1f %%  %5.2f / %5.2f   %3d  %s  %5.2f%n",
+            "%-26s %+4.1f %+4.1f  %6.2f  %6.2f  %8.1f %%  %5.2f / %5.2f   %3d  %s  %5.2f%n",
             truth.clip().getFileName(),
-            off * side[0],
-            off * side[1],
+            offRight,
+            offDown,
             Stats.percentile(errors, 95),
             Stats.max(errors),
             within(errors),
@@ -112,6 +131,20 @@ final class ElbowErrors {
         pooled.length,
         Stats.percentile(pooled, 95),
         within(pooled));
+  }
+
+  /** Finds the elbow in the liveliest large blob; the whole estimate chooses by more than size. */
+  private static @Nullable Place find(ClipFile clip) throws ClipException {
+    double longSidePx = Math.max(clip.facts().width(), clip.facts().height());
+    Footage footage = FlowPass.of(clip, 0, clip.frames().size(), longSidePx, Watch.NONE);
+    float[] liveliness = Regions.liveliness(footage);
+    Blob hand =
+        Regions.blobs(liveliness, footage.width()).stream()
+            .filter(blob -> blob.area() > MIN_CELLS)
+            .findFirst()
+            .orElseThrow();
+    return ElbowFinder.find(
+        liveliness, footage.width(), footage.pxPerCell(), footage.pictures().get(0), hand);
   }
 
   private static double within(double[] errors) {

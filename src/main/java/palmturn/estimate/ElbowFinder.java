@@ -1,0 +1,209 @@
+package palmturn.estimate;
+
+import java.util.ArrayDeque;
+import java.util.Arrays;
+import java.util.Deque;
+import org.jspecify.annotations.Nullable;
+import palmturn.numbers.Robust;
+
+/**
+ * Finds the moving arm's elbow from where the picture moves: a forearm turns about its elbow, so
+ * that its motion falls off slowly towards there and ends, while past the fingertips it ends at
+ * once.
+ */
+final class ElbowFinder {
+  /** The hand moves at least so much, as a share of the liveliest speed. */
+  private static final double HAND = 0.5;
+
+  /** The forearm's motion has died away here, as a share of the liveliest speed. */
+  private static final double REST = 0.12;
+
+  /** Nothing slower than so many times the usual speed in the picture counts. */
+  private static final double NOISE = 1.5;
+
+  /** A forearm's fall-off is at least so long, as a share of the hand's width. */
+  private static final double LEAST_LENGTH = 0.35;
+
+  /** Half as long on the opposite side, and the elbow could be on either. */
+  private static final double OPPOSITE_COS = 0.3;
+
+  /** Share of the reach whose far end is taken together as the elbow. */
+  private static final double END = 0.85;
+
+  /** Skin of any tone holds at least this share of red, and so much less of green. */
+  private static final double RED = 0.37;
+
+  private static final double REDDER = 0.04;
+
+  /** Skin in the shade is hardly darker than so many times the hand's. */
+  private static final double DARK = 0.5;
+
+  private ElbowFinder() {}
+
+  /**
+   * Finds the elbow.
+   *
+   * @param liveliness variance of the speed in each cell of a grid in the coordinates of the first
+   *     frame
+   * @param width of the grid
+   * @param pxPerCell pixels of the upright full-size picture along a cell
+   * @param bgr blue, green and red of each cell in the first frame
+   * @param hand where the moving hand is
+   * @return null where it can't tell
+   */
+  static @Nullable Place find(
+      float[] liveliness, int width, double pxPerCell, byte[] bgr, Blob hand) {
+    double[] speed = new double[liveliness.length];
+    for (int i = 0; i < speed.length; i++) {
+      speed[i] = Math.sqrt(liveliness[i]);
+    }
+    int top = hand.cells()[0];
+    for (int cell : hand.cells()) {
+      top = speed[cell] > speed[top] ? cell : top;
+    }
+    double rest = Math.max(REST * speed[top], NOISE * Robust.median(speed));
+    if (rest >= HAND * speed[top]) {
+      return null;
+    }
+    int[] steps = reach(speed, skin(bgr, hand), width, top, HAND * speed[top], rest);
+    int far = top;
+    int area = 0;
+    for (int i = 0; i < steps.length; i++) {
+      area += steps[i] == 0 ? 1 : 0;
+      far = steps[i] > steps[far] ? i : far;
+    }
+    double length = steps[far];
+    if (length < LEAST_LENGTH * Math.sqrt(area)) {
+      return null;
+    }
+    double[] middle = middle(speed, steps, width);
+    double farX = far % width - middle[0];
+    double farY = far / width - middle[1];
+    double x = 0;
+    double y = 0;
+    int n = 0;
+    double elsewhere = 0;
+    for (int i = 0; i < steps.length; i++) {
+      double dx = i % width - middle[0];
+      double dy = i / width - middle[1];
+      double cos =
+          (dx * farX + dy * farY) / Math.max(1e-9, Math.hypot(dx, dy) * Math.hypot(farX, farY));
+      if (cos > OPPOSITE_COS) {
+        if (steps[i] >= END * length) {
+          x += i % width + 0.5;
+          y += i / width + 0.5;
+          n++;
+        }
+      } else {
+        elsewhere = Math.max(elsewhere, steps[i]);
+      }
+    }
+    double confidence = 1 - elsewhere / length;
+    int height = speed.length / width;
+    boolean atEdge =
+        far % width <= 1 || far % width >= width - 2 || far / width <= 1 || far / width >= height - 2;
+    return n == 0 || atEdge || confidence <= 0
+        ? null
+        : new Place(new Point(x / n * pxPerCell, y / n * pxPerCell), confidence);
+  }
+
+  /**
+   * Returns which cells have a colour of skin: more red than green whatever the light, and not much
+   * darker than the hand's.
+   */
+  private static boolean[] skin(byte[] bgr, Blob hand) {
+    int cells = bgr.length / 3;
+    double[] light = new double[cells];
+    boolean[] skin = new boolean[cells];
+    for (int i = 0; i < cells; i++) {
+      double blue = bgr[3 * i] & 255;
+      double green = bgr[3 * i + 1] & 255;
+      double red = bgr[3 * i + 2] & 255;
+      light[i] = blue + green + red + 1;
+      skin[i] = red / light[i] > RED && (red - green) / light[i] > REDDER && green > blue * 0.9;
+    }
+    double[] hands =
+        Arrays.stream(hand.cells()).filter(i -> skin[i]).mapToDouble(i -> light[i]).toArray();
+    double least = hands.length == 0 ? 0 : DARK * Robust.median(hands);
+    for (int i = 0; i < cells; i++) {
+      skin[i] &= light[i] >= least;
+    }
+    return skin;
+  }
+
+  /** Returns the middle of the hand, weighted by its speed, cells. */
+  private static double[] middle(double[] speed, int[] steps, int width) {
+    double x = 0;
+    double y = 0;
+    double sum = 0;
+    for (int i = 0; i < steps.length; i++) {
+      if (steps[i] == 0) {
+        x += speed[i] * (i % width);
+        y += speed[i] * (i / width);
+        sum += speed[i];
+      }
+    }
+    return new double[] {x / sum, y / sum};
+  }
+
+  /**
+   * Returns for each cell how far it is from the hand, 0 in the hand and −1 where the motion does
+   * not reach without a break. Every other step goes across corners, so that distances are nearly
+   * round.
+   */
+  private static int[] reach(
+      double[] speed, boolean[] skin, int width, int top, double hand, double rest) {
+    int[] steps = new int[speed.length];
+    Arrays.fill(steps, -1);
+    Deque<Integer> open = new ArrayDeque<>();
+    steps[top] = 0;
+    open.add(top);
+    Deque<Integer> ring = new ArrayDeque<>();
+    while (!open.isEmpty()) {
+      int cell = open.remove();
+      boolean onward = false;
+      for (int next : beside(cell, width, speed.length, false)) {
+        if (steps[next] < 0 && speed[next] >= hand) {
+          steps[next] = 0;
+          open.add(next);
+        }
+        onward |= speed[next] < hand;
+      }
+      if (onward) {
+        ring.add(cell);
+      }
+    }
+    while (!ring.isEmpty()) {
+      int cell = ring.remove();
+      for (int next : beside(cell, width, speed.length, steps[cell] % 2 == 1)) {
+        if (steps[next] < 0 && speed[next] >= rest && skin[next]) {
+          steps[next] = steps[cell] + 1;
+          ring.add(next);
+        }
+      }
+    }
+    return steps;
+  }
+
+  private static int[] beside(int cell, int width, int cells, boolean corners) {
+    int x = cell % width;
+    int[] found = new int[8];
+    int n = 0;
+    for (int dy = -1; dy <= 1; dy++) {
+      for (int dx = -1; dx <= 1; dx++) {
+        int next = cell + dy * width + dx;
+        boolean straight = dx == 0 || dy == 0;
+        boolean itself = dx == 0 && dy == 0;
+        if (!itself
+            && (corners || straight)
+            && x + dx >= 0
+            && x + dx < width
+            && next >= 0
+            && next < cells) {
+          found[n++] = next;
+        }
+      }
+    }
+    return Arrays.copyOf(found, n);
+  }
+}

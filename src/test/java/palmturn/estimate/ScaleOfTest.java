@@ -1,0 +1,54 @@
+package palmturn.estimate;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.junit.jupiter.api.Test;
+
+class ScaleOfTest {
+  private static final Scale RULER = new Scale(0, 0, 30, 40, 10);
+
+  @Test
+  void twoPlacesAKnownLengthApartComeFirst() {
+    ScaleOf scale = ScaleOf.from(hints(RULER, 25.0, 170.0), 200.0);
+    assertEquals("given", scale.source());
+    assertEquals(0.2, scale.cmPerPixel(), 1e-12);
+    assertNull(scale.caution());
+  }
+
+  @Test
+  void measuredForearmComesNext() {
+    ScaleOf scale = ScaleOf.from(hints(null, 25.0, 170.0), 200.0);
+    assertEquals("forearm", scale.source());
+    assertEquals(0.125, scale.cmPerPixel(), 1e-12);
+    assertNotNull(scale.caution());
+  }
+
+  @Test
+  void statureIsSaidToBeEstimated() {
+    ScaleOf scale = ScaleOf.from(hints(null, null, 170.0), 200.0);
+    assertEquals("stature, estimated", scale.source());
+    // Gordon et al. (2014), Natick/TR-15/007: elbow to wrist is 0.1634 of men's and 0.1589 of
+    // women's stature.
+    assertTrue(scale.cmPerPixel() > 0.1589 * 170 / 200 && scale.cmPerPixel() < 0.1634 * 170 / 200);
+    assertTrue(scale.spreadPct() > ScaleOf.FOREARM_OF_STATURE_SPREAD_PCT);
+  }
+
+  @Test
+  void withoutLengthsThereAreForearmsOnly() {
+    ScaleOf scale = ScaleOf.from(Hints.NONE, 200.0);
+    assertNull(scale.cmPerPixel());
+    assertEquals(200.0, scale.forearmPx());
+  }
+
+  @Test
+  void withoutAForearmInThePictureLengthsDoNotHelp() {
+    assertNull(ScaleOf.from(hints(null, 25.0, 170.0), null).cmPerPixel());
+  }
+
+  private static Hints hints(Scale scale, Double forearmCm, Double statureCm) {
+    return new Hints(null, null, null, scale, forearmCm, statureCm);
+  }
+}
