@@ -101,7 +101,10 @@ final class ElbowFinder {
     double confidence = 1 - elsewhere / length;
     int height = speed.length / width;
     boolean atEdge =
-        far % width <= 1 || far % width >= width - 2 || far / width <= 1 || far / width >= height - 2;
+        far % width <= 1
+            || far % width >= width - 2
+            || far / width <= 1
+            || far / width >= height - 2;
     return n == 0 || atEdge || confidence <= 0
         ? null
         : new Place(new Point(x / n * pxPerCell, y / n * pxPerCell), confidence);

@@ -13,9 +13,9 @@ import palmturn.trial.Estimate.ElbowPath;
 import palmturn.trial.Estimate.EstimatedSpan;
 
 /**
- * Prints how far the elbow's path is from the truth, one clip a line: {@code ElbowErrors [--off CM |
- * --found] TRUTH.json …}. With {@code --off} the given place is wrong by that much, to four sides in
- * turn; with {@code --found} it is the one that the program finds.
+ * Prints how far the elbow's path is from the truth, one clip a line: {@code ElbowErrors [--off CM
+ * | --found] TRUTH.json …}. With {@code --off} the given place is wrong by that much, to four sides
+ * in turn; with {@code --found} it is the one that the program finds.
  */
 final class ElbowErrors {
   private static final double LIMIT_CM = 3;
