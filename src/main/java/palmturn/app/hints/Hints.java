@@ -58,13 +58,10 @@ public final class Hints {
                   Hint.of("other fault, in words", "N"),
                   Hint.of("bent wrist, elbow out: begin, end", "W", "E"),
                   Hint.of("target moved, pause: begin, end", "G", "R"),
-                  Hint.of("reading finished, or open again", "Enter"))),
-          new Group(
-              "Estimate",
-              List.of(
-                  Hint.of("estimate this trial; again: stop", "L"),
+                  Hint.of("have this trial estimated; again: stop", "L"),
                   Hint.of("start from the estimate", "S"),
-                  Hint.of("hide it, or show it", "H"))),
+                  Hint.of("hide the estimate, or show it", "H"),
+                  Hint.of("reading finished, or open again", "Enter"))),
           new Group(
               "Move",
               List.of(

@@ -74,7 +74,9 @@ record Overlay(Estimate.@Nullable Region region, @Nullable Elbow elbow) {
         cm == null ? null : limitCm / cm,
         trail,
         seen ? spot(path, nearest) : null,
-        seen ? words(path, path.distancePx().get(nearest)) : "elbow lost");
+        seen
+            ? words(path, path.distancePx().get(nearest))
+            : lostBetween(path, timeS - AT_S, timeS + AT_S) ? "elbow lost" : "elbow");
   }
 
   private static boolean lostBetween(ElbowPath path, double fromS, double toS) {

@@ -36,6 +36,7 @@ class OverlayTest {
     Elbow elbow = elbow(0.1, 0.3);
     assertNull(elbow.now());
     assertEquals("elbow lost", elbow.words());
+    assertEquals("elbow", elbow(0.1, 2).words(), "followed no longer, but not lost");
   }
 
   @Test
