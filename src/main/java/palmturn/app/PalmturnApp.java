@@ -20,6 +20,7 @@ import palmturn.app.tasks.BackgroundTasks;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Estimate;
 import palmturn.trial.TrialId;
+import palmturn.work.Estimating;
 import palmturn.work.Progress;
 import palmturn.work.UserError;
 
@@ -98,7 +99,7 @@ public final class PalmturnApp extends Application {
 
   private static Estimate estimate(SessionFolder folder, TrialId trial, Progress progress)
       throws UserError {
-    throw new UserError("estimates can't be made yet");
+    return Estimating.standard().trial(folder, trial, Estimating.Asked.ALL, progress);
   }
 
   @Override

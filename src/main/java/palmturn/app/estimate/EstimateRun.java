@@ -51,7 +51,7 @@ public final class EstimateRun {
     return share.getReadOnlyProperty();
   }
 
-  /** What is being done, with its share; empty when nothing is. */
+  /** Which trial is being estimated and how far; empty when none is. */
   public ReadOnlyStringProperty wordsProperty() {
     return words.getReadOnlyProperty();
   }
@@ -68,7 +68,7 @@ public final class EstimateRun {
     Told run = new Told();
     told = run;
     trial.set(id);
-    progress(run, 0, "");
+    progress(run, 0);
     tasks.run(
         () -> maker.make(folder, id, run),
         found -> {
@@ -101,17 +101,17 @@ public final class EstimateRun {
     }
   }
 
-  private void progress(Told run, double done, String what) {
+  private void progress(Told run, double done) {
     TrialId id = trial.get();
     if (told == run && id != null && !run.stopped()) {
       share.set(done);
       words.set(
-          "Estimating %s hand %d, %s%s %%"
-              .formatted(
-                  id.hand().code(),
-                  id.repeat(),
-                  what.isEmpty() ? "" : what + ", ",
-                  String.format(Locale.ROOT, "%.0f", Math.floor(done * 100))));
+          String.format(
+              Locale.ROOT,
+              "Estimating %s hand %d, %.0f %%",
+              id.hand().code(),
+              id.repeat(),
+              Math.floor(done * 100)));
     }
   }
 
@@ -119,14 +119,12 @@ public final class EstimateRun {
   private final class Told implements Progress {
     private volatile boolean stop;
     private double shown = -1;
-    private String said = "";
 
     @Override
     public void at(double done, String what) {
-      if (done - shown >= SHOWN_STEP || !what.equals(said)) {
+      if (done - shown >= SHOWN_STEP) {
         shown = done;
-        said = what;
-        screen.execute(() -> progress(this, done, what));
+        screen.execute(() -> progress(this, done));
       }
     }
 
