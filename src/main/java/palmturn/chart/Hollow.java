@@ -18,7 +18,8 @@ import palmturn.trial.Zone;
  * @param slaps contacts found, in order of time
  * @param hidden for each of them whether a reader's mark already says the same
  * @param spans faults found over a stretch
- * @param turn about +1 and −1 where the hand lies with one side and the other
+ * @param turn about +1 and −1 where the hand lies with one side and the other, +1 with the palm if
+ *     the sides are known
  * @param sound strength of onsets, 1 = a strong one
  * @param onsetsS onsets that belong to a contact
  */
@@ -74,7 +75,7 @@ public record Hollow(
                                         && mark.startS() < span.endS()
                                         && span.startS() < mark.endS()))
             .toList();
-    return new Hollow(estimate.slaps(), hidden, spans, estimate.turn(), estimate.sound(), onsetsS);
+    return new Hollow(estimate.slaps(), hidden, spans, palmUp(estimate), estimate.sound(), onsetsS);
   }
 
   /**
@@ -100,6 +101,24 @@ public record Hollow(
     }
     Slap says = votes > 0 ? upright : votes < 0 ? turned : null;
     return says == null ? estimate : estimate.withKnownSide(says.timeS(), says.side());
+  }
+
+  /** Returns the turn with the palm's side up; its sign is arbitrary while no side is known. */
+  private static Curve palmUp(Estimate estimate) {
+    Curve turn = estimate.turn();
+    double palm = 0;
+    int at = 0;
+    for (EstimatedSlap slap : estimate.slaps()) {
+      while (at < turn.timesS().size() - 1 && turn.timesS().get(at) < slap.timeS()) {
+        at++;
+      }
+      if (slap.side() != Side.UNKNOWN && !turn.isEmpty()) {
+        palm += turn.values().get(at) * (slap.side() == Side.PALM ? 1 : -1);
+      }
+    }
+    return palm >= 0
+        ? turn
+        : new Curve(turn.timesS(), turn.values().stream().map(value -> -value).toList());
   }
 
   private static boolean near(EstimatedSlap found, Slap mark) {

@@ -81,6 +81,23 @@ class HollowTest {
   }
 
   @Test
+  void turnIsShownWithThePalmUpOnceASideIsKnown() {
+    double firstS = estimate.slaps().get(0).timeS();
+    double asMade = at(Hollow.of(estimate, null), firstS);
+    assertTrue(at(Hollow.of(estimate, reading(Side.PALM, firstS)), firstS) > 0.5);
+    assertTrue(at(Hollow.of(estimate, reading(Side.BACK, firstS)), firstS) < -0.5);
+    assertEquals(1, Math.abs(asMade), 0.3);
+  }
+
+  private static double at(Hollow hollow, double timeS) {
+    int i = 0;
+    while (hollow.turn().timesS().get(i) < timeS) {
+      i++;
+    }
+    return hollow.turn().values().get(i);
+  }
+
+  @Test
   void copiedMarkStaysHollowUntilItIsSeen() {
     Reading copied = estimate.withKnownSide(0.8, Side.PALM).toReading("AK");
     String unseen = svg(withHollow(strip(copied, Palette.LIGHT), null));

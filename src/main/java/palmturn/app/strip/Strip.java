@@ -213,8 +213,11 @@ public final class Strip {
         .formatted(
             what,
             current.side() == Side.UNKNOWN ? "side unknown" : current.side().code(),
-            seconds(fromFirst),
-            String.format(Locale.ROOT, "%.0f", Math.floor(halfS * 1000 + 1e-6)));
+            seconds(
+                window == null
+                    ? current.timeS()
+                    : scale.realBetween(window.fromS(), current.timeS())),
+            ms(halfS));
   }
 
   /** Returns how many slaps of a side stand in the reading, and doubles among them, in words. */
@@ -263,6 +266,14 @@ public final class Strip {
       in.add(frames.timeS(i));
     }
     return in;
+  }
+
+  /** Returns half a width in ms, rounded down but never to nothing. */
+  private static String ms(double halfS) {
+    double ms = halfS * 1000 + 1e-6;
+    return ms < 1
+        ? String.format(Locale.ROOT, "%.1f", Math.max(0.1, Math.floor(ms * 10) / 10))
+        : String.format(Locale.ROOT, "%.0f", Math.floor(ms));
   }
 
   private static String seconds(double timeS) {

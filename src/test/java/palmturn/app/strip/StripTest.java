@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -15,10 +16,14 @@ import palmturn.clip.FrameTable;
 import palmturn.clip.FrameTables;
 import palmturn.clip.Picture;
 import palmturn.clip.Sound;
+import palmturn.trial.Extra;
 import palmturn.trial.Reading;
 import palmturn.trial.Side;
+import palmturn.trial.Slap;
 import palmturn.trial.StartedFrom;
 import palmturn.trial.TimeScale;
+import palmturn.trial.TimedBy;
+import palmturn.trial.Zone;
 
 class StripTest {
   private final FrameTable frames = FrameTables.steady(600, 60);
@@ -81,7 +86,7 @@ class StripTest {
   void countsNameDoublesApart() {
     marking.mark(60, Side.PALM, false);
     marking.mark(66, Side.PALM, false);
-    marking.kind(palmturn.trial.Slap.Kind.DOUBLE);
+    marking.kind(Slap.Kind.DOUBLE);
 
     assertEquals("1 and 1 double", strip.countOf(Side.PALM));
     assertEquals("0", strip.countOf(Side.BACK));
@@ -109,6 +114,37 @@ class StripTest {
     stage.seek(12);
     marking.arriveAt(12);
     assertEquals("slap 1, side unknown, 0.000 s ± 8 ms", strip.flag());
+  }
+
+  @Test
+  void flagOfAMarkBySoundTellsItsOwnTimeAndLessThanAMillisecond() {
+    Reading heard =
+        new Reading(
+            "AK",
+            false,
+            StartedFrom.ESTIMATE,
+            List.of(heard(1.0004), heard(1.2033)),
+            List.of(),
+            Extra.NONE);
+    marking.open(heard, frames, (reading, sentence) -> {});
+    stage.seek(72);
+    marking.arriveAt(72);
+    assertEquals("slap 2, back, 0.203 s ± 0.3 ms", strip.flag());
+  }
+
+  private static Slap heard(double timeS) {
+    return new Slap(
+        Slap.Kind.SLAP,
+        timeS,
+        Side.BACK,
+        Zone.CENTRE,
+        TimedBy.SOUND,
+        0.0003,
+        null,
+        timeS,
+        true,
+        "",
+        Extra.NONE);
   }
 
   @Test
