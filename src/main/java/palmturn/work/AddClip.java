@@ -65,7 +65,7 @@ public final class AddClip {
     try {
       ClipFile clip = ClipFile.open(source);
       ClipFacts facts = clip.facts();
-      checkStretch(facts, request);
+      checkStretch(facts, request.fromS());
       TrialId id = freeId(folder, request);
       ClipRef ref =
           new ClipRef(folder.bringClip(source), facts.sha256(), facts.medianFrameS(), Extra.NONE);
@@ -104,9 +104,9 @@ public final class AddClip {
         : TimeScale.ofCapture(facts.medianFrameS(), captureFps);
   }
 
-  private static void checkStretch(ClipFacts facts, Request request) throws UserError {
+  /** Refuses a stretch that begins after the clip has ended. */
+  static void checkStretch(ClipFacts facts, @Nullable Double fromS) throws UserError {
     double endS = facts.firstS() + facts.durationS();
-    Double fromS = request.fromS();
     if (fromS != null && fromS >= endS) {
       throw new UserError(
           "%s ends at %.3f s, before the trial's start at %.3f s"

@@ -108,6 +108,7 @@ public final class Estimating {
     try {
       ClipFile clip = ClipFile.open(wanted.path());
       ClipFacts facts = clip.facts();
+      AddClip.checkStretch(facts, wanted.fromS());
       Double captureFps = wanted.captureFps() != null ? wanted.captureFps() : facts.captureFps();
       TimeScale scale = AddClip.timeScale(facts, captureFps);
       Request request =
@@ -262,6 +263,9 @@ public final class Estimating {
   private Estimate run(ClipFile clip, Request request, Progress progress)
       throws ClipException, UserError {
     String name = String.valueOf(clip.path().getFileName());
+    if (clip.frames().size() < 2) {
+      throw new UserError(name + " is a single picture: there is no movement to look for");
+    }
     try {
       return engine.estimate(clip, request, watch(progress));
     } catch (RuntimeException e) {

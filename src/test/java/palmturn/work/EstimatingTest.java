@@ -245,6 +245,16 @@ class EstimatingTest {
   }
 
   @Test
+  void aStretchAfterTheEndIsRefused() {
+    Estimating.Clip late = new Estimating.Clip(CLIP, Hand.RIGHT, Mirrored.FALSE, 100.0, null, null);
+    UserError error =
+        assertThrows(
+            UserError.class, () -> estimating.clip(late, Estimating.Asked.ALL, Progress.NONE));
+    assertTrue(error.getMessage().contains("ends at 7.000 s"), error.getMessage());
+    assertNull(asked.get());
+  }
+
+  @Test
   void whatWasStoppedIsNotStored() throws Exception {
     TrialId id = add(Hand.RIGHT);
     Progress stopping =
