@@ -77,6 +77,14 @@ public record ClipTruth(
         contacts.add(new Contact(number(each, "timeS"), side(each), kind.equals("double")));
       }
     }
+    return new ClipTruth(
+        hand(wanted(file, "parameters"), "hand"),
+        false,
+        contacts,
+        file.has("elbowPx") ? ownElbow(file) : null);
+  }
+
+  private static ElbowWay ownElbow(ObjectNode file) {
     JsonNode place = wanted(file, "elbowPx");
     double[] rightCm = numbers(file, "elbowRightCm");
     double hz = number(file, "seriesHz");
@@ -84,17 +92,13 @@ public record ClipTruth(
     for (int i = 0; i < timesS.length; i++) {
       timesS[i] = i / hz;
     }
-    return new ClipTruth(
-        hand(wanted(file, "parameters"), "hand"),
-        false,
-        contacts,
-        new ElbowWay(
-            place.path(0).asDouble(),
-            place.path(1).asDouble(),
-            number(file, "cmPerPixel"),
-            timesS,
-            rightCm,
-            numbers(file, "elbowUpCm")));
+    return new ElbowWay(
+        place.path(0).asDouble(),
+        place.path(1).asDouble(),
+        number(file, "cmPerPixel"),
+        timesS,
+        rightCm,
+        numbers(file, "elbowUpCm"));
   }
 
   private static ClipTruth plain(ObjectNode file) {

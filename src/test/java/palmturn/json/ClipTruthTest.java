@@ -62,6 +62,11 @@ class ClipTruthTest {
   @Test
   void anElbowMayBeUntold() throws JsonException {
     assertNull(ClipTruth.read("{\"moving_hand\": \"left\", \"contacts\": []}").elbow());
+    String nobody =
+        """
+        {"format": "palmturn-truth", "parameters": {"hand": "right"}, "contacts": []}
+        """;
+    assertNull(ClipTruth.read(nobody).elbow());
   }
 
   @ParameterizedTest
