@@ -74,7 +74,7 @@ final class OverlayDrawing {
     g.strokePolyline(new double[] {x + right, x, x}, new double[] {y, y, y + down}, 3);
   }
 
-  /** Draws the elbow, its words on the side away from {@code middle} if there is room. */
+  /** Draws the elbow, its words on the side away from {@code middle}, else below. */
   private void elbow(Overlay.Elbow elbow, double middle) {
     double x = x(elbow.place().x());
     double y = y(elbow.place().y());
@@ -97,10 +97,15 @@ final class OverlayDrawing {
     }
     double away = 14 * scale + (limitPx == null ? 0 : limitPx * fit);
     double width = width(elbow.words());
-    boolean fitsLeft = x - away - width > 0;
-    boolean fitsRight = x + away + width < g.getCanvas().getWidth();
-    boolean toTheLeft = x < middle ? fitsLeft : !fitsRight;
-    words(elbow.words(), toTheLeft ? x - away : x + away, y, toTheLeft);
+    double room = g.getCanvas().getWidth();
+    boolean toTheLeft = x < middle;
+    boolean fits = toTheLeft ? x - away - width > 0 : x + away + width < room;
+    if (fits) {
+      words(elbow.words(), toTheLeft ? x - away : x + away, y, toTheLeft);
+    } else {
+      double from = Math.max(0, Math.min(room - width, x - width / 2));
+      words(elbow.words(), from, y + away, false);
+    }
   }
 
   private void dot(double x, double y, double r) {
