@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import palmturn.chart.Hollow;
 import palmturn.measure.Limits;
 import palmturn.trial.Estimate;
 import palmturn.trial.EstimatedSlap;
@@ -31,6 +32,11 @@ final class EstimateParts {
     if (!estimate.slaps().isEmpty()) {
       sentences.add(rests(estimate));
       sentences.add(confidence(estimate));
+    }
+    if (reading != null && !estimate.slaps().isEmpty()) {
+      sentences.add(
+          "The strip shows it hollow, but not where a mark of the reader lies within %s and says the same."
+              .formatted(Figures.withUnit(Figures.number(Hollow.SAME_S * 1000, 0), "ms")));
     }
     String sides = sides(estimate, reading);
     if (!sides.isEmpty()) {
