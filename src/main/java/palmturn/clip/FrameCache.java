@@ -120,7 +120,7 @@ public final class FrameCache implements AutoCloseable {
     if (waiting != null && decoded.has(wanted)) {
       return new Step(wanted, true);
     }
-    if (waiting != null && (run == null || wanted < run.from() || wanted > run.to())) {
+    if (waiting != null && !inRun(wanted)) {
       run = null;
       return new Step(wanted, false);
     }
@@ -150,9 +150,7 @@ public final class FrameCache implements AutoCloseable {
     if (run == null) {
       return null;
     }
-    int index = run.from();
-    run = index < run.to() ? new Window.Run(index + 1, run.to()) : null;
-    return new Step(index, false);
+    return new Step(run.from(), false);
   }
 
   private Window window() {
@@ -179,13 +177,33 @@ public final class FrameCache implements AutoCloseable {
   }
 
   private void decode(FrameReader reader, int index) throws ClipException {
-    AVFrame frame = av_frame_clone(reader.decode(index));
+    AVFrame made = reader.decode(index, () -> overtaken(index));
+    if (made == null) {
+      return;
+    }
+    AVFrame frame = av_frame_clone(made);
     synchronized (this) {
+      done(index);
       decoded.put(index, frame);
       long picture = (long) BYTES_A_PIXEL * frame.width() * frame.height();
       long forPictures = Math.max(maxBytes / PICTURES_SHARE, picture);
       most = (int) Math.max(1, (maxBytes - forPictures) / bytes(frame));
       trim();
+    }
+  }
+
+  /** Whether a frame is waited for to which this one does not lead. */
+  private synchronized boolean overtaken(int index) {
+    return closed || waiting != null && wanted != index && (decoded.has(wanted) || !inRun(wanted));
+  }
+
+  private boolean inRun(int index) {
+    return run != null && run.from() <= index && index <= run.to();
+  }
+
+  private void done(int index) {
+    if (run != null && run.from() == index) {
+      run = index < run.to() ? new Window.Run(index + 1, run.to()) : null;
     }
   }
 
@@ -196,6 +214,7 @@ public final class FrameCache implements AutoCloseable {
 
   private synchronized void failFrame(int index, ClipException why) {
     undecodable.add(index);
+    done(index);
     if (waiting != null && wanted == index) {
       waiting.completeExceptionally(why);
       waiting = null;

@@ -5,6 +5,7 @@ import static org.bytedeco.ffmpeg.global.avutil.AV_NOPTS_VALUE;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.BooleanSupplier;
 import org.bytedeco.ffmpeg.avutil.AVFrame;
 import org.jspecify.annotations.Nullable;
 
@@ -20,6 +21,7 @@ public final class FrameReader implements AutoCloseable {
   private final int rotationDeg;
   private final int longSidePx;
   private long lastPts = AV_NOPTS_VALUE;
+  private boolean gaveUp;
 
   FrameReader(Container container, Packets packets, int longSidePx) throws ClipException {
     this.container = container;
@@ -36,37 +38,43 @@ public final class FrameReader implements AutoCloseable {
    * @throws ClipException if the file is damaged there
    */
   public Picture read(int index) throws ClipException {
-    return picture(decode(index), index);
+    AVFrame frame = decode(index, () -> false);
+    if (frame == null) {
+      throw new IllegalStateException("nothing gave up");
+    }
+    return picture(frame, index);
   }
 
   /**
-   * Returns a frame as it is decoded, valid until the next call.
+   * Returns a frame as it is decoded, valid until the next call; null if given up on the way, which
+   * is gone on with when the same frame is asked for next.
    *
+   * @param giveUp is asked after each frame on the way
    * @throws ClipException if the file is damaged there
    */
-  AVFrame decode(int index) throws ClipException {
+  @Nullable AVFrame decode(int index, BooleanSupplier giveUp) throws ClipException {
     long wanted = packets.ptsTicks()[index];
     int key = keyBefore(wanted);
     decoder.passOverBefore(wanted);
     boolean ahead = lastPts != AV_NOPTS_VALUE && lastPts < wanted;
     if (ahead && (key < 0 || packets.keys().get(key).ptsTicks() <= lastPts)) {
-      AVFrame frame = decodeUpTo(wanted);
-      if (frame != null) {
+      AVFrame frame = decodeUpTo(wanted, giveUp);
+      if (frame != null || gaveUp) {
         return frame;
       }
     }
     // Frames shown before the key frame that they follow in the file can need the one before it.
     for (int from = key; from >= Math.max(0, key - 2); from--) {
       seekTo(packets.keys().get(from));
-      AVFrame frame = decodeUpTo(wanted);
-      if (frame != null) {
+      AVFrame frame = decodeUpTo(wanted, giveUp);
+      if (frame != null || gaveUp) {
         return frame;
       }
     }
     seekTo(null);
     decoder.passOverBefore(Long.MIN_VALUE);
-    AVFrame frame = decodeUpTo(wanted);
-    if (frame == null) {
+    AVFrame frame = decodeUpTo(wanted, giveUp);
+    if (frame == null && !gaveUp) {
       throw new ClipException(
           String.format(
               Locale.ROOT,
@@ -93,7 +101,8 @@ public final class FrameReader implements AutoCloseable {
   }
 
   /** Returns the wanted frame, or null once a later one or the end has come without it. */
-  private @Nullable AVFrame decodeUpTo(long wanted) {
+  private @Nullable AVFrame decodeUpTo(long wanted, BooleanSupplier giveUp) {
+    gaveUp = false;
     for (AVFrame frame = decoder.next(); frame != null; frame = decoder.next()) {
       long pts = frame.pts() == AV_NOPTS_VALUE ? frame.best_effort_timestamp() : frame.pts();
       if (Arrays.binarySearch(packets.ptsTicks(), pts) < 0) {
@@ -104,6 +113,10 @@ public final class FrameReader implements AutoCloseable {
         return frame;
       }
       if (pts > wanted) {
+        return null;
+      }
+      if (giveUp.getAsBoolean()) {
+        gaveUp = true;
         return null;
       }
     }

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Random;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
@@ -47,6 +48,29 @@ class FrameCacheTest {
         assertEquals(i, picture.index());
         assertArrayEquals(reader.read(i).argb(), picture.argb(), "frame " + i);
         assertTrue(cache.keptBytes() <= 64L << 20);
+      }
+    }
+  }
+
+  @Test
+  void whatIsReadAheadAndBehindDoesNotKeepANewRequestWaiting() throws Exception {
+    ClipFile clip = ClipFile.open(Clips.copy(folder, WITH_B_FRAMES));
+    int size = clip.frames().size();
+    int[] hashes = new int[size];
+    try (FrameReader reader = clip.newReader()) {
+      for (int i = 0; i < size; i++) {
+        hashes[i] = Arrays.hashCode(reader.read(i).argb());
+      }
+    }
+    Random random = new Random(17);
+    try (FrameCache cache = new FrameCache(clip, 32L << 20)) {
+      for (int k = 0; k < 60; k++) {
+        int at = random.nextInt(size);
+        for (int i = at; i < Math.min(size, at + random.nextInt(4)); i++) {
+          Picture picture = cache.frame(i).get(20, TimeUnit.SECONDS);
+          assertEquals(hashes[i], Arrays.hashCode(picture.argb()), "frame " + i);
+        }
+        Thread.sleep(random.nextInt(30));
       }
     }
   }
