@@ -7,9 +7,12 @@ import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import palmturn.work.Demo;
 import palmturn.work.Estimating;
+import palmturn.work.StepTimes;
+import palmturn.work.UserError;
 import palmturn.work.bench.Bench;
 import palmturn.work.bench.BenchResult;
 import palmturn.work.bench.Row;
+import palmturn.work.bench.StepRows;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -32,6 +35,15 @@ final class BenchCommand implements Callable<Integer> {
       description = "Folders of clips; the bundled ones if left out.")
   private @Nullable List<Path> clips;
 
+  @Option(
+      names = "--steps",
+      paramLabel = "CLIP",
+      description = {
+        "Time steps and jumps through this clip, and nothing else unless --clips is given.",
+        "The goals are for 1080p, 60 frames a second, a key frame every 250."
+      })
+  private @Nullable Path steps;
+
   @Option(names = "--json", description = "Print the figures as JSON, with every clip's own.")
   private boolean json;
 
@@ -40,10 +52,9 @@ final class BenchCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws Exception {
-    List<Path> folders = clips == null ? List.of(Demo.bundledClips(Home.folder())) : clips;
     BenchResult result;
     try (Bar bar = Bar.on(spec)) {
-      result = new Bench(Estimating.standard()).run(folders, bar);
+      result = measured(bar);
     }
     if (json) {
       spec.commandLine().getOut().print(result.json());
@@ -54,6 +65,21 @@ final class BenchCommand implements Callable<Integer> {
     }
     result.failed().forEach(each -> spec.commandLine().getErr().println("palmturn: " + each));
     return result.failed().isEmpty() ? PalmturnCommand.DONE : PalmturnCommand.WRONG_DATA;
+  }
+
+  private BenchResult measured(Bar bar) throws UserError {
+    if (steps == null) {
+      return estimates(bar);
+    }
+    BenchResult before =
+        clips == null ? new BenchResult(List.of(), List.of(), List.of()) : estimates(bar);
+    StepTimes times = StepTimes.of(steps, bar);
+    return before.plus(StepRows.of(times, String.valueOf(steps.getFileName())));
+  }
+
+  private BenchResult estimates(Bar bar) throws UserError {
+    List<Path> folders = clips == null ? List.of(Demo.bundledClips(Home.folder())) : clips;
+    return new Bench(Estimating.standard()).run(folders, bar);
   }
 
   private static List<List<String>> table(BenchResult result) {
