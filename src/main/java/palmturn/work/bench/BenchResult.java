@@ -184,6 +184,10 @@ public record BenchResult(List<Row> rows, List<Measured> clips, List<String> fai
   }
 
   private static String number(@Nullable Double value, int digits) {
-    return value == null ? "–" : String.format(Locale.ROOT, "%." + digits + "f", value);
+    // What rounds to nothing has no sign.
+    return value == null
+        ? "–"
+        : String.format(Locale.ROOT, "%." + digits + "f", value)
+            .replaceFirst("^-(0(\\.0+)?)$", "$1");
   }
 }
