@@ -306,6 +306,22 @@ class PalmturnAppTest {
     until(() -> text(robot, "#trouble").equals("counter.mp4: no frame can be read"));
   }
 
+  @Test
+  void whoLooksAtAnothersCopiedMarksDoesNotSeeThemForThatReader(FxRobot robot) throws Exception {
+    Path session = session("anothers");
+    try (SessionFolder made = SessionFolder.open(session)) {
+      made.keep(TRIAL, MadeEstimates.fourSlaps().toReading("AK"), "started");
+    }
+    Platform.runLater(() -> desk.open(session));
+    until(() -> desk.stage().pictureProperty().get() != null);
+    Platform.runLater(() -> desk.setReader("BM"));
+    robot.press(KeyCode.SHIFT).type(KeyCode.RIGHT).release(KeyCode.SHIFT);
+    until(() -> desk.stage().pictureProperty().get().index() == 12);
+    assertEquals("AK", reading().reader());
+    assertTrue(reading().slaps().stream().noneMatch(Slap::seen));
+    assertTrue(desk.estimation().found().hiddenProperty().get());
+  }
+
   private Reading reading() {
     WaitForAsyncUtils.waitForFxEvents();
     return desk.marking().readingProperty().get();

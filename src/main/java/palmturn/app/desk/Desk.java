@@ -5,10 +5,8 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.Executor;
 import javafx.beans.property.ObjectProperty;
@@ -30,9 +28,6 @@ import palmturn.app.strip.Strip;
 import palmturn.app.tally.Tally;
 import palmturn.app.tasks.Tasks;
 import palmturn.clip.Sound;
-import palmturn.measure.Limits;
-import palmturn.measure.Scores;
-import palmturn.measure.TrialScore;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Block;
 import palmturn.trial.Estimate;
@@ -41,7 +36,6 @@ import palmturn.trial.Session;
 import palmturn.trial.StartedFrom;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
-import palmturn.work.Scoring;
 
 /** What is open, and what follows from it: the models of all panes and the lines in the header. */
 public final class Desk implements AutoCloseable {
@@ -59,8 +53,7 @@ public final class Desk implements AutoCloseable {
   private final Trouble trouble = new Trouble();
   private final Saving saving;
   private final Tally tally = new Tally();
-  private final Limits limits = Scoring.limits();
-  private final Map<TrialId, Trial> trials = new LinkedHashMap<>();
+  private final Scored trials = new Scored();
 
   private final ReadOnlyObjectWrapper<@Nullable SessionFolder> folder =
       new ReadOnlyObjectWrapper<>();
@@ -120,7 +113,7 @@ public final class Desk implements AutoCloseable {
 
   /** Returns how far an elbow may go from its place, cm. */
   public double elbowLimitCm() {
-    return limits.elbowCm().value();
+    return trials.limits().elbowCm().value();
   }
 
   /** The open session; null when none is. */
@@ -240,16 +233,17 @@ public final class Desk implements AutoCloseable {
     return readOnly.get();
   }
 
-  /** Returns whether it is known who marks. */
-  boolean reads() {
-    return reader != null;
+  /** Returns whether the marks that are shown are those of the person in front of them. */
+  boolean ownMarks() {
+    Reading shown = marking.readingProperty().get();
+    return !readOnly.get() && shown != null && shown.reader().equals(reader);
   }
 
   /** Says who is marking. */
   public void setReader(String initials) {
     reader = initials.strip();
     TrialId id = trialProperty().get();
-    Trial now = id == null ? null : trials.get(id);
+    Trial now = trials.get(id);
     if (now != null) {
       estimation.found().setHidden(Found.blind(now, reader));
     }
@@ -261,7 +255,7 @@ public final class Desk implements AutoCloseable {
     if (now == null || folder.get() != in) {
       return;
     }
-    trials.put(id, now.withEstimate(made));
+    trials.put(now.withEstimate(made));
     if (id.equals(trialProperty().get())) {
       estimation.show(made, false);
       marking.setEstimate(made);
@@ -293,15 +287,14 @@ public final class Desk implements AutoCloseable {
     }
     SessionFolder now = opened.folder();
     readOnly.set(!opened.whyReadOnly().isEmpty());
-    trials.clear();
-    now.trials().forEach(each -> trials.put(each.id(), each));
     Session session = now.session();
+    trials.open(session, now.trials());
     heading.set(session.athlete() + ", " + DAY.format(session.date()));
     saving.forget();
     fail(opened.whyReadOnly());
     folder.set(now);
     List<Cell> cells = new ArrayList<>();
-    trials.values().forEach(each -> cells.add(cell(each, shown(each))));
+    trials.all().forEach(each -> cells.add(trials.cell(each, shown(each))));
     TrialId before = board.chosenProperty().get();
     board.show(session.blocks().stream().map(Block::name).toList(), cells);
     if (before != null && before.equals(board.chosenProperty().get())) {
@@ -311,7 +304,7 @@ public final class Desk implements AutoCloseable {
 
   private void chosen(@Nullable TrialId id) {
     closeTrial();
-    Trial now = id == null ? null : trials.get(id);
+    Trial now = trials.get(id);
     SessionFolder from = folder.get();
     if (now == null || from == null) {
       return;
@@ -377,7 +370,7 @@ public final class Desk implements AutoCloseable {
 
   private void marked(@Nullable Reading reading) {
     TrialId id = trialProperty().get();
-    Trial now = id == null ? null : trials.get(id);
+    Trial now = trials.get(id);
     if (now == null || opening.now() == null) {
       return;
     }
@@ -387,7 +380,7 @@ public final class Desk implements AutoCloseable {
             : Reading.begin(reader == null ? "" : reader, StartedFrom.NOTHING);
     if (reading != null) {
       now = now.withReading(reading);
-      trials.put(now.id(), now);
+      trials.put(now);
     }
     readerWords.set(
         reading == null
@@ -397,25 +390,9 @@ public final class Desk implements AutoCloseable {
                 + (reading.startedFrom().equals(StartedFrom.ESTIMATE) ? " from the estimate" : "")
                 + (reading.finished() ? ", finished" : ", open"));
     int unseen = (int) marks.slaps().stream().filter(slap -> !slap.seen()).count();
-    tally.show(score(now, marks), limits, other(now.id()), unseen);
-    board.update(cell(now, reading));
-  }
-
-  private @Nullable TrialScore other(TrialId id) {
-    Trial other = trials.get(new TrialId(id.hand().other(), id.block(), id.repeat()));
-    Reading reading = other == null ? null : shown(other);
-    return other == null || reading == null ? null : score(other, reading);
-  }
-
-  private Cell cell(Trial of, @Nullable Reading reading) {
-    return Cell.of(
-        of.id(), reading, reading == null ? null : score(of, reading).speed().rateSlapsPerS());
-  }
-
-  private TrialScore score(Trial of, Reading reading) {
-    SessionFolder from = folder.get();
-    double windowS = from == null ? Session.DEFAULT_WINDOW_S : from.session().windowS();
-    return Scores.trial(of, reading, windowS, limits);
+    tally.show(
+        trials.score(now, marks), trials.limits(), trials.other(now.id(), this::shown), unseen);
+    board.update(trials.cell(now, reading));
   }
 
   void failed(Exception problem) {

@@ -91,7 +91,7 @@ public final class Estimation {
     if (picture != null
         && !stage.playingProperty().get()
         && picture.index() == stage.frameProperty().get()
-        && desk.reads()) {
+        && desk.ownMarks()) {
       marking.see(picture.index());
     }
   }

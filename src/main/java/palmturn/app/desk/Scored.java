@@ -1,0 +1,63 @@
+package palmturn.app.desk;
+
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import palmturn.app.board.Cell;
+import palmturn.measure.Limits;
+import palmturn.measure.Scores;
+import palmturn.measure.TrialScore;
+import palmturn.trial.Reading;
+import palmturn.trial.Session;
+import palmturn.trial.Trial;
+import palmturn.trial.TrialId;
+import palmturn.work.Scoring;
+
+/** The open session's trials as they are by now, and their figures. */
+final class Scored {
+  private final Limits limits = Scoring.limits();
+  private final Map<TrialId, Trial> trials = new LinkedHashMap<>();
+  private double windowS = Session.DEFAULT_WINDOW_S;
+
+  /** Takes the trials of a session in place of those before. */
+  void open(Session session, List<Trial> all) {
+    windowS = session.windowS();
+    trials.clear();
+    all.forEach(each -> trials.put(each.id(), each));
+  }
+
+  Limits limits() {
+    return limits;
+  }
+
+  Collection<Trial> all() {
+    return trials.values();
+  }
+
+  @Nullable Trial get(@Nullable TrialId id) {
+    return id == null ? null : trials.get(id);
+  }
+
+  void put(Trial changed) {
+    trials.put(changed.id(), changed);
+  }
+
+  TrialScore score(Trial of, Reading reading) {
+    return Scores.trial(of, reading, windowS, limits);
+  }
+
+  /** Returns the figures of the other hand's trial of the same repeat, if it is read. */
+  @Nullable TrialScore other(TrialId id, Function<Trial, @Nullable Reading> shown) {
+    Trial other = trials.get(new TrialId(id.hand().other(), id.block(), id.repeat()));
+    Reading reading = other == null ? null : shown.apply(other);
+    return other == null || reading == null ? null : score(other, reading);
+  }
+
+  Cell cell(Trial of, @Nullable Reading reading) {
+    return Cell.of(
+        of.id(), reading, reading == null ? null : score(of, reading).speed().rateSlapsPerS());
+  }
+}
