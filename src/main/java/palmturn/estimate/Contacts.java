@@ -41,7 +41,9 @@ record Contacts(
                 downPoses.alternation()
                     * downPoses.size()
                     / (upPoses.alternation() * upPoses.size()))
-            + Math.log(downPoses.lookChange() / upPoses.lookChange())
+            + Math.log(
+                (downPoses.lookChange() + Poses.LEAST_CHANGE)
+                    / (upPoses.lookChange() + Poses.LEAST_CHANGE))
             + Math.log(downPoses.lookAlternation() / upPoses.lookAlternation())
             + GRAVITY * approach.downwards();
     return lead >= 0

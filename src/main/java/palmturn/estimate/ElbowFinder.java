@@ -38,6 +38,15 @@ final class ElbowFinder {
   /** Skin in the shade is hardly darker than so many times the hand's. */
   private static final double DARK = 0.5;
 
+  /** Forearm 0.161 of the stature, hand 0.108 of it, of which half lies before its middle. */
+  private static final double FOREARM = 0.161 / (0.161 + 0.108 / 2);
+
+  /**
+   * With the elbows at the sides and the hands in front, the forearm points half at the camera. In
+   * fifteen drawn clips of two makers 0.57 to 0.80 of it was seen.
+   */
+  private static final double SEEN = 0.68;
+
   private ElbowFinder() {}
 
   /**
@@ -108,6 +117,25 @@ final class ElbowFinder {
     return n == 0 || atEdge || confidence <= 0
         ? null
         : new Place(new Point(x / n * pxPerCell, y / n * pxPerCell), confidence);
+  }
+
+  /**
+   * Returns the length that the forearm, elbow to wrist, would have across the line of sight, in
+   * pixels of the upright full-size picture, from the way from the elbow to the middle of what
+   * moves. It holds roughly for the test's posture seen from the front.
+   */
+  static double forearmPx(Point elbow, Blob hand, double pxPerCell) {
+    double x = 0;
+    double y = 0;
+    double all = 0;
+    for (int i = 0; i < hand.area(); i++) {
+      x += hand.weights()[i] * (hand.x(i) + 0.5);
+      y += hand.weights()[i] * (hand.y(i) + 0.5);
+      all += hand.weights()[i];
+    }
+    return FOREARM
+        / SEEN
+        * Math.hypot(x / all * pxPerCell - elbow.x(), y / all * pxPerCell - elbow.y());
   }
 
   /**

@@ -22,9 +22,10 @@ import palmturn.trial.Estimate.Source;
  */
 public final class Estimator {
   private static final int FEWEST_FRAMES = 12;
-  private static final double FEW_FPS = 25;
+  private static final double FEW_FPS = 24.5;
   private static final double MOTION_SHARE = 0.6;
   private static final double ELBOW_LIMIT_CM = 3;
+  private static final double AFTER_S = 0.5;
 
   private final ClipFile clip;
   private final Request request;
@@ -35,7 +36,7 @@ public final class Estimator {
   private final List<String> warnings = new ArrayList<>();
 
   /** A trial that was seen, and the sound laid beside it. */
-  record Attempt(Motion motion, @Nullable Heard heard) {}
+  record Attempt(Stretches.Stretch stretch, Motion motion, @Nullable Heard heard) {}
 
   private Estimator(ClipFile clip, Request request, Watch watch) {
     this.clip = clip;
@@ -81,7 +82,7 @@ public final class Estimator {
     if (slaps.slaps().isEmpty()) {
       return builder.without(warnings);
     }
-    ElbowTracker.Followed elbow = elbow(slaps);
+    ElbowTracker.Followed elbow = elbow(trials.get(0), slaps);
     warnings.addAll(elbow.warnings());
     return builder.with(
         trials.get(0).motion(), slaps, bursts, elbow.path(), ELBOW_LIMIT_CM, warnings);
@@ -146,12 +147,9 @@ public final class Estimator {
     List<Stretches.Stretch> stretches =
         Stretches.of(clip, from, to, request.realPerMediaS(), watch);
     for (int i = 0; i < stretches.size(); i++) {
-      int part = i;
       Watch within =
           new PartWatch(
-              watch,
-              part / (double) stretches.size() * MOTION_SHARE,
-              MOTION_SHARE / stretches.size());
+              watch, i / (double) stretches.size() * MOTION_SHARE, MOTION_SHARE / stretches.size());
       for (Motion motion : motions(stretches.get(i), within)) {
         Heard heard =
             onsets.strength().isEmpty()
@@ -159,7 +157,7 @@ public final class Estimator {
                 : Heard.of(motion.stops().pictureS(), onsets.candidates());
         List<String> reasons = TrialCheck.against(motion, heard);
         if (reasons.isEmpty()) {
-          trials.add(new Attempt(motion, heard));
+          trials.add(new Attempt(stretches.get(i), motion, heard));
         } else if (against.isEmpty()) {
           against.addAll(reasons);
         }
@@ -216,22 +214,48 @@ public final class Estimator {
         + "): all figures are of the first; name a stretch for another.";
   }
 
-  private ElbowTracker.Followed elbow(SlapList slaps) throws ClipException {
+  private ElbowTracker.Followed elbow(Attempt attempt, SlapList slaps) throws ClipException {
+    Footage footage = attempt.motion().contacts().motion().footage();
+    Blob hand = attempt.motion().contacts().motion().blob();
     Point given = request.hints().elbow();
-    if (given == null) {
+    Place place =
+        given != null
+            ? Place.given(given)
+            : ElbowFinder.find(
+                Regions.liveliness(footage),
+                footage.width(),
+                footage.pxPerCell(),
+                footage.pictures().get(0),
+                hand);
+    if (place == null) {
       return new ElbowTracker.Followed(
-          null, List.of("The elbow was not followed: say where it is to have its drift."));
+          null,
+          List.of(
+              "The elbow was not followed: it could not be found. Give its place to have its"
+                  + " drift."));
     }
-    Watch rest = new PartWatch(watch, MOTION_SHARE, 1 - MOTION_SHARE);
-    double firstS = slaps.slaps().get(0).timeS();
-    return ElbowTracker.follow(
-        clip,
-        from,
-        to,
-        firstS,
-        Place.given(given),
-        request.hints().trunk(),
-        ScaleOf.from(request.hints(), null),
-        rest);
+    ScaleOf scale =
+        ScaleOf.from(request.hints(), ElbowFinder.forearmPx(place.at(), hand, footage.pxPerCell()));
+    double lastS = slaps.slaps().get(slaps.slaps().size() - 1).timeS();
+    int end = Math.min(attempt.stretch().to(), frames.indexAt(lastS + AFTER_S) + 1);
+    ElbowTracker.Followed followed =
+        ElbowTracker.follow(
+            clip,
+            attempt.stretch().from(),
+            end,
+            slaps.slaps().get(0).timeS(),
+            place,
+            request.hints().trunk(),
+            scale,
+            new PartWatch(watch, MOTION_SHARE, 1 - MOTION_SHARE));
+    List<String> said = new ArrayList<>(followed.warnings());
+    String caution = scale.caution();
+    if (followed.path() != null && caution != null) {
+      said.add(caution);
+    }
+    if (followed.path() != null && given == null) {
+      said.add("The elbow's place was found by the program: check it in the picture.");
+    }
+    return new ElbowTracker.Followed(followed.path(), said);
   }
 }

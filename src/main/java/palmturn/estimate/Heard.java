@@ -29,7 +29,7 @@ record Heard(List<@Nullable Onset> onsets, double offsetS, double agreement, dou
   private static final double[] WITHIN_S = {0.030, 0.022};
 
   /** In the last round only onsets are taken that are off by no more than is usual in this clip. */
-  private static final double USUAL_SCATTERS = 6;
+  private static final double USUAL_SCATTERS = 5;
 
   private static final double CLOSEST_S = 0.012;
   private static final double LIKELY_SHARE = 0.4;

@@ -20,6 +20,9 @@ import palmturn.numbers.Robust;
 record Poses(double[] timesS, List<float[]> turns, List<float[]> looks) {
   private static final double BLUR = 1.5;
 
+  /** Of 255 steps of light: less is no change at all. */
+  static final double LEAST_CHANGE = 0.01;
+
   static Poses at(BlobMotion motion, double[] timesS) {
     List<float[]> turns = new ArrayList<>();
     List<float[]> looks = new ArrayList<>();
@@ -86,7 +89,7 @@ record Poses(double[] timesS, List<float[]> turns, List<float[]> looks) {
 
   /** Returns how much more it differs between neighbours than between every second. */
   double lookAlternation() {
-    return lookChange(1) / lookChange(2);
+    return (lookChange(1) + LEAST_CHANGE) / (lookChange(2) + LEAST_CHANGE);
   }
 
   private double lookChange(int apart) {

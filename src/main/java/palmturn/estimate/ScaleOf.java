@@ -30,8 +30,8 @@ record ScaleOf(
   /** Spread of that share in the same survey, both sexes together: SD/mean, per cent. */
   static final double FOREARM_OF_STATURE_SPREAD_PCT = 4.1;
 
-  /** What the forearm's length in the picture is known to, per cent; Palmturn's choice. */
-  static final double FOREARM_IN_PICTURE_SPREAD_PCT = 10;
+  /** What the forearm's length in the picture is known to, per cent, from drawn clips. */
+  static final double FOREARM_IN_PICTURE_SPREAD_PCT = 15;
 
   /**
    * Returns the best scale that the hints allow: two places a known length apart, else the measured

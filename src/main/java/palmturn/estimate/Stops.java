@@ -22,6 +22,7 @@ record Stops(double[] turnedS, double[] pictureS, double[] strengths, boolean re
   private static final double UNEQUAL_PRESS_S = 0.004;
   private static final double UNEQUAL_FRAMES = 0.3;
   private static final double STROKE = 0.6;
+  private static final double SOON_S = 0.04;
 
   /** Of the way between fastest approach and fastest rebound: here the approach is half over. */
   private static final double ENDED = 0.25;
@@ -94,7 +95,8 @@ record Stops(double[] turnedS, double[] pictureS, double[] strengths, boolean re
     double crossing = contacts.crossings().samples()[j];
     if (bump < 0) {
       double near = 1.2 * contacts.motion().footage().medianFrameS() * hz;
-      return List.of(stop(v, peak, end, zeroNear(v, crossing, near), Double.POSITIVE_INFINITY));
+      double turned = middle(v, peak, zeroNear(v, crossing, near), SOON_S * hz);
+      return List.of(stop(v, peak, end, turned, Double.POSITIVE_INFINITY));
     }
     int between = low(v, peak, bump);
     Stop first = stop(v, peak, between, zeroAfter(v, peak, between), Double.POSITIVE_INFINITY);
@@ -120,6 +122,21 @@ record Stops(double[] turnedS, double[] pictureS, double[] strengths, boolean re
       }
     }
     return new Stop(Math.max(turned, ended), ended, v[peak] - v[low], Double.isFinite(rise));
+  }
+
+  /**
+   * Returns where the velocity is half-way between fastest approach and fastest rebound. At zero it
+   * would come early after a slow approach, late where the hand stays.
+   */
+  private static double middle(double[] v, int peak, double zero, double soon) {
+    int low = low(v, (int) zero, (int) Math.ceil(zero + soon));
+    double level = (v[peak] + v[low]) / 4;
+    for (int i = low; i > peak; i--) {
+      if (v[i] < level && v[i - 1] >= level) {
+        return i - 1 + (v[i - 1] - level) / (v[i - 1] - v[i]);
+      }
+    }
+    return zero;
   }
 
   /** Returns the place of the most prominent rise between two peaks, −1 if none stands out. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
+import palmturn.numbers.Robust;
 
 /**
  * Whether what moves to and fro is a slapping and turning hand. The limits were set on clips of
@@ -13,12 +14,17 @@ import org.jspecify.annotations.Nullable;
 final class TrialCheck {
   private static final int FEWEST = 6;
 
-  /**
-   * Turning and lifting in the air looks like slow slapping: only the sound can tell them apart.
-   */
-  private static final double LEAST_WIDTHS_PER_S = 2;
+  /** Slower than this, slapping and turning in the air look alike. */
+  private static final double SURELY_WIDTHS_PER_S = 2;
 
-  private static final double LEAST_WIDTHS_PER_S_HEARD = 1;
+  private static final double LEAST_WIDTHS_PER_S = 1;
+
+  /** Hands that turn in the air go up and down less from turn to turn. */
+  private static final double WIDTHS_PER_SLAP = 0.6;
+
+  /** A metronome beside turning hands reached 0.37. */
+  private static final double CLEAR_AGREEMENT = 0.5;
+
   private static final double LEAST_REGULARITY = 0.65;
   private static final double LEAST_ALTERNATION = 0.5;
   private static final double LEAST_LOOK_ALTERNATION = 0.95;
@@ -40,15 +46,13 @@ final class TrialCheck {
           "Only %d stops of a moving hand were seen; a trial has at least %d."
               .formatted(motion.size(), FEWEST));
     }
-    double speed = motion.widthsPerS();
-    boolean confirmed = heard != null && heard.trusted();
-    if (speed < (confirmed ? LEAST_WIDTHS_PER_S_HEARD : LEAST_WIDTHS_PER_S)) {
+    if (tooSlow(motion, heard)) {
       against.add(
           String.format(
               Locale.ROOT,
-              "What moves to and fro is too slow for slaps that are not heard: %.1f of its own widths a"
-                  + " second.",
-              speed));
+              "What moves to and fro is too slow for slaps that are not heard: %.1f of its own"
+                  + " widths a second.",
+              motion.widthsPerS()));
     }
     if (contacts.regularity() < LEAST_REGULARITY) {
       against.add("What moves to and fro keeps no beat.");
@@ -62,5 +66,13 @@ final class TrialCheck {
       against.add("What moves to and fro does not turn from stop to stop.");
     }
     return against;
+  }
+
+  private static boolean tooSlow(Motion motion, @Nullable Heard heard) {
+    double speed = motion.widthsPerS();
+    double perSlap = speed * Robust.median(motion.poses().intervals());
+    boolean confirmed = heard != null && heard.trusted() && heard.agreement() > CLEAR_AGREEMENT;
+    return speed < LEAST_WIDTHS_PER_S
+        || speed < SURELY_WIDTHS_PER_S && perSlap < WIDTHS_PER_SLAP && !confirmed;
   }
 }

@@ -3,6 +3,7 @@ package palmturn.estimate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.stream.IntStream;
 import palmturn.numbers.Robust;
 import palmturn.numbers.Signals;
 import palmturn.numbers.Symmetric;
@@ -16,8 +17,8 @@ import palmturn.numbers.Symmetric;
  * @param poses for each contact +1 or −1, the same for one side of the hand
  * @param noTurn for each gap, whether the hand did not turn in it
  * @param confidences for each contact 0 to 1, that its pose is right beside the others'
- * @param kurtosis of the values
- * @param autocorrelation of neighbouring values
+ * @param kurtosis of the values of gaps with a turn
+ * @param autocorrelation of neighbouring ones
  * @param weights for each cell's motion, right then down: together they make the turn
  */
 @SuppressWarnings("ArrayRecordComponent") // Made once and only read.
@@ -62,13 +63,18 @@ record Turns(
           path.poses[j] == path.poses[j + 1]
               && (intervals[j] < SHORT * typicalS || sizes[j] < SMALL * typicalSize);
     }
+    double[] turned =
+        IntStream.range(0, values.length)
+            .filter(j -> !noTurn[j])
+            .mapToDouble(j -> values[j])
+            .toArray();
     return new Turns(
         values,
         path.poses,
         noTurn,
         path.confidences,
-        Signals.kurtosis(values),
-        Signals.autocorrelation(values, 1),
+        Signals.kurtosis(turned),
+        Signals.autocorrelation(turned, 1),
         weights(fields, values));
   }
 

@@ -1,0 +1,103 @@
+package palmturn.estimate;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The sound laid beside the motion. */
+class HeardTest {
+  private static double[] contacts(Random random) {
+    double[] contacts = new double[25];
+    contacts[0] = 1;
+    for (int j = 1; j < contacts.length; j++) {
+      contacts[j] = contacts[j - 1] + 0.2 * (1 + 0.05 * random.nextGaussian());
+    }
+    return contacts;
+  }
+
+  private static List<Onset> onsets(double[] contacts, double late, double scatter, Random random) {
+    List<Onset> onsets = new ArrayList<>();
+    for (double contact : contacts) {
+      onsets.add(new Onset(contact + late + scatter * random.nextGaussian(), 0.9));
+    }
+    return onsets;
+  }
+
+  private static List<Onset> sorted(List<Onset> onsets) {
+    return onsets.stream().sorted(Comparator.comparingDouble(Onset::timeS)).toList();
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {-0.08, 0, 0.004, 0.05, 0.08})
+  void aConstantOffsetIsFound(double late) {
+    Random random = new Random(1);
+    double[] contacts = contacts(random);
+    Heard heard = Heard.of(contacts, onsets(contacts, late, 0.002, random));
+    assertTrue(heard.trusted());
+    assertEquals(late, heard.offsetS(), 0.0015);
+    assertEquals(25, heard.count());
+  }
+
+  @Test
+  void aMetronomeAndTalkBesideTheSlapsChangeNothing() {
+    Random random = new Random(2);
+    double[] contacts = contacts(random);
+    List<Onset> all = new ArrayList<>(onsets(contacts, 0.004, 0.002, random));
+    for (double t = 0.1; t < 7; t += 0.31) {
+      all.add(new Onset(t, 1.4));
+    }
+    for (int i = 0; i < 20; i++) {
+      all.add(new Onset(7 * random.nextDouble(), 0.6));
+    }
+    Heard heard = Heard.of(contacts, sorted(all));
+    assertTrue(heard.trusted());
+    assertEquals(0.004, heard.offsetS(), 0.002);
+  }
+
+  @Test
+  void puffsAfterEachContactAreNotTakenForIt() {
+    Random random = new Random(3);
+    double[] contacts = contacts(random);
+    List<Onset> all = new ArrayList<>(onsets(contacts, 0.004, 0.001, random));
+    all.addAll(onsets(contacts, 0.06, 0.015, random));
+    Heard heard = Heard.of(contacts, sorted(all));
+    assertEquals(0.004, heard.offsetS(), 0.0015);
+  }
+
+  @ParameterizedTest
+  @ValueSource(longs = {4, 5, 6, 7, 8, 9})
+  void soundsThatHaveNothingToDoWithTheHandsAreNotTrusted(long seed) {
+    Random random = new Random(seed);
+    double[] contacts = contacts(random);
+    List<Onset> all = new ArrayList<>();
+    for (int i = 0; i < 18; i++) {
+      all.add(new Onset(1 + 5 * random.nextDouble(), 1));
+    }
+    assertFalse(Heard.of(contacts, sorted(all)).trusted());
+  }
+
+  @Test
+  void aContactThatIsNotHeardHasNoOnset() {
+    Random random = new Random(10);
+    double[] contacts = contacts(random);
+    List<Onset> some = new ArrayList<>(onsets(contacts, 0, 0.001, random));
+    some.remove(7);
+    Heard heard = Heard.of(contacts, some);
+    assertEquals(24, heard.count());
+    assertNull(heard.onsets().get(7));
+  }
+
+  @Test
+  void silenceIsNotTrusted() {
+    assertFalse(Heard.of(contacts(new Random(11)), List.of()).trusted());
+  }
+}
