@@ -27,6 +27,7 @@ final class MarksJson {
         reader,
         keys.parsed("state", MarksJson::finished),
         keys.parsed("startedFrom", StartedFrom::parse),
+        keys.flag("estimateSeen", false),
         keys.list("slaps", MarksJson::slap),
         keys.list("spans", MarksJson::span),
         keys.rest());
@@ -41,7 +42,7 @@ final class MarksJson {
     };
   }
 
-  private static Slap slap(Keys keys) throws JsonException {
+  static Slap slap(Keys keys) throws JsonException {
     return new Slap(
         keys.parsed("kind", code -> Coded.parse(Slap.Kind.class, code)),
         keys.number("timeS", -MOST_S, MOST_S),
@@ -56,7 +57,7 @@ final class MarksJson {
         keys.rest());
   }
 
-  private static Span span(Keys keys) throws JsonException {
+  static Span span(Keys keys) throws JsonException {
     Span.Kind kind = keys.parsed("kind", code -> Coded.parse(Span.Kind.class, code));
     double startS = keys.number("startS", -MOST_S, MOST_S);
     double endS = keys.number("endS", -MOST_S, MOST_S);
@@ -69,6 +70,9 @@ final class MarksJson {
     node.put("reader", reading.reader());
     node.put("state", reading.finished() ? "finished" : "open");
     node.put("startedFrom", reading.startedFrom().code());
+    if (reading.estimateSeen()) {
+      node.put("estimateSeen", true);
+    }
     ArrayNode slaps = node.putArray("slaps");
     reading.slaps().forEach(slap -> slaps.add(write(slap)));
     ArrayNode spans = node.putArray("spans");
@@ -76,7 +80,7 @@ final class MarksJson {
     return Put.extra(node, reading.extra());
   }
 
-  private static ObjectNode write(Slap slap) {
+  static ObjectNode write(Slap slap) {
     ObjectNode node = JsonText.object();
     node.put("kind", slap.kind().code());
     Put.number(node, "timeS", slap.timeS());
@@ -91,7 +95,7 @@ final class MarksJson {
     return Put.extra(node, slap.extra());
   }
 
-  private static ObjectNode write(Span span) {
+  static ObjectNode write(Span span) {
     ObjectNode node = JsonText.object();
     node.put("kind", span.kind().code());
     Put.number(node, "startS", span.startS());

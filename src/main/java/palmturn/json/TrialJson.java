@@ -12,6 +12,7 @@ import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
 import palmturn.trial.Reading;
+import palmturn.trial.Settlement;
 import palmturn.trial.TimeScale;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
@@ -47,6 +48,8 @@ public final class TrialJson {
     List<Reading> readings = keys.list("readings", MarksJson::reading);
     refuseTwice(keys, readings);
     Estimate estimate = keys.objectOrNull("estimate", EstimateJson::read);
+    List<Settlement> settlements = keys.list("settlements", SettlementJson::read);
+    refuseSettledTwice(keys, settlements);
     return keys.make(
         () ->
             new Trial(
@@ -61,6 +64,7 @@ public final class TrialJson {
                 soundOffsetS,
                 readings,
                 estimate,
+                settlements,
                 keys.rest()));
   }
 
@@ -69,6 +73,16 @@ public final class TrialJson {
     for (Reading reading : readings) {
       if (!readers.add(reading.reader())) {
         throw keys.fault("two readings by \"%s\"".formatted(reading.reader()));
+      }
+    }
+  }
+
+  private static void refuseSettledTwice(Keys keys, List<Settlement> all) throws JsonException {
+    for (int i = 0; i < all.size(); i++) {
+      Settlement each = all.get(i);
+      if (all.subList(0, i).stream().anyMatch(e -> e.between(each.first(), each.second()))) {
+        throw keys.fault(
+            "two settlements of \"%s\" and \"%s\"".formatted(each.first(), each.second()));
       }
     }
   }
@@ -130,6 +144,10 @@ public final class TrialJson {
     trial.readings().forEach(reading -> readings.add(MarksJson.write(reading)));
     if (trial.estimate() != null) {
       file.set("estimate", EstimateJson.write(trial.estimate()));
+    }
+    if (!trial.settlements().isEmpty()) {
+      ArrayNode settlements = file.putArray("settlements");
+      trial.settlements().forEach(each -> settlements.add(SettlementJson.write(each)));
     }
     return JsonText.page(Put.extra(file, trial.extra()));
   }

@@ -15,6 +15,7 @@ import palmturn.trial.Block;
 import palmturn.trial.Estimate;
 import palmturn.trial.Reading;
 import palmturn.trial.Session;
+import palmturn.trial.Settlement;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 
@@ -289,6 +290,18 @@ public final class SessionFolder implements AutoCloseable {
     refuseWithoutLock();
     TrialFile known = known(id);
     known.replace(known.trial().withEstimate(estimate));
+  }
+
+  /**
+   * Keeps the settling of two readings, in place of an older one of the same two; the readings stay
+   * as they are at that moment.
+   *
+   * @throws StoreException if it can't be written; the old file is then whole
+   */
+  public synchronized void keep(TrialId id, Settlement settlement) throws StoreException {
+    refuseWithoutLock();
+    TrialFile known = known(id);
+    known.replace(known.trial().withSettlement(settlement));
   }
 
   private void refuseWithoutLock() throws StoreException {

@@ -10,6 +10,7 @@ import java.util.List;
  * @param reader the reader's initials or name
  * @param finished whether the reader has said that it is complete
  * @param startedFrom what the first marks came from
+ * @param estimateSeen whether the estimate was in sight at any moment while it was marked
  * @param slaps marks at a moment, in order of time
  * @param spans faults over a stretch, in order of their start
  * @param extra unknown keys
@@ -18,6 +19,7 @@ public record Reading(
     String reader,
     boolean finished,
     StartedFrom startedFrom,
+    boolean estimateSeen,
     List<Slap> slaps,
     List<Span> spans,
     Extra extra) {
@@ -27,6 +29,17 @@ public record Reading(
     spans = spans.stream().sorted(Comparator.comparingDouble(Span::startS)).toList();
   }
 
+  /** A reading made with the estimate out of sight. */
+  public Reading(
+      String reader,
+      boolean finished,
+      StartedFrom startedFrom,
+      List<Slap> slaps,
+      List<Span> spans,
+      Extra extra) {
+    this(reader, finished, startedFrom, false, slaps, spans, extra);
+  }
+
   /** Returns an open reading without marks. */
   public static Reading begin(String reader, StartedFrom startedFrom) {
     return new Reading(reader, false, startedFrom, List.of(), List.of(), Extra.NONE);
@@ -34,22 +47,27 @@ public record Reading(
 
   /** Returns whether the marks owe nothing to the estimate or to another reader. */
   public boolean independent() {
-    return startedFrom.source() == StartedFrom.Source.NOTHING;
+    return startedFrom.source() == StartedFrom.Source.NOTHING && !estimateSeen;
   }
 
   /** Returns this reading with other marks. */
   public Reading withSlaps(List<Slap> newSlaps) {
-    return new Reading(reader, finished, startedFrom, newSlaps, spans, extra);
+    return new Reading(reader, finished, startedFrom, estimateSeen, newSlaps, spans, extra);
   }
 
   /** Returns this reading with other spans. */
   public Reading withSpans(List<Span> newSpans) {
-    return new Reading(reader, finished, startedFrom, slaps, newSpans, extra);
+    return new Reading(reader, finished, startedFrom, estimateSeen, slaps, newSpans, extra);
   }
 
   /** Returns this reading finished, or open again. */
   public Reading withFinished(boolean nowFinished) {
-    return new Reading(reader, nowFinished, startedFrom, slaps, spans, extra);
+    return new Reading(reader, nowFinished, startedFrom, estimateSeen, slaps, spans, extra);
+  }
+
+  /** Returns this reading as one for which the estimate was, or was not, in sight. */
+  public Reading withEstimateSeen(boolean nowSeen) {
+    return new Reading(reader, finished, startedFrom, nowSeen, slaps, spans, extra);
   }
 
   /** Returns this reading with one mark more. */

@@ -36,6 +36,11 @@ public record Settlement(
     return new Settlement(first, second, null, false, List.of(), List.of(), Extra.NONE);
   }
 
+  /** Returns whether these are the two readings, in either order. */
+  public boolean between(String one, String other) {
+    return first.equals(one) && second.equals(other) || first.equals(other) && second.equals(one);
+  }
+
   /** Returns this settlement with one decision on a mark more. */
   public Settlement plusSlap(Decision<Slap> decision) {
     List<Decision<Slap>> more = new ArrayList<>(slaps);

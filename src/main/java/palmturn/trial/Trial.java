@@ -20,6 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param soundOffsetS how much later the sound is than the picture, seconds, once known
  * @param readings one of each reader at the most
  * @param estimate what the program found by itself, null before it was asked
+ * @param settlements one of each two readings at the most, the one worked on last at the end
  * @param extra unknown keys
  */
 public record Trial(
@@ -34,14 +35,46 @@ public record Trial(
     @Nullable Double soundOffsetS,
     List<Reading> readings,
     @Nullable Estimate estimate,
+    List<Settlement> settlements,
     Extra extra) {
 
   public Trial {
     readings = List.copyOf(readings);
+    settlements = List.copyOf(settlements);
     if (fromS != null && toS != null && !(toS > fromS)) {
       throw new IllegalArgumentException(
           "a trial must end after it starts: %s s to %s s".formatted(fromS, toS));
     }
+  }
+
+  /** A trial of which nothing has been settled. */
+  public Trial(
+      TrialId id,
+      ClipRef clip,
+      @Nullable Double fromS,
+      @Nullable Double toS,
+      Mirrored mirrored,
+      @Nullable Double captureFps,
+      TimeScale timeScale,
+      @Nullable Double paceSlapsPerS,
+      @Nullable Double soundOffsetS,
+      List<Reading> readings,
+      @Nullable Estimate estimate,
+      Extra extra) {
+    this(
+        id,
+        clip,
+        fromS,
+        toS,
+        mirrored,
+        captureFps,
+        timeScale,
+        paceSlapsPerS,
+        soundOffsetS,
+        readings,
+        estimate,
+        List.of(),
+        extra);
   }
 
   /** Returns the reading of a reader. */
@@ -56,23 +89,32 @@ public record Trial(
     if (!all.contains(reading)) {
       all.add(reading);
     }
-    return new Trial(
-        id,
-        clip,
-        fromS,
-        toS,
-        mirrored,
-        captureFps,
-        timeScale,
-        paceSlapsPerS,
-        soundOffsetS,
-        all,
-        estimate,
-        extra);
+    return with(soundOffsetS, all, estimate, settlements);
   }
 
   /** Returns this trial with another estimate, and the sound's offset that it found. */
   public Trial withEstimate(Estimate newEstimate) {
+    return with(newEstimate.soundOffsetS(), readings, newEstimate, settlements);
+  }
+
+  /** Returns the settling of two readings, whichever is called the first. */
+  public Optional<Settlement> settlement(String one, String other) {
+    return settlements.stream().filter(each -> each.between(one, other)).findFirst();
+  }
+
+  /** Returns this trial with a settlement put last, and without an older one of the same two. */
+  public Trial withSettlement(Settlement settlement) {
+    List<Settlement> all = new ArrayList<>(settlements);
+    all.removeIf(each -> each.between(settlement.first(), settlement.second()));
+    all.add(settlement);
+    return with(soundOffsetS, readings, estimate, all);
+  }
+
+  private Trial with(
+      @Nullable Double newSoundOffsetS,
+      List<Reading> newReadings,
+      @Nullable Estimate newEstimate,
+      List<Settlement> newSettlements) {
     return new Trial(
         id,
         clip,
@@ -82,9 +124,10 @@ public record Trial(
         captureFps,
         timeScale,
         paceSlapsPerS,
-        newEstimate.soundOffsetS(),
-        readings,
+        newSoundOffsetS,
+        newReadings,
         newEstimate,
+        newSettlements,
         extra);
   }
 }

@@ -1,6 +1,7 @@
 package palmturn.json;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Instant;
@@ -13,6 +14,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import palmturn.trial.Reading;
 import palmturn.trial.SampleFiles;
 import palmturn.trial.Session;
+import palmturn.trial.StartedFrom;
 import palmturn.trial.Trial;
 
 class RoundTripTest {
@@ -44,6 +46,31 @@ class RoundTripTest {
   void anEmptyEstimateComesBackAsItWas() throws JsonException {
     Trial trial = SampleFiles.fullTrial().withEstimate(SampleFiles.emptyEstimate());
     assertEquals(trial, TrialJson.read(TrialJson.write(trial)));
+  }
+
+  @Test
+  void settlementsComeBackAsTheyWere() throws JsonException {
+    Trial trial = SampleFiles.settledTrial();
+    assertEquals(trial, TrialJson.read(TrialJson.write(trial)));
+  }
+
+  @Test
+  void thatTheEstimateWasSeenIsInTheJournalToo() throws JsonException {
+    Reading seen = Reading.begin("AB", StartedFrom.NOTHING).withEstimateSeen(true);
+    JournalLine line = new JournalLine(Instant.EPOCH, "Add a slap", seen);
+    assertEquals(line, JournalLine.read(line.write().strip()));
+    assertFalse(seen.independent());
+    assertTrue(seen.withEstimateSeen(false).independent());
+  }
+
+  @Test
+  void unknownKeysOfASettlementAreKept() throws JsonException {
+    String text =
+        TrialJson.write(SampleFiles.settledTrial())
+            .replace("\"removeOffset\": true", "\"removeOffset\": true, \"x\": [1.50]")
+            .replace("\"why\": \"both", "\"y\": 2.50, \"why\": \"both");
+    String again = TrialJson.write(TrialJson.read(text));
+    assertTrue(again.contains("1.50") && again.contains("2.50"), again);
   }
 
   @Test

@@ -26,6 +26,7 @@ import palmturn.trial.Session;
 class SchemaTest {
   private static final String SESSION = SessionJson.write(SampleFiles.fullSession());
   private static final String TRIAL = TrialJson.write(SampleFiles.fullTrial());
+  private static final String SETTLED = TrialJson.write(SampleFiles.settledTrial());
   private static final String ESTIMATED =
       TrialJson.write(
           SampleFiles.plainTrial(SampleFiles.RIGHT).withEstimate(SampleFiles.fullEstimate()));
@@ -49,6 +50,11 @@ class SchemaTest {
                   .withReading(SampleFiles.randomReading("AB", 40, random)));
       assertEquals(Set.of(), faults("trial", text), text);
     }
+  }
+
+  @Test
+  void writtenSettlementsFit() throws IOException {
+    assertEquals(Set.of(), faults("trial", SETTLED));
   }
 
   @Test
@@ -87,11 +93,16 @@ class SchemaTest {
         "estimate | \"sound\",\"motion\" | \"ear\"",
         "estimate | [-1.0,0.0,1.25] | [-1.0,null,1.25]",
         "estimate | [0.0,10.0,5.0] | [0.0,-10.0,5.0]",
+        "settled | \"choice\": \"neither\" | \"choice\": \"both\"",
+        "settled | \"by\": \"QM\" | \"who\": \"QM\"",
+        "settled | \"toleranceS\": 0.04 | \"toleranceS\": -1",
+        "settled | \"estimateSeen\": true | \"estimateSeen\": 1",
         "estimate | \"clipSha256\": \"0 | \"clipSha256\": \"x",
       })
   void whatTheProgramRefusesTheSchemaRefusesToo(String schema, String was, String now)
       throws IOException {
-    Map<String, String> texts = Map.of("session", SESSION, "trial", TRIAL, "estimate", ESTIMATED);
+    Map<String, String> texts =
+        Map.of("session", SESSION, "trial", TRIAL, "estimate", ESTIMATED, "settled", SETTLED);
     String text = texts.get(schema);
     assertTrue(text.contains(was), text);
     String file = schema.equals("session") ? "session" : "trial";

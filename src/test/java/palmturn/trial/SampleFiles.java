@@ -75,6 +75,35 @@ public final class SampleFiles {
         Extra.NONE);
   }
 
+  /** Returns a trial in which two readings, and a reading and the estimate, are being settled. */
+  public static Trial settledTrial() {
+    Instant at = Instant.parse("2026-05-02T09:30:00Z");
+    Slap first = Slap.onFrame(Slap.Kind.SLAP, 1.0, 1 / 60.0, Side.PALM, Zone.CENTRE);
+    Span span = new Span(Span.Kind.ELBOW_OUT, 1.1, 1.9, "far", Extra.NONE);
+    Settlement readers =
+        Settlement.begin("AB", "EF")
+            .withTerms(0.04, true)
+            .plusSlap(
+                new Decision<>(
+                    Decision.Choice.NEITHER,
+                    "QM",
+                    at,
+                    "both a frame late",
+                    first,
+                    first.withSide(Side.BACK),
+                    Slap.onFrame(Slap.Kind.DOUBLE, 0.98, 1 / 60.0, Side.BACK, Zone.EDGE),
+                    Extra.NONE))
+            .plusSlap(
+                new Decision<>(Decision.Choice.OPEN, "QM", at, "", null, first, null, Extra.NONE))
+            .plusSpan(
+                new Decision<>(Decision.Choice.FIRST, "QM", at, "", span, null, null, Extra.NONE));
+    Trial trial = fullTrial().withEstimate(fullEstimate());
+    return trial
+        .withReading(trial.readings().get(0).withEstimateSeen(true))
+        .withSettlement(readers)
+        .withSettlement(Settlement.begin("EF", Settlement.ESTIMATE));
+  }
+
   /** Returns an estimate with every key filled. */
   public static Estimate fullEstimate() {
     EstimatedSlap heard =

@@ -148,6 +148,7 @@ final class Edits {
             reading.reader(),
             false,
             copied.startedFrom(),
+            true,
             copied.slaps(),
             List.of(),
             reading.extra()),
