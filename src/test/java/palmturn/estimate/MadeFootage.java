@@ -28,6 +28,8 @@ final class MadeFootage {
   private boolean turning = true;
   private boolean lifting = true;
   private boolean mirrored;
+  private boolean waving;
+  private double leavesS = Double.POSITIVE_INFINITY;
 
   /** Evenly spaced frames until a while after the last contact. */
   static MadeFootage of(double[] contactsS, int[] poses, double fps) {
@@ -68,6 +70,18 @@ final class MadeFootage {
     return this;
   }
 
+  /** Lets somebody else wave in the corner, more vividly than the hand slaps. */
+  MadeFootage withSomebodyWaving() {
+    waving = true;
+    return this;
+  }
+
+  /** Lets the hand leave the picture. */
+  MadeFootage leavingAt(double timeS) {
+    leavesS = timeS;
+    return this;
+  }
+
   MadeFootage mirrored() {
     mirrored = true;
     return this;
@@ -103,10 +117,13 @@ final class MadeFootage {
       for (int i = 0; i < u.length; i++) {
         double x = i % WIDTH - X;
         double y = i / WIDTH - Y;
-        if (k > 0 && x * x + y * y < RADIUS * RADIUS) {
+        if (k > 0 && framesS[k] < leavesS && x * x + y * y < RADIUS * RADIUS) {
           u[i] = (float) (TURN * turn * y / RADIUS + noise * random.nextGaussian());
           v[i] = (float) (sink + 0.3 * TURN * turn * x / RADIUS + noise * random.nextGaussian());
         }
+      }
+      if (waving) {
+        wave(u, framesS[k], before);
       }
       right.add(mirrored ? flipped(u, -1) : u);
       down.add(mirrored ? flipped(v, 1) : v);
@@ -114,6 +131,15 @@ final class MadeFootage {
       camera.add(Similarity.IDENTITY);
     }
     return new Footage(WIDTH, HEIGHT, 8, framesS, right, down, pictures, camera, 0);
+  }
+
+  private static void wave(float[] u, double now, double before) {
+    double way = 14 * (Math.sin(2 * Math.PI * 2.3 * now) - Math.sin(2 * Math.PI * 2.3 * before));
+    for (int y = 4; y < 24; y++) {
+      for (int x = 4; x < 26; x++) {
+        u[y * WIDTH + x] = (float) way;
+      }
+    }
   }
 
   private static float[] flipped(float[] field, int sign) {
