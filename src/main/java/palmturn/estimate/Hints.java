@@ -2,6 +2,7 @@ package palmturn.estimate;
 
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.Estimate;
+import palmturn.trial.Placed;
 
 /**
  * What somebody who knows the clip says about it; all of it may be left out. Places are those of
@@ -23,6 +24,27 @@ public record Hints(
     @Nullable Double statureCm) {
   /** Nothing said. */
   public static final Hints NONE = new Hints(null, null, null, null, null, null);
+
+  /** Returns these hints with what was pointed at in the picture, where none was given. */
+  public Hints withPlaces(Placed places) {
+    return new Hints(
+        handRegion == null ? places.handRegion() : handRegion,
+        elbow == null ? point(places.elbow()) : elbow,
+        trunk == null ? point(places.trunk()) : trunk,
+        scale == null ? scale(places.scale()) : scale,
+        forearmCm,
+        statureCm);
+  }
+
+  private static @Nullable Point point(Placed.@Nullable Spot spot) {
+    return spot == null ? null : new Point(spot.x(), spot.y());
+  }
+
+  private static @Nullable Scale scale(Placed.@Nullable Length line) {
+    return line == null
+        ? null
+        : new Scale(line.from().x(), line.from().y(), line.to().x(), line.to().y(), line.cm());
+  }
 
   /** Returns these hints with the athlete's lengths, where none were given. */
   public Hints withLengths(@Nullable Double newForearmCm, @Nullable Double newStatureCm) {

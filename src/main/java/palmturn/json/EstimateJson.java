@@ -119,7 +119,7 @@ final class EstimateJson {
     return path;
   }
 
-  private static Estimate.Region region(Keys keys) throws JsonException {
+  static Estimate.Region region(Keys keys) throws JsonException {
     Estimate.Region region =
         new Estimate.Region(
             keys.number("x", -MOST_PX, MOST_PX),

@@ -11,6 +11,7 @@ import palmturn.trial.Coded;
 import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
+import palmturn.trial.Placed;
 import palmturn.trial.Reading;
 import palmturn.trial.Settlement;
 import palmturn.trial.TimeScale;
@@ -50,6 +51,7 @@ public final class TrialJson {
     Estimate estimate = keys.objectOrNull("estimate", EstimateJson::read);
     List<Settlement> settlements = keys.list("settlements", SettlementJson::read);
     refuseSettledTwice(keys, settlements);
+    Placed places = keys.objectOrNull("places", PlacedJson::read);
     return keys.make(
         () ->
             new Trial(
@@ -65,6 +67,7 @@ public final class TrialJson {
                 readings,
                 estimate,
                 settlements,
+                places == null ? Placed.NONE : places,
                 keys.rest()));
   }
 
@@ -148,6 +151,9 @@ public final class TrialJson {
     if (!trial.settlements().isEmpty()) {
       ArrayNode settlements = file.putArray("settlements");
       trial.settlements().forEach(each -> settlements.add(SettlementJson.write(each)));
+    }
+    if (!trial.places().equals(Placed.NONE)) {
+      file.set("places", PlacedJson.write(trial.places()));
     }
     return JsonText.page(Put.extra(file, trial.extra()));
   }

@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.json.SessionJson;
 import palmturn.trial.Block;
 import palmturn.trial.Estimate;
+import palmturn.trial.Placed;
 import palmturn.trial.Reading;
 import palmturn.trial.Session;
 import palmturn.trial.Settlement;
@@ -302,6 +303,17 @@ public final class SessionFolder implements AutoCloseable {
     refuseWithoutLock();
     TrialFile known = known(id);
     known.replace(known.trial().withSettlement(settlement));
+  }
+
+  /**
+   * Keeps what was pointed at in a trial's picture, in place of what was before.
+   *
+   * @throws StoreException if it can't be written; the old file is then whole
+   */
+  public synchronized void keep(TrialId id, Placed places) throws StoreException {
+    refuseWithoutLock();
+    TrialFile known = known(id);
+    known.replace(known.trial().withPlaces(places));
   }
 
   private void refuseWithoutLock() throws StoreException {

@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param readings one of each reader at the most
  * @param estimate what the program found by itself, null before it was asked
  * @param settlements one of each two readings at the most, the one worked on last at the end
+ * @param places what a person has pointed at in the picture
  * @param extra unknown keys
  */
 public record Trial(
@@ -36,6 +37,7 @@ public record Trial(
     List<Reading> readings,
     @Nullable Estimate estimate,
     List<Settlement> settlements,
+    Placed places,
     Extra extra) {
 
   public Trial {
@@ -47,7 +49,7 @@ public record Trial(
     }
   }
 
-  /** A trial of which nothing has been settled. */
+  /** A trial of which nothing has been settled, and nothing pointed at in its picture. */
   public Trial(
       TrialId id,
       ClipRef clip,
@@ -74,6 +76,7 @@ public record Trial(
         readings,
         estimate,
         List.of(),
+        Placed.NONE,
         extra);
   }
 
@@ -89,12 +92,12 @@ public record Trial(
     if (!all.contains(reading)) {
       all.add(reading);
     }
-    return with(soundOffsetS, all, estimate, settlements);
+    return with(soundOffsetS, all, estimate, settlements, places);
   }
 
   /** Returns this trial with another estimate, and the sound's offset that it found. */
   public Trial withEstimate(Estimate newEstimate) {
-    return with(newEstimate.soundOffsetS(), readings, newEstimate, settlements);
+    return with(newEstimate.soundOffsetS(), readings, newEstimate, settlements, places);
   }
 
   /** Returns the settling of two readings, whichever is called the first. */
@@ -107,14 +110,20 @@ public record Trial(
     List<Settlement> all = new ArrayList<>(settlements);
     all.removeIf(each -> each.between(settlement.first(), settlement.second()));
     all.add(settlement);
-    return with(soundOffsetS, readings, estimate, all);
+    return with(soundOffsetS, readings, estimate, all, places);
+  }
+
+  /** Returns this trial with other places pointed at. */
+  public Trial withPlaces(Placed newPlaces) {
+    return with(soundOffsetS, readings, estimate, settlements, newPlaces);
   }
 
   private Trial with(
       @Nullable Double newSoundOffsetS,
       List<Reading> newReadings,
       @Nullable Estimate newEstimate,
-      List<Settlement> newSettlements) {
+      List<Settlement> newSettlements,
+      Placed newPlaces) {
     return new Trial(
         id,
         clip,
@@ -128,6 +137,7 @@ public record Trial(
         newReadings,
         newEstimate,
         newSettlements,
+        newPlaces,
         extra);
   }
 }

@@ -151,6 +151,7 @@ public final class Estimating {
               asked.use(),
               asked
                   .hints()
+                  .withPlaces(trial.places())
                   .withLengths(
                       folder.session().facts().forearmCm(), folder.session().facts().statureCm()),
               side == null ? null : side.known());

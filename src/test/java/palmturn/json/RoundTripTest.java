@@ -11,6 +11,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import palmturn.trial.Placed;
 import palmturn.trial.Reading;
 import palmturn.trial.SampleFiles;
 import palmturn.trial.Session;
@@ -71,6 +72,29 @@ class RoundTripTest {
             .replace("\"why\": \"both", "\"y\": 2.50, \"why\": \"both");
     String again = TrialJson.write(TrialJson.read(text));
     assertTrue(again.contains("1.50") && again.contains("2.50"), again);
+  }
+
+  @Test
+  void placesComeBackAsTheyWere() throws JsonException {
+    for (Placed places :
+        List.of(
+            SampleFiles.fullPlaces(),
+            Placed.NONE.withElbow(new Placed.Spot(412.5, 300)),
+            Placed.NONE.withTarget(new Placed.Spot(0, 0)))) {
+      Trial trial = SampleFiles.fullTrial().withPlaces(places);
+      assertEquals(trial, TrialJson.read(TrialJson.write(trial)));
+    }
+  }
+
+  @Test
+  void placesAreLeftOutWhereNothingWasPointedAtAndNullWhereOneWasNot() throws JsonException {
+    assertFalse(TrialJson.write(SampleFiles.fullTrial()).contains("places"));
+    String text =
+        TrialJson.write(
+            SampleFiles.fullTrial().withPlaces(Placed.NONE.withElbow(new Placed.Spot(412.5, 300))));
+    assertTrue(text.contains("\"trunk\": null"), text);
+    String more = text.replace("\"trunk\": null", "\"trunk\": null, \"wrist\": [1.50]");
+    assertTrue(TrialJson.write(TrialJson.read(more)).contains("1.50"));
   }
 
   @Test

@@ -19,6 +19,7 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import palmturn.trial.Placed;
 import palmturn.trial.SampleFiles;
 import palmturn.trial.Session;
 
@@ -31,12 +32,26 @@ class SchemaTest {
       TrialJson.write(
           SampleFiles.plainTrial(SampleFiles.RIGHT).withEstimate(SampleFiles.fullEstimate()));
 
+  private static final String PLACED =
+      TrialJson.write(SampleFiles.fullTrial().withPlaces(SampleFiles.fullPlaces()));
+
   @Test
   void writtenSessionsFit() throws IOException {
     assertEquals(Set.of(), faults("session", SESSION));
     assertEquals(
         Set.of(),
         faults("session", SessionJson.write(Session.begin("H-07", LocalDate.of(2026, 5, 1)))));
+  }
+
+  @Test
+  void writtenPlacesFit() throws IOException {
+    assertEquals(Set.of(), faults("trial", PLACED));
+    assertEquals(
+        Set.of(),
+        faults(
+            "trial",
+            TrialJson.write(
+                SampleFiles.fullTrial().withPlaces(Placed.NONE.withTrunk(new Placed.Spot(1, 2))))));
   }
 
   @Test
@@ -97,12 +112,25 @@ class SchemaTest {
         "settled | \"by\": \"QM\" | \"who\": \"QM\"",
         "settled | \"toleranceS\": 0.04 | \"toleranceS\": -1",
         "settled | \"estimateSeen\": true | \"estimateSeen\": 1",
+        "places | \"cm\": 25.5 | \"cm\": 0",
+        "places | \"x\": 412.5 | \"x\": null",
+        "places | \"to\": | \"until\":",
         "estimate | \"clipSha256\": \"0 | \"clipSha256\": \"x",
       })
   void whatTheProgramRefusesTheSchemaRefusesToo(String schema, String was, String now)
       throws IOException {
     Map<String, String> texts =
-        Map.of("session", SESSION, "trial", TRIAL, "estimate", ESTIMATED, "settled", SETTLED);
+        Map.of(
+            "session",
+            SESSION,
+            "trial",
+            TRIAL,
+            "estimate",
+            ESTIMATED,
+            "settled",
+            SETTLED,
+            "places",
+            PLACED);
     String text = texts.get(schema);
     assertTrue(text.contains(was), text);
     String file = schema.equals("session") ? "session" : "trial";

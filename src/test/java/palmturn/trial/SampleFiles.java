@@ -214,6 +214,17 @@ public final class SampleFiles {
         Extra.NONE);
   }
 
+  /** Returns places with every one pointed at. */
+  public static Placed fullPlaces() {
+    return new Placed(
+        new Estimate.Region(100, 120.5, 200, 160),
+        new Placed.Spot(412.5, 300),
+        new Placed.Spot(320, 210),
+        new Placed.Length(new Placed.Spot(412, 300), new Placed.Spot(220, 280), 25.5),
+        new Placed.Spot(200, 240),
+        Extra.NONE);
+  }
+
   /** Returns a trial without readings. */
   public static Trial plainTrial(TrialId id, String clipPath, String sha256) {
     return new Trial(

@@ -18,8 +18,11 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import palmturn.estimate.Hints;
 import palmturn.estimate.KnownSide;
+import palmturn.estimate.Point;
 import palmturn.estimate.Request;
+import palmturn.estimate.Scale;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
 import palmturn.trial.Block;
@@ -88,6 +91,29 @@ class EstimatingTest {
     folder = Sessions.open(temp.resolve("s"));
     assertEquals(found, folder.trial(id).estimate());
     assertEquals(FOUND.soundOffsetS(), folder.trial(id).soundOffsetS());
+  }
+
+  @Test
+  void whatWasPointedAtIsAHintUnlessAnotherIsGiven() throws Exception {
+    TrialId id = add(Hand.RIGHT);
+    folder.keep(id, SampleFiles.fullPlaces());
+    run(id);
+    assertEquals(
+        new Hints(
+            new Estimate.Region(100, 120.5, 200, 160),
+            new Point(412.5, 300),
+            new Point(320, 210),
+            new Scale(412, 300, 220, 280, 25.5),
+            26.0,
+            171.0),
+        asked.get().hints());
+    assertEquals(SampleFiles.fullPlaces(), folder.trial(id).places());
+
+    Hints given = new Hints(null, new Point(1, 2), null, null, null, null);
+    estimating.trial(
+        folder, id, new Estimating.Asked(Estimating.Asked.ALL.use(), given, null), Progress.NONE);
+    assertEquals(new Point(1, 2), asked.get().hints().elbow());
+    assertEquals(new Point(320, 210), asked.get().hints().trunk());
   }
 
   @Test

@@ -1,0 +1,68 @@
+package palmturn.json;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import org.jspecify.annotations.Nullable;
+import palmturn.trial.Placed;
+
+/** What a person has pointed at in a trial's picture, as a trial's file holds it. */
+final class PlacedJson {
+  private static final double MOST_PX = 1_000_000;
+  private static final double MOST_CM = 1000;
+
+  private PlacedJson() {}
+
+  static Placed read(Keys keys) throws JsonException {
+    return new Placed(
+        keys.objectOrNull("handRegion", EstimateJson::region),
+        keys.objectOrNull("elbow", PlacedJson::spot),
+        keys.objectOrNull("trunk", PlacedJson::spot),
+        keys.objectOrNull("scale", PlacedJson::length),
+        keys.objectOrNull("target", PlacedJson::spot),
+        keys.rest());
+  }
+
+  private static Placed.Spot spot(Keys keys) throws JsonException {
+    Placed.Spot spot =
+        new Placed.Spot(keys.number("x", -MOST_PX, MOST_PX), keys.number("y", -MOST_PX, MOST_PX));
+    keys.refuseRest();
+    return spot;
+  }
+
+  private static Placed.Length length(Keys keys) throws JsonException {
+    Placed.Spot from = keys.object("from", PlacedJson::spot);
+    Placed.Spot to = keys.object("to", PlacedJson::spot);
+    double cm = keys.above0("cm", MOST_CM);
+    keys.refuseRest();
+    return keys.make(() -> new Placed.Length(from, to, cm));
+  }
+
+  static ObjectNode write(Placed places) {
+    ObjectNode node = JsonText.object();
+    node.set(
+        "handRegion", places.handRegion() == null ? null : EstimateJson.write(places.handRegion()));
+    node.set("elbow", write(places.elbow()));
+    node.set("trunk", write(places.trunk()));
+    Placed.Length scale = places.scale();
+    node.set("scale", scale == null ? null : write(scale));
+    node.set("target", write(places.target()));
+    return Put.extra(node, places.extra());
+  }
+
+  private static ObjectNode write(Placed.Length scale) {
+    ObjectNode node = JsonText.object();
+    node.set("from", write(scale.from()));
+    node.set("to", write(scale.to()));
+    Put.number(node, "cm", scale.cm());
+    return node;
+  }
+
+  private static @Nullable ObjectNode write(Placed.@Nullable Spot spot) {
+    if (spot == null) {
+      return null;
+    }
+    ObjectNode node = JsonText.object();
+    Put.number(node, "x", spot.x());
+    Put.number(node, "y", spot.y());
+    return node;
+  }
+}
