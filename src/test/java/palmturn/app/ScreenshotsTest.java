@@ -1,0 +1,160 @@
+package palmturn.app;
+
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.concurrent.Callable;
+import java.util.concurrent.TimeUnit;
+import javafx.application.Platform;
+import javafx.scene.image.PixelFormat;
+import javafx.scene.image.WritableImage;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
+import palmturn.app.desk.Desk;
+import palmturn.app.estimate.EstimateRun;
+import palmturn.app.look.Look;
+import palmturn.app.look.Theme;
+import palmturn.app.tasks.BackgroundTasks;
+import palmturn.work.Demo;
+import palmturn.work.Estimating;
+import palmturn.work.Progress;
+
+/**
+ * Writes a picture of every state of the window, in both themes, for people to look at: {@code
+ * tools/screenshots DIR}. Left out of an ordinary test run.
+ */
+@EnabledIfSystemProperty(named = "screenshots", matches = ".+")
+@ExtendWith(ApplicationExtension.class)
+class ScreenshotsTest {
+  static {
+    System.setProperty("headless.geometry", "1600x1000-32");
+  }
+
+  private final Path folder = Path.of(System.getProperty("screenshots", "."));
+  private BackgroundTasks background;
+  private BackgroundTasks keeping;
+  private BackgroundTasks estimating;
+  private Desk desk;
+  private Look look;
+  private Stage window;
+
+  @Start
+  void start(Stage stage) {
+    window = stage;
+    look = new Look();
+    background = new BackgroundTasks("shots-work", Platform::runLater);
+    keeping = new BackgroundTasks("shots-keep", Platform::runLater);
+    estimating = new BackgroundTasks("shots-estimate", Platform::runLater);
+    desk =
+        new Desk(
+            background,
+            keeping,
+            Platform::runLater,
+            Clock.systemUTC(),
+            new EstimateRun(
+                estimating,
+                Platform::runLater,
+                (session, trial, progress) ->
+                    Estimating.standard().trial(session, trial, Estimating.Asked.ALL, progress)));
+    PalmturnApp.show(window, desk, look);
+  }
+
+  @AfterEach
+  void close() {
+    Platform.runLater(desk::close);
+    WaitForAsyncUtils.waitForFxEvents();
+    estimating.close();
+    keeping.close();
+    background.close();
+  }
+
+  @Test
+  void writeThemAll(FxRobot robot) throws Exception {
+    Files.createDirectories(folder);
+    shoot("1-nothing-open");
+    Path session = Files.createTempDirectory("screenshots").resolve("demo");
+    Demo.make(session, Path.of("sample-clips-synthetic"), Progress.NONE).close();
+    Platform.runLater(() -> desk.open(session));
+    until(() -> desk.stage().pictureProperty().get() != null);
+    shoot("2-trial");
+
+    for (int i = 0; i < 3; i++) {
+      robot.press(KeyCode.SHIFT).type(KeyCode.RIGHT).release(KeyCode.SHIFT);
+    }
+    shoot("3-on-a-slap");
+
+    robot.type(KeyCode.L);
+    until(() -> desk.estimation().found().estimateProperty().get() != null);
+    shoot("4-estimate");
+
+    Platform.runLater(() -> desk.setReader("CD"));
+    robot.type(KeyCode.S);
+    WaitForAsyncUtils.waitForFxEvents();
+    shoot("5-started-from-the-estimate");
+    robot.type(KeyCode.ESCAPE);
+
+    robot.type(KeyCode.SLASH);
+    Platform.runLater(() -> desk.ask(new palmturn.app.desk.Question.Keys()));
+    WaitForAsyncUtils.waitForFxEvents();
+    shoot("6-keys");
+    robot.type(KeyCode.ESCAPE);
+
+    Platform.runLater(
+        () -> {
+          look.larger();
+          look.larger();
+        });
+    WaitForAsyncUtils.waitForFxEvents();
+    shoot("7-larger-text");
+    Platform.runLater(
+        () -> {
+          look.smaller();
+          look.smaller();
+          window.setWidth(1180);
+          window.setHeight(720);
+        });
+    WaitForAsyncUtils.waitForFxEvents();
+    shoot("8-smallest-window");
+  }
+
+  private void shoot(String name) throws Exception {
+    for (Theme theme : Theme.values()) {
+      Platform.runLater(() -> look.themeProperty().set(theme));
+      WaitForAsyncUtils.waitForFxEvents();
+      // Pictures come from another thread; what is seen must be what stands there in the end.
+      Thread.sleep(700);
+      WritableImage image = WaitForAsyncUtils.asyncFx(() -> window.getScene().snapshot(null)).get();
+      write(
+          image,
+          folder.resolve(name + "-" + theme.name().toLowerCase(java.util.Locale.ROOT) + ".png"));
+    }
+  }
+
+  private static void write(WritableImage image, Path file) throws IOException {
+    int width = (int) image.getWidth();
+    int height = (int) image.getHeight();
+    int[] argb = new int[width * height];
+    image
+        .getPixelReader()
+        .getPixels(0, 0, width, height, PixelFormat.getIntArgbInstance(), argb, 0, width);
+    BufferedImage out = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
+    out.setRGB(0, 0, width, height, argb, 0, width);
+    ImageIO.write(out, "png", file.toFile());
+  }
+
+  private static void until(Callable<Boolean> holds) throws Exception {
+    WaitForAsyncUtils.waitFor(60, TimeUnit.SECONDS, holds);
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+}
