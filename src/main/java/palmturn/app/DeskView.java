@@ -55,7 +55,13 @@ final class DeskView extends StackPane implements Keyboard.Face {
     line = new EstimateLine(desk.estimation().run(), look, this::pressed, follow);
     stage =
         new StageView(
-            desk.stage(), desk.estimation().found(), desk.elbowLimitCm(), line, look, follow);
+            desk.stage(),
+            desk.places().placing(),
+            desk.estimation().found(),
+            desk.elbowLimitCm(),
+            line,
+            look,
+            follow);
     tally = new TallyView(desk.tally(), look, follow);
     right.setMinWidth(look.px(311));
     right.setMaxWidth(look.px(311));
@@ -74,6 +80,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
     follow.changes(desk.readOnlyProperty(), this::place);
     follow.changes(desk.stage().framesProperty(), this::place);
     follow.changes(board.focusedProperty(), this::place);
+    follow.changes(desk.places().placing().activeProperty(), this::offer);
     follow.changes(desk.estimation().found().estimateProperty(), this::offer);
     follow.changes(desk.estimation().found().hiddenProperty(), this::offer);
     follow.changes(desk.estimation().run().trialProperty(), this::offer);
@@ -165,6 +172,11 @@ final class DeskView extends StackPane implements Keyboard.Face {
   @Override
   public boolean boardFocused() {
     return board.isFocused();
+  }
+
+  @Override
+  public boolean stageFocused() {
+    return stage.isFocused();
   }
 
   @Override

@@ -31,6 +31,7 @@ final class Keyboard {
   private final Marking marking;
   private final Stage stage;
   private final Face face;
+  private final StageKeys stageKeys;
   private final Map<String, Runnable> always = new HashMap<>();
   private final Map<String, Runnable> onTrial = new HashMap<>();
   private final Map<String, Runnable> onBoard = new HashMap<>();
@@ -42,6 +43,8 @@ final class Keyboard {
     void chooseClips();
 
     boolean boardFocused();
+
+    boolean stageFocused();
 
     void focusStrip();
 
@@ -55,6 +58,7 @@ final class Keyboard {
     this.marking = desk.marking();
     this.stage = desk.stage();
     this.face = face;
+    stageKeys = new StageKeys(desk);
     always.put("A", face::chooseClips);
     always.put("O", face::chooseSession);
     always.put("Ctrl+O", face::chooseSession);
@@ -82,6 +86,9 @@ final class Keyboard {
     }
     if (stage.framesProperty().get() == null) {
       return Hints.Place.NOT_FILMED;
+    }
+    if (stageKeys.placing()) {
+      return Hints.Place.PLACES;
     }
     return desk.readOnlyProperty().get() ? Hints.Place.READ_ONLY : Hints.Place.TRIAL;
   }
@@ -146,10 +153,15 @@ final class Keyboard {
   }
 
   private @Nullable Runnable action(String chord) {
-    if (face.boardFocused() && onBoard.containsKey(chord)) {
+    if (face.boardFocused() && !stageKeys.placing() && onBoard.containsKey(chord)) {
       return onBoard.get(chord);
     }
-    if (stage.framesProperty().get() != null && onTrial.containsKey(chord)) {
+    boolean open = stage.framesProperty().get() != null;
+    Runnable ofStage = open ? stageKeys.action(chord, face.stageFocused()) : null;
+    if (ofStage != null || stageKeys.placing() && !chord.equals("?")) {
+      return ofStage;
+    }
+    if (open && onTrial.containsKey(chord)) {
       return onTrial.get(chord);
     }
     return always.get(chord);
@@ -275,6 +287,7 @@ final class Keyboard {
       case "-" -> "−";
       case "[", "<" -> "[";
       case "]", ">" -> "]";
+      case ".", "," -> ".";
       default -> "";
     };
   }
@@ -296,11 +309,17 @@ final class Keyboard {
       case PLUS, ADD, EQUALS -> "+";
       case MINUS, SUBTRACT -> "−";
       case F1 -> "?";
+      case DIGIT0, NUMPAD0 -> "0";
       case DIGIT1, NUMPAD1 -> "1";
       case DIGIT2, NUMPAD2 -> "2";
       case DIGIT3, NUMPAD3 -> "3";
       case DIGIT4, NUMPAD4 -> "4";
       case DIGIT5, NUMPAD5 -> "5";
+      case DIGIT6, NUMPAD6 -> "6";
+      case DIGIT7, NUMPAD7 -> "7";
+      case DIGIT8, NUMPAD8 -> "8";
+      case DIGIT9, NUMPAD9 -> "9";
+      case PERIOD, COMMA, DECIMAL -> ".";
       default -> code.isLetterKey() ? code.getName() : "";
     };
   }

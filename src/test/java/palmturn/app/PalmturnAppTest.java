@@ -128,8 +128,8 @@ class PalmturnAppTest {
     until(() -> desk.stage().pictureProperty().get() != null);
 
     robot.type(KeyCode.RIGHT, 5);
-    assertEquals("0.083 s   frame 6 of 60", text(robot, "#stage-where"));
     until(() -> desk.stage().pictureProperty().get().index() == 5);
+    assertEquals("0.083 s   frame 6 of 60", text(robot, "#stage-where"));
     robot.type(KeyCode.F);
     until(() -> robot.lookup("#initials").tryQuery().isPresent());
     robot.write("AK");

@@ -52,6 +52,7 @@ public final class Desk implements AutoCloseable {
   private final Estimation estimation;
   private final Trouble trouble = new Trouble();
   private final Saving saving;
+  private final Places places;
   private final Tally tally = new Tally();
   private final Scored trials = new Scored();
 
@@ -81,6 +82,7 @@ public final class Desk implements AutoCloseable {
     estimation = new Estimation(this, estimating, marking, stage);
     strip = new Strip(stage, marking, estimation.found());
     opening = new Opening(background, stage, strip);
+    places = new Places(this, trials, saving);
     board.chosenProperty().addListener((chosen, before, now) -> chosen(now));
     marking.readingProperty().addListener((reading, before, now) -> marked(now));
     stage.frameProperty().addListener((frame, before, now) -> marking.arriveAt(now.intValue()));
@@ -109,6 +111,11 @@ public final class Desk implements AutoCloseable {
   /** What is done with the estimate of the open trial. */
   public Estimation estimation() {
     return estimation;
+  }
+
+  /** What is pointed at in the picture of the open trial. */
+  public Places places() {
+    return places;
   }
 
   /** Returns how far an elbow may go from its place, cm. */
@@ -315,6 +322,7 @@ public final class Desk implements AutoCloseable {
   private void show(OpenTrial came, SessionFolder from) {
     Trial now = Objects.requireNonNull(trials.get(came.id()));
     estimation.show(now.estimate(), Found.blind(now, reader));
+    places.show(now);
     Reading there = shown(now);
     if (there != null) {
       openReading(now.id(), there);
@@ -328,6 +336,7 @@ public final class Desk implements AutoCloseable {
     opening.close();
     marking.close();
     estimation.show(null, false);
+    places.show(null);
     tally.clear();
     readerWords.set("");
   }

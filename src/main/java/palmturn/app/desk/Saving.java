@@ -9,6 +9,7 @@ import javafx.beans.property.ReadOnlyStringWrapper;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.tasks.Tasks;
 import palmturn.store.SessionFolder;
+import palmturn.trial.Placed;
 import palmturn.trial.Reading;
 import palmturn.trial.TrialId;
 
@@ -57,13 +58,29 @@ final class Saving {
         },
         kept -> {
           if (kept.equals(shown.get())) {
-            words.set("Saved " + TIME.format(clock.instant().atZone(clock.getZone())));
+            saved();
             if (trouble.wordsProperty().get().startsWith(NOT_SAVED)) {
               trouble.forget();
             }
           }
         },
         problem -> trouble.say(NOT_SAVED + Trouble.line(problem)));
+  }
+
+  /** Keeps what was pointed at in a trial's picture. */
+  void keep(SessionFolder to, TrialId id, Placed places) {
+    words.set("");
+    keeping.run(
+        () -> {
+          to.keep(id, places);
+          return places;
+        },
+        kept -> saved(),
+        problem -> trouble.say("Not saved, the places are still here: " + Trouble.line(problem)));
+  }
+
+  private void saved() {
+    words.set("Saved " + TIME.format(clock.instant().atZone(clock.getZone())));
   }
 
   /** Lets go of a session after its last mark is on the disk. */

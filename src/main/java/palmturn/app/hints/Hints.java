@@ -76,6 +76,18 @@ public final class Hints {
                   Hint.of("board and strip", "Tab"),
                   Hint.of("move on the board", "←", "→", "↑", "↓"))),
           new Group(
+              "Picture",
+              List.of(
+                  Hint.of("hands, whole picture", "V"),
+                  Hint.of("larger, smaller, on the picture", "+", "−"),
+                  Hint.of("whole picture", "0"),
+                  Hint.of("move about, on the picture", "Alt", "←", "→"),
+                  Hint.of("frame before shines through", "B"),
+                  Hint.of("drawing on the picture", "U"),
+                  Hint.of("point at places", "Q"),
+                  Hint.of("last slap again and again", "Y"),
+                  Hint.of("trial again and again", "Shift", "Y"))),
+          new Group(
               "Change",
               List.of(
                   Hint.of("mark a frame earlier, later", "Alt", "←", "→"),
@@ -98,6 +110,7 @@ public final class Hints {
     BOARD,
     NOT_FILMED,
     READ_ONLY,
+    PLACES,
     TRIAL
   }
 
@@ -121,6 +134,16 @@ public final class Hints {
       case NOTHING_OPEN -> List.of(OPEN, ADD, ALL);
       case BOARD -> List.of(BOARD, Hint.of("to the strip", "Enter"), ADD, ALL);
       case NOT_FILMED -> List.of(ADD, OPEN, Hint.of("board", "Tab"), ALL);
+      case PLACES ->
+          List.of(
+              Hint.of("keep", "Enter"),
+              Hint.of("leave", "Esc"),
+              Hint.of("move", "←", "→", "↑", "↓"),
+              Hint.of("size", "Alt", "→"),
+              Hint.of("take away", "Del"),
+              Hint.of("undo", "Z"),
+              Hint.of("hide it, show it", "U"),
+              ALL);
       case READ_ONLY -> List.of(FRAME, NEXT, PLAY, ALL);
       case TRIAL ->
           List.of(

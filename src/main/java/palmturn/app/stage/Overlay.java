@@ -1,24 +1,46 @@
 package palmturn.app.stage;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.ElbowPath;
+import palmturn.trial.Placed;
+import palmturn.trial.Placed.Spot;
 
 /**
  * What is drawn on the picture of one moment, in pixels of the upright picture.
  *
- * @param region where the moving hand was found; null for none
+ * @param region where the moving hand was found or was said to be; null for none
  * @param elbow the moving arm's elbow; null where it was not followed
+ * @param points what was pointed at
+ * @param scale the line of known length; null for none
+ * @param chosen what is being set just now; null for nothing
  */
-record Overlay(Estimate.@Nullable Region region, @Nullable Elbow elbow) {
+record Overlay(
+    Estimate.@Nullable Region region,
+    @Nullable Elbow elbow,
+    Map<Drawn, Spot> points,
+    @Nullable Line scale,
+    @Nullable Drawn chosen) {
+  /** Nothing. */
+  static final Overlay NONE = new Overlay(null, null, Map.of(), null, null);
+
   private static final double TRAIL_S = 0.6;
   private static final double AT_S = 0.06;
 
-  /** A place in the picture. */
-  record Spot(double x, double y) {}
+  /**
+   * A line of known length.
+   *
+   * @param from one end
+   * @param to the other end
+   * @param words its length
+   */
+  record Line(Spot from, Spot to, String words) {}
 
   /**
    * The elbow.
@@ -45,7 +67,56 @@ record Overlay(Estimate.@Nullable Region region, @Nullable Elbow elbow) {
     ElbowPath path = estimate.elbow();
     return new Overlay(
         estimate.handRegion(),
-        path == null || path.timesS().isEmpty() ? null : elbow(path, timeS, limitCm));
+        path == null || path.timesS().isEmpty() ? null : elbow(path, timeS, limitCm),
+        Map.of(),
+        null,
+        null);
+  }
+
+  /**
+   * Returns this with what a person has pointed at, which goes before what the program found.
+   *
+   * @param setting what is being set; null for nothing
+   */
+  Overlay plus(Draft draft, @Nullable Drawn setting) {
+    Placed places = draft.places();
+    Map<Drawn, Spot> pointed = new EnumMap<>(Drawn.class);
+    if (places.elbow() != null && (elbow == null || setting == Drawn.ELBOW)) {
+      pointed.put(Drawn.ELBOW, places.elbow());
+    }
+    if (places.trunk() != null) {
+      pointed.put(Drawn.TRUNK, places.trunk());
+    }
+    if (places.target() != null) {
+      pointed.put(Drawn.TARGET, places.target());
+    }
+    Spot from = draft.from();
+    Spot to = draft.to();
+    return new Overlay(
+        places.handRegion() == null ? region : places.handRegion(),
+        elbow,
+        pointed,
+        from == null || to == null
+            ? null
+            : new Line(from, to, draft.lacksLength() ? "length?" : draft.cm() + " cm"),
+        setting);
+  }
+
+  /** Returns this without what is not to be shown. */
+  Overlay only(Predicate<Drawn> shown) {
+    Map<Drawn, Spot> left = new EnumMap<>(Drawn.class);
+    points.forEach(
+        (what, spot) -> {
+          if (shown.test(what)) {
+            left.put(what, spot);
+          }
+        });
+    return new Overlay(
+        shown.test(Drawn.HAND) ? region : null,
+        shown.test(Drawn.ELBOW) ? elbow : null,
+        left,
+        shown.test(Drawn.SCALE) ? scale : null,
+        chosen);
   }
 
   private static Elbow elbow(ElbowPath path, double timeS, double limitCm) {

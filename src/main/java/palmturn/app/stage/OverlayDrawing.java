@@ -9,6 +9,7 @@ import javafx.scene.shape.StrokeLineJoin;
 import javafx.scene.text.Text;
 import palmturn.app.look.Look;
 import palmturn.trial.Estimate;
+import palmturn.trial.Placed;
 
 /** Draws on the picture in white with a dark casing, which is seen on any picture. */
 final class OverlayDrawing {
@@ -16,6 +17,7 @@ final class OverlayDrawing {
   private static final Color GROUND = Color.web("#0B1210", 0.80);
   private static final double LINE = 2;
   private static final double CORNER = 18;
+  private static final double END = 7;
 
   private final GraphicsContext g;
   private final double scale;
@@ -52,6 +54,74 @@ final class OverlayDrawing {
           region == null ? g.getCanvas().getWidth() / 2 : x(region.x() + region.width() / 2);
       elbow(elbow, middle);
     }
+    Overlay.Line scale = overlay.scale();
+    if (scale != null) {
+      scale(scale);
+    }
+    overlay.points().forEach(this::point);
+    Drawn chosen = overlay.chosen();
+    if (chosen != null) {
+      chosen(overlay, chosen);
+    }
+  }
+
+  private void scale(Overlay.Line line) {
+    double x1 = x(line.from().x());
+    double y1 = y(line.from().y());
+    double x2 = x(line.to().x());
+    double y2 = y(line.to().y());
+    double length = Math.hypot(x2 - x1, y2 - y1);
+    double right = length == 0 ? 0 : (y2 - y1) / length * END * scale;
+    double down = length == 0 ? 0 : (x1 - x2) / length * END * scale;
+    twice(
+        () -> {
+          g.strokeLine(x1, y1, x2, y2);
+          g.strokeLine(x1 - right, y1 - down, x1 + right, y1 + down);
+          g.strokeLine(x2 - right, y2 - down, x2 + right, y2 + down);
+        });
+    words(line.words(), (x1 + x2) / 2 + 8 * scale, (y1 + y2) / 2 + 20 * scale, false);
+  }
+
+  /**
+   * A cross for the trunk, a ring round a dot for the target, a ring with a cross for the elbow.
+   */
+  private void point(Drawn what, Placed.Spot spot) {
+    double x = x(spot.x());
+    double y = y(spot.y());
+    double r = 9 * scale;
+    twice(
+        () -> {
+          if (what != Drawn.TRUNK) {
+            g.strokeOval(x - r, y - r, 2 * r, 2 * r);
+          }
+          if (what != Drawn.TARGET) {
+            g.strokeLine(x - r, y, x + r, y);
+            g.strokeLine(x, y - r, x, y + r);
+          }
+        });
+    if (what == Drawn.TARGET) {
+      dot(x, y, 3 * scale);
+    }
+    words(what.words(), x + 14 * scale, y, false);
+  }
+
+  /** What keys and mouse set is dashed round, so that it is told by more than its name. */
+  private void chosen(Overlay overlay, Drawn chosen) {
+    Estimate.Region hand = overlay.region();
+    Overlay.Line line = overlay.scale();
+    Placed.Spot spot = overlay.points().get(chosen);
+    double r = 16 * scale;
+    if (chosen == Drawn.HAND && hand != null) {
+      dashed(() -> g.strokeRect(x(hand.x()), y(hand.y()), hand.width() * fit, hand.height() * fit));
+    } else if (chosen == Drawn.SCALE && line != null) {
+      dashed(() -> g.strokeOval(x(line.to().x()) - r, y(line.to().y()) - r, 2 * r, 2 * r));
+    } else if (spot != null) {
+      dashed(() -> g.strokeOval(x(spot.x()) - r, y(spot.y()) - r, 2 * r, 2 * r));
+    }
+  }
+
+  private void dashed(Runnable line) {
+    twice(line, 5 * scale, 4 * scale);
   }
 
   private void region(Estimate.Region region) {
@@ -85,13 +155,13 @@ final class OverlayDrawing {
     }
     g.setLineCap(StrokeLineCap.ROUND);
     g.setLineJoin(StrokeLineJoin.ROUND);
-    for (List<Overlay.Spot> stretch : elbow.trail()) {
+    for (List<Placed.Spot> stretch : elbow.trail()) {
       double[] xs = stretch.stream().mapToDouble(spot -> x(spot.x())).toArray();
       double[] ys = stretch.stream().mapToDouble(spot -> y(spot.y())).toArray();
       twice(() -> g.strokePolyline(xs, ys, xs.length));
     }
     dot(x, y, 4 * scale);
-    Overlay.Spot now = elbow.now();
+    Placed.Spot now = elbow.now();
     if (now != null) {
       diamond(x(now.x()), y(now.y()), 6 * scale);
     }

@@ -2,6 +2,7 @@ package palmturn.app.stage;
 
 /** How fast the clip plays. */
 public enum Speed {
+  SIXTEENTH(1.0 / 16, "1/16"),
   EIGHTH(1.0 / 8, "1/8"),
   QUARTER(1.0 / 4, "1/4"),
   HALF(1.0 / 2, "1/2"),

@@ -36,10 +36,14 @@ public final class Stage {
   private final ReadOnlyObjectWrapper<Speed> speed = new ReadOnlyObjectWrapper<>(Speed.QUARTER);
   private final ReadOnlyBooleanWrapper playing = new ReadOnlyBooleanWrapper(false);
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
+  private final ReadOnlyBooleanWrapper looping = new ReadOnlyBooleanWrapper(false);
+  private final Viewing viewing = new Viewing();
   private @Nullable Pictures pictures;
   private int first;
   private int last;
   private int asked = NONE;
+  private int loopFrom;
+  private int loopTo;
   private double playFromS;
   private long playSince;
   private boolean clockStarted;
@@ -78,6 +82,26 @@ public final class Stage {
     return playing.getReadOnlyProperty();
   }
 
+  /** Whether it plays a stretch again and again. */
+  public ReadOnlyBooleanProperty loopingProperty() {
+    return looping.getReadOnlyProperty();
+  }
+
+  /** How the picture is looked at. */
+  public Viewing viewing() {
+    return viewing;
+  }
+
+  /** Returns a picture of the open clip, in time; null without a clip. */
+  @Nullable CompletableFuture<Picture> fetch(int index) {
+    return pictures == null ? null : pictures.frame(index);
+  }
+
+  /** Hands work to the screen's thread. */
+  void onScreen(Runnable work) {
+    screen.execute(work);
+  }
+
   /** Why the picture can't be shown; empty when it can. */
   public ReadOnlyStringProperty troubleProperty() {
     return trouble.getReadOnlyProperty();
@@ -92,6 +116,7 @@ public final class Stage {
   public void open(
       FrameTable table, Pictures source, @Nullable Double fromS, @Nullable Double toS) {
     close();
+    viewing.whole();
     first = fromS == null ? 0 : table.nearest(fromS);
     last = toS == null ? table.size() - 1 : Math.max(first, table.indexAt(toS));
     pictures = source;
@@ -161,12 +186,36 @@ public final class Stage {
     }
   }
 
+  /** Plays the whole stretch of the trial again and again. */
+  public void loopTrial() {
+    loop(first, last);
+  }
+
+  /** Plays from one moment to another, media seconds, again and again. */
+  public void loop(double fromS, double toS) {
+    FrameTable table = frames.get();
+    if (table != null) {
+      loop(table.indexAt(fromS), table.indexAt(toS));
+    }
+  }
+
+  private void loop(int from, int to) {
+    if (frames.get() != null) {
+      loopFrom = Math.max(first, Math.min(from, last));
+      loopTo = Math.max(loopFrom, Math.min(to, last));
+      go(loopFrom);
+      startClock();
+      looping.set(true);
+      playing.set(true);
+    }
+  }
+
   /** Plays twice as fast, up to 1. */
   public void faster() {
     setSpeed(speed.get().faster());
   }
 
-  /** Plays half as fast, down to 1/8. */
+  /** Plays half as fast, down to 1/16. */
   public void slower() {
     setSpeed(speed.get().slower());
   }
@@ -174,6 +223,7 @@ public final class Stage {
   /** Stops playing. */
   public void stop() {
     playing.set(false);
+    looping.set(false);
   }
 
   /**
@@ -194,11 +244,21 @@ public final class Stage {
       return;
     }
     double dueS = playFromS + (nanos - playSince) / 1e9 * speed.get().factor();
-    int due = Math.min(table.indexAt(dueS), last);
+    boolean loop = looping.get();
+    int end = loop ? loopTo : last;
+    int due = Math.min(table.indexAt(dueS), end);
+    if (loop && frame.get() >= end) {
+      // The last picture has been shown for its time; only now the first one is due again.
+      if (dueS >= table.timeS(end) + table.medianS()) {
+        go(loopFrom);
+        startClock();
+      }
+      return;
+    }
     if (due != frame.get()) {
       go(due);
     }
-    if (due >= last) {
+    if (due >= end && !loop) {
       stop();
     }
   }

@@ -4,14 +4,16 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import palmturn.app.estimate.MadeEstimates;
 import palmturn.app.stage.Overlay.Elbow;
-import palmturn.app.stage.Overlay.Spot;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.Burst;
 import palmturn.trial.Estimate.ElbowPath;
+import palmturn.trial.Placed;
+import palmturn.trial.Placed.Spot;
 
 class OverlayTest {
   @Test
@@ -51,6 +53,42 @@ class OverlayTest {
     Overlay overlay = Overlay.at(MadeEstimates.of(List.of(), null), 0.1, 3);
     assertEquals(new Estimate.Region(100, 50, 40, 30), overlay.region());
     assertNull(overlay.elbow());
+  }
+
+  @Test
+  void whatWasPointedAtGoesBeforeWhatWasFound() {
+    Placed placed =
+        Placed.NONE
+            .withHandRegion(new Estimate.Region(1, 2, 30, 40))
+            .withElbow(new Spot(7, 8))
+            .withTarget(new Spot(5, 6))
+            .withScale(new Placed.Length(new Spot(0, 0), new Spot(9, 9), 25.5));
+    Overlay overlay =
+        Overlay.at(MadeEstimates.of(List.of(), null), 0.1, 3).plus(Draft.of(placed), null);
+    assertEquals(new Estimate.Region(1, 2, 30, 40), overlay.region());
+    assertEquals(
+        Map.of(Drawn.ELBOW, new Spot(7, 8), Drawn.TARGET, new Spot(5, 6)), overlay.points());
+    assertEquals("25.5 cm", overlay.scale().words());
+  }
+
+  @Test
+  void eachCanBeHidden() {
+    Placed placed =
+        Placed.NONE
+            .withHandRegion(new Estimate.Region(1, 2, 30, 40))
+            .withElbow(new Spot(7, 8))
+            .withTrunk(new Spot(8, 8))
+            .withTarget(new Spot(5, 6))
+            .withScale(new Placed.Length(new Spot(0, 0), new Spot(9, 9), 25.5));
+    Overlay all = Overlay.NONE.plus(Draft.of(placed), null);
+    for (Drawn what : Drawn.values()) {
+      Overlay left = all.only(each -> each != what);
+      assertEquals(what == Drawn.HAND, left.region() == null);
+      assertEquals(what == Drawn.SCALE, left.scale() == null);
+      for (Drawn point : List.of(Drawn.ELBOW, Drawn.TRUNK, Drawn.TARGET)) {
+        assertEquals(what != point, left.points().containsKey(point));
+      }
+    }
   }
 
   private static Elbow elbow(@Nullable Double cmPerPixel, double timeS) {

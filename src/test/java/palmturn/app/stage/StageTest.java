@@ -119,6 +119,50 @@ class StageTest {
   }
 
   @Test
+  void loopShowsItsLastPictureForItsTimeAndBeginsAgain() {
+    openAtOnce(null, null);
+    stage.loop(0.2, 0.28);
+    assertEquals(10, stage.frameProperty().get());
+    stage.tick(0);
+    stage.tick(330_000_000L);
+    assertEquals(14, stage.frameProperty().get());
+    stage.tick(390_000_000L);
+    assertEquals(14, stage.frameProperty().get());
+    stage.tick(410_000_000L);
+    assertEquals(10, stage.frameProperty().get());
+    assertTrue(stage.playingProperty().get());
+    stage.tick(1_000_000_000L);
+    stage.tick(1_090_000_000L);
+    assertEquals(11, stage.frameProperty().get());
+  }
+
+  @Test
+  void loopOverTheTrialStaysInItsStretchAndASeekEndsIt() {
+    openAtOnce(0.5, 0.6);
+    stage.loopTrial();
+    long nanos = 0;
+    for (int i = 0; i < 200; i++) {
+      nanos += 16_000_000L;
+      stage.tick(nanos);
+      int at = stage.frameProperty().get();
+      assertTrue(at >= 25 && at <= 30, "frame " + at);
+    }
+    assertTrue(stage.loopingProperty().get());
+    stage.step(1);
+    assertFalse(stage.loopingProperty().get());
+    assertFalse(stage.playingProperty().get());
+  }
+
+  @Test
+  void slowestIsASixteenth() {
+    openAtOnce(null, null);
+    for (int i = 0; i < 9; i++) {
+      stage.slower();
+    }
+    assertEquals(1.0 / 16, stage.speedProperty().get().factor());
+  }
+
+  @Test
   void seekingStopsPlaying() {
     openAtOnce(null, null);
     stage.playOrStop();

@@ -1,0 +1,73 @@
+package palmturn.app.desk;
+
+import org.jspecify.annotations.Nullable;
+import palmturn.app.estimate.Found;
+import palmturn.app.stage.Placing;
+import palmturn.clip.Picture;
+import palmturn.store.SessionFolder;
+import palmturn.trial.Estimate;
+import palmturn.trial.Placed;
+import palmturn.trial.Trial;
+import palmturn.trial.TrialId;
+
+/** What a person points at in the picture of the open trial, and where it is kept. */
+public final class Places {
+  private final Desk desk;
+  private final Scored trials;
+  private final Saving saving;
+  private final Placing placing = new Placing();
+
+  Places(Desk desk, Scored trials, Saving saving) {
+    this.desk = desk;
+    this.trials = trials;
+    this.saving = saving;
+  }
+
+  /** The places themselves. */
+  public Placing placing() {
+    return placing;
+  }
+
+  /** Lets keys and mouse set places. */
+  public void begin() {
+    Picture picture = desk.stage().pictureProperty().get();
+    SessionFolder from = desk.folderProperty().get();
+    if (picture != null && from != null && !desk.lookOnly()) {
+      desk.stage().stop();
+      desk.stage().viewing().drawnProperty().set(true);
+      placing.begin(picture.width(), picture.height(), from.session().facts().forearmCm());
+    }
+  }
+
+  /** Shows the hands as large as they fit, then the whole picture again. */
+  public void ontoHands() {
+    Estimate.Region region = placing.places().handRegion();
+    Found found = desk.estimation().found();
+    Estimate made = found.visibleProperty().getValue();
+    if (region == null && made != null) {
+      region = made.handRegion();
+    }
+    if (region == null) {
+      desk.fail("where the hands are is not known: Q lets you draw a box around the moving one");
+    } else {
+      desk.stage().viewing().ontoOrWhole(region);
+    }
+  }
+
+  void show(@Nullable Trial open) {
+    if (open == null) {
+      placing.close();
+    } else {
+      placing.open(open.places(), places -> keep(open.id(), places));
+    }
+  }
+
+  private void keep(TrialId id, Placed places) {
+    SessionFolder to = desk.folderProperty().get();
+    Trial now = trials.get(id);
+    if (to != null && now != null) {
+      trials.put(now.withPlaces(places));
+      saving.keep(to, id, places);
+    }
+  }
+}
