@@ -1,0 +1,23 @@
+package palmturn.estimate;
+
+import java.util.List;
+import palmturn.clip.Sound;
+
+/** Onsets that stand out in a sound, for a person who marks by the picture and settles by ear. */
+public final class SlapSounds {
+  /** Standard deviation of an onset's time, seconds. */
+  public static final double SD_S = Onsets.ONSET_SD_S;
+
+  private SlapSounds() {}
+
+  /**
+   * Returns the times of onsets in a stretch, on the sound's own clock, in order. What made them
+   * the sound can't tell.
+   *
+   * @param fromS first moment, seconds
+   * @param toS last moment
+   */
+  public static List<Double> clearS(Sound sound, double fromS, double toS) {
+    return Onsets.of(sound, fromS, toS).clear().stream().map(Onset::timeS).toList();
+  }
+}
