@@ -203,7 +203,9 @@ final class Edits {
     List<Slap> slaps = new ArrayList<>(travelled.slaps());
     slaps.replaceAll(
         slap -> !slap.seen() && before.slaps().contains(seen(slap)) ? seen(slap) : slap);
-    return travelled.withSlaps(slaps);
+    return travelled
+        .withSlaps(slaps)
+        .withEstimateSeen(travelled.estimateSeen() || before.estimateSeen());
   }
 
   /** A slap that was looked at and given no fault touched the centre. */

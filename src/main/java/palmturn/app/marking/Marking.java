@@ -38,6 +38,7 @@ public final class Marking {
   private @Nullable FrameTable frames;
   private Keeper keeper = (marks, sentence) -> {};
   private @Nullable Estimate estimate;
+  private boolean estimateInSight;
   private @Nullable History<Reading> history;
 
   /** All marks; null when no trial is open or nobody has begun to mark it. */
@@ -81,6 +82,7 @@ public final class Marking {
   public void close() {
     history = null;
     estimate = null;
+    estimateInSight = false;
     frames = null;
     keeper = (marks, sentence) -> {};
     slap.set(null);
@@ -93,6 +95,11 @@ public final class Marking {
   /** Says what the program found in the trial, so that one named side can name the others. */
   public void setEstimate(@Nullable Estimate found) {
     estimate = found;
+  }
+
+  /** Says that the estimate of this trial is in sight: what is marked from now on owes to it. */
+  public void setEstimateInSight() {
+    estimateInSight = true;
   }
 
   /** Copies the marks of an estimate in place of those there are; each is to be looked at. */
@@ -308,7 +315,7 @@ public final class Marking {
     }
   }
 
-  private void apply(BiFunction<Reading, FrameTable, Edits.Edit> edit) {
+  void apply(BiFunction<Reading, FrameTable, Edits.Edit> edit) {
     FrameTable table = frames;
     if (history == null || table == null) {
       return;
@@ -318,6 +325,9 @@ public final class Marking {
     Reading after = made.reading();
     if (before.finished() && after.finished() && !after.equals(before)) {
       after = after.withFinished(false);
+    }
+    if (estimateInSight && !after.equals(before)) {
+      after = after.withEstimateSeen(true);
     }
     history = history.then(after, made.sentence());
     if (!after.equals(before)) {

@@ -1,0 +1,137 @@
+package palmturn.app.marking;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.function.Consumer;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
+import palmturn.app.stage.Stage;
+import palmturn.clip.FrameTable;
+import palmturn.trial.Reading;
+import palmturn.trial.Side;
+import palmturn.trial.Slap;
+import palmturn.trial.TimeScale;
+import palmturn.trial.TimedBy;
+
+/**
+ * Typing along while the clip plays slowly. Each key leaves a rough mark; when the clip stops they
+ * all settle onto the nearest evidence in one step.
+ */
+public final class Typing {
+  /** Where evidence comes from. */
+  @FunctionalInterface
+  public interface Evidences {
+    /** Returns what may be a slap in a stretch of media time. */
+    List<Evidence> between(double fromS, double toS);
+  }
+
+  /** A key is pressed within this of the contact, seconds of the wall clock, its lag apart. */
+  private static final double HALF_WIDTH_S = 0.06;
+
+  /** Nobody types along with every slap at full speed. */
+  private static final double FASTEST = 0.5;
+
+  private static final double MARGIN_S = 0.5;
+
+  private final Stage stage;
+  private final Marking marking;
+  private final Evidences evidences;
+  private final Consumer<List<Settling.Move>> shown;
+  private final ReadOnlyBooleanWrapper active = new ReadOnlyBooleanWrapper(false);
+  private Set<Slap> before = Set.of();
+  private TimeScale scale = TimeScale.REAL;
+
+  /**
+   * Types on a stage.
+   *
+   * @param shown is told which marks settle, before they do
+   */
+  public Typing(
+      Stage stage, Marking marking, Evidences evidences, Consumer<List<Settling.Move>> shown) {
+    this.stage = stage;
+    this.marking = marking;
+    this.evidences = evidences;
+    this.shown = shown;
+    stage
+        .playingProperty()
+        .addListener(
+            (playing, was, now) -> {
+              if (!now && active.get()) {
+                end();
+              }
+            });
+  }
+
+  /** Whether keys are typed along just now. */
+  public ReadOnlyBooleanProperty activeProperty() {
+    return active.getReadOnlyProperty();
+  }
+
+  /**
+   * Plays slowly from here, and takes keys for rough marks until it stops.
+   *
+   * @param timeScale how media seconds become real ones
+   */
+  public void begin(TimeScale timeScale) {
+    Reading now = marking.readingProperty().get();
+    if (now == null || stage.framesProperty().get() == null) {
+      return;
+    }
+    scale = timeScale;
+    before = new HashSet<>(now.slaps());
+    stage.stop();
+    while (stage.speedProperty().get().factor() > FASTEST) {
+      stage.slower();
+    }
+    active.set(true);
+    stage.playOrStop();
+  }
+
+  /** Stops; the marks settle then. */
+  public void stop() {
+    stage.stop();
+  }
+
+  /** Leaves a rough mark at the frame that is shown. */
+  public void type(Side side, boolean fault) {
+    double halfS = HALF_WIDTH_S * stage.speedProperty().get().factor();
+    double timeS = stage.timeS();
+    marking.apply((marks, table) -> TypedEdits.type(marks, timeS, halfS, side, fault));
+  }
+
+  private void end() {
+    active.set(false);
+    Reading now = marking.readingProperty().get();
+    if (now == null) {
+      return;
+    }
+    List<Slap> typed = now.slaps().stream().filter(this::mine).toList();
+    if (typed.isEmpty()) {
+      return;
+    }
+    Settling settling = Settling.of(typed, free(now, typed), scale);
+    shown.accept(settling.moves());
+    marking.apply((marks, table) -> TypedEdits.settle(marks, settling));
+  }
+
+  private boolean mine(Slap slap) {
+    return slap.timedBy() == TimedBy.TYPED && !before.contains(slap);
+  }
+
+  /** Evidence on whose frame no other mark stands already. */
+  private List<Evidence> free(Reading now, List<Slap> typed) {
+    FrameTable table = stage.framesProperty().get();
+    List<Slap> others = now.slaps().stream().filter(slap -> !typed.contains(slap)).toList();
+    double fromS = typed.get(0).timeS() - MARGIN_S;
+    double toS = typed.get(typed.size() - 1).timeS() + MARGIN_S;
+    return evidences.between(fromS, toS).stream()
+        .filter(
+            found ->
+                table == null
+                    || others.stream()
+                        .noneMatch(
+                            other -> table.nearest(other.timeS()) == table.nearest(found.timeS())))
+        .toList();
+  }
+}
