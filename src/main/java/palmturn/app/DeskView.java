@@ -43,6 +43,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
   private final StageView stage;
   private final EstimateLine line;
   private final TallyView tally;
+  private final Label fast = new Label();
 
   DeskView(Desk desk, Look look, Follow follow) {
     this.desk = desk;
@@ -69,6 +70,12 @@ final class DeskView extends StackPane implements Keyboard.Face {
     middle.setMinSize(0, 0);
     strip = new StripView(desk.strip(), desk.stage(), desk.marking(), look, follow);
     hints = new HintsView(look, this::pressed);
+    fast.setId("fast");
+    fast.getStyleClass().setAll("label", "on-picture", "on-picture-large");
+    fast.setVisible(false);
+    fast.setMouseTransparent(true);
+    StackPane.setAlignment(fast, Pos.TOP_CENTER);
+    fast.translateYProperty().set(look.px(16));
     HBox.setHgrow(middle, Priority.ALWAYS);
     HBox row = new HBox(board, middle, right);
     row.setMinHeight(0);
@@ -85,7 +92,10 @@ final class DeskView extends StackPane implements Keyboard.Face {
     follow.changes(desk.estimation().found().hiddenProperty(), this::offer);
     follow.changes(desk.estimation().run().trialProperty(), this::offer);
     follow.changes(desk.marking().readingProperty(), this::offer);
+    follow.changes(desk.fast().pass().placeProperty(), this::pass);
+    follow.changes(desk.fast().typing().activeProperty(), this::pass);
     place();
+    pass();
     addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
     setOnDragOver(this::dragOver);
     setOnDragDropped(this::dropped);
@@ -113,8 +123,27 @@ final class DeskView extends StackPane implements Keyboard.Face {
   private void place() {
     boolean open = desk.folderProperty().get() != null;
     boolean filmed = desk.stage().framesProperty().get() != null;
-    middle.getChildren().setAll(open && filmed ? stage : new FilmingGuide(look));
+    if (open && filmed) {
+      middle.getChildren().setAll(stage, fast);
+    } else {
+      middle.getChildren().setAll(new FilmingGuide(look));
+    }
     right.getChildren().setAll(open && filmed ? tally : start(open));
+    offer();
+  }
+
+  private void pass() {
+    var place = desk.fast().pass().placeProperty().get();
+    boolean typing = desk.fast().typing().activeProperty().get();
+    fast.setText(
+        place != null
+            ? place.words()
+            : typing ? "Typing along: F palm, J back; T stops, and the marks settle" : "");
+    fast.setVisible(!fast.getText().isEmpty());
+    if (place != null && board.isFocused()) {
+      focusStrip();
+    }
+    strip.draw();
     offer();
   }
 

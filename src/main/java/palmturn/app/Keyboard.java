@@ -32,6 +32,7 @@ final class Keyboard {
   private final Stage stage;
   private final Face face;
   private final StageKeys stageKeys;
+  private final FastKeys fast;
   private final Map<String, Runnable> always = new HashMap<>();
   private final Map<String, Runnable> onTrial = new HashMap<>();
   private final Map<String, Runnable> onBoard = new HashMap<>();
@@ -59,12 +60,14 @@ final class Keyboard {
     this.stage = desk.stage();
     this.face = face;
     stageKeys = new StageKeys(desk);
+    fast = new FastKeys(desk.fast(), this::zoom, stage);
     always.put("A", face::chooseClips);
     always.put("O", face::chooseSession);
     always.put("Ctrl+O", face::chooseSession);
     always.put("Ctrl+T", () -> look.themeProperty().set(look.theme().other()));
     always.put("Ctrl++", look::larger);
     always.put("Ctrl+−", look::smaller);
+    always.put("Ctrl+M", look::moveLessOrMore);
     always.put("?", () -> desk.ask(new Question.Keys()));
     always.put("Esc", this::escape);
     onBoard.put("←", () -> desk.board().move(-1, 0));
@@ -113,6 +116,10 @@ final class Keyboard {
 
   /** Returns the keys that are valid now, the most wanted first. */
   List<Hint> hints() {
+    List<Hint> now = fast.hints();
+    if (!now.isEmpty()) {
+      return now;
+    }
     Estimation estimation = desk.estimation();
     List<Hint> first = new ArrayList<>();
     List<Hint> last = new ArrayList<>();
@@ -153,6 +160,9 @@ final class Keyboard {
   }
 
   private @Nullable Runnable action(String chord) {
+    if (fast.takes(chord)) {
+      return fast.action(chord);
+    }
     if (face.boardFocused() && !stageKeys.placing() && onBoard.containsKey(chord)) {
       return onBoard.get(chord);
     }
@@ -193,8 +203,10 @@ final class Keyboard {
     onTrial.put("Space", stage::playOrStop);
     onTrial.put("[", stage::slower);
     onTrial.put("]", stage::faster);
-    onTrial.put("+", () -> zoom(1.25));
-    onTrial.put("−", () -> zoom(0.8));
+    onTrial.put("+", () -> zoom(true));
+    onTrial.put("−", () -> zoom(false));
+    onTrial.put("T", desk.fast()::type);
+    onTrial.put("C", desk.fast()::goThrough);
   }
 
   private void marks() {
@@ -259,8 +271,8 @@ final class Keyboard {
     marking.frameOfNeighbour(frame(), forward).ifPresent(stage::seek);
   }
 
-  private void zoom(double factor) {
-    desk.strip().zoom(factor);
+  private void zoom(boolean closer) {
+    desk.strip().step(closer);
     face.redrawStrip();
   }
 

@@ -256,6 +256,8 @@ class PalmturnAppTest {
 
     robot.type(KeyCode.S);
     assertEquals("Reading AK from the estimate, open", text(robot, "#reader"));
+    assertTrue(text(robot, "#fast").startsWith("Times: doubtful slap 1 of 1"));
+    robot.type(KeyCode.ESCAPE);
     until(() -> text(robot, "#tally-count").equals("4 slaps, 3 unseen"));
     assertEquals(12, desk.stage().frameProperty().get());
     robot.type(KeyCode.F);

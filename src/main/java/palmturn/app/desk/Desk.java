@@ -55,6 +55,7 @@ public final class Desk implements AutoCloseable {
   private final Places places;
   private final Tally tally = new Tally();
   private final Scored trials = new Scored();
+  private final FastMarking fast;
 
   private final ReadOnlyObjectWrapper<@Nullable SessionFolder> folder =
       new ReadOnlyObjectWrapper<>();
@@ -83,6 +84,7 @@ public final class Desk implements AutoCloseable {
     strip = new Strip(stage, marking, estimation.found());
     opening = new Opening(background, stage, strip);
     places = new Places(this, trials, saving);
+    fast = new FastMarking(this);
     board.chosenProperty().addListener((chosen, before, now) -> chosen(now));
     marking.readingProperty().addListener((reading, before, now) -> marked(now));
     stage.frameProperty().addListener((frame, before, now) -> marking.arriveAt(now.intValue()));
@@ -106,6 +108,16 @@ public final class Desk implements AutoCloseable {
 
   public Tally tally() {
     return tally;
+  }
+
+  /** Typing along, and going through the marks one by one. */
+  public FastMarking fast() {
+    return fast;
+  }
+
+  /** Returns the open trial with its marks, null when none is. */
+  @Nullable Trial openTrial() {
+    return trials.get(trialProperty().get());
   }
 
   /** What is done with the estimate of the open trial. */

@@ -24,6 +24,14 @@ public final class Estimation {
     this.run = run;
     this.marking = marking;
     this.stage = stage;
+    found
+        .visibleProperty()
+        .addListener(
+            (visible, before, now) -> {
+              if (now != null) {
+                marking.setEstimateInSight();
+              }
+            });
     stage.pictureProperty().addListener((picture, before, now) -> see());
     stage.playingProperty().addListener((playing, before, now) -> see());
   }
@@ -81,8 +89,7 @@ public final class Estimation {
 
   private void copy(Estimate made) {
     marking.startFrom(made);
-    marking.frameOfUnseen().ifPresent(stage::seek);
-    see();
+    desk.fast().pass().begin(made);
   }
 
   /** Marks are seen when their own picture is on the stage and stands still. */
@@ -91,12 +98,15 @@ public final class Estimation {
     if (picture != null
         && !stage.playingProperty().get()
         && picture.index() == stage.frameProperty().get()
+        && desk.fast().pass().placeProperty().get() == null
         && desk.ownMarks()) {
       marking.see(picture.index());
     }
   }
 
   void show(@Nullable Estimate made, boolean hidden) {
+    // In this order no estimate that is to stay hidden is in sight in between.
+    found.setHidden(true);
     found.set(made);
     found.setHidden(hidden);
   }

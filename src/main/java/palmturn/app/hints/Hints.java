@@ -19,6 +19,45 @@ public final class Hints {
   private static final Hint NEXT = Hint.of("next slap", "Shift", "→");
   private static final Hint PLAY = Hint.of("play slowly", "Space");
 
+  /** Typing along. */
+  public static final List<Hint> TYPING =
+      List.of(
+          PALM,
+          BACK,
+          Hint.of("the same with a fault", "D", "K"),
+          Hint.of("double", "4"),
+          Hint.of("take the last one away", "Del"),
+          Hint.of("slower, faster", "[", "]"),
+          Hint.of("stop, and the marks settle", "T"),
+          ALL);
+
+  /** The pass over the times of doubtful slaps. */
+  public static final List<Hint> TIMES =
+      List.of(
+          Hint.of("right, next", "Space"),
+          Hint.of("palm, back, next", "F", "J"),
+          Hint.of("double or not, next", "4"),
+          Hint.of("take away, next", "Del"),
+          Hint.of("move a frame", "←", "→"),
+          Hint.of("undo", "Z"),
+          Hint.of("go back", "Shift", "←"),
+          Hint.of("leave", "Esc"),
+          ALL);
+
+  /** The pass over the zone of every slap. */
+  public static final List<Hint> ZONES_PASS =
+      List.of(
+          Hint.of("centre, next", "Space"),
+          Hint.of("fingers, wrist, edge, next", "1", "2", "3"),
+          Hint.of("double", "4"),
+          Hint.of("part turn", "P"),
+          Hint.of("palm, back", "F", "J"),
+          Hint.of("take away", "Del"),
+          Hint.of("undo", "Z"),
+          Hint.of("go back", "Shift", "←"),
+          Hint.of("leave", "Esc"),
+          ALL);
+
   /** Has the program look for slaps. */
   public static final Hint ESTIMATE = Hint.of("estimate", "L");
 
@@ -61,6 +100,8 @@ public final class Hints {
                   Hint.of("have this trial estimated; again: stop", "L"),
                   Hint.of("start from the estimate", "S"),
                   Hint.of("hide the estimate, or show it", "H"),
+                  Hint.of("type along; again: stop, and the marks settle", "T"),
+                  Hint.of("go through the marks, every slap", "C"),
                   Hint.of("reading finished, or open again", "Enter"))),
           new Group(
               "Move",
@@ -98,6 +139,7 @@ public final class Hints {
                   Hint.of("add clips", "A"),
                   Hint.of("open a session", "O"),
                   Hint.of("light or dark", "Ctrl", "T"),
+                  Hint.of("less motion, or as before", "Ctrl", "M"),
                   Hint.of("larger text", "Ctrl", "+"),
                   Hint.of("smaller text", "Ctrl", "−"),
                   Hint.of("all keys", "?"))));
@@ -156,6 +198,8 @@ public final class Hints {
               FRAME,
               NEXT,
               PLAY,
+              Hint.of("type along", "T"),
+              Hint.of("every slap", "C"),
               Hint.of("more", "5"),
               ALL);
     };

@@ -20,6 +20,7 @@ public final class Look {
 
   private final ObjectProperty<Theme> theme = new SimpleObjectProperty<>(Theme.LIGHT);
   private final DoubleProperty scale = new SimpleDoubleProperty(1);
+  private boolean lessMotion;
 
   /** Light or dark. */
   public ObjectProperty<Theme> themeProperty() {
@@ -39,6 +40,16 @@ public final class Look {
   /** Returns a length of the grid at the present size of text, pixels. */
   public double px(double length) {
     return Math.round(length * scale.get());
+  }
+
+  /** Returns whether what moves jumps instead. */
+  public boolean lessMotion() {
+    return lessMotion;
+  }
+
+  /** Lets what moves jump, or move again. */
+  public void moveLessOrMore() {
+    lessMotion = !lessMotion;
   }
 
   /** Makes text a quarter larger, up to 200 %. */

@@ -1,5 +1,6 @@
 package palmturn.app.strip;
 
+import java.util.List;
 import java.util.Map;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.paint.Color;
@@ -12,6 +13,7 @@ import palmturn.chart.Hollow;
 import palmturn.chart.Palette;
 import palmturn.trial.Reading;
 import palmturn.trial.Side;
+import palmturn.trial.Slap;
 import palmturn.trial.Span;
 
 /** What the app draws around the marks: the gutter, the sound, and spans still to be ended. */
@@ -21,6 +23,7 @@ final class Lanes {
   private static final double ONLY = 302;
   private static final double SOUND_HALF = 14;
   private static final double LEFT = 24;
+  private static final double GHOST_STEM = 33;
   private static final double NAMES = 46;
   private static final double COUNTS = 216;
 
@@ -63,6 +66,22 @@ final class Lanes {
     g.setStroke(Theme.fx(strip.palette().iris()));
     g.setLineWidth(2);
     g.strokeRect(from - 4, strip.lanes().spansY() - 11, to - from + 8, 22);
+  }
+
+  /** Where settling marks came from, until they have arrived. */
+  static void ghosts(GraphicsContext g, BeatStrip strip, List<Slap> ghosts) {
+    g.setStroke(Theme.fx(strip.palette().edge()));
+    g.setLineWidth(1.5);
+    g.setLineDashes(3, 3);
+    double line = strip.lanes().lineY();
+    for (Slap ghost : ghosts) {
+      double x = strip.view().x(ghost.timeS());
+      if (x >= strip.view().leftX() && x <= strip.view().rightX()) {
+        double y = ghost.side() == Side.BACK ? line + GHOST_STEM : line - GHOST_STEM;
+        g.strokeOval(x - 6, y - 6, 12, 12);
+      }
+    }
+    g.setLineDashes();
   }
 
   static void gutter(

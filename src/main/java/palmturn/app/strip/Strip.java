@@ -26,9 +26,22 @@ public final class Strip {
   /** Left of the time: the lanes' names and counts. */
   public static final double GUTTER = 264;
 
+  /** A whole trial, pixels a second. */
   private static final double WHOLE = 192;
-  private static final double CLOSEST = 2400;
-  private static final double WIDEST = 24;
+
+  /** Close enough to type along. */
+  public static final double TYPING = 480;
+
+  /** Close enough to tell frames apart. */
+  public static final double CLOSE = 810;
+
+  private static final double[] STEPS = {24, 48, 96, WHOLE, TYPING, CLOSE, 1600, 2400};
+  private static final double CLOSEST = STEPS[STEPS.length - 1];
+  private static final double WIDEST = STEPS[0];
+
+  /** While keys are typed along the time runs under a line that stands here. */
+  private static final double TYPING_LINE = 0.6;
+
   private static final double LEAD_S = 0.35;
   private static final double FRAMES_FROM = 480;
 
@@ -41,6 +54,8 @@ public final class Strip {
   private double fromS;
   private double pixelsPerS = WHOLE;
   private double rightX = 1440;
+  private boolean typing;
+  private final Glide glide = new Glide();
 
   /** Follows a stage, the marks on it and what was found in it. */
   public Strip(Stage stage, Marking marking, Found found) {
@@ -72,6 +87,43 @@ public final class Strip {
     fromS = (first == null ? stage.timeS() : first) - LEAD_S;
   }
 
+  /** Marks on their way to where they settle. */
+  public Glide glide() {
+    return glide;
+  }
+
+  /** Lets time run under a fixed line, close, while keys are typed along. */
+  public void setTyping(boolean now) {
+    typing = now;
+    pixelsPerS = TYPING;
+    follow();
+  }
+
+  /** Shows the whole trial. */
+  public void showWhole() {
+    pixelsPerS = WHOLE;
+    comeToFirst();
+    follow();
+  }
+
+  /** Shows a moment in the middle, close. */
+  public void showClose(double timeS, double closePixelsPerS) {
+    pixelsPerS = closePixelsPerS;
+    fromS = timeS - (rightX - GUTTER) / 2 / pixelsPerS;
+  }
+
+  /** Shows the next closer stretch of a few fixed ones, or the next wider. */
+  public void step(boolean closer) {
+    double to = closer ? CLOSEST : WIDEST;
+    for (int i = 0; i < STEPS.length; i++) {
+      double each = STEPS[closer ? STEPS.length - 1 - i : i];
+      if (closer ? each > pixelsPerS * 1.01 : each < pixelsPerS / 1.01) {
+        to = each;
+      }
+    }
+    zoom(to / pixelsPerS);
+  }
+
   /** What may be seen of the estimate. */
   ObservableValue<@Nullable Estimate> shownProperty() {
     return found.visibleProperty();
@@ -84,7 +136,7 @@ public final class Strip {
   }
 
   /** Returns how much later the sound is than the picture, 0 while not known, seconds. */
-  double soundOffsetS() {
+  public double soundOffsetS() {
     Estimate made = found.estimateProperty().get();
     Double offsetS = made == null ? null : made.soundOffsetS();
     return offsetS == null ? 0 : offsetS;
@@ -137,6 +189,10 @@ public final class Strip {
 
   /** Scrolls just enough for the stage's frame to be in sight. */
   public void follow() {
+    if (typing) {
+      fromS = stage.timeS() - TYPING_LINE * (rightX - GUTTER) / pixelsPerS;
+      return;
+    }
     double margin = Math.min(96, (rightX - GUTTER) / 8);
     double x = view().x(stage.timeS());
     if (x > rightX - margin) {
@@ -173,7 +229,7 @@ public final class Strip {
             : new BeatStrip.Now(
                 stage.timeS(), flag(), current == null ? -1 : slaps.indexOf(current));
     return new BeatStrip(
-        slaps,
+        glide.shown(slaps),
         reading == null ? List.of() : reading.spans(),
         hollow(),
         scale,

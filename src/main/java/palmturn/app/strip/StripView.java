@@ -1,11 +1,18 @@
 package palmturn.app.strip;
 
 import java.util.OptionalInt;
+import javafx.animation.Interpolator;
+import javafx.animation.KeyFrame;
+import javafx.animation.KeyValue;
+import javafx.animation.Timeline;
+import javafx.beans.property.DoubleProperty;
+import javafx.beans.property.SimpleDoubleProperty;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
 import javafx.scene.layout.Pane;
+import javafx.util.Duration;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
@@ -25,12 +32,16 @@ public final class StripView extends Pane {
   public static final double HEIGHT = 316;
 
   private static final double DRAG_FROM = 3;
+  private static final double GLIDE_MS = 140;
+  private static final double GHOST_MS = 600;
 
   private final Strip strip;
   private final Stage stage;
   private final Marking marking;
   private final Look look;
   private final Canvas canvas = new Canvas();
+  private final DoubleProperty share = new SimpleDoubleProperty(1);
+  private final Timeline gliding = new Timeline();
   private @Nullable Slap held;
   private SpanEnds.@Nullable End heldEnd;
   private double pressedX;
@@ -59,6 +70,9 @@ public final class StripView extends Pane {
     follow.changes(stage.framesProperty(), this::draw);
     follow.changes(stage.frameProperty(), this::follow);
     follow.changes(focusedProperty(), this::draw);
+    follow.changes(strip.glide().startedProperty(), this::glide);
+    follow.changes(share, this::glided);
+    follow.atEnd(gliding::stop);
     setOnMousePressed(this::press);
     setOnMouseDragged(this::drag);
     setOnMouseReleased(this::release);
@@ -86,12 +100,37 @@ public final class StripView extends Pane {
       StripGraphics graphics = new StripGraphics(g);
       BeatStripPainter.ground(graphics, picture);
       Lanes.wave(g, picture, strip.waveProperty().get(), strip.soundOffsetS());
+      Lanes.ghosts(g, picture, strip.glide().ghosts());
       BeatStripPainter.marks(graphics, picture);
       Lanes.begun(g, picture, marking.begunProperty().get(), stage.timeS());
       Lanes.chosenSpan(g, picture, marking.spanProperty().get());
     }
     Lanes.gutter(g, look.theme().palette(), strip, marking.readingProperty().get(), isFocused());
     g.restore();
+  }
+
+  /** Marks slide to where they settle; with less motion they jump, and their ghosts stay longer. */
+  private void glide() {
+    boolean jump = look.lessMotion();
+    gliding.stop();
+    share.set(jump ? 1 : 0);
+    gliding
+        .getKeyFrames()
+        .setAll(
+            new KeyFrame(
+                Duration.millis(jump ? GHOST_MS : GLIDE_MS),
+                event -> {
+                  strip.glide().end();
+                  draw();
+                },
+                new KeyValue(share, 1, Interpolator.EASE_OUT)));
+    strip.glide().at(share.get());
+    gliding.play();
+  }
+
+  private void glided() {
+    strip.glide().at(share.get());
+    draw();
   }
 
   private void follow() {

@@ -1,0 +1,158 @@
+package palmturn.app.desk;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import palmturn.app.marking.Evidence;
+import palmturn.app.marking.Marking;
+import palmturn.app.marking.Pass;
+import palmturn.app.marking.Typing;
+import palmturn.app.stage.Stage;
+import palmturn.app.strip.Strip;
+import palmturn.clip.FrameTable;
+import palmturn.clip.Sound;
+import palmturn.estimate.SlapSounds;
+import palmturn.trial.Estimate;
+import palmturn.trial.EstimatedSlap;
+import palmturn.trial.Reading;
+import palmturn.trial.Slap;
+import palmturn.trial.TimeScale;
+import palmturn.trial.Trial;
+
+/** The two fast ways to mark: typing along, and going through marks one by one. */
+public final class FastMarking {
+  private static final double LOOP_S = 0.15;
+  private static final double OF_INTERVAL = 0.45;
+
+  /** An onset nearer to a contact than this is the contact's own. */
+  private static final double SAME_S = 0.03;
+
+  private final Desk desk;
+  private final Marking marking;
+  private final Stage stage;
+  private final Strip strip;
+  private final Typing typing;
+  private final Pass pass;
+
+  FastMarking(Desk desk) {
+    this.desk = desk;
+    marking = desk.marking();
+    stage = desk.stage();
+    strip = desk.strip();
+    typing = new Typing(stage, marking, this::evidence, strip.glide()::start);
+    typing.activeProperty().addListener((active, before, now) -> strip.setTyping(now));
+    pass =
+        new Pass(
+            marking,
+            new Pass.Show() {
+              @Override
+              public void loop(Slap slap, Pass.About about) {
+                show(slap, about);
+              }
+
+              @Override
+              public void stopAt(@Nullable Slap slap) {
+                stop(slap);
+              }
+            });
+  }
+
+  /** Typing along. */
+  public Typing typing() {
+    return typing;
+  }
+
+  /** Going through the marks. */
+  public Pass pass() {
+    return pass;
+  }
+
+  /** Plays slowly and takes keys for rough marks; again: stops, and they settle. */
+  public void type() {
+    if (typing.activeProperty().get()) {
+      typing.stop();
+    } else {
+      desk.mark(() -> typing.begin(scale()));
+    }
+  }
+
+  /** Goes through the marks, from the first that is still to be looked at. */
+  public void goThrough() {
+    desk.mark(
+        () -> {
+          Reading now = marking.readingProperty().get();
+          if (now == null || now.slaps().isEmpty()) {
+            desk.fail("there are no marks to go through yet");
+          } else {
+            pass.begin(desk.estimation().found().visibleProperty().getValue());
+          }
+        });
+  }
+
+  private TimeScale scale() {
+    Trial trial = desk.openTrial();
+    return trial == null ? TimeScale.REAL : trial.timeScale();
+  }
+
+  private void show(Slap slap, Pass.About about) {
+    double[] halves = halves(slap);
+    strip.showClose(slap.timeS(), about == Pass.About.TIMES ? Strip.CLOSE : Strip.TYPING);
+    stage.loop(slap.timeS() - halves[0], slap.timeS() + halves[1]);
+  }
+
+  /** How much is played before and after a slap, media seconds: never as far as the next one. */
+  private double[] halves(Slap slap) {
+    double most = LOOP_S / scale().factorAt(slap.timeS());
+    double before = most;
+    double after = most;
+    Reading now = marking.readingProperty().get();
+    for (Slap other : now == null ? List.<Slap>of() : now.slaps()) {
+      double away = other.timeS() - slap.timeS();
+      if (away < 0) {
+        before = Math.min(before, -OF_INTERVAL * away);
+      } else if (away > 0) {
+        after = Math.min(after, OF_INTERVAL * away);
+      }
+    }
+    FrameTable frames = stage.framesProperty().get();
+    double least = frames == null ? 0 : 2 * frames.medianS();
+    return new double[] {Math.max(before, least), Math.max(after, least)};
+  }
+
+  private void stop(@Nullable Slap slap) {
+    FrameTable frames = stage.framesProperty().get();
+    if (slap != null && frames != null) {
+      stage.seek(frames.nearest(slap.timeS()));
+      marking.choose(slap);
+    }
+    strip.showWhole();
+  }
+
+  /** What a typed mark may settle on: onsets, contacts of the estimate if it may be seen. */
+  private List<Evidence> evidence(double fromS, double toS) {
+    Estimate shown = desk.estimation().found().visibleProperty().getValue();
+    List<Evidence> all = new ArrayList<>();
+    if (shown != null) {
+      for (EstimatedSlap found : shown.slaps()) {
+        if (found.timeS() >= fromS && found.timeS() <= toS) {
+          all.add(Evidence.of(found));
+        }
+      }
+    }
+    List<Evidence> contacts = List.copyOf(all);
+    Sound sound = desk.soundProperty().get();
+    Estimate made = desk.estimation().found().estimateProperty().get();
+    boolean setAside = made != null && made.soundOffsetS() == null;
+    // The sound of a stretched clip tells nothing about its slaps.
+    if (sound != null && !setAside && scale().equals(TimeScale.REAL)) {
+      double offsetS = strip.soundOffsetS();
+      for (double onsetS : SlapSounds.clearS(sound, fromS + offsetS, toS + offsetS)) {
+        Evidence heard = Evidence.heard(onsetS, offsetS, SlapSounds.SD_S);
+        if (contacts.stream().noneMatch(c -> Math.abs(c.timeS() - heard.timeS()) < SAME_S)) {
+          all.add(heard);
+        }
+      }
+    }
+    return all;
+  }
+}
