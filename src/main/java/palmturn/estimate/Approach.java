@@ -2,7 +2,6 @@ package palmturn.estimate;
 
 import palmturn.numbers.Butterworth;
 import palmturn.numbers.LombScargle;
-import palmturn.numbers.Robust;
 import palmturn.numbers.Symmetric;
 
 /**
@@ -95,14 +94,5 @@ record Approach(double[] velocity, double[] smooth, double hz, double slapHz, do
       }
     }
     return grid[best];
-  }
-
-  /** Returns how fast the blob is at its fastest: the 90th percentile of the speed, cells/s. */
-  double speed() {
-    double[] size = new double[velocity.length];
-    for (int i = 0; i < size.length; i++) {
-      size[i] = Math.abs(velocity[i]);
-    }
-    return Robust.quantile(size, 0.9);
   }
 }

@@ -30,15 +30,4 @@ record Blob(int width, int[] cells, float[] weights) {
     int[] y = Arrays.stream(cells).map(cell -> cell / width).sorted().toArray();
     return new int[] {x[0], y[0], x[x.length - 1] + 1, y[y.length - 1] + 1};
   }
-
-  /** Returns the weighted mean of a field over its cells. */
-  double mean(float[] field) {
-    double sum = 0;
-    double all = 0;
-    for (int i = 0; i < cells.length; i++) {
-      sum += weights[i] * field[cells[i]];
-      all += weights[i];
-    }
-    return sum / all;
-  }
 }

@@ -94,9 +94,4 @@ record Contacts(
   boolean doubtful() {
     return poses.alternation() < 0.68 || lead < 1 || regularity() < 0.75;
   }
-
-  /** Returns the speed in widths of the blob a second. */
-  double widthsPerS() {
-    return approach.speed() / Math.sqrt(motion.blob().area());
-  }
 }

@@ -1,12 +1,12 @@
 package palmturn.estimate;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
+import palmturn.numbers.Robust;
 import palmturn.trial.Estimate;
 
 /**
@@ -89,9 +89,7 @@ record Motion(Contacts contacts, Stops stops, Poses poses, Turns turns) {
             .filter(i -> motion.timeS(i) >= times[0] && motion.timeS(i) <= times[times.length - 1])
             .mapToDouble(i -> Math.abs(contacts.approach().velocity()[i]))
             .toArray();
-    Arrays.sort(size);
-    double fast = size.length == 0 ? 0 : size[(int) (0.9 * (size.length - 1))];
-    return fast / Math.sqrt(motion.blob().area());
+    return size.length == 0 ? 0 : Robust.quantile(size, 0.9) / Math.sqrt(motion.blob().area());
   }
 
   /** Returns the box about the moving hand in pixels of the upright full-size picture. */
