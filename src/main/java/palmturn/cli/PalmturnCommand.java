@@ -36,6 +36,8 @@ import picocli.CommandLine.ScopeType;
       EstimateCommand.class,
       MarksCommand.class,
       ScoreCommand.class,
+      SettleCommand.class,
+      AgreeCommand.class,
       ReportCommand.class,
       VerifyCommand.class,
       SynthCommand.class,

@@ -22,7 +22,9 @@ final class ReportCommand implements Callable<Integer> {
   @Option(
       names = "--reading",
       paramLabel = "NAME",
-      description = "Whose; each trial's first finished one if left out.")
+      description =
+          "Whose, estimate or settled; if left out each trial's settled one if nothing is open in"
+              + " it, else its first finished one.")
   private @Nullable String reading;
 
   @Override

@@ -24,7 +24,9 @@ final class ScoreCommand implements Callable<Integer> {
       names = "--reading",
       paramLabel = "NAME",
       description =
-          "Whose, estimate for what the program found; each trial's first finished one if left out.")
+          "Whose; estimate for what the program found, settled for what two readings came to. If left"
+              + " out each trial's settled one if nothing is open in it, else its first finished"
+              + " one.")
   private @Nullable String reading;
 
   @Option(names = "--json", description = "Print the figures as JSON.")
@@ -34,6 +36,7 @@ final class ScoreCommand implements Callable<Integer> {
   public Integer call() throws Exception {
     try (SessionFolder folder = Sessions.openReadOnly(session)) {
       folder.notices().forEach(notice -> Say.warn(spec, notice));
+      Scoring.notes(folder, reading).forEach(note -> Say.warn(spec, note));
       SessionScore score = Scoring.score(folder, reading);
       spec.commandLine().getOut().println(json ? Scoring.json(score) : ScoreText.of(score));
     }

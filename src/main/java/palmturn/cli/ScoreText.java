@@ -2,7 +2,6 @@ package palmturn.cli;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import palmturn.measure.Measure;
 import palmturn.measure.Quality;
@@ -13,7 +12,7 @@ import palmturn.numbers.Range;
 
 /** A session's figures as two tables of plain text. */
 final class ScoreText {
-  private static final String NONE = "–";
+  private static final String NONE = FigureText.NONE;
   private static final String AT_MOST = "≤ ";
 
   private ScoreText() {}
@@ -55,10 +54,10 @@ final class ScoreText {
               score.reading(),
               String.valueOf(score.accuracy().slaps()),
               String.valueOf(score.accuracy().doubles()),
-              number(score.speed().rateSlapsPerS(), 2),
-              number(score.accuracy().cleanSharePct(), 0),
+              FigureText.number(score.speed().rateSlapsPerS(), 2),
+              FigureText.number(score.accuracy().cleanSharePct(), 0),
               steady(score),
-              number(score.endurance().slowDownPctPerS(), 1),
+              FigureText.number(score.endurance().slowDownPctPerS(), 1),
               score.rhythm().timedBy() == null ? NONE : score.rhythm().timedBy().code()));
     }
     return rows;
@@ -66,7 +65,9 @@ final class ScoreText {
 
   private static String steady(TrialScore score) {
     Double cv = score.rhythm().steadyCvPct();
-    return cv == null || score.rhythm().resolves(cv) ? number(cv, 1) : AT_MOST + number(cv, 1);
+    return cv == null || score.rhythm().resolves(cv)
+        ? FigureText.number(cv, 1)
+        : AT_MOST + FigureText.number(cv, 1);
   }
 
   private static List<List<String>> sides(List<SideScore> sides) {
@@ -79,9 +80,9 @@ final class ScoreText {
           List.of(
               side.block(),
               measure.name() + (measure.unit().isEmpty() ? "" : ", " + measure.unit()),
-              number(side.right(), digits),
-              number(side.left(), digits),
-              number(side.difference(), digits),
+              FigureText.number(side.right(), digits),
+              FigureText.number(side.left(), digits),
+              FigureText.number(side.difference(), digits),
               range(side.difference95(), digits),
               side.verdict().code()));
     }
@@ -91,15 +92,6 @@ final class ScoreText {
   private static String range(@Nullable Range range, int digits) {
     return range == null
         ? NONE
-        : number(range.low(), digits) + " to " + number(range.high(), digits);
-  }
-
-  private static String number(@Nullable Double value, int digits) {
-    if (value == null) {
-      return NONE;
-    }
-    String text = String.format(Locale.ROOT, "%." + digits + "f", value);
-    // What rounds to nothing has no sign.
-    return text.replaceFirst("^-(0(\\.0+)?)$", "$1").replace('-', '−');
+        : FigureText.number(range.low(), digits) + " to " + FigureText.number(range.high(), digits);
   }
 }

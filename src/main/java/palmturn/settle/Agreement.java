@@ -89,11 +89,27 @@ public record Agreement(
 
   /** Returns F against tolerance, on the clocks of a comparison. */
   public static List<CurvePoint> curve(Comparison comparison, double... tolerancesS) {
+    return curve(List.of(comparison), tolerancesS);
+  }
+
+  /** Returns the same over several comparisons, their counts added up. */
+  static List<CurvePoint> curve(List<Comparison> comparisons, double... tolerancesS) {
+    return Arrays.stream(tolerancesS)
+        .mapToObj(
+            toleranceS ->
+                new CurvePoint(
+                    toleranceS,
+                    comparisons.stream()
+                        .map(each -> within(each, toleranceS))
+                        .reduce(new Counts(0, 0, 0), Counts::plus)
+                        .f()))
+        .toList();
+  }
+
+  private static Counts within(Comparison comparison, double toleranceS) {
     double[] a = comparison.aTimesS().stream().mapToDouble(each -> each).toArray();
     double[] b = comparison.bTimesS().stream().mapToDouble(each -> each).toArray();
-    return Arrays.stream(tolerancesS)
-        .mapToObj(toleranceS -> new CurvePoint(toleranceS, Matching.of(a, b, toleranceS).f()))
-        .toList();
+    return Matching.of(a, b, toleranceS).counts();
   }
 
   private Agreement plus(Agreement other) {

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
+import palmturn.trial.Coded;
 
 /**
  * One place where two readings differ.
@@ -20,19 +21,26 @@ public record Difference<M>(
     Set<What> what, @Nullable M a, @Nullable M b, double timeS, double gapS) {
 
   /** How two readings can differ, worst first: what changes a count comes before a label. */
-  public enum What {
-    ONLY_A("only in the first"),
-    ONLY_B("only in the second"),
-    DOUBLE("a double or not"),
-    KIND("another kind of mark"),
-    APART("too far apart in time"),
-    SIDE("another side"),
-    ZONE("another zone");
+  public enum What implements Coded {
+    ONLY_A("only-a", "only in the first"),
+    ONLY_B("only-b", "only in the second"),
+    DOUBLE("double", "a double or not"),
+    KIND("kind", "another kind of mark"),
+    APART("apart", "too far apart in time"),
+    SIDE("side", "another side"),
+    ZONE("zone", "another zone");
 
+    private final String code;
     private final String words;
 
-    What(String words) {
+    What(String code, String words) {
+      this.code = code;
       this.words = words;
+    }
+
+    @Override
+    public String code() {
+      return code;
     }
 
     /** Returns it in words. */

@@ -1,5 +1,6 @@
 package palmturn.work;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import palmturn.json.LimitsJson;
@@ -8,7 +9,9 @@ import palmturn.measure.Limits;
 import palmturn.measure.ReadingChoice;
 import palmturn.measure.Scores;
 import palmturn.measure.SessionScore;
+import palmturn.settle.Settled;
 import palmturn.store.SessionFolder;
+import palmturn.trial.Reading;
 import palmturn.trial.Trial;
 
 /** Turns a session's readings into figures. */
@@ -23,8 +26,9 @@ public final class Scoring {
   /**
    * Returns the figures of a session.
    *
-   * @param reader whose readings, {@code estimate} for the program's own; null for each trial's
-   *     first finished one, else its first
+   * @param reader whose readings, {@code estimate} for the program's own, {@code settled} for what
+   *     was settled; null for each trial's settled one if nothing in it is open, else its first
+   *     finished one, else its first
    * @throws UserError if no trial has such a reading
    */
   public static SessionScore score(SessionFolder folder, @Nullable String reader) throws UserError {
@@ -38,9 +42,12 @@ public final class Scoring {
       throw new UserError(
           reader == null
               ? name + " has no reading yet: mark a trial in the app, or import marks"
-              : reader.equals(ReadingChoice.ESTIMATE_NAME)
-                  ? name + " has no estimate yet: run palmturn estimate on it"
-                  : "%s has no reading by %s".formatted(name, reader));
+              : switch (reader) {
+                case ReadingChoice.ESTIMATE_NAME ->
+                    name + " has no estimate yet: run palmturn estimate on it";
+                case Settled.READER -> name + " has nothing settled yet: run palmturn settle on it";
+                default -> "%s has no reading by %s".formatted(name, reader);
+              });
     }
     return score;
   }
@@ -48,11 +55,48 @@ public final class Scoring {
   /** Returns the reading that is scored where a reader is named, or none. */
   static ReadingChoice choice(@Nullable String reader) {
     if (reader == null) {
-      return ReadingChoice.FIRST;
+      return trial -> {
+        Settled settled = Settling.last(trial);
+        return settled != null && settled.open() == 0
+            ? settled.reading()
+            : ReadingChoice.FIRST.of(trial);
+      };
     }
-    return reader.equals(ReadingChoice.ESTIMATE_NAME)
-        ? ReadingChoice.ESTIMATE
-        : ReadingChoice.named(reader);
+    return switch (reader) {
+      case ReadingChoice.ESTIMATE_NAME -> ReadingChoice.ESTIMATE;
+      case Settled.READER ->
+          trial -> {
+            Settled settled = Settling.last(trial);
+            return settled == null ? null : settled.reading();
+          };
+      default -> ReadingChoice.named(reader);
+    };
+  }
+
+  /** Returns a line for each trial whose figures would change with what is still open in it. */
+  public static List<String> notes(SessionFolder folder, @Nullable String reader) {
+    if (reader != null && !reader.equals(Settled.READER)) {
+      return List.of();
+    }
+    List<String> notes = new ArrayList<>();
+    for (Trial trial : folder.trials()) {
+      Settled settled = Settling.last(trial);
+      Reading scored = choice(reader).of(trial);
+      if (settled != null && settled.open() > 0 && scored != null) {
+        notes.add(
+            "%s: %d of %d differences between %s and %s are open; scored as %s has it"
+                .formatted(
+                    trial.id().name(),
+                    settled.open(),
+                    settled.comparison().differences(),
+                    settled.comparison().a().name(),
+                    settled.comparison().b().name(),
+                    scored.reader().equals(Settled.READER)
+                        ? settled.comparison().a().name()
+                        : scored.reader()));
+      }
+    }
+    return notes;
   }
 
   /** Returns figures in the fixed form of scripts. */

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
 import palmturn.trial.Session;
+import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 
 /** Makes and opens session folders. */
@@ -40,6 +41,16 @@ public final class Sessions {
     } catch (StoreException e) {
       throw UserError.of(e);
     }
+  }
+
+  /** Returns a trial of a session by its name, such as {@code right-baseline-1}. */
+  public static Trial trial(SessionFolder folder, String name) throws UserError {
+    return folder.trials().stream()
+        .filter(trial -> trial.id().name().equals(name))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new UserError("%s has no trial %s".formatted(folder.folder().getFileName(), name)));
   }
 
   /** A trial named from outside: {@code SESSION/right-baseline-1}. */

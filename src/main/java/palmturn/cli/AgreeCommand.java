@@ -1,0 +1,59 @@
+package palmturn.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import palmturn.work.Agreeing;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+@Command(
+    name = "agree",
+    description = {
+      "Tells how well two readers agree, over all trials that both have finished.",
+      "Given for independent readings alone: started from nothing, the estimate out of sight."
+    })
+final class AgreeCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(arity = "1..*", paramLabel = "SESSION", description = "Sessions' folders.")
+  private List<Path> sessions;
+
+  @Option(
+      names = "--readers",
+      paramLabel = "A,B",
+      split = ",",
+      required = true,
+      description = "Which two; estimate stands for what the program found.")
+  private List<String> readers;
+
+  @Mixin private ComparedBy comparedBy = new ComparedBy();
+
+  @Option(names = "--json", description = "Print the figures as JSON.")
+  private boolean json;
+
+  @Override
+  public Integer call() throws Exception {
+    if (readers.size() != 2) {
+      throw new ParameterException(
+          spec.commandLine(), "--readers takes two names with a comma between, such as A,B");
+    }
+    Agreeing.Result result =
+        Agreeing.of(
+            sessions,
+            new Agreeing.Request(
+                readers.get(0).strip(),
+                readers.get(1).strip(),
+                comparedBy.toleranceS(),
+                comparedBy.removeOffset()));
+    result.notices().forEach(notice -> Say.warn(spec, notice));
+    result.leftOut().forEach((trial, why) -> Say.warn(spec, trial + " left out: " + why));
+    spec.commandLine().getOut().println(json ? result.json().strip() : AgreeText.of(result));
+    return PalmturnCommand.DONE;
+  }
+}

@@ -1,0 +1,139 @@
+package palmturn.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import palmturn.numbers.BlandAltman;
+import palmturn.settle.Agreement;
+import palmturn.settle.Comparison;
+import palmturn.settle.Difference;
+import palmturn.settle.Marks;
+import palmturn.settle.Ruling;
+import palmturn.settle.Settled;
+import palmturn.trial.Decision;
+import palmturn.trial.Side;
+import palmturn.trial.Slap;
+import palmturn.trial.Span;
+import palmturn.trial.Zone;
+import palmturn.work.Settling;
+
+/** Where two readings of a trial differ, as plain text. */
+final class SettleText {
+  private SettleText() {}
+
+  static String of(Settling.Result result) {
+    Settled settled = result.settled();
+    Comparison comparison = settled.comparison();
+    List<String> lines = new ArrayList<>();
+    lines.add(
+        "%s: a is %s, b is %s"
+            .formatted(result.trial().id().name(), named(comparison.a()), named(comparison.b())));
+    lines.add(
+        "%d marks of both, %d only of a, %d only of b, within %s ms%s"
+            .formatted(
+                comparison.matching().pairs().size(),
+                comparison.matching().onlyA().size(),
+                comparison.matching().onlyB().size(),
+                FigureText.ms(comparison.tolerance().seconds()),
+                comparison.tolerance().tooFewFrames() ? ": too few frames to match" : ""));
+    BlandAltman offset = Agreement.of(comparison).offset();
+    if (offset != null) {
+      lines.add(
+          "b is %s ms later than a (SD %s)%s"
+              .formatted(
+                  FigureText.ms(offset.bias()),
+                  FigureText.ms(offset.sd()),
+                  comparison.removedS() == 0
+                      ? ""
+                      : ", of which %s ms was taken off"
+                          .formatted(FigureText.ms(comparison.removedS()))));
+    }
+    lines.add("");
+    if (comparison.differences() == 0) {
+      lines.add("Nothing differs.");
+    } else {
+      lines.add(
+          "%d %s, %d open"
+              .formatted(
+                  comparison.differences(),
+                  comparison.differences() == 1 ? "difference" : "differences",
+                  settled.open()));
+      lines.addAll(TextTable.lines(rows(settled)));
+    }
+    lines.add("");
+    return String.join("\n", lines);
+  }
+
+  private static String named(Marks marks) {
+    return marks.independent() ? marks.name() : marks.name() + " (not independent)";
+  }
+
+  private static List<List<String>> rows(Settled settled) {
+    List<List<String>> rows = new ArrayList<>();
+    rows.add(List.of("no.", "at s", "differs", "a", "b", "stands"));
+    add(rows, settled.slaps(), SettleText::words);
+    add(rows, settled.spans(), SettleText::words);
+    return rows;
+  }
+
+  private static <M> void add(
+      List<List<String>> rows, List<Ruling<M>> rulings, Function<M, String> words) {
+    for (Ruling<M> ruling : rulings) {
+      Difference<M> difference = ruling.difference();
+      rows.add(
+          List.of(
+              String.valueOf(rows.size()),
+              FigureText.number(difference.timeS(), 3),
+              difference.what().stream()
+                  .map(Difference.What::words)
+                  .collect(Collectors.joining(", ")),
+              said(difference.a(), words),
+              said(difference.b(), words),
+              stands(ruling.decision())));
+    }
+  }
+
+  private static <M> String said(@Nullable M mark, Function<M, String> words) {
+    return mark == null ? FigureText.NONE : words.apply(mark);
+  }
+
+  private static String words(Slap slap) {
+    StringBuilder words = new StringBuilder(slap.kind().code());
+    if (slap.side() != Side.UNKNOWN) {
+      words.append(' ').append(slap.side().code());
+    }
+    if (slap.zone() != Zone.UNKNOWN) {
+      words.append(' ').append(slap.zone().code());
+    }
+    return words.append(' ').append(FigureText.number(slap.timeS(), 3)).toString();
+  }
+
+  private static String words(Span span) {
+    return "%s %s to %s"
+        .formatted(
+            span.kind().code(),
+            FigureText.number(span.startS(), 3),
+            FigureText.number(span.endS(), 3));
+  }
+
+  private static String stands(@Nullable Decision<?> decision) {
+    if (decision == null) {
+      return "open";
+    }
+    String choice =
+        switch (decision.choice()) {
+          case FIRST -> "a";
+          case SECOND -> "b";
+          case NEITHER -> decision.anew() == null ? "neither" : "neither, marked anew";
+          case OPEN -> "open";
+        };
+    return "%s, %s %s%s"
+        .formatted(
+            choice,
+            decision.by(),
+            decision.at(),
+            decision.why().isEmpty() ? "" : ": " + decision.why());
+  }
+}

@@ -1,0 +1,278 @@
+package palmturn.work;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import palmturn.json.SettledJson;
+import palmturn.settle.Difference;
+import palmturn.settle.Marks;
+import palmturn.settle.Ruling;
+import palmturn.settle.SettleException;
+import palmturn.settle.Settled;
+import palmturn.store.SessionFolder;
+import palmturn.store.StoreException;
+import palmturn.trial.Decision;
+import palmturn.trial.Extra;
+import palmturn.trial.Reading;
+import palmturn.trial.Settlement;
+import palmturn.trial.Trial;
+
+/**
+ * Goes through the differences of two readings of a trial. Differences are numbered from 1, marks
+ * before stretches, worst first; a number stays while neither reading changes.
+ */
+public final class Settling {
+  private Settling() {}
+
+  /**
+   * What to compare.
+   *
+   * @param first a reader; null together with the second for the two settled last, else the only
+   *     two readings, else the only reading and the estimate
+   * @param second another reader, or {@code estimate}
+   * @param toleranceS real seconds, null for the settlement's own, by the rule at first
+   * @param removeOffset whether a constant is taken off the second's times, null for the
+   *     settlement's own
+   */
+  public record Terms(
+      @Nullable String first,
+      @Nullable String second,
+      @Nullable Double toleranceS,
+      @Nullable Boolean removeOffset) {}
+
+  /**
+   * What was decided on the differences named.
+   *
+   * @param choices by number of the difference
+   * @param by who decided
+   * @param why in words, often empty
+   */
+  public record Decisions(Map<Integer, Decision.Choice> choices, String by, String why) {}
+
+  /** A settlement and what it comes to. */
+  public record Result(Trial trial, Settlement settlement, Settled settled) {
+    /** Returns it in the fixed form of scripts, laid out to be read. */
+    public String page() {
+      return SettledJson.page(trial, settled);
+    }
+
+    /** Returns the same on one line, for one of many. */
+    public String line() {
+      return SettledJson.line(trial, settled);
+    }
+  }
+
+  /**
+   * Returns the trials in which there are two to compare: two readings, or one and the estimate.
+   */
+  public static List<Trial> comparable(SessionFolder folder, Terms terms) throws UserError {
+    List<Trial> found =
+        folder.trials().stream()
+            .filter(trial -> names(trial, terms).stream().allMatch(name -> has(trial, name)))
+            .filter(trial -> names(trial, terms).size() == 2)
+            .toList();
+    if (found.isEmpty()) {
+      throw new UserError(
+          "%s has no trial with %s"
+              .formatted(
+                  folder.folder().getFileName(),
+                  terms.first() == null
+                      ? "two readings, or a reading and an estimate, and no more: say --a and --b"
+                      : "both %s and %s".formatted(terms.first(), terms.second())));
+    }
+    return found;
+  }
+
+  private static boolean has(Trial trial, String name) {
+    return name.equals(Settlement.ESTIMATE)
+        ? trial.estimate() != null
+        : trial.reading(name).isPresent();
+  }
+
+  /** Returns the two to compare; fewer or more where that is not clear. */
+  private static List<String> names(Trial trial, Terms terms) {
+    if (terms.first() != null && terms.second() != null) {
+      return List.of(terms.first(), terms.second());
+    }
+    List<Settlement> settlements = trial.settlements();
+    if (!settlements.isEmpty()) {
+      Settlement last = settlements.get(settlements.size() - 1);
+      return List.of(last.first(), last.second());
+    }
+    List<String> names = new ArrayList<>(trial.readings().stream().map(Reading::reader).toList());
+    if (names.size() == 1 && trial.estimate() != null) {
+      names.add(Settlement.ESTIMATE);
+    }
+    return names;
+  }
+
+  /**
+   * Compares two readings of a trial, with the decisions made so far.
+   *
+   * @throws UserError if it is not clear which two, one is missing or empty, both are the same, or
+   *     the estimate is of another clip
+   */
+  public static Result compare(Trial trial, Terms terms) throws UserError {
+    String name = trial.id().name();
+    List<String> names = names(trial, terms);
+    if (names.size() != 2) {
+      throw new UserError(
+          names.isEmpty()
+              ? name + " has no reading yet: mark it in the app, or import marks"
+              : names.size() == 1
+                  ? "%s has only the reading by %s: a second reader or an estimate is needed"
+                      .formatted(name, names.get(0))
+                  : "%s has readings by %s: say which two with --a and --b"
+                      .formatted(name, String.join(", ", names)));
+    }
+    Settlement settlement = settlement(trial, names.get(0), names.get(1));
+    if (terms.toleranceS() != null || terms.removeOffset() != null) {
+      settlement =
+          settlement.withTerms(
+              terms.toleranceS() == null ? settlement.toleranceS() : terms.toleranceS(),
+              terms.removeOffset() == null ? settlement.removeOffset() : terms.removeOffset());
+    }
+    Settled settled = settled(trial, settlement);
+    refuseEmpty(trial, settled.comparison().a());
+    refuseEmpty(trial, settled.comparison().b());
+    return new Result(trial, settlement, settled);
+  }
+
+  private static Settlement settlement(Trial trial, String first, String second) throws UserError {
+    Settlement known = trial.settlement(first, second).orElse(null);
+    if (known == null) {
+      return Settlement.begin(first, second);
+    }
+    if (!known.first().equals(first)) {
+      throw new UserError(
+          "%s is being settled with %s as the first: say --a %s --b %s"
+              .formatted(trial.id().name(), known.first(), known.first(), known.second()));
+    }
+    return known;
+  }
+
+  private static void refuseEmpty(Trial trial, Marks marks) throws UserError {
+    if (marks.slaps().isEmpty() && marks.spans().isEmpty() && !marks.finished()) {
+      throw new UserError(
+          "%s: %s has no marks in it yet, and is not finished"
+              .formatted(trial.id().name(), marks.name()));
+    }
+  }
+
+  private static Settled settled(Trial trial, Settlement settlement) throws UserError {
+    try {
+      return Settled.of(trial, settlement);
+    } catch (SettleException e) {
+      throw UserError.of(e);
+    }
+  }
+
+  /** Returns what a reader should know of a comparison before believing it, a line each. */
+  public static List<String> notes(Result result) {
+    List<String> notes = new ArrayList<>();
+    String name = result.trial().id().name();
+    Marks a = result.settled().comparison().a();
+    Marks b = result.settled().comparison().b();
+    for (Marks marks : List.of(a, b)) {
+      if (!marks.finished()) {
+        notes.add("%s: the reading by %s is still open".formatted(name, marks.name()));
+      }
+      if (marks.outside() > 0) {
+        notes.add(
+            "%s: %d of the marks by %s lie outside the trial's stretch, and are left out"
+                .formatted(name, marks.outside(), marks.name()));
+      }
+      if (marks.slaps().isEmpty()) {
+        notes.add("%s: %s has no slap in it".formatted(name, marks.name()));
+      }
+    }
+    if (!a.slaps().isEmpty()
+        && !b.slaps().isEmpty()
+        && result.settled().comparison().matching().pairs().isEmpty()) {
+      notes.add(
+          "%s: not one mark of %s is near one of %s: are both of this clip?"
+              .formatted(name, a.name(), b.name()));
+    }
+    if (result.settled().stale() > 0) {
+      notes.add(
+          "%s: %d %s no longer fit, since a reading has changed there"
+              .formatted(
+                  name,
+                  result.settled().stale(),
+                  result.settled().stale() == 1 ? "decision does" : "decisions do"));
+    }
+    return notes;
+  }
+
+  /**
+   * Keeps decisions on the differences of a comparison.
+   *
+   * @throws UserError if there is no difference of a number, or it can't be written; then nothing
+   *     was kept
+   */
+  public static Result decide(SessionFolder folder, Result before, Decisions decisions, Clock clock)
+      throws UserError {
+    Instant at = clock.instant().truncatedTo(ChronoUnit.SECONDS);
+    Settlement settlement = before.settlement();
+    Settled settled = before.settled();
+    int marks = settled.slaps().size();
+    int all = marks + settled.spans().size();
+    for (Map.Entry<Integer, Decision.Choice> each : decisions.choices().entrySet()) {
+      int number = each.getKey();
+      if (number < 1 || number > all) {
+        throw new UserError(
+            all == 0
+                ? "%s: nothing differs, so there is no number %d"
+                    .formatted(before.trial().id().name(), number)
+                : "%s: there is no difference %d, only 1 to %d"
+                    .formatted(before.trial().id().name(), number, all));
+      }
+      settlement =
+          number <= marks
+              ? settlement.plusSlap(
+                  decision(settled.slaps().get(number - 1), each.getValue(), decisions, at))
+              : settlement.plusSpan(
+                  decision(
+                      settled.spans().get(number - 1 - marks), each.getValue(), decisions, at));
+    }
+    try {
+      folder.keep(before.trial().id(), settlement);
+    } catch (StoreException e) {
+      throw UserError.of(e);
+    }
+    Trial trial = before.trial().withSettlement(settlement);
+    return new Result(trial, settlement, settled(trial, settlement));
+  }
+
+  private static <M> Decision<M> decision(
+      Ruling<M> ruling, Decision.Choice choice, Decisions decisions, Instant at) {
+    Difference<M> difference = ruling.difference();
+    return new Decision<>(
+        choice,
+        decisions.by(),
+        at,
+        decisions.why(),
+        difference.a(),
+        difference.b(),
+        null,
+        Extra.NONE);
+  }
+
+  /** Returns what the settlement worked on last comes to; null without one that can be rebuilt. */
+  static @Nullable Settled last(Trial trial) {
+    List<Settlement> all = trial.settlements();
+    if (all.isEmpty()) {
+      return null;
+    }
+    try {
+      return Settled.of(trial, all.get(all.size() - 1));
+    } catch (SettleException e) {
+      // A reading that it rests on is gone, so there is nothing settled to score.
+      return null;
+    }
+  }
+}
