@@ -1,11 +1,16 @@
 package palmturn.cli;
 
 import org.jspecify.annotations.Nullable;
-import palmturn.work.UserError;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
 
 /** On which terms two readings are compared, the same for every command that does so. */
 final class ComparedBy {
+  @Spec(Spec.Target.MIXEE)
+  private CommandSpec command;
+
   @Option(
       names = "--tolerance",
       paramLabel = "S",
@@ -20,9 +25,10 @@ final class ComparedBy {
   private boolean removeOffset;
 
   /** Returns the tolerance, null for the rule's own. */
-  @Nullable Double toleranceS() throws UserError {
+  @Nullable Double toleranceS() {
     if (toleranceS != null && !(toleranceS > 0 && toleranceS <= 60)) {
-      throw new UserError("--tolerance must be above 0, up to 60 seconds");
+      throw new ParameterException(
+          command.commandLine(), "--tolerance must be above 0, up to 60 seconds");
     }
     return toleranceS;
   }

@@ -127,7 +127,7 @@ final class SettleCommand implements Callable<Integer> {
   private Settling.Result result(SessionFolder folder, Trial each, Settling.Terms terms)
       throws UserError {
     Settling.Result result = Settling.compare(each, terms);
-    Settling.notes(result).forEach(note -> Say.warn(spec, note));
+    Settling.notes(folder, result).forEach(note -> Say.warn(spec, note));
     if (takes.isEmpty() || by == null) {
       return result;
     }

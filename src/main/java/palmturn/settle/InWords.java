@@ -37,10 +37,11 @@ public final class InWords {
     BlandAltman offset = agreement.offset();
     if (offset != null) {
       sentences.add(
-          "%s is %s ms later than %s on average; 95 %% of the marks lie between %s and %s ms apart."
+          "%s is %s ms %s than %s on average; 95 %% of its marks lie between %s and %s ms after."
               .formatted(
                   b,
-                  number(1000 * offset.bias(), 1),
+                  number(Math.abs(1000 * offset.bias()), 1),
+                  offset.bias() < 0 ? "earlier" : "later",
                   a,
                   number(1000 * offset.limits().low(), 1),
                   number(1000 * offset.limits().high(), 1)));
@@ -89,15 +90,15 @@ public final class InWords {
     }
     List<String> sentences = new ArrayList<>();
     sentences.add(
-        "%s: %s is %s higher than %s on average (95 %%: %s) over %d trials; on one trial the two lie"
+        "%s: %s minus %s is %s on average (95 %%: %s) over %d trials; on a single trial it"
                 .formatted(
                     figure,
                     b,
-                    number(limits.bias(), 3),
                     a,
+                    number(limits.bias(), 3),
                     range(limits.bias95(), 3),
                     over.figures())
-            + " between %s (%s) and %s (%s) apart in 95 %% of cases."
+            + " lies between %s (%s) and %s (%s) in 95 %% of cases."
                 .formatted(
                     number(limits.limits().low(), 3),
                     range(limits.low95(), 3),
@@ -111,10 +112,11 @@ public final class InWords {
               + " the trials' own.");
     }
     sentences.add(
-        "Typical error of one reading %s; a change under %s may be the reader's alone."
-            .formatted(
-                number(reliability.typicalError(), 3),
-                number(reliability.smallestDetectableChange(), 3)));
+        "Typical error of one reading, a constant between the two left aside, %s; a change under %s"
+                .formatted(
+                    number(reliability.typicalError(), 3),
+                    number(reliability.smallestDetectableChange(), 3))
+            + " may be the reader's alone.");
     return sentences;
   }
 

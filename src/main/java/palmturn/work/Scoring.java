@@ -84,7 +84,7 @@ public final class Scoring {
       Reading scored = choice(reader).of(trial);
       if (settled != null && settled.open() > 0 && scored != null) {
         notes.add(
-            "%s: %d of %d differences between %s and %s are open; scored as %s has it"
+            "%1$s: still open between %4$s and %5$s: %2$d of %3$d; scored as %6$s has it"
                 .formatted(
                     trial.id().name(),
                     settled.open(),

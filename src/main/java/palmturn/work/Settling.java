@@ -7,7 +7,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import palmturn.clip.ClipException;
+import palmturn.clip.ClipFacts;
+import palmturn.clip.ClipFile;
 import palmturn.json.SettledJson;
+import palmturn.settle.Comparison;
 import palmturn.settle.Difference;
 import palmturn.settle.Marks;
 import palmturn.settle.Ruling;
@@ -172,8 +176,8 @@ public final class Settling {
   }
 
   /** Returns what a reader should know of a comparison before believing it, a line each. */
-  public static List<String> notes(Result result) {
-    List<String> notes = new ArrayList<>();
+  public static List<String> notes(SessionFolder folder, Result result) {
+    List<String> notes = new ArrayList<>(ofClip(folder, result));
     String name = result.trial().id().name();
     Marks a = result.settled().comparison().a();
     Marks b = result.settled().comparison().b();
@@ -204,6 +208,36 @@ public final class Settling {
                   name,
                   result.settled().stale(),
                   result.settled().stale() == 1 ? "decision does" : "decisions do"));
+    }
+    return notes;
+  }
+
+  /** Where the clip is there, its marks can be held against it. */
+  private static List<String> ofClip(SessionFolder folder, Result result) {
+    Trial trial = result.trial();
+    ClipFacts facts;
+    try {
+      facts = ClipFile.open(folder.clipPath(trial)).facts();
+    } catch (ClipException e) {
+      return List.of();
+    }
+    List<String> notes = new ArrayList<>();
+    if (!facts.sha256().equals(trial.clip().sha256())) {
+      notes.add(
+          trial.id().name() + ": the clip has changed since it was added; its marks may not fit");
+    }
+    double endS = facts.firstS() + facts.durationS();
+    Comparison comparison = result.settled().comparison();
+    for (Marks marks : List.of(comparison.a(), comparison.b())) {
+      long outside =
+          marks.slaps().stream()
+              .filter(slap -> slap.timeS() < facts.firstS() || slap.timeS() > endS)
+              .count();
+      if (outside > 0) {
+        notes.add(
+            "%s: %d of the marks by %s lie outside the clip"
+                .formatted(trial.id().name(), outside, marks.name()));
+      }
     }
     return notes;
   }

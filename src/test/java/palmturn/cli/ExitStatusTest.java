@@ -34,6 +34,8 @@ class ExitStatusTest {
         "estimate",
         "marks",
         "score",
+        "settle",
+        "agree",
         "report",
         "verify",
         "synth",
@@ -55,7 +57,7 @@ class ExitStatusTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"inspect", "score", "report", "verify"})
+  @ValueSource(strings = {"inspect", "score", "settle", "report", "verify"})
   void whatIsNotThereIsStatus1AndOneLineThatNamesIt(String command) {
     Run run = Run.of(command, folder.resolve("nothing-here"));
     assertEquals(1, run.status());

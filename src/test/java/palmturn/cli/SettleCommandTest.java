@@ -1,0 +1,331 @@
+package palmturn.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Random;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Two fictional readers whose mistakes are known, settled and compared from the command line. */
+class SettleCommandTest {
+  private static final Path CLIPS = Path.of("sample-clips-synthetic");
+  private static final ObjectMapper JSON = new ObjectMapper();
+  private static final String TRIAL = "right-baseline-1";
+
+  @TempDir Path folder;
+  private Path session;
+  private List<String> truth;
+
+  /** What a reader got wrong, by the row of the truth: its place in order of time. */
+  private final Map<Integer, String> plantedA = new TreeMap<>();
+
+  private final Map<Integer, String> plantedB = new TreeMap<>();
+
+  @BeforeEach
+  void twoReaders() throws IOException {
+    session = folder.resolve("s");
+    run("new", session, "--athlete", "H-07");
+    truth = Files.readAllLines(CLIPS.resolve(TRIAL + ".marks.csv"));
+    List<Integer> rows = new ArrayList<>();
+    for (int row = 2; row < truth.size() - 1; row += 2) {
+      rows.add(row);
+    }
+    // Every second row at most, so that no mistake lies beside another.
+    Random random = new Random(41);
+    Collections.shuffle(rows, random);
+    String[] mistakes = {"missed", "shifted", "side", "zone"};
+    for (int i = 0; i < 8; i++) {
+      (i % 2 == 0 ? plantedA : plantedB).put(rows.get(i), mistakes[i / 2]);
+    }
+    int first = row("double");
+    plantedB.put(first, "no double");
+    bring("A", plantedA);
+    bring("B", plantedB);
+  }
+
+  private int row(String kind) {
+    for (int row = 1; row < truth.size(); row++) {
+      if (truth.get(row).contains("," + kind + ",")) {
+        return row;
+      }
+    }
+    throw new IllegalStateException("no " + kind + " in the marks of the drawn clip");
+  }
+
+  private void bring(String reader, Map<Integer, String> planted) throws IOException {
+    bring(session, TRIAL, reader, planted);
+  }
+
+  private void bring(Path into, String trial, String reader, Map<Integer, String> planted)
+      throws IOException {
+    if (!Files.exists(into.resolve("trials/" + trial + ".json"))) {
+      run("add", into, CLIPS.resolve(trial + ".mp4"), "--hand", "right");
+    }
+    List<String> lines = Files.readAllLines(CLIPS.resolve(trial + ".marks.csv"));
+    List<String> marked = new ArrayList<>();
+    for (int row = 0; row < lines.size(); row++) {
+      String[] cells = lines.get(row).split(",", -1);
+      switch (planted.getOrDefault(row, "")) {
+        case "missed" -> {
+          continue;
+        }
+        case "shifted" ->
+            cells[0] = String.format(Locale.ROOT, "%.5f", Double.parseDouble(cells[0]) + 0.06);
+        case "side" -> cells[3] = cells[3].equals("palm") ? "back" : "palm";
+        case "zone" -> cells[4] = cells[4].equals("edge") ? "wrist" : "edge";
+        case "no double" -> cells[2] = "slap";
+        default -> {}
+      }
+      marked.add(String.join(",", cells));
+    }
+    Path csv = folder.resolve(reader + ".csv");
+    Files.write(csv, marked);
+    run("marks", "import", into.resolve(trial), csv, "--reader", reader);
+  }
+
+  private static Run run(Object... words) {
+    Run run = Run.of(words);
+    assertEquals(0, run.status(), run.err());
+    return run;
+  }
+
+  private JsonNode settled() throws IOException {
+    return JSON.readTree(run("settle", session, "--json").out());
+  }
+
+  @Test
+  void everyPlantedDifferenceIsListedAndNoOther() throws IOException {
+    Set<String> expected = new TreeSet<>();
+    plantedA.forEach((row, what) -> expected.add(row + " " + what));
+    plantedB.forEach((row, what) -> expected.add(row + " " + what));
+    Set<String> listed = new TreeSet<>();
+    JsonNode json = settled();
+    for (JsonNode difference : json.get("differences")) {
+      String worst = difference.get("what").get(0).asText();
+      String word =
+          switch (worst) {
+            case "only-a", "only-b" -> "missed";
+            case "apart" -> "shifted";
+            case "double" -> "no double";
+            default -> worst;
+          };
+      listed.add(nearest(difference.get("timeS").asDouble()) + " " + word);
+      assertEquals(1, difference.get("what").size(), difference.toString());
+    }
+    assertEquals(expected, listed);
+    assertEquals(expected.size(), json.get("open").asInt());
+    assertEquals(0, json.get("decided").asInt());
+    assertEquals(Set.of(1), Set.of(json.get("differences").get(0).get("id").asInt()));
+    assertTrue(json.get("differences").get(0).get("what").get(0).asText().startsWith("only"));
+  }
+
+  private int nearest(double timeS) {
+    int best = 1;
+    for (int row = 1; row < truth.size(); row++) {
+      if (Math.abs(timeS(row) - timeS) < Math.abs(timeS(best) - timeS)) {
+        best = row;
+      }
+    }
+    return best;
+  }
+
+  private double timeS(int row) {
+    return Double.parseDouble(truth.get(row).split(",", -1)[0]);
+  }
+
+  @Test
+  void settlingThemAllGivesTheTruth() throws IOException {
+    List<String> takes = new ArrayList<>();
+    for (JsonNode difference : settled().get("differences")) {
+      int row = nearest(difference.get("timeS").asDouble());
+      takes.add(difference.get("id").asInt() + (plantedA.containsKey(row) ? "=b" : "=a"));
+    }
+    Run partly = run("settle", session, "--take", takes.get(0), "--by", "QM", "--why", "seen");
+    assertTrue(partly.out().contains("QM"), partly.out());
+    assertTrue(run("score", session).err().contains("still open"));
+    assertTrue(run("score", session).out().contains(" A "), "open, so the first finished one");
+    run("settle", session, "--take", String.join(",", takes), "--by", "QM");
+    JsonNode done = settled();
+    assertEquals(0, done.get("open").asInt());
+    assertEquals(takes.size(), done.get("decided").asInt());
+    assertEquals("finished", done.get("settled").get("state").asText());
+    List<String> marks = new ArrayList<>();
+    for (JsonNode slap : done.get("settled").get("slaps")) {
+      marks.add(
+          "%s,,%s,%s,%s"
+              .formatted(
+                  slap.get("timeS").asDouble(),
+                  slap.get("kind").asText(),
+                  slap.get("side").asText(),
+                  slap.get("zone").asText()));
+    }
+    List<String> wanted = new ArrayList<>();
+    for (String line : truth.subList(1, truth.size())) {
+      String[] cells = line.split(",", -1);
+      if (cells[1].isEmpty()) {
+        wanted.add(
+            "%s,,%s,%s,%s".formatted(Double.valueOf(cells[0]), cells[2], cells[3], cells[4]));
+      }
+    }
+    assertEquals(wanted, marks);
+    Run score = run("score", session, "--json");
+    JsonNode trial = JSON.readTree(score.out()).get("trials").get(0);
+    assertEquals("settled", trial.get("reading").asText());
+    assertFalse(trial.get("independent").asBoolean());
+    assertEquals(score.out(), run("score", session, "--reading", "settled", "--json").out());
+    JsonNode file = JSON.readTree(session.resolve("trials/" + TRIAL + ".json").toFile());
+    JsonNode kept = file.get("settlements").get(0).get("slaps").get(0);
+    assertEquals("QM", kept.get("by").asText());
+    assertEquals("seen", kept.get("why").asText());
+    assertTrue(kept.has("a") || kept.has("b"), "what both said");
+  }
+
+  @Test
+  void agreementHasTheFixedForm() throws IOException {
+    bring(session, "right-baseline-2", "A", Map.of());
+    bring(session, "right-baseline-2", "B", Map.of(5, "missed"));
+    JsonNode json = JSON.readTree(run("agree", session, "--readers", "A,B", "--json").out());
+    JsonNode trial = json.get("trials").get(0);
+    assertEquals(TRIAL, trial.get("trial").asText());
+    assertTrue(trial.get("independent").asBoolean());
+    int pairs = trial.get("pairs").asInt();
+    double precision = (double) pairs / (pairs + trial.get("onlyB").asInt());
+    assertEquals(precision, trial.get("precision").asDouble(), 1e-12);
+    assertTrue(trial.get("kappaSide").asDouble() < 1);
+    JsonNode overall = json.get("overall");
+    assertEquals("rateSlapsPerS", overall.get("blandAltman").get("measure").asText());
+    assertTrue(overall.get("blandAltman").get("biasLow").isNumber());
+    assertTrue(overall.get("icc21").get("low").isNumber());
+    String text = run("agree", session, "--readers", "A,B").out();
+    assertTrue(text.contains("within ms") && text.contains("ICC(2,1)"), text);
+  }
+
+  @Test
+  void agreementIsNotGivenForReadingsThatAreNotIndependent() throws IOException {
+    Path file = session.resolve("trials/" + TRIAL + ".json");
+    String text = Files.readString(file);
+    int second = text.lastIndexOf("\"startedFrom\": \"nothing\"");
+    Files.writeString(
+        file, text.substring(0, second) + "\"estimateSeen\": true, " + text.substring(second));
+    JsonNode json = JSON.readTree(run("agree", session, "--readers", "A,B", "--json").out());
+    JsonNode trial = json.get("trials").get(0);
+    assertFalse(trial.get("independent").asBoolean());
+    assertTrue(trial.get("pairs").asInt() > 10, "still compared");
+    assertTrue(trial.get("f").isNull() && trial.get("kappaSide").isNull(), trial.toString());
+    assertTrue(json.get("overall").get("f").isNull());
+    assertTrue(json.get("overall").get("blandAltman").isNull());
+    assertTrue(json.get("overall").get("icc21").isNull());
+    String said = run("agree", session, "--readers", "A,B").out();
+    assertTrue(said.contains("not independent"), said);
+    assertTrue(run("settle", session).out().contains("not independent"));
+  }
+
+  @Test
+  void underTwoTrialsNothingIsSaidOverTrials() throws IOException {
+    JsonNode json = JSON.readTree(run("agree", session, "--readers", "A,B", "--json").out());
+    assertTrue(json.get("overall").get("f").isNumber());
+    assertTrue(json.get("overall").get("blandAltman").isNull());
+    assertTrue(json.get("overall").get("icc21").isNull());
+  }
+
+  @Test
+  void manySessionsAreTakenTogether() throws IOException {
+    Path other = folder.resolve("t");
+    run("new", other, "--athlete", "H-08");
+    bring(other, TRIAL, "A", Map.of());
+    bring(other, TRIAL, "B", Map.of(5, "missed"));
+    JsonNode json = JSON.readTree(run("agree", session, other, "--readers", "A,B", "--json").out());
+    assertEquals(2, json.get("trials").size());
+    assertEquals("t", json.get("trials").get(1).get("session").asText());
+    assertTrue(json.get("overall").get("blandAltman").isObject());
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "1 | settle | --a A --b A | itself",
+        "1 | settle | --a A --b C | C",
+        "1 | settle | --a A --b estimate | estimate",
+        "1 | settle | --trial left-baseline-1 | left-baseline-1",
+        "1 | settle | --take 99=a --by QM | 99",
+        "1 | agree | --readers A,A | itself",
+        "1 | agree | --readers A,C | C",
+        "2 | agree | --readers A | two names",
+        "2 | settle | --a A | go together",
+        "2 | settle | --take 1=a | --by",
+        "2 | settle | --take 1=c --by QM | --take",
+        "2 | settle | --by QM | --take",
+        "2 | settle | --tolerance 0 | --tolerance",
+      })
+  void badInputIsOneLine(int status, String command, String options, String named)
+      throws IOException {
+    Path file = session.resolve("trials/" + TRIAL + ".json");
+    String before = Files.readString(file);
+    List<Object> words = new ArrayList<>(List.of(command, session));
+    words.addAll(List.of(options.split(" ")));
+    Run run = Run.of(words.toArray());
+    assertEquals(status, run.status(), run.err());
+    assertEquals(status, run.errorLines(), run.err());
+    assertTrue(run.err().contains(named), run.err());
+    assertEquals("", run.out());
+    assertEquals(before, Files.readString(file));
+  }
+
+  @Test
+  void aSessionNamedTwiceIsRefused() {
+    Run run = Run.of("agree", session, session, "--readers", "A,B");
+    assertEquals(1, run.status());
+    assertEquals(1, run.errorLines(), run.err());
+  }
+
+  @Test
+  void readingsOfAnotherClipAndMarksOutsideItAreExplained() throws IOException {
+    Path csv = folder.resolve("far.csv");
+    Files.writeString(
+        csv,
+        """
+        timeS,endS,kind,side,zone
+        501.0,,slap,palm,centre
+        501.2,,slap,back,centre
+        """);
+    run("marks", "import", session.resolve(TRIAL), csv, "--reader", "C");
+    Run run = run("settle", session, "--a", "A", "--b", "C", "--json");
+    assertTrue(run.err().contains("2 of the marks by C lie outside the clip"), run.err());
+    assertTrue(run.err().contains("not one mark of A is near one of C"), run.err());
+    assertNull(JSON.readTree(run.out()).get("matched").get(0));
+  }
+
+  @Test
+  void noReaderMayBeCalledSettled() {
+    Run run =
+        Run.of(
+            "marks",
+            "import",
+            session.resolve(TRIAL),
+            CLIPS.resolve(TRIAL + ".marks.csv"),
+            "--reader",
+            "settled");
+    assertEquals(1, run.status());
+    assertEquals(1, run.errorLines(), run.err());
+  }
+}
