@@ -14,6 +14,7 @@ import palmturn.clip.Sound;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.Burst;
 import palmturn.trial.Estimate.Source;
+import palmturn.trial.Hand;
 
 /**
  * Finds the slaps of a trial: the motion proposes contacts and turns, the sound times the contacts
@@ -214,6 +215,13 @@ public final class Estimator {
         + "): all figures are of the first; name a stretch for another.";
   }
 
+  /** Filmed from the front, the right elbow is left of the hands in the picture. */
+  private boolean onOtherArm(Place elbow, Motion motion) {
+    Estimate.Region hand = motion.region();
+    boolean leftOfHands = elbow.at().x() < hand.x() + hand.width() / 2;
+    return leftOfHands != (request.hand() == Hand.RIGHT);
+  }
+
   private ElbowTracker.Followed elbow(Attempt attempt, SlapList slaps) throws ClipException {
     Footage footage = attempt.motion().contacts().motion().footage();
     Blob hand = attempt.motion().contacts().motion().blob();
@@ -227,7 +235,7 @@ public final class Estimator {
                 footage.pxPerCell(),
                 footage.pictures().get(0),
                 hand);
-    if (place == null) {
+    if (place == null || given == null && onOtherArm(place, attempt.motion())) {
       return new ElbowTracker.Followed(
           null,
           List.of(

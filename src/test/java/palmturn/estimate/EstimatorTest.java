@@ -118,6 +118,20 @@ class EstimatorTest {
     assertEquals(times(plain)[3], times(slow)[3], halfFrameS);
   }
 
+  @ParameterizedTest
+  @CsvSource({"RIGHT, true", "LEFT, false"})
+  void theElbowIsFoundOnTheMovingArmOrNotAtAll(Hand hand, boolean found) throws Exception {
+    Request request =
+        new Request(hand, null, 4.0, null, 1, Set.of(Source.MOTION), Hints.NONE, null);
+    Estimate estimate =
+        Estimator.estimate(
+            ClipFile.open(BUNDLED.resolve("right-baseline-2.mp4")), request, Watch.NONE);
+    assertEquals(found, estimate.elbow() != null);
+    assertEquals(
+        !found,
+        estimate.warnings().stream().anyMatch(warning -> warning.contains("could not be found")));
+  }
+
   @Test
   void withoutAKnownSideTheSidesStayOpenUntilOneIsNamed() throws Exception {
     ClipFile clip = ClipFile.open(BUNDLED.resolve("right-baseline-3.mp4"));
