@@ -42,6 +42,16 @@ public final class MadeEstimates {
 
   /** Returns an estimate of some contacts and an elbow. */
   public static Estimate of(List<EstimatedSlap> slaps, Estimate.@Nullable ElbowPath elbow) {
+    return of(slaps, elbow, List.of());
+  }
+
+  /** Returns an estimate of a clip with several stretches of slapping. */
+  public static Estimate withBursts(List<Estimate.Burst> bursts) {
+    return of(List.of(), null, bursts);
+  }
+
+  private static Estimate of(
+      List<EstimatedSlap> slaps, Estimate.@Nullable ElbowPath elbow, List<Estimate.Burst> bursts) {
     return new Estimate(
         "0".repeat(64),
         Set.of(Estimate.Source.MOTION),
@@ -59,7 +69,7 @@ public final class MadeEstimates {
         elbow,
         new Estimate.Region(100, 50, 40, 30),
         List.of(),
-        List.of(),
+        bursts,
         0.012,
         List.of(),
         Extra.NONE);

@@ -1,0 +1,96 @@
+package palmturn.app.session;
+
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+import palmturn.store.SessionFolder;
+import palmturn.store.StoreException;
+import palmturn.trial.Mirrored;
+import palmturn.trial.Session;
+import palmturn.trial.TrialId;
+import palmturn.work.AddClip;
+import palmturn.work.Progress;
+import palmturn.work.Sessions;
+import palmturn.work.UserError;
+
+/** Adds attempts to a session, or makes one for them beside the first clip. */
+final class Adding {
+  private Adding() {}
+
+  /** A stretch of a clip and the trial that it becomes. */
+  record Wanted(Attempt attempt, TrialId id) {}
+
+  /** Whose session it is, of which day. */
+  record Start(String athlete, LocalDate date, Session.Facts facts) {}
+
+  /**
+   * What came of it.
+   *
+   * @param last the trial that was added last
+   * @param problem empty, or why not all were added
+   */
+  record Added(SessionFolder folder, TrialId last, String problem) {}
+
+  /**
+   * Adds what is wanted; where something fails after the first, what was added stays.
+   *
+   * @param there the open session; null to make one
+   * @param start for the session to be made; null where one is open
+   */
+  static Added add(
+      @Nullable SessionFolder there,
+      @Nullable Start start,
+      List<Wanted> wanted,
+      Mirrored mirrored,
+      Progress progress)
+      throws UserError {
+    SessionFolder folder =
+        there != null
+            ? there
+            : create(wanted.get(0).attempt().clip(), Objects.requireNonNull(start));
+    TrialId last = null;
+    String problem = "";
+    for (Wanted each : wanted) {
+      progress.at((double) wanted.indexOf(each) / wanted.size(), "adding " + each.id().name());
+      try {
+        last = AddClip.add(folder, each.attempt().clip(), request(each, mirrored)).trial().id();
+      } catch (UserError e) {
+        if (last == null) {
+          if (there == null) {
+            closeQuietly(folder);
+          }
+          throw e;
+        }
+        problem = each.id().name() + " was not added: " + e.getMessage();
+        break;
+      }
+    }
+    return new Added(folder, Objects.requireNonNull(last), problem);
+  }
+
+  private static AddClip.Request request(Wanted wanted, Mirrored mirrored) {
+    Attempt attempt = wanted.attempt();
+    TrialId id = wanted.id();
+    return new AddClip.Request(
+        id.hand(), id.block(), id.repeat(), attempt.fromS(), attempt.toS(), mirrored, null, null);
+  }
+
+  private static SessionFolder create(Path beside, Start start) throws UserError {
+    String name = start.athlete().strip().replaceAll("[^\\p{L}\\p{N}_-]+", "-");
+    return Sessions.create(
+        beside.toAbsolutePath().resolveSibling(name + "-" + start.date()),
+        start.athlete(),
+        start.date(),
+        start.facts());
+  }
+
+  private static void closeQuietly(SessionFolder folder) {
+    try {
+      folder.close();
+    } catch (StoreException e) {
+      // The error that led here is the one to tell; nothing was written to this session.
+    }
+  }
+}

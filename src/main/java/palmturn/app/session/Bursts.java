@@ -1,0 +1,54 @@
+package palmturn.app.session;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import palmturn.trial.Estimate;
+import palmturn.trial.Estimate.Burst;
+
+/** Cuts a long clip into the attempts that were found in it. */
+final class Bursts {
+  /** A longer clip may hold several attempts, seconds. */
+  static final double LONG_S = 15;
+
+  /** What is left standing before and after the slapping, seconds. */
+  private static final double AROUND_S = 1;
+
+  private Bursts() {}
+
+  /** Returns whether a clip is long enough to hold several attempts. */
+  static boolean worthLooking(double lengthS) {
+    return lengthS > LONG_S;
+  }
+
+  /**
+   * Returns an attempt for each stretch of slapping, a second wider on both sides but never into
+   * its neighbours; the whole clip where none was found.
+   *
+   * @param firstS time of the clip's first frame
+   * @param endS end of its last
+   */
+  static List<Attempt> attempts(Path clip, Estimate found, double firstS, double endS) {
+    List<Burst> bursts = found.bursts();
+    if (bursts.isEmpty()) {
+      return List.of(Attempt.whole(clip));
+    }
+    List<Attempt> attempts = new ArrayList<>();
+    for (int i = 0; i < bursts.size(); i++) {
+      double lowest = i == 0 ? firstS : middle(bursts.get(i - 1), bursts.get(i));
+      double highest = i == bursts.size() - 1 ? endS : middle(bursts.get(i), bursts.get(i + 1));
+      attempts.add(
+          new Attempt(
+              clip,
+              Math.max(lowest, bursts.get(i).startS() - AROUND_S),
+              Math.min(highest, bursts.get(i).endS() + AROUND_S),
+              true,
+              null));
+    }
+    return List.copyOf(attempts);
+  }
+
+  private static double middle(Burst before, Burst after) {
+    return (before.endS() + after.startS()) / 2;
+  }
+}

@@ -1,0 +1,371 @@
+package palmturn.app.session;
+
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.Executor;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.beans.property.SimpleObjectProperty;
+import javafx.beans.property.SimpleStringProperty;
+import javafx.beans.property.StringProperty;
+import org.jspecify.annotations.Nullable;
+import palmturn.app.tasks.Tasks;
+import palmturn.store.SessionFolder;
+import palmturn.trial.Hand;
+import palmturn.trial.Mirrored;
+import palmturn.trial.Session;
+import palmturn.trial.TrialId;
+import palmturn.work.ClipLook;
+import palmturn.work.UserError;
+
+/**
+ * Clips on their way into a session: each is looked at in the background, a long one is cut into
+ * its attempts, hands and repeats follow the protocol's order once one hand is said.
+ */
+public final class Intake {
+  private final Tasks tasks;
+  private final Executor screen;
+  private final Eyes eyes;
+
+  private final ReadOnlyObjectWrapper<List<Attempt>> attempts =
+      new ReadOnlyObjectWrapper<>(List.of());
+  private final ReadOnlyObjectWrapper<Map<Path, ClipLook>> looks =
+      new ReadOnlyObjectWrapper<>(Map.of());
+  private final ReadOnlyObjectWrapper<Map<Path, String>> troubles =
+      new ReadOnlyObjectWrapper<>(Map.of());
+  private final ReadOnlyObjectWrapper<@Nullable Looking> looking = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyStringWrapper missing = new ReadOnlyStringWrapper("");
+  private final ObjectProperty<@Nullable Hand> first = new SimpleObjectProperty<>();
+  private final ObjectProperty<Mirrored> mirrored = new SimpleObjectProperty<>(Mirrored.UNKNOWN);
+  private final StringProperty athlete = new SimpleStringProperty("");
+  private final StringProperty date = new SimpleStringProperty("");
+  private final ObjectProperty<@Nullable Hand> racket = new SimpleObjectProperty<>();
+  private @Nullable Target target;
+
+  /**
+   * Where the clips go.
+   *
+   * @param session null for a new one
+   * @param block the block that they belong to
+   * @param start the place of the first, where it was dropped on one
+   * @param guess the hand that would be first by the protocol
+   * @param there trials that are there already
+   */
+  public record Target(
+      @Nullable SessionFolder session,
+      String block,
+      @Nullable TrialId start,
+      Hand guess,
+      Set<TrialId> there) {}
+
+  /**
+   * Starts with no clips.
+   *
+   * @param tasks runs what is slow
+   * @param screen hands progress to the screen's thread
+   */
+  public Intake(Tasks tasks, Executor screen, Eyes eyes) {
+    this.tasks = tasks;
+    this.screen = screen;
+    this.eyes = eyes;
+  }
+
+  /** The attempts in the order of filming. */
+  public ReadOnlyObjectProperty<List<Attempt>> attemptsProperty() {
+    return attempts.getReadOnlyProperty();
+  }
+
+  /** What was seen in each clip so far. */
+  public ReadOnlyObjectProperty<Map<Path, ClipLook>> looksProperty() {
+    return looks.getReadOnlyProperty();
+  }
+
+  /** What is wrong with a clip, a sentence. */
+  public ReadOnlyObjectProperty<Map<Path, String>> troublesProperty() {
+    return troubles.getReadOnlyProperty();
+  }
+
+  /** What is being done; null when nothing is. */
+  public ReadOnlyObjectProperty<@Nullable Looking> lookingProperty() {
+    return looking.getReadOnlyProperty();
+  }
+
+  /** What stands in the way of adding, a sentence; empty when nothing does. */
+  public ReadOnlyStringProperty missingProperty() {
+    return missing.getReadOnlyProperty();
+  }
+
+  /** The moving hand of the first attempt, the athlete's own; null until it is said. */
+  public ObjectProperty<@Nullable Hand> firstHandProperty() {
+    return first;
+  }
+
+  /** Whether writing in the picture is back to front. */
+  public ObjectProperty<Mirrored> mirroredProperty() {
+    return mirrored;
+  }
+
+  /** The athlete's code. */
+  public StringProperty athleteProperty() {
+    return athlete;
+  }
+
+  /** The day of filming, as 2026-11-14. */
+  public StringProperty dateProperty() {
+    return date;
+  }
+
+  /** The hand that holds the racket; null where it is not said. */
+  public ObjectProperty<@Nullable Hand> racketHandProperty() {
+    return racket;
+  }
+
+  /** Returns whether a session is to be made for the clips. */
+  public boolean newSession() {
+    return target != null && target.session() == null;
+  }
+
+  /** Returns the hand that would be first by the protocol. */
+  public Hand guess() {
+    return target == null ? Hand.RIGHT : target.guess();
+  }
+
+  /**
+   * Takes clips and begins to look at them.
+   *
+   * @param today the day to suggest
+   */
+  public void begin(List<Path> clips, Target where, LocalDate today) {
+    giveUp();
+    target = where;
+    attempts.set(clips.stream().map(Attempt::whole).toList());
+    looks.set(Map.of());
+    troubles.set(Map.of());
+    missing.set("");
+    first.set(where.start() == null ? null : where.start().hand());
+    mirrored.set(Mirrored.UNKNOWN);
+    athlete.set("");
+    date.set(today.toString());
+    racket.set(null);
+    look(clips, 0);
+  }
+
+  /** Ends what is being done; a clip whose attempts are being looked for stays one trial. */
+  public void stop() {
+    Looking now = looking.get();
+    if (now != null) {
+      now.stop();
+    }
+  }
+
+  /** Ends everything; the clips are not asked about any more. */
+  public void giveUp() {
+    stop();
+    looking.set(null);
+  }
+
+  /** Takes an attempt in or leaves it out. */
+  public void take(int index, boolean taken) {
+    change(index, attempts.get().get(index).withTaken(taken));
+  }
+
+  /** Says which hand moves in one attempt; those after it take turns from there. */
+  public void say(int index, Hand hand) {
+    change(index, attempts.get().get(index).withSaid(hand));
+  }
+
+  private void change(int index, Attempt changed) {
+    List<Attempt> all = new ArrayList<>(attempts.get());
+    all.set(index, changed);
+    attempts.set(List.copyOf(all));
+  }
+
+  /** Returns which trial each attempt becomes; null where it is left out. */
+  public List<@Nullable TrialId> places() {
+    if (target == null) {
+      return List.of();
+    }
+    Hand hand = first.get() == null ? guess() : first.get();
+    return Plan.places(attempts.get(), hand, target.block(), target.start(), target.there());
+  }
+
+  /**
+   * Adds the attempts, or says what is missing.
+   *
+   * @param done gets the session and the last trial, and why not all were added
+   */
+  public void add(Done done) {
+    Target where = target;
+    Adding.Start start = where != null && where.session() == null ? start() : null;
+    List<Adding.Wanted> wanted = wanted();
+    if (where == null || where.session() == null && start == null) {
+      return;
+    }
+    if (looking.get() != null) {
+      missing.set("The clips are still being looked at: wait, or stop it.");
+    } else if (wanted.isEmpty()) {
+      missing.set("No attempt is left to add.");
+    } else if (first.get() == null) {
+      missing.set("Say which hand moves in the first attempt.");
+    } else {
+      missing.set("");
+      Looking run = new Looking(screen::execute, "Adding");
+      looking.set(run);
+      Mirrored seen = mirrored.get();
+      tasks.run(
+          () -> Adding.add(where.session(), start, wanted, seen, run),
+          added -> {
+            ended(run);
+            done.added(added.folder(), added.last(), added.problem());
+          },
+          problem -> {
+            ended(run);
+            missing.set(line(problem));
+          });
+    }
+  }
+
+  /** Gets what was added. */
+  @FunctionalInterface
+  public interface Done {
+    void added(SessionFolder folder, TrialId last, String problem);
+  }
+
+  private Adding.@Nullable Start start() {
+    if (athlete.get().isBlank()) {
+      missing.set("The athlete's code is still missing.");
+      return null;
+    }
+    try {
+      LocalDate day = LocalDate.parse(date.get().strip());
+      Session.Facts facts = new Session.Facts(racket.get(), null, null, null, null, null, null);
+      return new Adding.Start(athlete.get(), day, facts);
+    } catch (DateTimeParseException e) {
+      missing.set("Write the day of filming as 2026-11-14.");
+      return null;
+    }
+  }
+
+  private List<Adding.Wanted> wanted() {
+    List<Adding.Wanted> wanted = new ArrayList<>();
+    List<@Nullable TrialId> places = places();
+    for (int i = 0; i < places.size(); i++) {
+      TrialId place = places.get(i);
+      if (place != null) {
+        wanted.add(new Adding.Wanted(attempts.get().get(i), place));
+      }
+    }
+    return wanted;
+  }
+
+  private void look(List<Path> clips, int index) {
+    if (index == clips.size()) {
+      return;
+    }
+    Path clip = clips.get(index);
+    Looking run = new Looking(screen::execute, "Looking at " + clip.getFileName());
+    looking.set(run);
+    tasks.run(
+        () -> eyes.look(clip),
+        seen -> {
+          if (looking.get() != run) {
+            return;
+          }
+          looks.set(with(looks.get(), clip, seen));
+          if (Bursts.worthLooking(seen.facts().durationS()) && !run.stopped()) {
+            find(clip, seen, () -> next(clips, index));
+          } else {
+            next(clips, index);
+          }
+        },
+        problem -> {
+          if (looking.get() == run) {
+            refuse(clip, line(problem));
+            next(clips, index);
+          }
+        });
+  }
+
+  private void next(List<Path> clips, int index) {
+    looking.set(null);
+    look(clips, index + 1);
+  }
+
+  private void find(Path clip, ClipLook seen, Runnable then) {
+    Looking run = new Looking(screen::execute, "Looking for attempts in " + clip.getFileName());
+    looking.set(run);
+    double firstS = seen.facts().firstS();
+    tasks.run(
+        () -> eyes.find(clip, run),
+        found -> {
+          if (looking.get() == run) {
+            replace(clip, Bursts.attempts(clip, found, firstS, firstS + seen.facts().durationS()));
+            if (found.bursts().isEmpty()) {
+              note(clip, "No attempts were found in it; it stays one trial.");
+            }
+            then.run();
+          }
+        },
+        problem -> {
+          if (looking.get() == run) {
+            note(
+                clip,
+                run.stopped()
+                    ? "Not looked for attempts; it stays one trial."
+                    : line(problem) + "; it stays one trial.");
+            then.run();
+          }
+        });
+  }
+
+  private void refuse(Path clip, String why) {
+    note(clip, why);
+    List<Attempt> all = new ArrayList<>(attempts.get());
+    all.replaceAll(each -> each.clip().equals(clip) ? each.withTaken(false) : each);
+    attempts.set(List.copyOf(all));
+  }
+
+  private void note(Path clip, String words) {
+    troubles.set(with(troubles.get(), clip, words));
+  }
+
+  private void replace(Path clip, List<Attempt> by) {
+    List<Attempt> all = new ArrayList<>();
+    for (Attempt each : attempts.get()) {
+      if (each.clip().equals(clip)) {
+        all.addAll(by);
+      } else {
+        all.add(each);
+      }
+    }
+    attempts.set(List.copyOf(all));
+  }
+
+  private void ended(Looking run) {
+    if (looking.get() == run) {
+      looking.set(null);
+    }
+  }
+
+  private static <T> Map<Path, T> with(Map<Path, T> there, Path key, T value) {
+    Map<Path, T> more = new HashMap<>(there);
+    more.put(key, value);
+    return Map.copyOf(more);
+  }
+
+  private static String line(Exception problem) {
+    String message = problem.getMessage();
+    return problem instanceof UserError && message != null
+        ? message
+        : "something in the program went wrong: " + problem.getClass().getSimpleName();
+  }
+}

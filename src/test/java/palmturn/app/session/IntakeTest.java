@@ -1,0 +1,231 @@
+package palmturn.app.session;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import java.util.function.Consumer;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import palmturn.app.estimate.MadeEstimates;
+import palmturn.app.tasks.Tasks;
+import palmturn.clip.ClipFacts;
+import palmturn.store.SessionFolder;
+import palmturn.trial.Estimate;
+import palmturn.trial.Estimate.Burst;
+import palmturn.trial.Hand;
+import palmturn.trial.Mirrored;
+import palmturn.trial.Trial;
+import palmturn.trial.TrialId;
+import palmturn.work.ClipLook;
+import palmturn.work.Progress;
+import palmturn.work.UserError;
+
+class IntakeTest {
+  private static final LocalDate DAY = LocalDate.of(2026, 11, 14);
+  private static final Path SHORT = Path.of("short.mp4");
+  private static final Path LONG = Path.of("long.mp4");
+
+  @TempDir private Path folder;
+
+  private final List<Runnable> waiting = new ArrayList<>();
+  private double lengthS = 6;
+  private List<Burst> bursts = List.of();
+
+  @Test
+  void longClipIsOfferedAsItsAttemptsAndAShortOneAsItIs() {
+    lengthS = 40;
+    bursts = List.of(new Burst(3, 8), new Burst(9, 14), new Burst(30, 35));
+    Intake intake = intake(Tasks.direct());
+    intake.begin(List.of(LONG), fresh(), DAY);
+
+    List<Attempt> attempts = intake.attemptsProperty().get();
+    assertEquals(3, attempts.size());
+    assertEquals(new Attempt(LONG, 2.0, 8.5, true, null), attempts.get(0));
+    assertEquals(new Attempt(LONG, 8.5, 15.0, true, null), attempts.get(1));
+    assertEquals(new Attempt(LONG, 29.0, 36.0, true, null), attempts.get(2));
+
+    lengthS = 6;
+    intake.begin(List.of(SHORT), fresh(), DAY);
+    assertEquals(List.of(Attempt.whole(SHORT)), intake.attemptsProperty().get());
+    assertNull(intake.lookingProperty().get());
+  }
+
+  @Test
+  void lookingForAttemptsCanBeStoppedAndThenTheClipStaysOneTrial() {
+    lengthS = 40;
+    bursts = List.of(new Burst(3, 8), new Burst(20, 25));
+    Intake intake = intake(later());
+    intake.begin(List.of(LONG, SHORT), fresh(), DAY);
+    work();
+    assertTrue(intake.lookingProperty().get().words().contains("attempts in long.mp4"));
+    intake.stop();
+    work();
+    assertEquals(2, intake.attemptsProperty().get().size());
+    assertTrue(intake.troublesProperty().get().get(LONG).startsWith("Not looked for attempts"));
+    assertTrue(intake.lookingProperty().get().words().endsWith("short.mp4"));
+  }
+
+  @Test
+  void progressIsToldInSteps() {
+    lengthS = 40;
+    bursts = List.of(new Burst(3, 8));
+    Intake intake = intake(later());
+    intake.begin(List.of(LONG), fresh(), DAY);
+    work();
+    Looking now = intake.lookingProperty().get();
+    work();
+    assertEquals(0.5, now.shareProperty().get(), 0);
+  }
+
+  @Test
+  void clipThatCannotBeReadIsLeftOutInWords() {
+    lengthS = -1;
+    Intake intake = intake(Tasks.direct());
+    intake.begin(List.of(SHORT), fresh(), DAY);
+
+    assertEquals("short.mp4: no video in it", intake.troublesProperty().get().get(SHORT));
+    intake.athleteProperty().set("H-07");
+    intake.firstHandProperty().set(Hand.LEFT);
+    intake.add((session, last, problem) -> {});
+    assertEquals("No attempt is left to add.", intake.missingProperty().get());
+  }
+
+  @Test
+  void whatIsMissingIsSaid() {
+    Intake intake = intake(Tasks.direct());
+    intake.begin(List.of(SHORT), fresh(), DAY);
+    intake.add((session, last, problem) -> {});
+    assertEquals("The athlete's code is still missing.", intake.missingProperty().get());
+    intake.athleteProperty().set("H-07");
+    intake.dateProperty().set("14.11.");
+    intake.add((session, last, problem) -> {});
+    assertEquals("Write the day of filming as 2026-11-14.", intake.missingProperty().get());
+    intake.dateProperty().set("2026-11-14");
+    intake.add((session, last, problem) -> {});
+    assertEquals("Say which hand moves in the first attempt.", intake.missingProperty().get());
+  }
+
+  @Test
+  void answersBecomeASession() throws Exception {
+    Path clip = folder.resolve("counter.mp4");
+    try (InputStream in =
+        Objects.requireNonNull(getClass().getResourceAsStream("/palmturn/app/counter.mp4"))) {
+      Files.copy(in, clip);
+    }
+    Intake intake = intake(Tasks.direct());
+    intake.begin(List.of(clip), fresh(), DAY);
+    intake.athleteProperty().set("H-07");
+    intake.racketHandProperty().set(Hand.RIGHT);
+    intake.mirroredProperty().set(Mirrored.FALSE);
+    intake.firstHandProperty().set(Hand.LEFT);
+    List<SessionFolder> made = new ArrayList<>();
+    intake.add(
+        (session, last, problem) -> {
+          assertEquals("left-baseline-1", last.name());
+          assertEquals("", problem);
+          made.add(session);
+        });
+    assertEquals("", intake.missingProperty().get());
+    try (SessionFolder session = made.get(0)) {
+      assertEquals(folder.resolve("H-07-2026-11-14"), session.folder());
+      assertEquals(Hand.RIGHT, session.session().facts().racketHand());
+      Trial trial = session.trial(TrialId.parse("left-baseline-1"));
+      assertEquals(Mirrored.FALSE, trial.mirrored());
+    }
+  }
+
+  @Test
+  void placeSaysTheHand() {
+    Intake intake = intake(Tasks.direct());
+    TrialId place = TrialId.parse("left-baseline-2");
+    intake.begin(
+        List.of(SHORT), new Intake.Target(null, "baseline", place, Hand.LEFT, Set.of()), DAY);
+    assertEquals(Hand.LEFT, intake.firstHandProperty().get());
+    assertEquals(List.of(place), intake.places());
+  }
+
+  @Test
+  void clipsGivenUpSayNothingMore() {
+    Intake intake = intake(later());
+    intake.begin(List.of(SHORT), fresh(), DAY);
+    intake.giveUp();
+    work();
+    assertTrue(intake.looksProperty().get().isEmpty());
+    assertNull(intake.lookingProperty().get());
+  }
+
+  private static Intake.Target fresh() {
+    return new Intake.Target(null, "baseline", null, Hand.RIGHT, Set.of());
+  }
+
+  private Intake intake(Tasks tasks) {
+    return new Intake(tasks, Runnable::run, new Made());
+  }
+
+  /** Does what was waiting at this moment, and nothing that it asks for. */
+  private void work() {
+    List<Runnable> now = List.copyOf(waiting);
+    waiting.clear();
+    now.forEach(Runnable::run);
+  }
+
+  private Tasks later() {
+    return new Tasks() {
+      @Override
+      public <T> void run(Callable<T> work, Consumer<T> done, Consumer<Exception> failed) {
+        waiting.add(() -> Tasks.direct().run(work, done, failed));
+      }
+    };
+  }
+
+  private final class Made implements Eyes {
+    @Override
+    public ClipLook look(Path clip) throws UserError {
+      if (lengthS < 0) {
+        throw new UserError("short.mp4: no video in it");
+      }
+      double length = clip.equals(LONG) ? lengthS : 6;
+      return new ClipLook(
+          new ClipFacts(
+              clip.toString(),
+              "",
+              "mp4",
+              "h264",
+              640,
+              360,
+              0,
+              360,
+              0,
+              length,
+              60.0,
+              60,
+              false,
+              null,
+              null,
+              false,
+              List.of(),
+              1 / 60.0,
+              false),
+          List.of());
+    }
+
+    @Override
+    public Estimate find(Path clip, Progress progress) throws UserError {
+      progress.at(0.5, "looking");
+      if (progress.stopped()) {
+        throw new UserError("stopped");
+      }
+      return MadeEstimates.withBursts(bursts);
+    }
+  }
+}
