@@ -23,6 +23,7 @@ import palmturn.app.desk.Desk;
 import palmturn.app.hints.HintsView;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
+import palmturn.app.session.SessionFlow;
 import palmturn.app.sheet.Sheets;
 import palmturn.app.stage.EstimateLine;
 import palmturn.app.stage.StageView;
@@ -33,6 +34,7 @@ import palmturn.app.tally.TallyView;
 /** All panes on the grid. Built anew when the theme or the size of text changes. */
 final class DeskView extends StackPane implements Keyboard.Face {
   private final Desk desk;
+  private final SessionFlow flow;
   private final Look look;
   private final Keyboard keyboard;
   private final BoardView board;
@@ -45,12 +47,13 @@ final class DeskView extends StackPane implements Keyboard.Face {
   private final TallyView tally;
   private final Label fast = new Label();
 
-  DeskView(Desk desk, Look look, Follow follow) {
+  DeskView(Desk desk, SessionFlow flow, Look look, Follow follow) {
     this.desk = desk;
+    this.flow = flow;
     this.look = look;
     keyboard = new Keyboard(desk, look, this);
     getStyleClass().setAll("desk");
-    board = new BoardView(desk.board(), look, follow);
+    board = new BoardView(desk.board(), flow::droppedOn, look, follow);
     board.setMinWidth(look.px(240));
     board.setMaxWidth(look.px(240));
     line = new EstimateLine(desk.estimation().run(), look, this::pressed, follow);
@@ -81,10 +84,11 @@ final class DeskView extends StackPane implements Keyboard.Face {
     row.setMinHeight(0);
     VBox.setVgrow(row, Priority.ALWAYS);
     VBox panes = new VBox(new HeaderView(desk, look), row, strip, hints);
-    Sheets sheets = new Sheets(desk, look, this::pressed, this::focusStrip, follow);
+    Sheets sheets = new Sheets(desk, flow, look, this::pressed, this::focusStrip, follow);
     getChildren().setAll(panes, troubleLine(), sheets);
     follow.changes(desk.folderProperty(), this::place);
     follow.changes(desk.readOnlyProperty(), this::place);
+    follow.changes(flow.recentsProperty(), this::place);
     follow.changes(desk.stage().framesProperty(), this::place);
     follow.changes(board.focusedProperty(), this::place);
     follow.changes(desk.places().placing().activeProperty(), this::offer);
@@ -172,7 +176,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
 
   private void dropped(DragEvent event) {
     List<File> files = event.getDragboard().getFiles();
-    desk.dropped(files.stream().map(File::toPath).toList());
+    flow.dropped(files.stream().map(File::toPath).toList());
     event.setDropCompleted(true);
     event.consume();
   }
@@ -194,8 +198,18 @@ final class DeskView extends StackPane implements Keyboard.Face {
     @Nullable List<File> chosen = chooser.showOpenMultipleDialog(getScene().getWindow());
     if (chosen != null) {
       List<Path> clips = chosen.stream().map(File::toPath).toList();
-      desk.dropped(clips);
+      flow.chosen(clips);
     }
+  }
+
+  @Override
+  public void askDrill() {
+    flow.askDrill();
+  }
+
+  @Override
+  public void askReader() {
+    flow.askReader();
   }
 
   @Override
@@ -243,7 +257,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
 
   /** The guide scrolls where the window is too low for all of it. */
   private ScrollPane start(boolean open) {
-    ScrollPane scroll = new ScrollPane(new StartPane(open, look, this::pressed));
+    ScrollPane scroll = new ScrollPane(new StartPane(open, flow, look, this::pressed));
     scroll.setFitToWidth(true);
     scroll.setFitToHeight(true);
     scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);

@@ -43,6 +43,10 @@ final class Keyboard {
 
     void chooseClips();
 
+    void askDrill();
+
+    void askReader();
+
     boolean boardFocused();
 
     boolean stageFocused();
@@ -62,6 +66,8 @@ final class Keyboard {
     stageKeys = new StageKeys(desk);
     fast = new FastKeys(desk.fast(), this::zoom, stage);
     always.put("A", face::chooseClips);
+    always.put("Ctrl+B", face::askDrill);
+    always.put("Ctrl+R", face::askReader);
     always.put("O", face::chooseSession);
     always.put("Ctrl+O", face::chooseSession);
     always.put("Ctrl+T", () -> look.themeProperty().set(look.theme().other()));
@@ -141,7 +147,8 @@ final class Keyboard {
     Question asked = desk.questionProperty().get();
     if (asked instanceof Question.Initials
         || asked instanceof Question.Note
-        || asked instanceof Question.Clips) {
+        || asked instanceof Question.Clips
+        || asked instanceof Question.NewDrill) {
       if (chord.equals("Esc")) {
         desk.ask(null);
         return true;

@@ -15,6 +15,8 @@ import palmturn.app.desk.Desk;
 import palmturn.app.estimate.EstimateRun;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
+import palmturn.app.session.Eyes;
+import palmturn.app.session.SessionFlow;
 import palmturn.app.stage.Voice;
 import palmturn.app.tasks.BackgroundTasks;
 import palmturn.store.SessionFolder;
@@ -22,6 +24,7 @@ import palmturn.trial.Estimate;
 import palmturn.trial.TrialId;
 import palmturn.work.Estimating;
 import palmturn.work.Progress;
+import palmturn.work.Recents;
 import palmturn.work.UserError;
 
 /** The window. */
@@ -37,12 +40,14 @@ public final class PalmturnApp extends Application {
   private final BackgroundTasks keeping = new BackgroundTasks("palmturn-keep", Platform::runLater);
   private final BackgroundTasks estimating =
       new BackgroundTasks("palmturn-estimate", Platform::runLater);
+  private final BackgroundTasks looking = new BackgroundTasks("palmturn-look", Platform::runLater);
+  private final Clock clock = Clock.systemDefaultZone();
   private final Desk desk =
       new Desk(
           background,
           keeping,
           Platform::runLater,
-          Clock.systemDefaultZone(),
+          clock,
           new EstimateRun(estimating, Platform::runLater, PalmturnApp::estimate));
 
   /**
@@ -60,7 +65,15 @@ public final class PalmturnApp extends Application {
 
   @Override
   public void start(Stage window) {
-    show(window, desk, new Look());
+    Recents recents =
+        Recents.in(
+            Recents.settings(
+                System.getProperty("os.name"),
+                Path.of(System.getProperty("user.home")),
+                System.getenv("XDG_CONFIG_HOME")));
+    SessionFlow flow =
+        new SessionFlow(desk, recents, looking, Platform::runLater, clock, Eyes.own());
+    show(window, desk, flow, new Look());
     List<String> named = getParameters().getUnnamed();
     if (!named.isEmpty()) {
       desk.open(Path.of(named.get(0)));
@@ -68,7 +81,7 @@ public final class PalmturnApp extends Application {
   }
 
   /** Puts a desk into a window. */
-  static void show(Stage window, Desk desk, Look look) {
+  static void show(Stage window, Desk desk, SessionFlow flow, Look look) {
     Look.loadFonts();
     Application.setUserAgentStylesheet(Look.sheet());
     StackPane root = new StackPane();
@@ -81,7 +94,7 @@ public final class PalmturnApp extends Application {
             follow.end();
             follow = new Follow();
             root.setStyle(look.rootStyle());
-            DeskView view = new DeskView(desk, look, follow);
+            DeskView view = new DeskView(desk, flow, look, follow);
             root.getChildren().setAll(view);
             view.focusStrip();
           }
@@ -105,6 +118,7 @@ public final class PalmturnApp extends Application {
   @Override
   public void stop() {
     desk.close();
+    looking.close();
     estimating.close();
     keeping.close();
     background.close();

@@ -1,5 +1,6 @@
 package palmturn.app;
 
+import java.util.List;
 import java.util.function.Consumer;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
@@ -9,9 +10,14 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import palmturn.app.look.Look;
+import palmturn.app.look.Tips;
+import palmturn.app.session.SessionFlow;
+import palmturn.trial.TrialId;
+import palmturn.work.Recents;
 
 /** What stands in the tally's place before anything is filmed: how to film, and how to begin. */
 final class StartPane extends VBox {
+  private static final int SHOWN = 4;
   private static final String[][] HOW = {
     {"Camera still, level with the hands", "about 1.5 m in front"},
     {"60 frames a second or more", "30 works, with less detail"},
@@ -20,23 +26,20 @@ final class StartPane extends VBox {
     {"The face may stay out", "clips stay on this computer"},
   };
 
-  StartPane(boolean sessionOpen, Look look, Consumer<String> press) {
+  StartPane(boolean sessionOpen, SessionFlow flow, Look look, Consumer<String> press) {
     super(look.px(12));
     getStyleClass().setAll("pane", "start");
-    Label title = new Label(sessionOpen ? "Not filmed yet" : "Nothing filmed yet");
+    List<Recents.Left> last = sessionOpen ? List.of() : flow.recentsProperty().get();
+    String heading = sessionOpen ? "Not filmed yet" : "Nothing filmed yet";
+    Label title = new Label(last.isEmpty() ? heading : "Last sessions");
     title.getStyleClass().add("title");
     HBox head = new HBox(title);
     head.getStyleClass().add("title-row");
     getChildren().add(head);
-    for (int i = 0; i < HOW.length; i++) {
-      Label number = new Label(Integer.toString(i + 1));
-      number.getStyleClass().add("strong");
-      number.setMinWidth(look.px(14));
-      Label what = new Label(HOW[i][0]);
-      Label more = new Label(HOW[i][1]);
-      more.getStyleClass().add("second");
-      HBox line = new HBox(look.px(8), number, new VBox(what, more));
-      getChildren().add(line);
+    if (last.isEmpty()) {
+      how(look, true);
+    } else {
+      recents(last, flow, look);
     }
     Region space = new Region();
     VBox.setVgrow(space, Priority.ALWAYS);
@@ -48,6 +51,48 @@ final class StartPane extends VBox {
     Label drop = new Label("or drop clips or a session folder anywhere");
     drop.getStyleClass().add("small");
     getChildren().add(drop);
+    if (!last.isEmpty()) {
+      how(look, false);
+    }
+  }
+
+  private void how(Look look, boolean full) {
+    for (int i = 0; i < HOW.length; i++) {
+      Label number = new Label(Integer.toString(i + 1));
+      number.getStyleClass().add("strong");
+      number.setMinWidth(look.px(14));
+      VBox words = new VBox(new Label(HOW[i][0]));
+      if (full) {
+        Label more = new Label(HOW[i][1]);
+        more.getStyleClass().add("second");
+        words.getChildren().add(more);
+      } else {
+        number.getStyleClass().setAll("label", "small");
+        words.getChildren().forEach(each -> each.getStyleClass().setAll("label", "small"));
+      }
+      getChildren().add(new HBox(look.px(8), number, words));
+    }
+  }
+
+  /** The last sessions, so that an evening's work goes on where it was left. */
+  private void recents(List<Recents.Left> all, SessionFlow flow, Look look) {
+    VBox list = new VBox(look.px(2));
+    for (int i = 0; i < Math.min(SHOWN, all.size()); i++) {
+      Recents.Left each = all.get(i);
+      Button button = new Button(each.heading() + where(each));
+      button.setId("recent-" + i);
+      button.getStyleClass().setAll("button", "line-choice");
+      button.setMaxWidth(Double.MAX_VALUE);
+      button.setTooltip(Tips.of(each.folder().toString(), look));
+      button.setOnAction(event -> flow.open(each));
+      list.getChildren().add(button);
+    }
+    getChildren().add(list);
+  }
+
+  private static String where(Recents.Left left) {
+    TrialId trial = left.trial();
+    return trial == null ? "" : ", %s %d".formatted(trial.hand().code(), trial.repeat());
   }
 
   private static Button button(

@@ -34,12 +34,14 @@ import palmturn.app.desk.Desk;
 import palmturn.app.estimate.EstimateRun;
 import palmturn.app.estimate.MadeEstimates;
 import palmturn.app.look.Look;
+import palmturn.app.session.SessionFlow;
 import palmturn.app.tasks.BackgroundTasks;
 import palmturn.chart.BeatStrip;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
 import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
+import palmturn.trial.Mirrored;
 import palmturn.trial.Reading;
 import palmturn.trial.Session;
 import palmturn.trial.Side;
@@ -94,6 +96,7 @@ class PalmturnAppTest {
   private BackgroundTasks keeping;
   private BackgroundTasks estimating;
   private Desk desk;
+  private SessionFlow flow;
   private volatile boolean wait;
   private volatile boolean fail;
 
@@ -109,7 +112,8 @@ class PalmturnAppTest {
             Platform::runLater,
             Clock.systemUTC(),
             new EstimateRun(estimating, Platform::runLater, this::make));
-    PalmturnApp.show(window, desk, new Look());
+    flow = Flows.of(desk, background);
+    PalmturnApp.show(window, desk, flow, new Look());
   }
 
   @AfterEach
@@ -216,15 +220,68 @@ class PalmturnAppTest {
   @Test
   void droppedClipAsksForCodeAndHandAndBecomesASession(FxRobot robot) throws Exception {
     Path clip = clip("dropped");
-    Platform.runLater(() -> desk.dropped(List.of(clip)));
+    Platform.runLater(() -> flow.dropped(List.of(clip)));
     until(() -> robot.lookup("#athlete").tryQuery().isPresent());
     robot.write("H-09");
-    robot.clickOn("#clip-0-left").clickOn("#sheet-ok");
+    robot.clickOn("#hand-left").clickOn("#writing-mirrored");
+    until(() -> flow.intake().lookingProperty().get() == null);
+    robot.clickOn("#sheet-ok");
     until(() -> desk.stage().pictureProperty().get() != null);
 
     assertTrue(text(robot, "#heading").startsWith("H-09, "));
     assertEquals("left-baseline-1", desk.trialProperty().get().name());
     assertEquals(clip.getParent(), desk.folderProperty().get().folder().getParent());
+    TrialId added = desk.trialProperty().get();
+    assertEquals(Mirrored.TRUE, desk.folderProperty().get().trial(added).mirrored());
+    until(() -> desk.board().filmedProperty().get().containsKey(added));
+    assertEquals(1.0, desk.board().filmedProperty().get().get(added).lengthS(), 0.02);
+  }
+
+  @Test
+  void reopeningLandsWhereOneLeft(FxRobot robot) throws Exception {
+    Path session = session("left");
+    try (SessionFolder made = SessionFolder.open(session)) {
+      AddClip.add(made, clip("left-hand"), AddClip.Request.of(Hand.LEFT, "baseline"));
+    }
+    TrialId right = new TrialId(Hand.RIGHT, "baseline", 1);
+    Platform.runLater(() -> desk.open(session));
+    until(() -> desk.stage().pictureProperty().get() != null);
+    Platform.runLater(() -> desk.board().choose(right));
+    until(() -> right.equals(desk.trialProperty().get()));
+    until(() -> desk.stage().pictureProperty().get() != null);
+    robot.type(KeyCode.RIGHT, 7);
+    Platform.runLater(() -> desk.close());
+    until(() -> desk.folderProperty().get() == null);
+    assertTrue(desk.board().cellsProperty().get().isEmpty());
+    robot.clickOn("#recent-0");
+    until(() -> right.equals(desk.trialProperty().get()));
+    until(() -> desk.stage().pictureProperty().get() != null);
+    assertEquals("0.117 s   frame 8 of 60", text(robot, "#stage-where"));
+    until(() -> desk.stage().pictureProperty().get().index() == 7);
+  }
+
+  @Test
+  void drillBeginsABlockAndAClipDroppedOnItsPlaceBelongsThere(FxRobot robot) throws Exception {
+    Path session = session("drilled");
+    Platform.runLater(() -> desk.open(session));
+    until(() -> desk.stage().pictureProperty().get() != null);
+    robot.press(KeyCode.CONTROL).type(KeyCode.B).release(KeyCode.CONTROL);
+    until(() -> robot.lookup("#drill-code").tryQuery().isPresent());
+    robot.write("wrist circles");
+    robot.clickOn("#sheet-ok");
+    assertEquals("Say which hand the drill trained.", text(robot, "#drill-missing"));
+    robot.clickOn("#drill-hand-left").clickOn("#sheet-ok");
+    WaitForAsyncUtils.waitForFxEvents();
+    assertEquals("After wrist circles", desk.board().heading("after-1"));
+    assertEquals("right-after-1-1", desk.board().chosenProperty().get().name());
+
+    TrialId place = new TrialId(Hand.LEFT, "after-1", 2);
+    Path clip = clip("after-drill");
+    Platform.runLater(() -> flow.droppedOn(place, List.of(clip)));
+    until(() -> robot.lookup("#sheet-ok").tryQuery().isPresent());
+    until(() -> flow.intake().lookingProperty().get() == null);
+    robot.clickOn("#sheet-ok");
+    until(() -> place.equals(desk.trialProperty().get()));
   }
 
   @Test

@@ -89,7 +89,7 @@ class ScoringByKeysTest {
                 Platform::runLater,
                 (in, id, progress) ->
                     Estimating.standard().trial(in, id, Estimating.Asked.ALL, progress)));
-    PalmturnApp.show(window, desk, new Look());
+    PalmturnApp.show(window, desk, Flows.of(desk, work), new Look());
   }
 
   @AfterEach

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import javafx.application.Platform;
@@ -25,7 +26,10 @@ import palmturn.app.desk.Desk;
 import palmturn.app.estimate.EstimateRun;
 import palmturn.app.look.Look;
 import palmturn.app.look.Theme;
+import palmturn.app.session.SessionFlow;
 import palmturn.app.tasks.BackgroundTasks;
+import palmturn.trial.Hand;
+import palmturn.trial.TrialId;
 import palmturn.work.Demo;
 import palmturn.work.Estimating;
 import palmturn.work.Progress;
@@ -46,6 +50,7 @@ class ScreenshotsTest {
   private BackgroundTasks keeping;
   private BackgroundTasks estimating;
   private Desk desk;
+  private SessionFlow flow;
   private Look look;
   private Stage window;
 
@@ -67,7 +72,8 @@ class ScreenshotsTest {
                 Platform::runLater,
                 (session, trial, progress) ->
                     Estimating.standard().trial(session, trial, Estimating.Asked.ALL, progress)));
-    PalmturnApp.show(window, desk, look);
+    flow = Flows.of(desk, background);
+    PalmturnApp.show(window, desk, flow, look);
   }
 
   @AfterEach
@@ -109,6 +115,7 @@ class ScreenshotsTest {
     WaitForAsyncUtils.waitForFxEvents();
     shoot("6-keys");
     robot.type(KeyCode.ESCAPE);
+    shootQuestions(session);
 
     Platform.runLater(
         () -> {
@@ -126,6 +133,30 @@ class ScreenshotsTest {
         });
     WaitForAsyncUtils.waitForFxEvents();
     shoot("8-smallest-window");
+  }
+
+  private void shootQuestions(Path session) throws Exception {
+    TrialId place = new TrialId(Hand.LEFT, "after-1", 3);
+    Path clip;
+    try (var clips = Files.list(session.resolve("clips"))) {
+      clip = clips.sorted().findFirst().orElseThrow();
+    }
+    Platform.runLater(() -> flow.droppedOn(place, List.of(clip)));
+    WaitForAsyncUtils.waitForFxEvents();
+    until(() -> flow.intake().lookingProperty().get() == null);
+    shoot("9-clips");
+    Platform.runLater(flow::giveUp);
+    Platform.runLater(flow::askDrill);
+    shoot("10-drill");
+    Platform.runLater(flow::giveUp);
+    Platform.runLater(() -> desk.board().choose(place));
+    shoot("11-not-filmed");
+    Platform.runLater(desk::close);
+    until(() -> desk.folderProperty().get() == null);
+    Platform.runLater(() -> desk.open(session));
+    until(() -> desk.folderProperty().get() != null);
+    Platform.runLater(() -> desk.board().choose(new TrialId(Hand.RIGHT, "baseline", 1)));
+    until(() -> desk.stage().pictureProperty().get() != null);
   }
 
   private void shoot(String name) throws Exception {

@@ -2,7 +2,9 @@ package palmturn.app.board;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -10,16 +12,18 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.Block;
+import palmturn.trial.Drill;
 import palmturn.trial.Hand;
 import palmturn.trial.TrialId;
 
 /** Which trials there are and which are still to be filmed, and the one that is chosen. */
 public final class Board {
-  /** The protocol's trials with each hand, shown even before they are filmed. */
-  private static final int REPEATS = 3;
-
   private final ReadOnlyObjectWrapper<List<Cell>> cells = new ReadOnlyObjectWrapper<>(List.of());
   private final ReadOnlyObjectWrapper<@Nullable TrialId> chosen = new ReadOnlyObjectWrapper<>();
+
+  private final ReadOnlyObjectWrapper<Map<TrialId, Filmed>> filmed =
+      new ReadOnlyObjectWrapper<>(Map.of());
+  private Map<String, String> headings = Map.of();
 
   /** Every place of the board: blocks in order, then repeats, left before right. */
   public ReadOnlyObjectProperty<List<Cell>> cellsProperty() {
@@ -31,16 +35,50 @@ public final class Board {
     return chosen.getReadOnlyProperty();
   }
 
+  /** What is known of the clips of trials that are filmed, as far as they were looked at. */
+  public ReadOnlyObjectProperty<Map<TrialId, Filmed>> filmedProperty() {
+    return filmed.getReadOnlyProperty();
+  }
+
+  /** Returns the heading of a block: the baseline, or the drill that it follows. */
+  public String heading(String block) {
+    return headings.getOrDefault(block, block);
+  }
+
+  /** Returns the trial to film next; null when nothing is missing. */
+  public @Nullable TrialId next() {
+    return Protocol.next(cells.get());
+  }
+
+  /** Shows what was learned about a trial's clip. */
+  public void learn(TrialId id, Filmed about) {
+    Map<TrialId, Filmed> more = new HashMap<>(filmed.get());
+    more.put(id, about);
+    filmed.set(Map.copyOf(more));
+  }
+
+  /** Forgets all clips, for another session. */
+  public void forget() {
+    filmed.set(Map.of());
+  }
+
   /**
    * Shows what is filmed, filled up with what is not.
    *
-   * @param blocks names of the session's blocks
+   * @param blocks the session's blocks
    * @param filmed a cell for every trial
    */
-  public void show(List<String> blocks, List<Cell> filmed) {
+  public void show(List<Block> blocks, List<Cell> filmed) {
     List<Cell> all = new ArrayList<>();
+    Map<String, String> names = new HashMap<>();
+    blocks.forEach(block -> names.put(block.name(), heading(block)));
+    headings = Map.copyOf(names);
     List<String> inOrder =
-        blocks.stream().distinct().sorted(Comparator.comparingInt(Block::order)).toList();
+        blocks.stream()
+            .map(Block::name)
+            .distinct()
+            .sorted(Comparator.comparingInt(Block::order))
+            .toList();
     for (String block : inOrder) {
       TreeSet<Integer> repeats =
           filmed.stream()
@@ -48,7 +86,7 @@ public final class Board {
               .filter(id -> id.block().equals(block))
               .map(TrialId::repeat)
               .collect(Collectors.toCollection(TreeSet::new));
-      for (int repeat = 1; repeat <= REPEATS; repeat++) {
+      for (int repeat = 1; repeat <= Protocol.REPEATS; repeat++) {
         repeats.add(repeat);
       }
       for (int repeat : repeats) {
@@ -96,6 +134,15 @@ public final class Board {
     return id == null ? Optional.empty() : find(cells.get(), id);
   }
 
+  private static String heading(Block block) {
+    if (block.name().equals(Block.BASELINE)) {
+      return "Baseline";
+    }
+    Drill drill = block.drill();
+    return "After "
+        + (drill == null ? "drill " + Block.order(block.name()) : drill.code().replace('-', ' '));
+  }
+
   private static Optional<Cell> find(List<Cell> all, TrialId id) {
     return all.stream().filter(cell -> cell.id().equals(id)).findFirst();
   }
@@ -104,8 +151,7 @@ public final class Board {
     return all.stream()
         .filter(cell -> cell.state() != Cell.State.NOT_FILMED)
         .findFirst()
-        .or(() -> all.stream().findFirst())
         .map(Cell::id)
-        .orElse(null);
+        .orElse(Protocol.next(all));
   }
 }

@@ -1,8 +1,15 @@
 package palmturn.app.board;
 
+import java.io.File;
+import java.nio.file.Path;
 import java.util.List;
+import java.util.function.BiConsumer;
+import javafx.application.Platform;
+import javafx.geometry.Bounds;
+import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.input.TransferMode;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
@@ -10,22 +17,34 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
-import palmturn.trial.Block;
 import palmturn.trial.Hand;
 import palmturn.trial.TrialId;
 
-/** Shows the board; a click chooses, the arrow keys move while it has the focus. */
+/**
+ * Shows the board; a click chooses, the arrow keys move while it has the focus, clips can be
+ * dropped on a place.
+ */
 public final class BoardView extends VBox {
   private static final double GAP = 6;
 
   private final Board board;
   private final Look look;
+  private final BiConsumer<TrialId, List<Path>> dropped;
+  private final Pictures pictures = new Pictures();
   private final VBox content = new VBox();
+  private final ScrollPane scroll = new ScrollPane(content);
+  private final BoardFoot foot;
 
-  /** Builds the pane, 240 wide. */
-  public BoardView(Board board, Look look, Follow follow) {
+  /**
+   * Builds the pane, 240 wide.
+   *
+   * @param dropped gets the files that were dropped on a place
+   */
+  public BoardView(Board board, BiConsumer<TrialId, List<Path>> dropped, Look look, Follow follow) {
     this.board = board;
+    this.dropped = dropped;
     this.look = look;
+    foot = new BoardFoot(look);
     getStyleClass().setAll("pane", "board");
     setId("board");
     setFocusTraversable(true);
@@ -34,14 +53,14 @@ public final class BoardView extends VBox {
     title.getStyleClass().add("title");
     HBox titleRow = new HBox(title);
     titleRow.getStyleClass().add("title-row");
-    ScrollPane scroll = new ScrollPane(content);
     scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
     scroll.setFitToWidth(true);
     scroll.setFocusTraversable(false);
     VBox.setVgrow(scroll, Priority.ALWAYS);
-    getChildren().setAll(titleRow, scroll);
+    getChildren().setAll(titleRow, scroll, foot);
     setOnMousePressed(event -> requestFocus());
     follow.changes(board.cellsProperty(), this::show);
+    follow.changes(board.filmedProperty(), this::show);
     follow.changes(board.chosenProperty(), this::show);
     show();
   }
@@ -54,11 +73,38 @@ public final class BoardView extends VBox {
         .map(cell -> cell.id().block())
         .distinct()
         .forEach(block -> content.getChildren().add(block(block, cells)));
+    board.chosenCell().ifPresentOrElse(this::about, () -> foot.show(null, null, false));
     if (cells.isEmpty()) {
       Label help =
           new Label("Three with each hand,\nfive seconds each. After\na drill, the same again.");
       help.getStyleClass().add("second");
       content.getChildren().add(help);
+    }
+  }
+
+  private void about(Cell cell) {
+    foot.show(cell, board.filmedProperty().get().get(cell.id()), cell.id().equals(board.next()));
+    Node place = content.lookup("#" + cell.id().name());
+    if (place != null) {
+      Platform.runLater(() -> bringIntoSight(place));
+    }
+  }
+
+  private void bringIntoSight(Node place) {
+    if (place.getScene() == null) {
+      return;
+    }
+    double room = content.getHeight() - scroll.getViewportBounds().getHeight();
+    if (room <= 0) {
+      return;
+    }
+    Bounds at = content.sceneToLocal(place.localToScene(place.getBoundsInLocal()));
+    double top = scroll.getVvalue() * room;
+    double bottom = top + scroll.getViewportBounds().getHeight();
+    if (at.getMinY() < top) {
+      scroll.setVvalue(at.getMinY() / room);
+    } else if (at.getMaxY() > bottom) {
+      scroll.setVvalue((at.getMaxY() - scroll.getViewportBounds().getHeight()) / room);
     }
   }
 
@@ -76,8 +122,7 @@ public final class BoardView extends VBox {
   }
 
   private VBox block(String name, List<Cell> cells) {
-    Label label =
-        new Label(name.equals(Block.BASELINE) ? "Baseline" : "After drill " + Block.order(name));
+    Label label = new Label(board.heading(name));
     label.getStyleClass().add("second");
     Region space = new Region();
     HBox.setHgrow(space, Priority.ALWAYS);
@@ -90,18 +135,45 @@ public final class BoardView extends VBox {
     int at = 0;
     for (Cell cell : cells) {
       if (cell.id().block().equals(name)) {
-        CellView view = new CellView(cell, look, cell.id().equals(board.chosenProperty().get()));
-        view.setOnAction(
-            event -> {
-              view.setSelected(true);
-              board.choose(cell.id());
-            });
-        grid.add(view, at % 2, at / 2);
+        grid.add(place(cell), at % 2, at / 2);
         at++;
       }
     }
     VBox whole = new VBox(look.px(8), head, grid);
     whole.getStyleClass().add("block");
     return whole;
+  }
+
+  private CellView place(Cell cell) {
+    TrialId id = cell.id();
+    CellView view =
+        new CellView(
+            cell,
+            board.filmedProperty().get().get(id),
+            id.equals(board.next()),
+            id.equals(board.chosenProperty().get()),
+            pictures,
+            look);
+    view.setOnAction(
+        event -> {
+          view.setSelected(true);
+          board.choose(id);
+        });
+    view.setOnDragOver(
+        event -> {
+          if (event.getDragboard().hasFiles()) {
+            event.acceptTransferModes(TransferMode.COPY);
+            view.setSelected(true);
+          }
+          event.consume();
+        });
+    view.setOnDragExited(event -> view.setSelected(id.equals(board.chosenProperty().get())));
+    view.setOnDragDropped(
+        event -> {
+          dropped.accept(id, event.getDragboard().getFiles().stream().map(File::toPath).toList());
+          event.setDropCompleted(true);
+          event.consume();
+        });
+    return view;
   }
 }

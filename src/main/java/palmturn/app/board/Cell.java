@@ -1,7 +1,9 @@
 package palmturn.app.board;
 
 import org.jspecify.annotations.Nullable;
+import palmturn.measure.TrialScore;
 import palmturn.trial.Reading;
+import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 
 /**
@@ -10,14 +12,15 @@ import palmturn.trial.TrialId;
  * @param id which trial
  * @param state how far it is
  * @param reading its marks, for the miniature; null when nobody has marked it
- * @param slapsPerS its rate; null when it can't be told
+ * @param score its figures; null when nobody has marked it
  */
-public record Cell(TrialId id, State state, @Nullable Reading reading, @Nullable Double slapsPerS) {
+public record Cell(TrialId id, State state, @Nullable Reading reading, @Nullable TrialScore score) {
 
   /** How far a trial is. */
   public enum State {
     NOT_FILMED("not filmed"),
     FILMED("filmed"),
+    ESTIMATED("estimated"),
     OPEN("open"),
     READ("read");
 
@@ -37,11 +40,18 @@ public record Cell(TrialId id, State state, @Nullable Reading reading, @Nullable
     return new Cell(id, State.NOT_FILMED, null, null);
   }
 
-  /** Returns the cell of a filmed trial. */
-  public static Cell of(TrialId id, @Nullable Reading reading, @Nullable Double slapsPerS) {
+  /** Returns the cell of a filmed trial; an estimate shows as long as nothing is marked. */
+  public static Cell of(Trial trial, @Nullable Reading reading, @Nullable TrialScore score) {
     if (reading == null || (reading.slaps().isEmpty() && reading.spans().isEmpty())) {
-      return new Cell(id, State.FILMED, reading, null);
+      State state = trial.estimate() == null ? State.FILMED : State.ESTIMATED;
+      return new Cell(trial.id(), state, null, null);
     }
-    return new Cell(id, reading.finished() ? State.READ : State.OPEN, reading, slapsPerS);
+    State state = reading.finished() ? State.READ : State.OPEN;
+    return new Cell(trial.id(), state, reading, score);
+  }
+
+  /** Returns its rate, null when it can't be told. */
+  @Nullable Double slapsPerS() {
+    return score == null ? null : score.speed().rateSlapsPerS();
   }
 }

@@ -1,67 +1,95 @@
 package palmturn.app.board;
 
-import java.util.List;
 import java.util.Locale;
+import javafx.scene.Node;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.control.ToggleButton;
+import javafx.scene.image.ImageView;
+import javafx.scene.layout.StackPane;
 import javafx.scene.paint.Color;
 import javafx.scene.shape.ArcType;
 import javafx.scene.shape.StrokeLineCap;
 import javafx.scene.text.TextAlignment;
+import org.jspecify.annotations.Nullable;
 import palmturn.app.look.Look;
 import palmturn.app.look.Theme;
+import palmturn.app.look.Tips;
 import palmturn.chart.Palette;
-import palmturn.trial.Hand;
 import palmturn.trial.Reading;
 import palmturn.trial.Side;
 import palmturn.trial.Slap;
 
 /**
- * A trial on the board: a miniature of its marks, how far it is in a shape and a word, its rate.
+ * A trial on the board: a miniature of its marks or a picture of its clip, how far it is in a shape
+ * and a word, its rate, and a triangle where its clip has shortcomings.
  */
 final class CellView extends ToggleButton {
   static final double WIDTH = 92;
   static final double HEIGHT = 56;
+  private static final double PICTURE = 31;
 
-  CellView(Cell cell, Look look, boolean chosen) {
+  private final Look look;
+  private final Palette palette;
+
+  CellView(
+      Cell cell,
+      @Nullable Filmed filmed,
+      boolean next,
+      boolean chosen,
+      Pictures pictures,
+      Look at) {
+    this.look = at;
+    this.palette = at.theme().palette();
     getStyleClass().setAll("cell");
     if (cell.state() == Cell.State.NOT_FILMED) {
-      getStyleClass().add("not-filmed");
+      getStyleClass().add(next ? "film-next" : "not-filmed");
     }
     setFocusTraversable(false);
     setSelected(chosen);
     setId(cell.id().name());
     setMinSize(look.px(WIDTH), look.px(HEIGHT));
     setMaxSize(look.px(WIDTH), look.px(HEIGHT));
-    setAccessibleText(words(cell));
-    setGraphic(drawing(cell, look));
+    String words = CellWords.all(cell, filmed, next);
+    setAccessibleText(words);
+    setTooltip(Tips.of(words, look));
+    StackPane layers = new StackPane();
+    if (cell.reading() == null && filmed != null && filmed.still() != null) {
+      layers.getChildren().add(picture(pictures.of(filmed.still())));
+    }
+    layers.getChildren().add(drawing(cell, filmed, next));
+    layers.setMouseTransparent(true);
+    setGraphic(layers);
   }
 
-  private static String words(Cell cell) {
-    return "%s hand, %s, repeat %d, %s"
-        .formatted(
-            cell.id().hand() == Hand.LEFT ? "left" : "right",
-            cell.id().block(),
-            cell.id().repeat(),
-            cell.state().words());
+  /** The middle of the clip's picture, where the hands are. */
+  private Node picture(javafx.scene.image.Image still) {
+    ImageView view = new ImageView(still);
+    double shape = PICTURE / (WIDTH - 4);
+    double height = Math.min(still.getHeight(), still.getWidth() * shape);
+    double width = height / shape;
+    view.setViewport(
+        new javafx.geometry.Rectangle2D(
+            (still.getWidth() - width) / 2, (still.getHeight() - height) * 0.62, width, height));
+    view.setFitWidth(look.px(WIDTH - 4));
+    view.setFitHeight(look.px(PICTURE));
+    view.setTranslateY(-look.px((HEIGHT - PICTURE) / 2 - 2));
+    return view;
   }
 
-  private static Canvas drawing(Cell cell, Look look) {
+  private Canvas drawing(Cell cell, @Nullable Filmed filmed, boolean next) {
     Canvas canvas = new Canvas(look.px(WIDTH), look.px(HEIGHT));
-    canvas.setMouseTransparent(true);
     GraphicsContext g = canvas.getGraphicsContext2D();
     double scale = look.scaleProperty().get();
     g.scale(scale, scale);
-    Palette palette = look.theme().palette();
     Color ink = Theme.fx(palette.ink());
-    Color quiet = Theme.fx(palette.ink3());
-    boolean filmed = cell.state() != Cell.State.NOT_FILMED;
-    double line = filmed ? 42 : 28;
-    icon(g, cell.state(), 12.5, line, filmed ? Theme.fx(palette.ink2()) : quiet);
-    g.setFill(filmed ? Theme.fx(palette.ink2()) : quiet);
-    g.setFont(Look.regular(13));
-    g.fillText(cell.state().words(), 22, line + 4.5);
+    boolean there = cell.state() != Cell.State.NOT_FILMED;
+    double line = there ? 43 : 28;
+    Color quiet = Theme.fx(there ? palette.ink2() : next ? palette.iris() : palette.ink3());
+    icon(g, cell.state(), 12.5, line, quiet);
+    g.setFill(quiet);
+    g.setFont(next ? Look.bold(13) : Look.regular(13));
+    g.fillText(CellWords.state(cell, next), 22, line + 4.5);
     if (cell.slapsPerS() != null) {
       g.setFill(ink);
       g.setFont(Look.bold(14));
@@ -70,12 +98,24 @@ final class CellView extends ToggleButton {
     }
     if (cell.reading() != null) {
       marks(g, cell.reading(), ink, Theme.fx(palette.clay()));
-    } else if (filmed) {
+    } else if (there && (filmed == null || filmed.still() == null)) {
       g.setStroke(Theme.fx(palette.edge()));
       g.setLineWidth(1.25);
       g.strokeLine(9, 18, WIDTH - 9, 18);
     }
+    if (filmed != null && !filmed.warnings().isEmpty()) {
+      warning(g);
+    }
     return canvas;
+  }
+
+  /** A triangle on a ground of its own, so that it stands out from any picture. */
+  private void warning(GraphicsContext g) {
+    double x = WIDTH - 11;
+    g.setFill(Theme.fx(palette.sheet()));
+    g.fillRect(x - 8, 2, 17, 14);
+    g.setFill(Theme.fx(palette.clay()));
+    g.fillPolygon(new double[] {x - 6, x, x + 6}, new double[] {14, 4, 14}, 3);
   }
 
   private static void marks(GraphicsContext g, Reading reading, Color ink, Color clay) {
@@ -83,13 +123,12 @@ final class CellView extends ToggleButton {
     g.setStroke(ink);
     g.setLineWidth(1.25);
     g.strokeLine(9, middle, WIDTH - 9, middle);
-    List<Slap> slaps = reading.slaps();
-    if (slaps.isEmpty()) {
+    if (reading.slaps().isEmpty()) {
       return;
     }
-    double from = slaps.get(0).timeS();
-    double length = Math.max(5, slaps.get(slaps.size() - 1).timeS() - from);
-    for (Slap slap : slaps) {
+    double from = reading.slaps().get(0).timeS();
+    double length = Math.max(5, reading.slaps().get(reading.slaps().size() - 1).timeS() - from);
+    for (Slap slap : reading.slaps()) {
       double x = 9 + (slap.timeS() - from) / length * (WIDTH - 18);
       double tall = slap.faulty() ? 11 : 7;
       g.setStroke(slap.faulty() ? clay : ink);
@@ -100,23 +139,32 @@ final class CellView extends ToggleButton {
     }
   }
 
-  private static void icon(GraphicsContext g, Cell.State state, double x, double y, Color color) {
+  private void icon(GraphicsContext g, Cell.State state, double x, double y, Color color) {
     double r = 4.75;
     g.setStroke(color);
     g.setFill(color);
     g.setLineWidth(1.5);
     g.setLineCap(StrokeLineCap.BUTT);
-    if (state == Cell.State.NOT_FILMED) {
-      for (int angle = 0; angle < 360; angle += 45) {
-        g.strokeArc(x - r, y - r, 2 * r, 2 * r, angle, 24, ArcType.OPEN);
+    switch (state) {
+      case NOT_FILMED -> {
+        for (int angle = 0; angle < 360; angle += 45) {
+          g.strokeArc(x - r, y - r, 2 * r, 2 * r, angle, 24, ArcType.OPEN);
+        }
       }
-    } else {
-      g.strokeOval(x - r, y - r, 2 * r, 2 * r);
-    }
-    if (state == Cell.State.OPEN) {
-      g.fillOval(x - 2, y - 2, 4, 4);
-    } else if (state == Cell.State.READ) {
-      g.fillArc(x - r, y - r, 2 * r, 2 * r, 90, 180, ArcType.CHORD);
+      case FILMED -> g.strokeOval(x - r, y - r, 2 * r, 2 * r);
+      case ESTIMATED -> {
+        g.strokeOval(x - r, y - r, 2 * r, 2 * r);
+        g.setStroke(Theme.fx(palette.sea()));
+        g.strokeOval(x - 2, y - 2, 4, 4);
+      }
+      case OPEN -> {
+        g.strokeOval(x - r, y - r, 2 * r, 2 * r);
+        g.fillOval(x - 2, y - 2, 4, 4);
+      }
+      case READ -> {
+        g.strokeOval(x - r, y - r, 2 * r, 2 * r);
+        g.fillArc(x - r, y - r, 2 * r, 2 * r, 90, 180, ArcType.CHORD);
+      }
     }
   }
 }

@@ -1,6 +1,5 @@
 package palmturn.app.desk;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.format.DateTimeFormatter;
@@ -29,7 +28,6 @@ import palmturn.app.tally.Tally;
 import palmturn.app.tasks.Tasks;
 import palmturn.clip.Sound;
 import palmturn.store.SessionFolder;
-import palmturn.trial.Block;
 import palmturn.trial.Estimate;
 import palmturn.trial.Reading;
 import palmturn.trial.Session;
@@ -43,7 +41,6 @@ public final class Desk implements AutoCloseable {
       DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
 
   private final Tasks background;
-  private final Clock clock;
   private final Board board = new Board();
   private final Stage stage;
   private final Marking marking = new Marking();
@@ -78,7 +75,6 @@ public final class Desk implements AutoCloseable {
       Tasks background, Tasks keeping, Executor screen, Clock clock, EstimateRun estimating) {
     this.background = background;
     saving = new Saving(keeping, clock, trouble);
-    this.clock = clock;
     stage = new Stage(screen);
     estimation = new Estimation(this, estimating, marking, stage);
     strip = new Strip(stage, marking, estimation.found());
@@ -185,32 +181,11 @@ public final class Desk implements AutoCloseable {
     background.run(() -> Opened.of(path), this::opened, this::failed);
   }
 
-  /** Opens a dropped session, or asks about dropped clips. */
-  public void dropped(List<Path> paths) {
-    if (paths.isEmpty()) {
-      return;
-    }
-    Path first = paths.get(0);
-    if (Files.isDirectory(first)) {
-      open(first);
-    } else {
-      ask(new Question.Clips(paths, folder.get() == null));
-    }
-  }
-
-  /** Adds clips, making a session beside the first where none is open. */
-  public void add(List<NewClips.Clip> clips, String athlete) {
-    SessionFolder to = folder.get();
-    TrialId chosen = board.chosenProperty().get();
-    String block = chosen == null ? Block.BASELINE : chosen.block();
-    background.run(
-        () -> NewClips.add(to, clips, athlete, block, clock),
-        added -> {
-          opened(new Opened(added.folder(), ""));
-          board.choose(added.last());
-          fail(String.join("; ", added.warnings()));
-        },
-        this::failed);
+  /** Shows a session that has grown, and goes to one of its places. */
+  public void take(SessionFolder grown, TrialId place, String problem) {
+    opened(new Opened(grown, ""));
+    board.choose(place);
+    fail(problem);
   }
 
   /** Shows a question or a sheet. */
@@ -245,7 +220,7 @@ public final class Desk implements AutoCloseable {
   }
 
   /** Returns whether nothing may be written here, and says so. */
-  boolean lookOnly() {
+  public boolean lookOnly() {
     if (readOnly.get()) {
       fail("this session is open to look only: close the other window that marks it");
     }
@@ -293,6 +268,7 @@ public final class Desk implements AutoCloseable {
     estimation.run().stop();
     SessionFolder old = folder.get();
     folder.set(null);
+    board.show(List.of(), List.of());
     if (old != null) {
       saving.close(old);
     }
@@ -315,7 +291,7 @@ public final class Desk implements AutoCloseable {
     List<Cell> cells = new ArrayList<>();
     trials.all().forEach(each -> cells.add(trials.cell(each, shown(each))));
     TrialId before = board.chosenProperty().get();
-    board.show(session.blocks().stream().map(Block::name).toList(), cells);
+    board.show(session.blocks(), cells);
     if (before != null && before.equals(board.chosenProperty().get())) {
       chosen(before);
     }
@@ -420,7 +396,8 @@ public final class Desk implements AutoCloseable {
     trouble.say(problem);
   }
 
-  void fail(String words) {
+  /** Says what went wrong, in one line; empty takes the line away. */
+  public void fail(String words) {
     trouble.say(words);
   }
 }

@@ -1,24 +1,15 @@
 package palmturn.app.desk;
 
-import java.nio.file.Path;
-import java.util.List;
-
 /** Something that the person in front of the window is asked, or shown until closed. */
 public sealed interface Question {
   /** Who is marking; asked once, when marking begins. */
   record Initials(Runnable then) implements Question {}
 
-  /**
-   * Which hand moves in each clip, and whose clips they are.
-   *
-   * @param clips to be added
-   * @param newSession whether the athlete's code is needed too
-   */
-  record Clips(List<Path> clips, boolean newSession) implements Question {
-    public Clips {
-      clips = List.copyOf(clips);
-    }
-  }
+  /** Which hand moves in clips that are to be added, and whose clips they are. */
+  record Clips() implements Question {}
+
+  /** Which drill was done, to begin the block after it. */
+  record NewDrill() implements Question {}
 
   /** What is wrong with the current mark, in words. */
   record Note() implements Question {}

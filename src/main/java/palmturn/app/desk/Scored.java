@@ -57,7 +57,6 @@ final class Scored {
   }
 
   Cell cell(Trial of, @Nullable Reading reading) {
-    return Cell.of(
-        of.id(), reading, reading == null ? null : score(of, reading).speed().rateSlapsPerS());
+    return Cell.of(of, reading, reading == null ? null : score(of, reading));
   }
 }

@@ -8,6 +8,7 @@ public final class Hints {
   private static final Hint ALL = Hint.of("all keys", "?");
   private static final Hint ADD = Hint.of("add clips", "A");
   private static final Hint OPEN = Hint.of("open a session", "O");
+  private static final Hint DRILL = Hint.of("a drill, then a block", "Ctrl", "B");
   private static final Hint BOARD = Hint.of("move on the board", "←", "→", "↑", "↓");
   private static final Hint PALM = Hint.of("palm", "F");
   private static final Hint BACK = Hint.of("back", "J");
@@ -138,6 +139,8 @@ public final class Hints {
                   Hint.of("give up a span, close", "Esc"),
                   Hint.of("add clips", "A"),
                   Hint.of("open a session", "O"),
+                  Hint.of("a drill, and a block after it", "Ctrl", "B"),
+                  Hint.of("another reader", "Ctrl", "R"),
                   Hint.of("light or dark", "Ctrl", "T"),
                   Hint.of("less motion, or as before", "Ctrl", "M"),
                   Hint.of("larger text", "Ctrl", "+"),
@@ -174,8 +177,8 @@ public final class Hints {
   private static List<Hint> at(Place place) {
     return switch (place) {
       case NOTHING_OPEN -> List.of(OPEN, ADD, ALL);
-      case BOARD -> List.of(BOARD, Hint.of("to the strip", "Enter"), ADD, ALL);
-      case NOT_FILMED -> List.of(ADD, OPEN, Hint.of("board", "Tab"), ALL);
+      case BOARD -> List.of(BOARD, Hint.of("to the strip", "Enter"), ADD, DRILL, ALL);
+      case NOT_FILMED -> List.of(ADD, OPEN, DRILL, Hint.of("board", "Tab"), ALL);
       case PLACES ->
           List.of(
               Hint.of("keep", "Enter"),

@@ -1,23 +1,40 @@
 package palmturn.app.board;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import palmturn.trial.Hand;
+import palmturn.app.estimate.MadeEstimates;
+import palmturn.trial.Block;
+import palmturn.trial.ClipRef;
+import palmturn.trial.Drill;
+import palmturn.trial.DrillHand;
+import palmturn.trial.Extra;
+import palmturn.trial.Mirrored;
 import palmturn.trial.Reading;
 import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.StartedFrom;
+import palmturn.trial.TimeScale;
+import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 import palmturn.trial.Zone;
 
 class BoardTest {
+  private static final Block BASELINE = new Block("baseline", null, Extra.NONE);
+  private static final Block AFTER =
+      new Block(
+          "after-1",
+          new Drill("wrist-circles", DrillHand.LEFT, "", null, null, Extra.NONE),
+          Extra.NONE);
+
   private final Board board = new Board();
 
   @Test
   void placesStillToBeFilmedFillUpEachBlock() {
-    board.show(List.of("baseline"), List.of(filmed("left-baseline-2")));
+    board.show(List.of(BASELINE), List.of(filmed("left-baseline-2")));
 
     assertEquals(6, board.cellsProperty().get().size());
     assertEquals(
@@ -30,7 +47,7 @@ class BoardTest {
 
   @Test
   void arrowsMoveAcrossHandsAndDownIntoTheNextBlock() {
-    board.show(List.of("after-1", "baseline"), List.of(filmed("left-baseline-3")));
+    board.show(List.of(AFTER, BASELINE), List.of(filmed("left-baseline-3")));
     board.move(1, 0);
     assertEquals("right-baseline-3", board.chosenProperty().get().name());
     board.move(1, 0);
@@ -41,23 +58,89 @@ class BoardTest {
 
   @Test
   void fourthRepeatHasItsPlace() {
-    board.show(List.of("baseline"), List.of(filmed("right-baseline-4")));
+    board.show(List.of(BASELINE), List.of(filmed("right-baseline-4")));
 
     assertEquals(8, board.cellsProperty().get().size());
   }
 
   @Test
   void stateFollowsTheReading() {
-    TrialId id = new TrialId(Hand.LEFT, "baseline", 1);
+    Trial trial = trial("left-baseline-1");
     Reading empty = Reading.begin("AK", StartedFrom.NOTHING);
     Reading marked = empty.plus(Slap.onFrame(Slap.Kind.SLAP, 1, 0.02, Side.PALM, Zone.CENTRE));
+    Trial estimated = trial.withEstimate(MadeEstimates.fourSlaps());
 
-    assertEquals(Cell.State.FILMED, Cell.of(id, empty, null).state());
-    assertEquals(Cell.State.OPEN, Cell.of(id, marked, null).state());
-    assertEquals(Cell.State.READ, Cell.of(id, marked.withFinished(true), null).state());
+    assertEquals(Cell.State.FILMED, Cell.of(trial, empty, null).state());
+    assertEquals(Cell.State.ESTIMATED, Cell.of(estimated, null, null).state());
+    assertEquals(Cell.State.OPEN, Cell.of(estimated, marked, null).state());
+    assertEquals(Cell.State.READ, Cell.of(trial, marked.withFinished(true), null).state());
+  }
+
+  @Test
+  void whatToFilmNextGoesRightLeftRightLeft() {
+    board.show(List.of(BASELINE), List.of());
+    assertEquals("right-baseline-1", board.next().name());
+    assertEquals("right-baseline-1", board.chosenProperty().get().name());
+    board.show(List.of(BASELINE), List.of(filmed("right-baseline-1")));
+    assertEquals("left-baseline-1", board.next().name());
+    board.show(List.of(BASELINE), List.of(filmed("right-baseline-1"), filmed("left-baseline-1")));
+    assertEquals("right-baseline-2", board.next().name());
+  }
+
+  @Test
+  void whatToFilmNextIsInTheBlockFilmedLastAndThenInTheOneAfter() {
+    List<Cell> baseline = Protocol.order("baseline").stream().map(id -> filmed(id.name())).toList();
+    board.show(List.of(BASELINE, AFTER), baseline);
+    assertEquals("right-after-1-1", board.next().name());
+    board.show(List.of(BASELINE), baseline);
+    assertNull(board.next());
+    board.show(List.of(BASELINE, AFTER), List.of(filmed("left-after-1-1")));
+    assertEquals("right-after-1-1", board.next().name());
+  }
+
+  @Test
+  void blocksAreHeadedByTheirDrills() {
+    board.show(List.of(BASELINE, AFTER), List.of());
+    assertEquals("Baseline", board.heading("baseline"));
+    assertEquals("After wrist circles", board.heading("after-1"));
+  }
+
+  @Test
+  void wordsTellLengthRateAndShortcomingsOfTheClip() {
+    Cell cell = filmed("right-baseline-2");
+    Filmed clip = new Filmed(5.84, 59.94, List.of("no sound"), null);
+
+    assertEquals("Right hand 2, baseline", CellWords.name(cell.id()));
+    assertEquals(List.of("filmed, 5.8 s, 60 frames/s"), CellWords.about(cell, clip, false));
+    assertTrue(CellWords.all(cell, clip, false).endsWith("\nno sound"));
+  }
+
+  @Test
+  void wordsOfAGapSayWhetherItIsNext() {
+    board.show(List.of(BASELINE), List.of());
+    Cell right = board.cellsProperty().get().get(1);
+    assertEquals("film next", CellWords.state(right, true));
+    assertTrue(CellWords.about(right, null, true).get(0).startsWith("Film this one next"));
+    assertEquals("Not filmed yet.", CellWords.about(right, null, false).get(0));
   }
 
   private static Cell filmed(String name) {
-    return Cell.of(TrialId.parse(name), null, null);
+    return Cell.of(trial(name), null, null);
+  }
+
+  private static Trial trial(String name) {
+    return new Trial(
+        TrialId.parse(name),
+        new ClipRef("clips/a.mp4", "0".repeat(64), 1 / 60.0, Extra.NONE),
+        null,
+        null,
+        Mirrored.UNKNOWN,
+        null,
+        TimeScale.REAL,
+        null,
+        null,
+        List.of(),
+        null,
+        Extra.NONE);
   }
 }

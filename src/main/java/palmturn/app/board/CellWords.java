@@ -1,0 +1,88 @@
+package palmturn.app.board;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import palmturn.measure.TrialScore;
+import palmturn.trial.Block;
+import palmturn.trial.Hand;
+import palmturn.trial.TrialId;
+
+/** What the board says about a place, in words. */
+final class CellWords {
+  private CellWords() {}
+
+  /** Returns a trial's name for people, such as "Right hand 2, baseline". */
+  static String name(TrialId id) {
+    String block =
+        id.block().equals(Block.BASELINE) ? "baseline" : "after drill " + Block.order(id.block());
+    String hand = id.hand() == Hand.LEFT ? "Left" : "Right";
+    return "%s hand %d, %s".formatted(hand, id.repeat(), block);
+  }
+
+  /** Returns the word in the cell. */
+  static String state(Cell cell, boolean next) {
+    return next ? "film next" : cell.state().words();
+  }
+
+  /**
+   * Returns the sentences about a place: the clip, the figures, or what to do about a gap.
+   *
+   * @param next whether this is the trial to film next
+   */
+  static List<String> about(Cell cell, @Nullable Filmed filmed, boolean next) {
+    List<String> lines = new ArrayList<>();
+    if (cell.state() == Cell.State.NOT_FILMED) {
+      lines.add(
+          next
+              ? "Film this one next, after 30 s of rest. "
+                  + "Right and left take turns, so that neither hand gets all the warm-up."
+              : "Not filmed yet.");
+      lines.add("Drop its clip on this place, or press A.");
+      return lines;
+    }
+    if (filmed != null) {
+      lines.add(
+          String.format(
+              Locale.ROOT, "%s, %.1f s, %s", cell.state().words(), filmed.lengthS(), rate(filmed)));
+    } else {
+      lines.add(cell.state().words());
+    }
+    if (cell.score() != null) {
+      figures(lines, cell.score());
+    }
+    return lines;
+  }
+
+  /** Returns everything about a place as one text, for tooltips and screen readers. */
+  static String all(Cell cell, @Nullable Filmed filmed, boolean next) {
+    List<String> lines = new ArrayList<>();
+    lines.add(name(cell.id()));
+    lines.addAll(about(cell, filmed, next));
+    if (filmed != null) {
+      lines.addAll(filmed.warnings());
+    }
+    return String.join("\n", lines);
+  }
+
+  private static String rate(Filmed filmed) {
+    return String.format(Locale.ROOT, "%.0f frames/s", filmed.fps());
+  }
+
+  private static void figures(List<String> lines, TrialScore score) {
+    List<String> figures = new ArrayList<>();
+    add(figures, "%.1f slaps/s", score.speed().rateSlapsPerS());
+    add(figures, "%.0f %% clean", score.accuracy().cleanSharePct());
+    add(figures, "CV %.1f %%", score.rhythm().steadyCvPct());
+    if (!figures.isEmpty()) {
+      lines.add(String.join(", ", figures));
+    }
+  }
+
+  private static void add(List<String> to, String form, @Nullable Double value) {
+    if (value != null) {
+      to.add(String.format(Locale.ROOT, form, value));
+    }
+  }
+}

@@ -1,0 +1,117 @@
+package palmturn.app.session;
+
+import java.util.List;
+import java.util.Objects;
+import java.util.concurrent.Executor;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import org.jspecify.annotations.Nullable;
+import palmturn.app.desk.Desk;
+import palmturn.clip.FrameTable;
+import palmturn.store.SessionFolder;
+import palmturn.trial.TrialId;
+import palmturn.work.Recents;
+import palmturn.work.Recents.Left;
+
+/** Remembers where a session is left, and goes back there when it is opened again. */
+final class Landing {
+  private final Desk desk;
+  private final Recents recents;
+  private final Executor screen;
+  private final ReadOnlyObjectWrapper<List<Left>> all;
+  private @Nullable Left goal;
+  private @Nullable Double timeS;
+
+  Landing(Desk desk, Recents recents, Executor screen) {
+    this.desk = desk;
+    this.recents = recents;
+    this.screen = screen;
+    all = new ReadOnlyObjectWrapper<>(recents.all());
+    desk.folderProperty().addListener((folder, before, now) -> opened(now));
+    desk.board().cellsProperty().addListener((cells, before, now) -> choose());
+    desk.trialProperty().addListener((trial, before, now) -> moved(before, now));
+    desk.stage().framesProperty().addListener((frames, before, now) -> go(now));
+    desk.stage().frameProperty().addListener((frame, before, now) -> at());
+  }
+
+  /** The sessions that were opened last, the last first. */
+  ReadOnlyObjectProperty<List<Left>> allProperty() {
+    return all.getReadOnlyProperty();
+  }
+
+  /** Takes a session off the list. */
+  void forget(Left gone) {
+    recents.forget(gone.folder());
+    all.set(recents.all());
+  }
+
+  private void opened(@Nullable SessionFolder now) {
+    goal = now == null ? null : recents.of(now.folder()).orElse(null);
+    timeS = null;
+    if (now != null && goal == null) {
+      remember(now, null, null);
+    }
+  }
+
+  /** Chooses the trial as soon as the board shows it. */
+  private void choose() {
+    Left to = goal;
+    if (to != null && to.trial() != null && !to.trial().equals(chosen())) {
+      boolean there =
+          desk.board().cellsProperty().get().stream()
+              .anyMatch(cell -> cell.id().equals(to.trial()));
+      if (there) {
+        desk.board().choose(to.trial());
+      } else {
+        goal = null;
+      }
+    }
+  }
+
+  private @Nullable TrialId chosen() {
+    return desk.board().chosenProperty().get();
+  }
+
+  private void moved(@Nullable TrialId before, @Nullable TrialId now) {
+    SessionFolder open = desk.folderProperty().get();
+    if (open == null) {
+      return;
+    }
+    if (now == null && before != null && timeS != null) {
+      remember(open, before, timeS);
+    } else if (now != null && (goal == null || !now.equals(goal.trial()))) {
+      goal = null;
+      remember(open, now, null);
+    }
+    timeS = null;
+  }
+
+  private void go(@Nullable FrameTable frames) {
+    Left to = goal;
+    if (frames == null) {
+      return;
+    }
+    goal = null;
+    Double back = to == null ? null : to.timeS();
+    if (to != null && back != null && Objects.equals(desk.trialProperty().get(), to.trial())) {
+      // The stage asks for its first picture after it has told of its frames.
+      screen.execute(
+          () -> {
+            if (desk.stage().framesProperty().get() == frames) {
+              desk.stage().seek(frames.nearest(back));
+            }
+          });
+    }
+  }
+
+  private void at() {
+    if (desk.stage().framesProperty().get() != null) {
+      timeS = desk.stage().timeS();
+    }
+  }
+
+  private void remember(SessionFolder open, @Nullable TrialId trial, @Nullable Double atS) {
+    recents.remember(new Left(open.folder(), desk.headingProperty().get(), trial, atS));
+    all.set(recents.all());
+  }
+}

@@ -1,0 +1,225 @@
+package palmturn.app.session;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Set;
+import java.util.concurrent.Executor;
+import java.util.stream.Collectors;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import org.jspecify.annotations.Nullable;
+import palmturn.app.board.Cell;
+import palmturn.app.board.Protocol;
+import palmturn.app.desk.Desk;
+import palmturn.app.desk.Question;
+import palmturn.app.tasks.Tasks;
+import palmturn.store.SessionFolder;
+import palmturn.trial.Block;
+import palmturn.trial.DrillHand;
+import palmturn.trial.Hand;
+import palmturn.trial.TrialId;
+import palmturn.work.Notes;
+import palmturn.work.Recents;
+import palmturn.work.UserError;
+
+/** How sessions begin, grow by clips and blocks, and are found again. */
+public final class SessionFlow {
+  private final Desk desk;
+  private final Clock clock;
+  private final Intake intake;
+  private final Landing landing;
+
+  /**
+   * Connects itself to a desk.
+   *
+   * @param tasks runs what is slow
+   * @param screen hands work to the screen's thread
+   * @param clock tells the day
+   * @param eyes looks into clips
+   */
+  public SessionFlow(
+      Desk desk, Recents recents, Tasks tasks, Executor screen, Clock clock, Eyes eyes) {
+    this.desk = desk;
+    this.clock = clock;
+    intake = new Intake(tasks, screen, eyes);
+    landing = new Landing(desk, recents, screen);
+    BoardLooks looks = new BoardLooks(desk.board(), tasks);
+    desk.folderProperty().addListener((folder, before, now) -> looks.follow(now));
+    desk.board().cellsProperty().addListener((cells, before, now) -> looks.look());
+    desk.questionProperty()
+        .addListener(
+            (question, before, now) -> {
+              if (before instanceof Question.Clips && !(now instanceof Question.Clips)) {
+                intake.giveUp();
+              }
+            });
+  }
+
+  /** Clips that are about to be added. */
+  public Intake intake() {
+    return intake;
+  }
+
+  /** The sessions that were opened last, the last first. */
+  public ReadOnlyObjectProperty<List<Recents.Left>> recentsProperty() {
+    return landing.allProperty();
+  }
+
+  /** Opens one of the last sessions; one that is gone is taken off the list. */
+  public void open(Recents.Left recent) {
+    if (Files.isDirectory(recent.folder())) {
+      desk.open(recent.folder());
+    } else {
+      landing.forget(recent);
+      desk.fail(
+          recent.folder()
+              + " is no longer there, and off the list; if it was moved, open it where it is now");
+    }
+  }
+
+  /** Opens a dropped session, or asks about dropped clips. */
+  public void dropped(List<Path> paths) {
+    if (paths.isEmpty()) {
+      return;
+    }
+    if (Files.isDirectory(paths.get(0))) {
+      desk.open(paths.get(0));
+    } else {
+      ask(paths, null);
+    }
+  }
+
+  /** Takes clips for the chosen place where that is still empty, else for the session. */
+  public void chosen(List<Path> paths) {
+    TrialId place = desk.board().chosenProperty().get();
+    boolean empty =
+        desk.folderProperty().get() != null
+            && desk.board()
+                .chosenCell()
+                .map(cell -> cell.state() == Cell.State.NOT_FILMED)
+                .orElse(false);
+    if (empty && place != null && !paths.isEmpty()) {
+      ask(paths, place);
+    } else {
+      dropped(paths);
+    }
+  }
+
+  /** Takes clips that were dropped on a place of the board. */
+  public void droppedOn(TrialId place, List<Path> paths) {
+    if (paths.isEmpty() || Files.isDirectory(paths.get(0))) {
+      dropped(paths);
+    } else if (filmed().contains(place)) {
+      desk.fail(
+          "%s hand %d is filmed already: drop the clip on an empty place, or beside the board"
+              .formatted(place.hand().code(), place.repeat()));
+    } else {
+      ask(paths, place);
+    }
+  }
+
+  /** Adds the clips that were asked about. */
+  public void add() {
+    intake.add(
+        (folder, last, problem) -> {
+          desk.ask(null);
+          desk.take(folder, last, problem);
+        });
+  }
+
+  /** Lets go of what is asked. */
+  public void giveUp() {
+    desk.ask(null);
+  }
+
+  /** Asks who marks from now on, and shows that reader's marks. */
+  public void askReader() {
+    SessionFolder open = desk.folderProperty().get();
+    TrialId place = desk.board().chosenProperty().get();
+    if (open != null && place != null && !desk.lookOnly()) {
+      desk.ask(new Question.Initials(() -> desk.take(open, place, "")));
+    }
+  }
+
+  /** Returns the name of the block that the next drill begins. */
+  public String nextBlock() {
+    SessionFolder open = desk.folderProperty().get();
+    int last =
+        open == null
+            ? 0
+            : open.session().blocks().stream()
+                .mapToInt(block -> Block.order(block.name()))
+                .max()
+                .orElse(0);
+    return "after-" + (last + 1);
+  }
+
+  /** Asks which drill comes next. */
+  public void askDrill() {
+    if (desk.folderProperty().get() != null && !desk.lookOnly()) {
+      desk.ask(new Question.NewDrill());
+    }
+  }
+
+  /**
+   * Begins a block after a drill, and goes to its first place to be filmed.
+   *
+   * @return empty, or what is wrong with what was said
+   */
+  public String drill(String code, @Nullable DrillHand hand, String dose) {
+    SessionFolder open = desk.folderProperty().get();
+    if (open == null || desk.lookOnly()) {
+      return "";
+    }
+    if (hand == null) {
+      return "Say which hand the drill trained.";
+    }
+    String block = nextBlock();
+    try {
+      Notes.drill(
+          open,
+          block,
+          code.strip().toLowerCase(java.util.Locale.ROOT).replace(' ', '-'),
+          hand,
+          dose.strip());
+    } catch (UserError e) {
+      return String.valueOf(e.getMessage());
+    }
+    desk.ask(null);
+    desk.take(open, Protocol.order(block).get(0), "");
+    return "";
+  }
+
+  private void ask(List<Path> clips, @Nullable TrialId place) {
+    SessionFolder open = desk.folderProperty().get();
+    if (open != null && desk.lookOnly()) {
+      return;
+    }
+    intake.begin(clips, target(open, place), LocalDate.now(clock));
+    desk.ask(new Question.Clips());
+  }
+
+  private Intake.Target target(@Nullable SessionFolder open, @Nullable TrialId place) {
+    if (open == null) {
+      return new Intake.Target(null, Block.BASELINE, null, Hand.RIGHT, Set.of());
+    }
+    TrialId next = desk.board().next();
+    TrialId chosen = desk.board().chosenProperty().get();
+    TrialId near = place != null ? place : chosen != null ? chosen : next;
+    String block = near == null ? Block.BASELINE : near.block();
+    Hand guess =
+        place != null
+            ? place.hand()
+            : next != null && next.block().equals(block) ? next.hand() : Hand.RIGHT;
+    return new Intake.Target(open, block, place, guess, filmed());
+  }
+
+  private Set<TrialId> filmed() {
+    return desk.board().cellsProperty().get().stream()
+        .filter(cell -> cell.state() != Cell.State.NOT_FILMED)
+        .map(Cell::id)
+        .collect(Collectors.toSet());
+  }
+}

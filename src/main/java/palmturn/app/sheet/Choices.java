@@ -1,0 +1,35 @@
+package palmturn.app.sheet;
+
+import javafx.beans.property.ObjectProperty;
+import javafx.scene.control.RadioButton;
+import javafx.scene.control.ToggleGroup;
+import javafx.scene.layout.HBox;
+import palmturn.app.look.Look;
+
+/** One of a few answers, side by side. */
+final class Choices {
+  private Choices() {}
+
+  /** An answer: the end of its button's id, what it stands for, its words. */
+  record Choice<T>(String id, T value, String words) {}
+
+  static <T> Choice<T> choice(String id, T value, String words) {
+    return new Choice<>(id, value, words);
+  }
+
+  /** Returns buttons that hold an answer. */
+  @SafeVarargs
+  static <T> HBox of(String id, Look look, ObjectProperty<T> answer, Choice<T>... choices) {
+    ToggleGroup group = new ToggleGroup();
+    HBox row = new HBox(look.px(16));
+    for (Choice<T> each : choices) {
+      RadioButton button = new RadioButton(each.words());
+      button.setId(id + "-" + each.id());
+      button.setToggleGroup(group);
+      button.setSelected(each.value().equals(answer.get()));
+      button.setOnAction(event -> answer.set(each.value()));
+      row.getChildren().add(button);
+    }
+    return row;
+  }
+}

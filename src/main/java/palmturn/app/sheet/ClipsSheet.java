@@ -1,0 +1,219 @@
+package palmturn.app.sheet;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.ProgressBar;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.control.TextField;
+import javafx.scene.image.ImageView;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
+import palmturn.app.board.Pictures;
+import palmturn.app.look.Follow;
+import palmturn.app.look.Look;
+import palmturn.app.session.Attempt;
+import palmturn.app.session.Intake;
+import palmturn.app.session.Looking;
+import palmturn.clip.Picture;
+import palmturn.trial.Hand;
+import palmturn.trial.Mirrored;
+import palmturn.work.ClipLook;
+
+/** Asks what has to be known of clips before they are added, and shows what was seen in them. */
+final class ClipsSheet {
+  private static final double WIDTH = 780;
+  private static final double STILL = 148;
+
+  private final Intake intake;
+  private final Look look;
+  private final Pictures pictures = new Pictures();
+  private final HBox stills;
+  private final VBox rows;
+  private final HBox progress;
+
+  ClipsSheet(Intake intake, Look look) {
+    this.intake = intake;
+    this.look = look;
+    stills = new HBox(look.px(8));
+    rows = new VBox(look.px(8));
+    progress = new HBox(look.px(12));
+    progress.setMinHeight(look.px(34));
+  }
+
+  /** Returns the sheet's content, which follows the clips until the end. */
+  List<Node> content(Follow follow) {
+    List<Node> content = new ArrayList<>();
+    if (intake.newSession()) {
+      content.add(whose());
+    }
+    content.add(hands());
+    ScrollPane scroll = new ScrollPane(rows);
+    scroll.setFitToWidth(true);
+    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    scroll.setPrefHeight(look.px(170));
+    scroll.setMinHeight(look.px(80));
+    scroll.setPrefWidth(look.px(WIDTH));
+    scroll.setFocusTraversable(false);
+    content.add(scroll);
+    content.add(progress);
+    Label missing = new Label();
+    missing.setId("clips-missing");
+    missing.getStyleClass().add("over");
+    missing.setWrapText(true);
+    missing.setMaxWidth(look.px(WIDTH));
+    missing.textProperty().bind(intake.missingProperty());
+    missing.managedProperty().bind(missing.textProperty().isNotEmpty());
+    content.add(missing);
+    follow.changes(intake.attemptsProperty(), this::show);
+    follow.changes(intake.looksProperty(), this::show);
+    follow.changes(intake.troublesProperty(), this::show);
+    follow.changes(intake.firstHandProperty(), this::show);
+    follow.value(intake.lookingProperty(), this::progress);
+    show();
+    return content;
+  }
+
+  private HBox whose() {
+    TextField athlete = Sheets.field("athlete", 10, look);
+    athlete.textProperty().bindBidirectional(intake.athleteProperty());
+    TextField date = Sheets.field("date", 8, look);
+    date.textProperty().bindBidirectional(intake.dateProperty());
+    HBox racket =
+        Choices.of(
+            "racket",
+            look,
+            intake.racketHandProperty(),
+            Choices.choice("left", Hand.LEFT, "left"),
+            Choices.choice("right", Hand.RIGHT, "right"));
+    return new HBox(
+        look.px(24),
+        asked("Athlete's code, such as H-07; no name", athlete),
+        asked("Day of filming", date),
+        asked("Racket hand, if known", racket));
+  }
+
+  private HBox hands() {
+    HBox hand =
+        Choices.of(
+            "hand",
+            look,
+            intake.firstHandProperty(),
+            Choices.choice("left", Hand.LEFT, "left hand"),
+            Choices.choice("right", Hand.RIGHT, "right hand"));
+    HBox writing =
+        Choices.of(
+            "writing",
+            look,
+            intake.mirroredProperty(),
+            Choices.choice("plain", Mirrored.FALSE, "reads as usual"),
+            Choices.choice("mirrored", Mirrored.TRUE, "is back to front"),
+            Choices.choice("unknown", Mirrored.UNKNOWN, "is not to be seen"));
+    Label help =
+        new Label(
+            "Facing the camera, the athlete's right hand is at the left of the picture;"
+                + " where writing is back to front, at the right.");
+    help.getStyleClass().add("small");
+    help.setWrapText(true);
+    help.setMaxWidth(look.px(WIDTH - 3 * STILL - 48));
+    help.setMinHeight(Region.USE_PREF_SIZE);
+    stills.setMinWidth(look.px(3 * STILL + 16));
+    VBox asks =
+        new VBox(
+            look.px(12),
+            asked("Which of the athlete's hands moves here?", hand),
+            help,
+            asked("Writing in the picture", writing));
+    return new HBox(look.px(24), stills, asks);
+  }
+
+  private VBox asked(String words, Node answer) {
+    Label label = new Label(words);
+    label.getStyleClass().add("second");
+    return new VBox(look.px(4), label, answer);
+  }
+
+  private void show() {
+    stills.getChildren().clear();
+    rows.getChildren().clear();
+    List<Attempt> attempts = intake.attemptsProperty().get();
+    var places = intake.places();
+    for (int i = 0; i < attempts.size(); i++) {
+      rows.getChildren().add(row(i, attempts.get(i), places.get(i) != null));
+    }
+    attempts.stream()
+        .filter(Attempt::taken)
+        .map(each -> intake.looksProperty().get().get(each.clip()))
+        .filter(Objects::nonNull)
+        .findFirst()
+        .ifPresent(seen -> seen.stills().forEach(still -> stills.getChildren().add(still(still))));
+  }
+
+  private ImageView still(Picture picture) {
+    ImageView view = new ImageView(pictures.of(picture));
+    view.setPreserveRatio(true);
+    view.setFitWidth(look.px(STILL));
+    view.setFitHeight(look.px(STILL));
+    view.setAccessibleText("a picture from the middle of the clip");
+    return view;
+  }
+
+  private VBox row(int index, Attempt attempt, boolean taken) {
+    ClipLook seen = intake.looksProperty().get().get(attempt.clip());
+    Label name = new Label(ClipWords.name(attempt, seen));
+    name.getStyleClass().add("strong");
+    Label facts = new Label(ClipWords.facts(attempt, seen));
+    facts.getStyleClass().add("second");
+    Region space = new Region();
+    HBox.setHgrow(space, javafx.scene.layout.Priority.ALWAYS);
+    HBox line = new HBox(look.px(12), name, facts, space);
+    line.setAlignment(javafx.geometry.Pos.CENTER_LEFT);
+    var place = intake.places().get(index);
+    if (place != null) {
+      Button swap = new Button(place.hand().code() + " hand " + place.repeat());
+      swap.setId("swap-" + index);
+      swap.getStyleClass().setAll("button", "choice", "narrow");
+      swap.setAccessibleText(swap.getText() + ", press to take the other hand");
+      swap.setOnAction(event -> intake.say(index, place.hand().other()));
+      line.getChildren().add(swap);
+    }
+    Button leave = new Button(taken ? "leave out" : "take in");
+    leave.setId("take-" + index);
+    leave.getStyleClass().setAll("button", "choice", "narrow");
+    leave.setOnAction(event -> intake.take(index, !taken));
+    line.getChildren().add(leave);
+    VBox row = new VBox(look.px(2), line);
+    for (String warning : ClipWords.warnings(attempt, seen, intake.troublesProperty().get())) {
+      Label label = new Label("▲ " + warning);
+      label.getStyleClass().addAll("small", "warning");
+      label.setWrapText(true);
+      row.getChildren().add(label);
+    }
+    return row;
+  }
+
+  private void progress(@Nullable Looking now) {
+    progress.getChildren().clear();
+    progress.setAlignment(javafx.geometry.Pos.CENTER_LEFT);
+    if (now == null) {
+      return;
+    }
+    Label words = new Label(now.words());
+    words.setId("clips-looking");
+    words.getStyleClass().add("second");
+    ProgressBar bar = new ProgressBar();
+    bar.getStyleClass().add("line-bar");
+    bar.setPrefWidth(look.px(180));
+    bar.progressProperty().bind(now.shareProperty());
+    Button stop = new Button("Stop");
+    stop.setId("clips-stop");
+    stop.getStyleClass().setAll("button", "choice", "narrow");
+    stop.setOnAction(event -> intake.stop());
+    progress.getChildren().setAll(words, bar, stop);
+  }
+}

@@ -1,0 +1,19 @@
+package palmturn.app;
+
+import java.time.Clock;
+import javafx.application.Platform;
+import palmturn.app.desk.Desk;
+import palmturn.app.session.Eyes;
+import palmturn.app.session.SessionFlow;
+import palmturn.app.tasks.Tasks;
+import palmturn.work.Recents;
+
+/** Session flows that leave the user's own settings alone. */
+final class Flows {
+  private Flows() {}
+
+  static SessionFlow of(Desk desk, Tasks tasks) {
+    return new SessionFlow(
+        desk, Recents.unkept(), tasks, Platform::runLater, Clock.systemUTC(), Eyes.own());
+  }
+}
