@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import palmturn.chart.MarkWords;
 import palmturn.measure.TrialScore;
+import palmturn.settle.Settled;
 import palmturn.trial.Mirrored;
 import palmturn.trial.Reading;
 import palmturn.trial.Side;
@@ -28,6 +29,18 @@ final class NotShown {
     }
     for (ReportInput.Filmed filmed : input.trials()) {
       TrialId id = filmed.trial().id();
+      Settled settled = filmed.settled();
+      if (settled != null && settled.open() > 0) {
+        add(
+            found,
+            "%d of %s between %s and %s not yet decided"
+                .formatted(
+                    settled.open(),
+                    Figures.count(settled.comparison().differences(), "difference", "differences"),
+                    settled.comparison().a().name(),
+                    settled.comparison().b().name()),
+            id);
+      }
       Reading reading = filmed.reading();
       if (reading == null) {
         add(found, "Filmed and not yet marked", id);

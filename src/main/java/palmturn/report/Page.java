@@ -78,9 +78,28 @@ public record Page(
       @Nullable String intervalsSvg,
       List<MeasureGroup> groups,
       String faults,
+      String source,
+      @Nullable ReadingsPart readings,
       @Nullable EstimatePart estimate,
       List<FaultPicture> pictures,
       String pictureNote) {}
+
+  /** Two readings of a trial beside each other. */
+  public record ReadingsPart(
+      List<ReadingRow> counts,
+      String heading,
+      String first,
+      String second,
+      List<DifferenceRow> differences,
+      List<String> sentences) {}
+
+  /** What one reading of a trial comes to. */
+  public record ReadingRow(
+      String reading, String slaps, String doubles, String clean, String rate, String how) {}
+
+  /** One place where two readings differ, and how it was decided. */
+  public record DifferenceRow(
+      String at, String what, String first, String second, String decided) {}
 
   /** What the program found in a trial by itself. */
   public record EstimatePart(

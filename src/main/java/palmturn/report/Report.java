@@ -14,6 +14,7 @@ import palmturn.measure.Limit;
 import palmturn.measure.Limits;
 import palmturn.measure.Measures;
 import palmturn.measure.Quality;
+import palmturn.settle.Settled;
 import palmturn.trial.Block;
 import palmturn.trial.Hand;
 import palmturn.trial.Message;
@@ -105,10 +106,13 @@ public final class Report {
             .distinct()
             .toList();
     if (readers.size() == 1) {
-      intro.add("Every figure comes from the marks of " + readers.get(0) + ".");
+      intro.add(
+          readers.get(0).equals(Settled.READER)
+              ? "Every figure comes from the settled reading."
+              : "Every figure comes from the marks of " + readers.get(0) + ".");
     } else if (readers.size() > 1) {
       intro.add(
-          "Figures come from the marks of %s; each trial says whose."
+          "Figures come from the readings by %s; each trial says whose."
               .formatted(Words.list(readers)));
     }
     if (input.score().trials().stream().anyMatch(score -> score.drift().elbowMaxCm() != null)) {

@@ -5,6 +5,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import palmturn.measure.Limits;
 import palmturn.measure.SessionScore;
+import palmturn.settle.Settled;
 import palmturn.trial.Reading;
 import palmturn.trial.Session;
 import palmturn.trial.Trial;
@@ -34,8 +35,15 @@ public record ReportInput(
    * @param trial as it is on file
    * @param reading the one its figures come from; null where nobody has marked it
    * @param clip what is known of its clip; null where the clip can't be opened
+   * @param settled two readings of it beside each other, and what was decided; null where there are
+   *     no two to compare
    */
-  public record Filmed(Trial trial, @Nullable Reading reading, @Nullable Clip clip) {}
+  public record Filmed(
+      Trial trial, @Nullable Reading reading, @Nullable Clip clip, @Nullable Settled settled) {
+    Filmed(Trial trial, @Nullable Reading reading, @Nullable Clip clip) {
+      this(trial, reading, clip, null);
+    }
+  }
 
   /**
    * The facts of a clip that a reader of the report wants.

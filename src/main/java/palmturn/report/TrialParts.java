@@ -18,6 +18,7 @@ import palmturn.measure.Measures;
 import palmturn.measure.Quality;
 import palmturn.measure.TrialScore;
 import palmturn.numbers.Range;
+import palmturn.settle.Settled;
 import palmturn.trial.Reading;
 import palmturn.trial.Slap;
 import palmturn.trial.Span;
@@ -39,7 +40,7 @@ final class TrialParts {
       Reading reading = filmed.reading();
       TrialScore score = score(filmed.trial());
       if (reading != null && score != null) {
-        parts.add(part(filmed.trial(), reading, score));
+        parts.add(part(filmed, reading, score));
       } else if (filmed.trial().estimate() != null) {
         parts.add(estimateOnly(filmed.trial()));
       }
@@ -54,7 +55,8 @@ final class TrialParts {
         .orElse(null);
   }
 
-  private Page.TrialPart part(Trial trial, Reading reading, TrialScore score) {
+  private Page.TrialPart part(ReportInput.Filmed filmed, Reading reading, TrialScore score) {
+    Trial trial = filmed.trial();
     String name = trial.id().name();
     String words = Words.trial(trial.id());
     double windowS = input.session().windowS();
@@ -63,7 +65,7 @@ final class TrialParts {
     return new Page.TrialPart(
         name,
         Words.capital(words),
-        "Read by " + Words.reading(reading) + ".",
+        read(filmed, reading),
         Charts.strip(
             "strip-" + name,
             "Marks of the " + words + ": " + counts(score),
@@ -74,6 +76,8 @@ final class TrialParts {
             "intervals-" + name, "Intervals of the " + words + " against time", score, windowS),
         groups(score),
         summary(score),
+        source(filmed, reading),
+        ReadingParts.of(filmed, input),
         EstimateParts.of(trial, reading, windowS, input.limits()),
         pictures,
         pictures.size() < faults.size()
@@ -95,9 +99,31 @@ final class TrialParts {
         null,
         List.of(),
         "",
+        "",
+        null,
         EstimateParts.of(trial, null, windowS, input.limits()),
         List.of(),
         "");
+  }
+
+  private static String read(ReportInput.Filmed filmed, Reading reading) {
+    Settled settled = filmed.settled();
+    return settled != null && reading.reader().equals(Settled.READER)
+        ? "Settled between %s and %s, %s."
+            .formatted(
+                settled.comparison().a().name(),
+                settled.comparison().b().name(),
+                settled.open() == 0 ? "finished" : "open")
+        : "Read by " + Words.reading(reading) + ".";
+  }
+
+  private static String source(ReportInput.Filmed filmed, Reading reading) {
+    return (reading.reader().equals(Settled.READER)
+            ? "Every figure in this table comes from the settled reading"
+            : "Every figure in this table comes from the marks of " + reading.reader())
+        + (filmed.trial().estimate() != null && filmed.trial().estimate().elbow() != null
+            ? "; the elbow’s from the estimate."
+            : ".");
   }
 
   private static String counts(TrialScore score) {

@@ -1,6 +1,8 @@
 package palmturn.report;
 
+import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
@@ -19,6 +21,10 @@ final class Words {
       DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.UK);
 
   private Words() {}
+
+  static String date(Instant moment) {
+    return date(LocalDate.ofInstant(moment, ZoneOffset.UTC));
+  }
 
   static String date(LocalDate date) {
     return DATE.format(date);
@@ -67,11 +73,18 @@ final class Words {
 
   /** Returns how a reading came about: by whom, whether finished, from what. */
   static String reading(Reading reading) {
-    return "%s, %s, %s"
+    return reading.reader() + ", " + how(reading);
+  }
+
+  /** Returns whether a reading is finished, and from what it was made. */
+  static String how(Reading reading) {
+    boolean seen =
+        reading.estimateSeen() && reading.startedFrom().source() == StartedFrom.Source.NOTHING;
+    return "%s, %s%s"
         .formatted(
-            reading.reader(),
             reading.finished() ? "finished" : "open",
-            startedFrom(reading.startedFrom()));
+            startedFrom(reading.startedFrom()),
+            seen ? " with the estimate in sight, so not independent" : "");
   }
 
   private static String startedFrom(StartedFrom from) {

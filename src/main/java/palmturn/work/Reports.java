@@ -29,7 +29,7 @@ public final class Reports {
    * Writes {@code report/report.html} into the session, and each scored reading's marks beside it
    * as CSV and as captions.
    *
-   * @param reader whose readings; null for each trial's first finished one, else its first
+   * @param reader as in {@link Scoring#score}
    * @return where the page lies
    */
   public static Path write(
@@ -83,7 +83,9 @@ public final class Reports {
         // The page says that this clip can't be opened, and shows the figures all the same.
         facts = null;
       }
-      filmed.add(new ReportInput.Filmed(trial, Scoring.choice(reader).of(trial), facts));
+      filmed.add(
+          new ReportInput.Filmed(
+              trial, Scoring.choice(reader).of(trial), facts, Settling.beside(trial)));
     }
     return filmed;
   }

@@ -296,6 +296,20 @@ public final class Settling {
         Extra.NONE);
   }
 
+  /**
+   * Returns the settlement worked on last, else the first two finished readings beside each other;
+   * null where there are no two.
+   */
+  static @Nullable Settled beside(Trial trial) {
+    Settled last = last(trial);
+    List<Reading> finished = trial.readings().stream().filter(Reading::finished).toList();
+    if (last != null || finished.size() < 2) {
+      return last;
+    }
+    return last(
+        trial.withSettlement(Settlement.begin(finished.get(0).reader(), finished.get(1).reader())));
+  }
+
   /** Returns what the settlement worked on last comes to; null without one that can be rebuilt. */
   static @Nullable Settled last(Trial trial) {
     List<Settlement> all = trial.settlements();

@@ -200,6 +200,21 @@ class SettleCommandTest {
   }
 
   @Test
+  void theReportShowsWhereTheReadingsDifferAndWhatIsOpen() throws IOException {
+    run("settle", session, "--take", "1=b", "--by", "QM", "--why", "seen twice");
+    run("report", session);
+    String page = Files.readString(session.resolve("report/report.html"));
+    int open = page.indexOf("Still open");
+    String notDecided = "8 of 9\u00A0differences between A and B not yet decided";
+    assertTrue(open >= 0 && page.indexOf(notDecided) > open, "at the top");
+    assertTrue(page.indexOf(notDecided) < page.indexOf("<main>"), "at the top");
+    assertTrue(page.contains("the second (QM, "), "how it was decided");
+    assertTrue(page.contains("seen twice"), "and why");
+    assertTrue(page.contains("comes from the marks of A"), "which reading it comes from");
+    assertTrue(page.contains(">settled</th>"), "counts of the settled reading");
+  }
+
+  @Test
   void agreementHasTheFixedForm() throws IOException {
     bring(session, "right-baseline-2", "A", Map.of());
     bring(session, "right-baseline-2", "B", Map.of(5, "missed"));

@@ -1,0 +1,148 @@
+package palmturn.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import palmturn.measure.Scores;
+import palmturn.measure.TrialScore;
+import palmturn.settle.Agreement;
+import palmturn.settle.Comparison;
+import palmturn.settle.Difference;
+import palmturn.settle.InWords;
+import palmturn.settle.Ruling;
+import palmturn.settle.Settled;
+import palmturn.trial.Decision;
+import palmturn.trial.Estimate;
+import palmturn.trial.Reading;
+import palmturn.trial.Settlement;
+import palmturn.trial.Side;
+import palmturn.trial.Slap;
+import palmturn.trial.Span;
+import palmturn.trial.Trial;
+import palmturn.trial.Zone;
+
+/** Shows where the readings of a trial differ, how that was decided, and how well they agree. */
+final class ReadingParts {
+  private ReadingParts() {}
+
+  /** Returns the part of a trial, null where no two readings of it are compared. */
+  static Page.@Nullable ReadingsPart of(ReportInput.Filmed filmed, ReportInput input) {
+    Settled settled = filmed.settled();
+    if (settled == null) {
+      return null;
+    }
+    Comparison comparison = settled.comparison();
+    String a = comparison.a().name();
+    String b = comparison.b().name();
+    List<Page.DifferenceRow> rows = new ArrayList<>();
+    settled.slaps().forEach(each -> rows.add(row(each, ReadingParts::words)));
+    settled.spans().forEach(each -> rows.add(row(each, ReadingParts::words)));
+    return new Page.ReadingsPart(
+        counts(filmed.trial(), settled, input),
+        rows.isEmpty()
+            ? "%s and %s differ nowhere.".formatted(a, b)
+            : "%s and %s differ in %s, worst first; %d still open."
+                .formatted(a, b, Figures.count(rows.size(), "place", "places"), settled.open()),
+        a,
+        b,
+        rows,
+        sentences(comparison, a, b));
+  }
+
+  private static List<String> sentences(Comparison comparison, String a, String b) {
+    List<String> sentences = new ArrayList<>(InWords.of(Agreement.of(comparison), a, b));
+    sentences.add(
+        "Marks count as the same within %s%s."
+            .formatted(
+                Figures.withUnit(Figures.number(1000 * comparison.tolerance().seconds(), 1), "ms"),
+                comparison.tolerance().tooFewFrames()
+                    ? ", over a quarter of the interval between slaps: too few frames to match, so"
+                        + " that agreement means little"
+                    : ""));
+    return sentences;
+  }
+
+  private static List<Page.ReadingRow> counts(Trial trial, Settled settled, ReportInput input) {
+    List<Page.ReadingRow> rows = new ArrayList<>();
+    for (Reading reading : trial.readings()) {
+      rows.add(row(trial, reading, Words.how(reading), input));
+    }
+    Estimate estimate = trial.estimate();
+    if (estimate != null) {
+      rows.add(row(trial, estimate.toReading(Settlement.ESTIMATE), "found by the program", input));
+    }
+    rows.add(
+        row(
+            trial,
+            settled.reading(),
+            settled.open() == 0
+                ? "every difference decided"
+                : "open differences as %s has them".formatted(settled.comparison().a().name()),
+            input));
+    return rows;
+  }
+
+  private static Page.ReadingRow row(Trial trial, Reading reading, String how, ReportInput input) {
+    TrialScore score = Scores.trial(trial, reading, input.session().windowS(), input.limits());
+    Double clean = score.accuracy().cleanSharePct();
+    Double rate = score.speed().rateSlapsPerS();
+    return new Page.ReadingRow(
+        reading.reader(),
+        String.valueOf(score.accuracy().slaps()),
+        String.valueOf(score.accuracy().doubles()),
+        clean == null ? "–" : Figures.pct(clean, 0),
+        rate == null ? "–" : Figures.withUnit(Figures.number(rate, 2), "slaps/s"),
+        how);
+  }
+
+  private static <M> Page.DifferenceRow row(Ruling<M> ruling, Function<M, String> words) {
+    Difference<M> difference = ruling.difference();
+    M a = difference.a();
+    M b = difference.b();
+    return new Page.DifferenceRow(
+        Figures.withUnit(Figures.number(difference.timeS(), 3), "s"),
+        difference.what().stream().map(Difference.What::words).collect(Collectors.joining(", ")),
+        a == null ? "–" : words.apply(a),
+        b == null ? "–" : words.apply(b),
+        decided(ruling));
+  }
+
+  private static String decided(Ruling<?> ruling) {
+    Decision<?> decision = ruling.decision();
+    if (decision == null) {
+      return "open";
+    }
+    String choice =
+        switch (decision.choice()) {
+          case FIRST -> "the first";
+          case SECOND -> "the second";
+          case NEITHER -> decision.anew() == null ? "neither" : "neither, marked anew";
+          case OPEN -> "left open";
+        };
+    return "%s (%s, %s)%s"
+        .formatted(
+            choice,
+            decision.by(),
+            Words.date(decision.at()),
+            decision.why().isEmpty() ? "" : ": " + decision.why());
+  }
+
+  private static String words(Slap slap) {
+    List<String> words = new ArrayList<>(List.of(slap.kind().code()));
+    if (slap.side() != Side.UNKNOWN) {
+      words.add(slap.side().code());
+    }
+    if (slap.zone() != Zone.UNKNOWN) {
+      words.add(slap.zone().code());
+    }
+    return "%s at %s".formatted(String.join(", ", words), Figures.number(slap.timeS(), 3));
+  }
+
+  private static String words(Span span) {
+    return "%s, %s to %s"
+        .formatted(
+            span.kind().code(), Figures.number(span.startS(), 3), Figures.number(span.endS(), 3));
+  }
+}
