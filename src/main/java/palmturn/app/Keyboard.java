@@ -139,7 +139,17 @@ final class Keyboard {
         last.add(Hints.HIDE);
       }
     }
+    Reading reading = marking.readingProperty().get();
+    if (place() == Hints.Place.TRIAL
+        && reading != null
+        && reading.slaps().stream().anyMatch(Keyboard::toLookAt)) {
+      first.add(Hints.EVERY);
+    }
     return Hints.at(place(), first, last);
+  }
+
+  private static boolean toLookAt(Slap slap) {
+    return !slap.seen() || slap.zone() == Zone.UNKNOWN && slap.kind() == Slap.Kind.SLAP;
   }
 
   /** Does what a key stands for; returns whether it stands for anything here. */

@@ -27,6 +27,7 @@ import palmturn.app.estimate.EstimateRun;
 import palmturn.app.look.Look;
 import palmturn.app.look.Theme;
 import palmturn.app.session.SessionFlow;
+import palmturn.app.marking.Pass;
 import palmturn.app.tasks.BackgroundTasks;
 import palmturn.trial.Hand;
 import palmturn.trial.TrialId;
@@ -104,11 +105,31 @@ class ScreenshotsTest {
     until(() -> desk.estimation().found().estimateProperty().get() != null);
     shoot("4-estimate");
 
-    Platform.runLater(() -> desk.setReader("CD"));
     robot.type(KeyCode.S);
+    until(() -> robot.lookup("#initials").tryQuery().isPresent());
+    robot.write("CD").type(KeyCode.ENTER);
+    until(() -> desk.fast().pass().placeProperty().get() != null);
+    shoot("5-doubtful-times");
+    robot.type(KeyCode.F);
+    while (desk.fast().pass().placeProperty().get().about() == Pass.About.TIMES) {
+      robot.type(KeyCode.SPACE);
+      WaitForAsyncUtils.waitForFxEvents();
+    }
+    robot.type(KeyCode.SPACE).type(KeyCode.DIGIT1);
     WaitForAsyncUtils.waitForFxEvents();
-    shoot("5-started-from-the-estimate");
+    shoot("5-zone-of-every-slap");
     robot.type(KeyCode.ESCAPE);
+    for (int i = 0; i < 40; i++) {
+      robot.type(KeyCode.Z);
+    }
+    robot.type(KeyCode.HOME).type(KeyCode.T);
+    for (KeyCode key : new KeyCode[] {KeyCode.F, KeyCode.J, KeyCode.D}) {
+      Thread.sleep(1200);
+      robot.type(key);
+    }
+    shoot("5-typing-along");
+    robot.type(KeyCode.T);
+    shoot("5-settled");
 
     robot.type(KeyCode.SLASH);
     Platform.runLater(() -> desk.ask(new palmturn.app.desk.Question.Keys()));

@@ -55,6 +55,15 @@ public final class FastMarking {
                 stop(slap);
               }
             });
+    // Who clicks elsewhere or steps has left the slap that the keys are about.
+    stage
+        .playingProperty()
+        .addListener(
+            (playing, before, now) -> {
+              if (!now) {
+                pass.leave();
+              }
+            });
   }
 
   /** Typing along. */

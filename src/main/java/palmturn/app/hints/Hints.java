@@ -20,6 +20,9 @@ public final class Hints {
   private static final Hint NEXT = Hint.of("next slap", "Shift", "→");
   private static final Hint PLAY = Hint.of("play slowly", "Space");
 
+  /** Goes through the marks. */
+  public static final Hint EVERY = Hint.of("look at every slap", "C");
+
   /** Typing along. */
   public static final List<Hint> TYPING =
       List.of(

@@ -226,6 +226,11 @@ public final class Marking {
                 marks.finished() ? "reading open again" : "reading finished"));
   }
 
+  /** Says what came of a step that changed nothing. */
+  void say(String sentence) {
+    step.set(sentence);
+  }
+
   /** Takes the last step back. */
   public void undo() {
     travel("Undone: ", History::undoSentence, History::undo);

@@ -52,7 +52,7 @@ final class TypedEdits {
     return new Edits.Edit(reading.withSlaps(slaps), null, null, words(settling));
   }
 
-  private static String words(Settling settling) {
+  static String words(Settling settling) {
     int all = settling.moves().size();
     long lagMs = Math.round(1000 * Math.abs(settling.lagS()));
     return "settled %d of %d typed marks".formatted(settling.settled(), all)

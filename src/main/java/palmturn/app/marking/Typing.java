@@ -113,6 +113,7 @@ public final class Typing {
     Settling settling = Settling.of(typed, free(now, typed), scale);
     shown.accept(settling.moves());
     marking.apply((marks, table) -> TypedEdits.settle(marks, settling));
+    marking.say(TypedEdits.words(settling));
   }
 
   private boolean mine(Slap slap) {

@@ -81,6 +81,16 @@ class TypingTest {
   }
 
   @Test
+  void marksThatFindNothingSaySo() {
+    typing.begin(TimeScale.REAL);
+    tickTo(3.5);
+    typing.type(Side.PALM, false);
+    typing.stop();
+    assertEquals(TimedBy.TYPED, reading().slaps().get(0).timedBy());
+    assertTrue(marking.stepProperty().get().contains("1 found nothing near"));
+  }
+
+  @Test
   void steppingEndsTyping() {
     typing.begin(TimeScale.REAL);
     tickTo(1.05);
