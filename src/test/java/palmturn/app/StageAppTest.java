@@ -113,8 +113,7 @@ class StageAppTest {
 
   @Test
   void eachThingThatIsDrawnCanBeHidden(FxRobot robot) {
-    for (KeyCode what :
-        new KeyCode[] {KeyCode.H, KeyCode.E, KeyCode.T, KeyCode.P, KeyCode.S}) {
+    for (KeyCode what : new KeyCode[] {KeyCode.H, KeyCode.E, KeyCode.T, KeyCode.P, KeyCode.S}) {
       robot.type(KeyCode.Q, what, KeyCode.RIGHT);
       if (what == KeyCode.S) {
         robot.type(KeyCode.DIGIT9);
@@ -180,8 +179,7 @@ class StageAppTest {
     Node pane = robot.lookup("#stage").query();
     var picture = desk.stage().pictureProperty().get();
     var room = pane.getLayoutBounds();
-    double fit =
-        Math.min(room.getWidth() / picture.width(), room.getHeight() / picture.height());
+    double fit = Math.min(room.getWidth() / picture.width(), room.getHeight() / picture.height());
     return pane.localToScreen(
         Math.round((room.getWidth() - fit * picture.width()) / 2) + across * fit * picture.width(),
         Math.round((room.getHeight() - fit * picture.height()) / 2)

@@ -1,6 +1,5 @@
 package palmturn.app;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Locale;
@@ -8,7 +7,6 @@ import java.util.Random;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.function.IntUnaryOperator;
-import javafx.application.Application;
 import javafx.application.Platform;
 import javafx.beans.value.ChangeListener;
 import javafx.event.Event;
@@ -16,14 +14,25 @@ import javafx.scene.Scene;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.stage.Stage;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
 import palmturn.app.desk.Desk;
 import palmturn.clip.Picture;
 
 /**
  * Measures in the window itself how long it takes from a key to the picture: until it is the
- * stage's, and until the drawing that follows is over. Prints both, milliseconds.
+ * stage's, and until the drawing that follows is over. Prints both, milliseconds, of the clip that
+ * the property names.
  */
-public final class MeasuredWindow extends Application {
+@EnabledIfSystemProperty(named = StageTimesTest.CLIP, matches = ".+")
+@ExtendWith(ApplicationExtension.class)
+class StageTimesTest {
+  static final String CLIP = "palmturn.measure.clip";
   private static final int PLACES = 6;
   private static final int STEPS = 30;
   private static final int JUMPS = 40;
@@ -38,49 +47,49 @@ public final class MeasuredWindow extends Application {
   /** One key: until the picture was the stage's, and until it was drawn. */
   private record Took(double there, double drawn) {}
 
-  @Override
-  public void start(Stage stage) {
-    desk = window.open(stage);
-    scene = stage.getScene();
-    Path clip = Path.of(getParameters().getRaw().get(0)).toAbsolutePath();
-    Thread thread = new Thread(() -> run(clip), "measure");
-    thread.setDaemon(true);
-    thread.start();
+  static {
+    System.setProperty("headless.geometry", "1600x1000-32");
   }
 
-  private void run(Path clip) {
-    int status = 1;
-    try {
-      Path folder = Files.createTempDirectory("palmturn-measure");
-      Path session = WindowForTests.session(folder, clip);
-      onScreen(() -> desk.open(session));
-      while (desk.stage().pictureProperty().get() == null) {
-        Thread.sleep(20);
-      }
-      int frames = desk.stage().framesProperty().get().size();
-      Took[] forward = new Took[PLACES * STEPS];
-      Took[] back = new Took[PLACES * STEPS];
-      for (int place = 0; place < PLACES; place++) {
-        int at = STEPS + random.nextInt(frames - 2 * STEPS);
-        onScreen(() -> desk.stage().seek(at));
-        Thread.sleep(SETTLE_MS);
-        steps(forward, place, KeyCode.RIGHT, i -> at + i + 1);
-        Thread.sleep(SETTLE_MS);
-        steps(back, place, KeyCode.LEFT, i -> at + STEPS - i - 1);
-      }
-      Took[] jumps = new Took[JUMPS];
-      for (int i = 0; i < JUMPS; i++) {
-        int to = random.nextInt(frames);
-        jumps[i] = took(() -> desk.stage().seek(to), to);
-      }
-      print("step forward", forward);
-      print("step back", back);
-      print("jump anywhere", jumps);
-      status = 0;
-    } catch (Exception e) {
-      e.printStackTrace();
+  @TempDir private Path folder;
+
+  @Start
+  void start(Stage stage) {
+    desk = window.open(stage);
+    scene = stage.getScene();
+  }
+
+  @AfterEach
+  void close() {
+    window.close();
+  }
+
+  @Test
+  void everyKeyBringsItsPicture() throws Exception {
+    Path session = WindowForTests.session(folder, Path.of(System.getProperty(CLIP)));
+    onScreen(() -> desk.open(session));
+    while (desk.stage().pictureProperty().get() == null) {
+      Thread.sleep(20);
     }
-    System.exit(status);
+    int frames = desk.stage().framesProperty().get().size();
+    Took[] forward = new Took[PLACES * STEPS];
+    Took[] back = new Took[PLACES * STEPS];
+    for (int place = 0; place < PLACES; place++) {
+      int at = STEPS + random.nextInt(frames - 2 * STEPS);
+      onScreen(() -> desk.stage().seek(at));
+      Thread.sleep(SETTLE_MS);
+      steps(forward, place, KeyCode.RIGHT, i -> at + i + 1);
+      Thread.sleep(SETTLE_MS);
+      steps(back, place, KeyCode.LEFT, i -> at + STEPS - i - 1);
+    }
+    Took[] jumps = new Took[JUMPS];
+    for (int i = 0; i < JUMPS; i++) {
+      int to = random.nextInt(frames);
+      jumps[i] = took(() -> desk.stage().seek(to), to);
+    }
+    print("step forward", forward);
+    print("step back", back);
+    print("jump anywhere", jumps);
   }
 
   private void steps(Took[] into, int place, KeyCode key, IntUnaryOperator wanted)
@@ -165,7 +174,10 @@ public final class MeasuredWindow extends Application {
 
   private static double share(Took[] all, boolean drawn, double share) {
     double[] sorted =
-        Arrays.stream(all).mapToDouble(each -> drawn ? each.drawn() : each.there()).sorted().toArray();
+        Arrays.stream(all)
+            .mapToDouble(each -> drawn ? each.drawn() : each.there())
+            .sorted()
+            .toArray();
     return sorted[(int) Math.min(sorted.length - 1, Math.ceil(share * sorted.length) - 1)];
   }
 }
