@@ -177,7 +177,7 @@ final class Keyboard {
   }
 
   private @Nullable Runnable action(String chord) {
-    if (fast.takes(chord)) {
+    if (!stageKeys.placing() && fast.takes(chord)) {
       return fast.action(chord);
     }
     if (face.boardFocused() && !stageKeys.placing() && onBoard.containsKey(chord)) {
