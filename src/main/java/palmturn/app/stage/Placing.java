@@ -223,8 +223,12 @@ public final class Placing {
   }
 
   private Spot inside(Spot spot) {
-    return new Spot(
-        Math.max(0, Math.min(width, spot.x())), Math.max(0, Math.min(height, spot.y())));
+    return new Spot(tenth(spot.x(), width), tenth(spot.y(), height));
+  }
+
+  /** Nobody points more finely than that. */
+  private static double tenth(double px, double most) {
+    return Math.rint(10 * Math.max(0, Math.min(most, px))) / 10;
   }
 
   private void tell() {
