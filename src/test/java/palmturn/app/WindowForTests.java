@@ -38,7 +38,7 @@ final class WindowForTests {
               }));
 
   Desk open(Stage stage) {
-    PalmturnApp.show(stage, desk, new Look());
+    PalmturnApp.show(stage, desk, Flows.of(desk, background), new Look());
     return desk;
   }
 
