@@ -29,6 +29,7 @@ import palmturn.app.look.Theme;
 import palmturn.app.marking.Pass;
 import palmturn.app.session.SessionFlow;
 import palmturn.app.tasks.BackgroundTasks;
+import palmturn.trial.DrillHand;
 import palmturn.trial.Hand;
 import palmturn.trial.TrialId;
 import palmturn.work.Demo;
@@ -157,11 +158,12 @@ class ScreenshotsTest {
   }
 
   private void shootQuestions(Path session) throws Exception {
-    TrialId place = new TrialId(Hand.LEFT, "after-1", 3);
+    TrialId place = new TrialId(Hand.LEFT, "after-2", 3);
     Path clip;
     try (var clips = Files.list(session.resolve("clips"))) {
       clip = clips.sorted().findFirst().orElseThrow();
     }
+    Platform.runLater(() -> flow.drill("rest", DrillHand.NONE, ""));
     Platform.runLater(() -> flow.droppedOn(place, List.of(clip)));
     WaitForAsyncUtils.waitForFxEvents();
     until(() -> flow.intake().lookingProperty().get() == null);

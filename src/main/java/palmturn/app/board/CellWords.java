@@ -36,10 +36,9 @@ final class CellWords {
     if (cell.state() == Cell.State.NOT_FILMED) {
       lines.add(
           next
-              ? "Film this one next, after 30 s of rest. "
-                  + "Right and left take turns, so that neither hand gets all the warm-up."
+              ? "Film this one next, after 30 s of rest: the hands take turns."
               : "Not filmed yet.");
-      lines.add("Drop its clip on this place, or press A.");
+      lines.add("Drop its clip here, or press A.");
       return lines;
     }
     if (filmed != null) {
@@ -72,9 +71,9 @@ final class CellWords {
 
   private static void figures(List<String> lines, TrialScore score) {
     List<String> figures = new ArrayList<>();
-    add(figures, "%.1f slaps/s", score.speed().rateSlapsPerS());
-    add(figures, "%.0f %% clean", score.accuracy().cleanSharePct());
-    add(figures, "CV %.1f %%", score.rhythm().steadyCvPct());
+    add(figures, "%.1f\u00a0slaps/s", score.speed().rateSlapsPerS());
+    add(figures, "%.0f\u00a0%% clean", score.accuracy().cleanSharePct());
+    add(figures, "CV\u00a0%.1f\u00a0%%", score.rhythm().steadyCvPct());
     if (!figures.isEmpty()) {
       lines.add(String.join(", ", figures));
     }
