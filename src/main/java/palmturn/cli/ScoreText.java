@@ -5,12 +5,13 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import palmturn.measure.Measure;
 import palmturn.measure.Quality;
+import palmturn.measure.RetestScore;
 import palmturn.measure.SessionScore;
 import palmturn.measure.SideScore;
 import palmturn.measure.TrialScore;
 import palmturn.numbers.Range;
 
-/** A session's figures as two tables of plain text. */
+/** A session's figures as tables of plain text. */
 final class ScoreText {
   private static final String NONE = FigureText.NONE;
   private static final String AT_MOST = "≤ ";
@@ -25,6 +26,11 @@ final class ScoreText {
     if (!score.sides().isEmpty()) {
       lines.add("");
       lines.addAll(TextTable.lines(sides(score.sides())));
+    }
+    if (!score.retest().isEmpty()) {
+      lines.add("");
+      lines.addAll(TextTable.lines(retest(score.retest())));
+      lines.add("Practice alone improves scores: only the net change may be the drill's.");
     }
     lines.add("");
     if (score.trials().stream().anyMatch(trial -> steady(trial).startsWith(AT_MOST))) {
@@ -74,12 +80,11 @@ final class ScoreText {
     List<List<String>> rows = new ArrayList<>();
     rows.add(List.of("block", "quality", "right", "left", "right − left", "95 %", "verdict"));
     for (SideScore side : sides) {
-      int digits = side.quality() == Quality.SPEED ? 2 : 1;
-      Measure measure = side.measure();
+      int digits = digits(side.quality());
       rows.add(
           List.of(
               side.block(),
-              measure.name() + (measure.unit().isEmpty() ? "" : ", " + measure.unit()),
+              named(side.measure()),
               FigureText.number(side.right(), digits),
               FigureText.number(side.left(), digits),
               FigureText.number(side.difference(), digits),
@@ -87,6 +92,53 @@ final class ScoreText {
               side.verdict().code()));
     }
     return rows;
+  }
+
+  private static List<List<String>> retest(List<RetestScore> changes) {
+    List<List<String>> rows = new ArrayList<>();
+    rows.add(
+        List.of(
+            "block",
+            "hand",
+            "quality",
+            "before",
+            "after",
+            "change",
+            "95 %",
+            "verdict",
+            "drill",
+            "against",
+            "net change",
+            "95 %",
+            "drill's verdict"));
+    for (RetestScore change : changes) {
+      int digits = digits(change.quality());
+      boolean controlled = change.control() != RetestScore.Control.NONE;
+      rows.add(
+          List.of(
+              change.block(),
+              change.hand().code(),
+              named(change.measure()),
+              FigureText.number(change.before(), digits),
+              FigureText.number(change.after(), digits),
+              FigureText.number(change.difference(), digits),
+              range(change.difference95(), digits),
+              change.verdict().code(),
+              change.drill() == null ? NONE : change.drill(),
+              controlled ? change.control().code() : "no control",
+              FigureText.number(change.netDifference(), digits),
+              range(change.net95(), digits),
+              controlled ? change.netVerdict().code() : NONE));
+    }
+    return rows;
+  }
+
+  private static String named(Measure measure) {
+    return measure.name() + (measure.unit().isEmpty() ? "" : ", " + measure.unit());
+  }
+
+  private static int digits(Quality quality) {
+    return quality == Quality.SPEED ? 2 : 1;
   }
 
   private static String range(@Nullable Range range, int digits) {

@@ -9,6 +9,7 @@ import palmturn.measure.HandScore;
 import palmturn.measure.LimitVerdict;
 import palmturn.measure.Measure;
 import palmturn.measure.Measures;
+import palmturn.measure.RetestScore;
 import palmturn.measure.SessionScore;
 import palmturn.measure.SideScore;
 import palmturn.measure.TrialScore;
@@ -35,6 +36,8 @@ public final class ScoreJson {
     score.hands().forEach(hand -> hands.add(write(hand)));
     ArrayNode sides = root.putArray("sides");
     score.sides().forEach(side -> sides.add(write(side)));
+    ArrayNode retest = root.putArray("retest");
+    score.retest().forEach(change -> retest.add(write(change)));
     return JsonText.page(root);
   }
 
@@ -121,6 +124,28 @@ public final class ScoreJson {
     node.put("unit", score.measure().unit());
     node.put("verdict", score.verdict().code());
     node.put("furtherTrials", score.furtherTrials());
+    return node;
+  }
+
+  private static ObjectNode write(RetestScore score) {
+    ObjectNode node = JsonText.object();
+    node.put("hand", score.hand().code());
+    node.put("quality", score.quality().code());
+    node.put("measure", score.measure().id());
+    node.put("block", score.block());
+    Put.figure(node, "before", score.before());
+    Put.figure(node, "after", score.after());
+    Put.figure(node, "difference", score.difference());
+    range(node, "low", "high", score.difference95());
+    Put.figure(node, "margin", score.margin());
+    node.put("unit", score.measure().unit());
+    node.put("verdict", score.verdict().code());
+    node.put("furtherTrials", score.furtherTrials());
+    node.put("drill", score.drill());
+    node.put("control", score.control().code());
+    Put.figure(node, "netDifference", score.netDifference());
+    range(node, "netLow", "netHigh", score.net95());
+    node.put("netVerdict", score.netVerdict().code());
     return node;
   }
 

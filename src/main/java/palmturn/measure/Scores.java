@@ -51,8 +51,9 @@ public final class Scores {
   }
 
   /**
-   * Returns the figures of a session: of each trial that has a reading to score, of each hand, and
-   * of the hands side by side. A paced trial is scored by itself and used for nothing else.
+   * Returns the figures of a session: of each trial that has a reading to score, of each hand, of
+   * the hands side by side, and of each block against the block before. A paced trial is scored by
+   * itself and used for nothing else.
    */
   public static SessionScore session(
       Session session, List<Trial> trials, ReadingChoice choice, Limits limits) {
@@ -78,12 +79,18 @@ public final class Scores {
         addHand(hands, Hand.LEFT, block, quality, left, free);
       }
       if (!right.isEmpty() && !left.isEmpty()) {
-        for (Quality quality : Sides.COMPARED) {
+        for (Quality quality : Contrast.COMPARED) {
           sides.add(Sides.of(block, quality, right, left, limits.margins()));
         }
       }
     }
-    return new SessionScore(session.athlete(), session.date(), all, hands, sides);
+    return new SessionScore(
+        session.athlete(),
+        session.date(),
+        all,
+        hands,
+        sides,
+        Retests.of(session, free, limits.margins()));
   }
 
   private static List<String> blocks(List<TrialScore> scores) {
@@ -108,14 +115,14 @@ public final class Scores {
       List<TrialScore> here,
       List<TrialScore> all) {
     Measure measure = Measures.headline(quality);
-    double[] values = Sides.values(measure, here);
+    double[] values = Contrast.values(measure, here);
     boolean untracked = quality == Quality.DRIFT && values.length == 0;
     if (here.isEmpty() || untracked) {
       return;
     }
     double[][] byBlock =
         blocks(all).stream()
-            .map(each -> Sides.values(measure, of(all, each, hand)))
+            .map(each -> Contrast.values(measure, of(all, each, hand)))
             .toArray(double[][]::new);
     hands.add(
         new HandScore(

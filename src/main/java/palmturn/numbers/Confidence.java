@@ -22,23 +22,36 @@ public final class Confidence {
    * of freedom after Satterthwaite 1946; null under two values on either side.
    */
   public static @Nullable Range welch(double[] a, double[] b) {
-    Double meanA = Stats.mean(a);
-    Double meanB = Stats.mean(b);
-    Double sdA = Stats.sd(a);
-    Double sdB = Stats.sd(b);
-    if (meanA == null || meanB == null || sdA == null || sdB == null) {
-      return null;
+    return contrast(new double[] {1, -1}, a, b);
+  }
+
+  /**
+   * Returns the interval of a weighted sum Σ w·mean of independent groups without assuming equal
+   * spread, degrees of freedom (Σ w²s²/n)²/Σ((w²s²/n)²/(n−1)) after Satterthwaite 1946; null where
+   * a group has under two values.
+   *
+   * @param weights one for each group
+   */
+  public static @Nullable Range contrast(double[] weights, double[]... groups) {
+    double value = 0;
+    double variance = 0;
+    double squares = 0;
+    for (int i = 0; i < groups.length; i++) {
+      Double mean = Stats.mean(groups[i]);
+      Double sd = Stats.sd(groups[i]);
+      if (mean == null || sd == null) {
+        return null;
+      }
+      value += weights[i] * mean;
+      double part = weights[i] * weights[i] * sd * sd / groups[i].length;
+      variance += part;
+      squares += part * part / (groups[i].length - 1);
     }
-    double varA = sdA * sdA / a.length;
-    double varB = sdB * sdB / b.length;
-    double both = varA + varB;
-    double difference = meanA - meanB;
-    if (both == 0) {
-      return new Range(difference, difference);
+    if (variance == 0) {
+      return new Range(value, value);
     }
-    double freedom = both * both / (varA * varA / (a.length - 1) + varB * varB / (b.length - 1));
-    double half = Quantiles.t(0.975, freedom) * Math.sqrt(both);
-    return new Range(difference - half, difference + half);
+    double half = Quantiles.t(0.975, variance * variance / squares) * Math.sqrt(variance);
+    return new Range(value - half, value + half);
   }
 
   /**
@@ -62,17 +75,35 @@ public final class Confidence {
    * either has no trials.
    */
   public static @Nullable Range newcombe(int successesA, int trialsA, int successesB, int trialsB) {
-    Range a = wilson(successesA, trialsA);
-    Range b = wilson(successesB, trialsB);
-    if (a == null || b == null) {
-      return null;
+    return shares(
+        new double[] {1, -1}, new int[] {successesA, successesB}, new int[] {trialsA, trialsB});
+  }
+
+  /**
+   * Returns the interval of a weighted sum of independent proportions: the distances of the Wilson
+   * intervals' ends from their proportions, weighted, squared and added, which is Newcombe's method
+   * 10 carried from a difference to any weights (Zou, Huang and Zhang 2009); null where one has no
+   * trials.
+   *
+   * @param weights one for each proportion
+   */
+  public static @Nullable Range shares(double[] weights, int[] successes, int[] trials) {
+    double value = 0;
+    double below = 0;
+    double above = 0;
+    for (int i = 0; i < weights.length; i++) {
+      Range wilson = wilson(successes[i], trials[i]);
+      if (wilson == null) {
+        return null;
+      }
+      double p = (double) successes[i] / trials[i];
+      double down = weights[i] * (p - (weights[i] > 0 ? wilson.low() : wilson.high()));
+      double up = weights[i] * ((weights[i] > 0 ? wilson.high() : wilson.low()) - p);
+      value += weights[i] * p;
+      below = Math.hypot(below, down);
+      above = Math.hypot(above, up);
     }
-    double pA = (double) successesA / trialsA;
-    double pB = (double) successesB / trialsB;
-    double difference = pA - pB;
-    return new Range(
-        difference - Math.hypot(pA - a.low(), b.high() - pB),
-        difference + Math.hypot(a.high() - pA, pB - b.low()));
+    return new Range(value - below, value + above);
   }
 
   /**

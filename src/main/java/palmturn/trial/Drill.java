@@ -1,5 +1,6 @@
 package palmturn.trial;
 
+import java.time.Duration;
 import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 
@@ -19,4 +20,18 @@ public record Drill(
     String dose,
     @Nullable Instant start,
     @Nullable Instant end,
-    Extra extra) {}
+    Extra extra) {
+
+  /** The code of a rest in a drill's place. */
+  public static final String REST = "rest";
+
+  /** Returns whether nothing was trained. */
+  public boolean isRest() {
+    return code.equals(REST);
+  }
+
+  /** Returns how long it took; null where that is not known. */
+  public @Nullable Duration length() {
+    return start == null || end == null ? null : Duration.between(start, end);
+  }
+}

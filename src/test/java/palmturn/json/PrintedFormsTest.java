@@ -89,9 +89,9 @@ class PrintedFormsTest {
             trial(new TrialId(Hand.RIGHT, "baseline", 2), 15),
             trial(new TrialId(Hand.LEFT, "baseline", 1), 13),
             trial(new TrialId(Hand.LEFT, "baseline", 2), 14));
-    assertEquals(Set.of(), missing(keys("athlete date trials hands sides"), root));
-    assertNull(root.get("retest"), "nothing is written that is not computed");
-    assertNull(root.get("train"));
+    assertEquals(Set.of(), missing(keys("athlete date trials hands sides retest"), root));
+    assertTrue(root.get("retest").isEmpty(), "there is no later block");
+    assertNull(root.get("train"), "nothing is written that is not computed");
     assertEquals("2026-05-01", root.get("date").textValue());
     JsonNode first = root.get("trials").get(0);
     assertEquals(Set.of(), missing(TRIAL_KEYS, first));
@@ -112,6 +112,33 @@ class PrintedFormsTest {
     assertEquals(
         Set.of(),
         missing(keys("quality right left difference low high unit verdict furtherTrials"), side));
+  }
+
+  @Test
+  void aRetestHasEveryKeyAndNullsWithoutAControl() throws IOException {
+    JsonNode retest =
+        score(
+                trial(new TrialId(Hand.RIGHT, "baseline", 1), 17),
+                trial(new TrialId(Hand.RIGHT, "baseline", 2), 15),
+                trial(new TrialId(Hand.RIGHT, "after-1", 1), 13),
+                trial(new TrialId(Hand.RIGHT, "after-1", 2), 14))
+            .get("retest");
+    assertEquals(4, retest.size());
+    for (JsonNode change : retest) {
+      assertEquals(
+          Set.of(),
+          missing(
+              keys(
+                  "hand quality block before after difference low high unit verdict furtherTrials",
+                  "drill control netDifference netLow netHigh netVerdict"),
+              change));
+      assertEquals("none", change.get("control").textValue());
+      assertTrue(change.get("netDifference").isNull());
+      assertTrue(change.get("drill").isNull());
+      assertEquals("cannot-tell", change.get("netVerdict").textValue());
+    }
+    assertEquals(0, retest.get(0).get("difference").doubleValue(), 1e-12);
+    assertEquals("no-change", retest.get(0).get("verdict").textValue());
   }
 
   @Test

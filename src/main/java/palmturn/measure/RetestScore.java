@@ -1,0 +1,87 @@
+package palmturn.measure;
+
+import org.jspecify.annotations.Nullable;
+import palmturn.numbers.Range;
+import palmturn.trial.Coded;
+import palmturn.trial.Hand;
+
+/**
+ * One quality of one hand in a block against the block before, by the quality's headline measure.
+ * The change alone has practice in it; only the net figures may say that the drill did something.
+ *
+ * @param hand the moving hand
+ * @param quality what is compared
+ * @param measure the headline measure
+ * @param block the later block, {@code after-N}
+ * @param before mean over the block before
+ * @param after mean over the later block
+ * @param difference after − before
+ * @param difference95 95 % interval of the difference
+ * @param margin a difference too small to matter; null where it can't be told
+ * @param verdict what may be said of the change, practice included
+ * @param furtherTrials further trials a block, 1 to 20, that should settle an unclear verdict; 0
+ *     where it is settled; null for more than 20 or where it can't be told
+ * @param drill the code of the drill between the two blocks; null where none was named
+ * @param control what the change was compared with
+ * @param netDifference the change less the control's change; null without a control
+ * @param net95 95 % interval of the net difference
+ * @param netVerdict what may be said of the drill
+ */
+public record RetestScore(
+    Hand hand,
+    Quality quality,
+    Measure measure,
+    String block,
+    @Nullable Double before,
+    @Nullable Double after,
+    @Nullable Double difference,
+    @Nullable Range difference95,
+    @Nullable Double margin,
+    Verdict verdict,
+    @Nullable Integer furtherTrials,
+    @Nullable String drill,
+    Control control,
+    @Nullable Double netDifference,
+    @Nullable Range net95,
+    Verdict netVerdict) {
+
+  /** What a change is compared with, to take practice out of it. */
+  public enum Control implements Coded {
+    /** The other hand over the same two blocks, which the drill left out. */
+    OTHER_HAND("other-hand"),
+    /** The same hand over a rest as long as the drill. */
+    REST("rest"),
+    NONE("none");
+
+    private final String code;
+
+    Control(String code) {
+      this.code = code;
+    }
+
+    @Override
+    public String code() {
+      return code;
+    }
+  }
+
+  /** What may be said of a change. */
+  public enum Verdict implements Coded {
+    BETTER("better"),
+    WORSE("worse"),
+    NO_CHANGE("no-change"),
+    UNCLEAR("unclear"),
+    CANNOT_TELL("cannot-tell");
+
+    private final String code;
+
+    Verdict(String code) {
+      this.code = code;
+    }
+
+    @Override
+    public String code() {
+      return code;
+    }
+  }
+}
