@@ -16,7 +16,7 @@ import palmturn.trial.Hand;
  * @param sd divisor n−1; null under two
  * @param best the best single trial
  * @param typicalError the hand's SD within blocks, pooled over all blocks
- * @param mean95 95 % t-interval of the mean; null under two
+ * @param mean95 95 % t-interval of the mean, as far as the measure reaches; null under two
  */
 public record HandScore(
     Hand hand,

@@ -135,6 +135,6 @@ public final class Scores {
             Stats.sd(values),
             measure.better() == Measure.Better.HIGHER ? Stats.max(values) : Stats.min(values),
             Stats.pooledSd(byBlock),
-            Confidence.mean(values)));
+            quality.possible(Confidence.mean(values))));
   }
 }
