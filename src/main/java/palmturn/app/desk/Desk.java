@@ -379,13 +379,7 @@ public final class Desk implements AutoCloseable {
       now = now.withReading(reading);
       trials.put(now);
     }
-    readerWords.set(
-        reading == null
-            ? ""
-            : "Reading "
-                + reading.reader()
-                + (reading.startedFrom().equals(StartedFrom.ESTIMATE) ? " from the estimate" : "")
-                + (reading.finished() ? ", finished" : ", open"));
+    readerWords.set(Scored.words(reading));
     int unseen = (int) marks.slaps().stream().filter(slap -> !slap.seen()).count();
     tally.show(
         trials.score(now, marks), trials.limits(), trials.other(now.id(), this::shown), unseen);

@@ -12,6 +12,7 @@ import palmturn.measure.Scores;
 import palmturn.measure.TrialScore;
 import palmturn.trial.Reading;
 import palmturn.trial.Session;
+import palmturn.trial.StartedFrom;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 import palmturn.work.Scoring;
@@ -54,6 +55,16 @@ final class Scored {
     Trial other = trials.get(new TrialId(id.hand().other(), id.block(), id.repeat()));
     Reading reading = other == null ? null : shown.apply(other);
     return other == null || reading == null ? null : score(other, reading);
+  }
+
+  /** Returns whose reading it is, what it started from and whether it is finished. */
+  static String words(@Nullable Reading reading) {
+    return reading == null
+        ? ""
+        : "Reading "
+            + reading.reader()
+            + (reading.startedFrom().equals(StartedFrom.ESTIMATE) ? " from the estimate" : "")
+            + (reading.finished() ? ", finished" : ", open");
   }
 
   Cell cell(Trial of, @Nullable Reading reading) {
