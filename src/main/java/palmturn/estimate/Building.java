@@ -17,6 +17,7 @@ import palmturn.trial.Estimate.Source;
 import palmturn.trial.EstimatedSlap;
 import palmturn.trial.Extra;
 import palmturn.trial.Side;
+import palmturn.trial.Slap;
 import palmturn.trial.Span;
 import palmturn.trial.TimedBy;
 import palmturn.trial.Zone;
@@ -53,13 +54,13 @@ record Building(ClipFacts facts, Request request, Set<Source> sources, Curve sou
   Estimate bySound(List<Onset> onsets, List<String> warnings) {
     List<EstimatedSlap> slaps = new ArrayList<>();
     List<Beats.Contact> contacts = new ArrayList<>();
-    double variance = Onsets.ONSET_SD_S * Onsets.ONSET_SD_S;
+    double variance = Slap.SOUND_SD_S * Slap.SOUND_SD_S;
     for (Onset onset : onsets) {
       slaps.add(
           new EstimatedSlap(
               onset.timeS(),
               TimedBy.SOUND,
-              Onsets.ONSET_SD_S,
+              Slap.SOUND_SD_S,
               0,
               Side.UNKNOWN,
               0,

@@ -25,7 +25,6 @@ public final class Estimator {
   private static final int FEWEST_FRAMES = 12;
   private static final double FEW_FPS = 24.5;
   private static final double MOTION_SHARE = 0.6;
-  private static final double ELBOW_LIMIT_CM = 3;
   private static final double AFTER_S = 0.5;
 
   private final ClipFile clip;
@@ -67,26 +66,45 @@ public final class Estimator {
   private Estimate estimate() throws ClipException {
     Onsets onsets = onsets();
     if (!request.use().contains(Source.MOTION)) {
-      return bySoundAlone(onsets);
+      return request.use().contains(Source.SOUND) ? bySoundAlone(onsets) : byNothing(onsets);
     }
     List<Attempt> trials = trials(onsets);
     if (trials.isEmpty()) {
       return builder(onsets).without(warnings);
     }
-    SlapList slaps = SlapList.of(trials.get(0), onsets, request, frames.medianS());
+    SlapList slaps = SlapList.of(trials.get(0), request, frames.medianS());
     warnings.addAll(slaps.warnings());
     List<Burst> bursts = trials.stream().map(attempt -> burst(attempt.motion())).toList();
     if (bursts.size() > 1) {
       warnings.add(severalBursts(bursts));
     }
-    Building builder = builder(onsets);
-    if (slaps.slaps().isEmpty()) {
-      return builder.without(warnings);
+    KnownSide known = request.known();
+    boolean near = known != null && slaps.near(known);
+    if (!near) {
+      warnings.add(sidesOpen(known));
     }
     ElbowTracker.Followed elbow = elbow(trials.get(0), slaps);
     warnings.addAll(elbow.warnings());
-    return builder.with(
-        trials.get(0).motion(), slaps, bursts, elbow.path(), ELBOW_LIMIT_CM, warnings);
+    Estimate found =
+        builder(onsets)
+            .with(
+                trials.get(0).motion(),
+                slaps,
+                bursts,
+                elbow.path(),
+                request.elbowLimitCm(),
+                warnings);
+    return known != null && near ? found.withKnownSide(known.timeS(), known.side()) : found;
+  }
+
+  private static String sidesOpen(@Nullable KnownSide known) {
+    return known == null
+        ? "Which slaps are palm and which are back is open: name the side of one."
+        : String.format(
+            Locale.ROOT,
+            "No slap was found near the known one at %.3f s: which are palm and which are back is"
+                + " open.",
+            known.timeS());
   }
 
   private Building builder(Onsets onsets) throws ClipException {
@@ -123,6 +141,11 @@ public final class Estimator {
         : Onsets.of(sound, frames.timeS(from) - 0.3, frames.timeS(to - 1) + 0.3);
   }
 
+  private Estimate byNothing(Onsets onsets) throws ClipException {
+    warnings.add("Nothing was looked at: slaps are found by sound or motion; use one of them.");
+    return builder(onsets).without(warnings);
+  }
+
   private Estimate bySoundAlone(Onsets onsets) throws ClipException {
     SoundAlone found = SoundAlone.of(onsets);
     warnings.addAll(found.warnings());
@@ -153,9 +176,7 @@ public final class Estimator {
               watch, i / (double) stretches.size() * MOTION_SHARE, MOTION_SHARE / stretches.size());
       for (Motion motion : motions(stretches.get(i), within)) {
         Heard heard =
-            onsets.strength().isEmpty()
-                ? null
-                : Heard.of(motion.stops().pictureS(), onsets.candidates());
+            onsets.strength().isEmpty() ? null : Heard.of(motion.stops().pictureS(), onsets);
         List<String> reasons = TrialCheck.against(motion, heard);
         if (reasons.isEmpty()) {
           trials.add(new Attempt(stretches.get(i), motion, heard));

@@ -16,10 +16,21 @@ import palmturn.numbers.Robust;
  * @param offsetS how much later the sound is than the picture, the median over matched contacts
  * @param agreement share of the contacts at whose place something loud begins, 0 to 1
  * @param scatterS median distance from the offset
+ * @param quiet whether hardly anything stands out by itself while the hand moves
  */
-record Heard(List<@Nullable Onset> onsets, double offsetS, double agreement, double scatterS) {
+record Heard(
+    List<@Nullable Onset> onsets,
+    double offsetS,
+    double agreement,
+    double scatterS,
+    boolean quiet) {
   /** Hands without sound beside talk, noise or a metronome agree by chance up to about 0.32. */
   private static final double LEAST_AGREEMENT = 0.38;
+
+  /** With less agreement in a quiet room, nothing was touched. */
+  private static final double NOTHING_HEARD = 0.2;
+
+  private static final double QUIET_SHARE = 1 / 3.0;
 
   private static final double MOST_SCATTER_S = 0.008;
   private static final double FARTHEST_S = 0.15;
@@ -38,9 +49,10 @@ record Heard(List<@Nullable Onset> onsets, double offsetS, double agreement, dou
    * Matches.
    *
    * @param contactsS times by the picture
-   * @param heard onsets on the sound's own clock
+   * @param sound onsets on the sound's own clock
    */
-  static Heard of(double[] contactsS, List<Onset> heard) {
+  static Heard of(double[] contactsS, Onsets sound) {
+    List<Onset> heard = sound.candidates();
     double offset = 0;
     double most = -1;
     int steps = (int) Math.round(FARTHEST_S / STEP_S);
@@ -66,12 +78,22 @@ record Heard(List<@Nullable Onset> onsets, double offsetS, double agreement, dou
               ? WITHIN_S[round + 1]
               : Math.max(CLOSEST_S, Math.min(WITHIN_S[1], USUAL_SCATTERS * scatter));
     }
-    return new Heard(matched, offset, Math.max(0, most) / contactsS.length, scatter);
+    return new Heard(
+        matched,
+        offset,
+        Math.max(0, most) / contactsS.length,
+        scatter,
+        quiet(contactsS, sound.clear()));
   }
 
   /** Returns whether the sound fits the motion well enough to time the contacts. */
   boolean trusted() {
     return agreement > LEAST_AGREEMENT && scatterS < MOST_SCATTER_S;
+  }
+
+  /** Returns whether the hand turns in the air: nothing is heard where slaps would be. */
+  boolean touchesNothing() {
+    return quiet && !trusted() && agreement < NOTHING_HEARD;
   }
 
   /** Returns how many contacts were heard. */
@@ -87,6 +109,14 @@ record Heard(List<@Nullable Onset> onsets, double offsetS, double agreement, dou
             + " aside, and times are by the picture.",
         agreement,
         LEAST_AGREEMENT);
+  }
+
+  private static boolean quiet(double[] contactsS, List<Onset> clear) {
+    double firstS = contactsS[0] - FARTHEST_S;
+    double lastS = contactsS[contactsS.length - 1] + FARTHEST_S;
+    long during =
+        clear.stream().filter(onset -> onset.timeS() >= firstS && onset.timeS() <= lastS).count();
+    return during < QUIET_SHARE * contactsS.length;
   }
 
   private static double support(double[] contactsS, List<Onset> heard, double offset) {

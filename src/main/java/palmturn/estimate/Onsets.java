@@ -21,14 +21,6 @@ record Onsets(Curve strength, List<Onset> candidates, List<Onset> clear) {
   /** Nothing heard. */
   static final Onsets NONE = new Onsets(Curve.EMPTY, List.of(), List.of());
 
-  /**
-   * Standard deviation of an onset's time about the true one, a constant lag apart: 0.45 ms over
-   * the slaps of the twelve bundled clips, whose sound went through AAC, and 0.54 ms over 61
-   * strikes of a real hand drum. {@code OnsetsTest} measures both again. Under noise as strong as
-   * soft strikes it was 3 ms.
-   */
-  static final double ONSET_SD_S = 0.0005;
-
   private static final double CANDIDATE_SHARE = 0.10;
   private static final double CANDIDATE_APART_S = 0.05;
   private static final double CLEAR_SHARE = 0.25;

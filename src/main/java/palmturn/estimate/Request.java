@@ -17,6 +17,7 @@ import palmturn.trial.Hand;
  * @param realPerMediaS real seconds in one media second: 1 but for slow motion
  * @param use the sources that may be used
  * @param hints what is known of the picture
+ * @param elbowLimitCm how far the elbow may go from its place
  * @param known one slap whose side is known; null leaves the polarity open
  */
 public record Request(
@@ -27,6 +28,7 @@ public record Request(
     double realPerMediaS,
     Set<Estimate.Source> use,
     Hints hints,
+    double elbowLimitCm,
     @Nullable KnownSide known) {
   public Request {
     use = Set.copyOf(use);
@@ -40,8 +42,16 @@ public record Request(
   }
 
   /** Returns a request for a whole clip at real speed, with every source and no hint. */
-  public static Request of(Hand hand) {
+  public static Request of(Hand hand, double elbowLimitCm) {
     return new Request(
-        hand, null, null, null, 1, EnumSet.allOf(Estimate.Source.class), Hints.NONE, null);
+        hand,
+        null,
+        null,
+        null,
+        1,
+        EnumSet.allOf(Estimate.Source.class),
+        Hints.NONE,
+        elbowLimitCm,
+        null);
   }
 }

@@ -5,11 +5,13 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import palmturn.numbers.Robust;
 import palmturn.trial.Estimate.Source;
 import palmturn.trial.EstimatedSlap;
 import palmturn.trial.Side;
+import palmturn.trial.Slap;
 import palmturn.trial.TimedBy;
 import palmturn.trial.Zone;
 
@@ -31,15 +33,12 @@ record SlapList(
   private static final double ODD_S = 0.012;
   private static final double SNAP = 0.4;
 
-  /** With less agreement, and hardly anything else to hear, nothing was touched. */
-  private static final double NOTHING_HEARD = 0.2;
-
   /**
    * Puts the sources together.
    *
    * @param frameS median distance between frames, media seconds
    */
-  static SlapList of(Estimator.Attempt attempt, Onsets onsets, Request request, double frameS) {
+  static SlapList of(Estimator.Attempt attempt, Request request, double frameS) {
     List<String> warnings = new ArrayList<>();
     Motion motion = attempt.motion();
     Heard laid = attempt.heard();
@@ -47,14 +46,6 @@ record SlapList(
     if (laid != null) {
       if (laid.trusted()) {
         heard = laid;
-      } else if (laid.agreement() < NOTHING_HEARD && onsets.clear().size() < motion.size() / 3) {
-        return new SlapList(
-            List.of(),
-            Beats.of(List.of()),
-            null,
-            List.of(
-                "A hand turns to and fro, but no contact can be heard where the room is quiet: no"
-                    + " slaps are given. Use the motion alone if the microphone was off."));
       } else {
         warnings.add(laid.why());
       }
@@ -64,8 +55,7 @@ record SlapList(
       slaps.add(slap(motion, heard, j, request.realPerMediaS(), frameS));
     }
     Beats beats = Beats.of(contacts(motion, slaps, request.realPerMediaS()));
-    List<EstimatedSlap> named = named(slaps, motion, request, warnings);
-    return new SlapList(named, beats, heard == null ? null : heard.offsetS(), warnings);
+    return new SlapList(slaps, beats, heard == null ? null : heard.offsetS(), warnings);
   }
 
   private static EstimatedSlap slap(
@@ -87,7 +77,7 @@ record SlapList(
     return new EstimatedSlap(
         onset == null || heard == null ? pictureS / realPerMediaS : onset.timeS() - heard.offsetS(),
         onset == null ? TimedBy.MOTION : TimedBy.SOUND,
-        onset == null ? frameS : Onsets.ONSET_SD_S,
+        onset == null ? frameS : Slap.SOUND_SD_S,
         motion.turns().poses()[j],
         Side.UNKNOWN,
         motion.turns().confidences()[j],
@@ -123,7 +113,7 @@ record SlapList(
               pictureS * realPerMediaS,
               frame * frame / 12,
               slap.soundS(),
-              Onsets.ONSET_SD_S * Onsets.ONSET_SD_S,
+              Slap.SOUND_SD_S * Slap.SOUND_SD_S,
               pose != 0 && slap.pose() != pose,
               slap.isDouble()));
       pose = slap.isDouble() ? pose : slap.pose();
@@ -131,33 +121,13 @@ record SlapList(
     return contacts;
   }
 
-  /** Names palm and back if one slap's side is known; else says that it is open which is which. */
-  private static List<EstimatedSlap> named(
-      List<EstimatedSlap> slaps, Motion motion, Request request, List<String> warnings) {
-    KnownSide known = request.known();
-    if (known == null) {
-      warnings.add("Which slaps are palm and which are back is open: name the side of one.");
-      return slaps;
-    }
-    EstimatedSlap nearest = slaps.get(0);
-    for (EstimatedSlap slap : slaps) {
-      if (Math.abs(slap.timeS() - known.timeS()) < Math.abs(nearest.timeS() - known.timeS())) {
-        nearest = slap;
-      }
-    }
-    double typicalS = Robust.median(motion.poses().intervals()) / request.realPerMediaS();
-    if (Math.abs(nearest.timeS() - known.timeS()) > SNAP * typicalS) {
-      warnings.add(
-          String.format(
-              Locale.ROOT,
-              "No slap was found near the known one at %.3f s: which are palm and which are back"
-                  + " is open.",
-              known.timeS()));
-      return slaps;
-    }
-    int palmPose = known.side() == Side.PALM ? nearest.pose() : -nearest.pose();
-    return slaps.stream()
-        .map(slap -> slap.withSide(slap.pose() == palmPose ? Side.PALM : Side.BACK))
-        .toList();
+  /** Returns whether a slap was found where one is known to be. */
+  boolean near(KnownSide known) {
+    double[] intervalsS =
+        IntStream.range(1, slaps.size())
+            .mapToDouble(i -> slaps.get(i).timeS() - slaps.get(i - 1).timeS())
+            .toArray();
+    double nearS = SNAP * Robust.median(intervalsS);
+    return slaps.stream().anyMatch(slap -> Math.abs(slap.timeS() - known.timeS()) <= nearS);
   }
 }

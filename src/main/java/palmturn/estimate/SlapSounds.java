@@ -5,9 +5,6 @@ import palmturn.clip.Sound;
 
 /** Onsets that stand out in a sound, for a person who marks by the picture and settles by ear. */
 public final class SlapSounds {
-  /** Standard deviation of an onset's time, seconds. */
-  public static final double SD_S = Onsets.ONSET_SD_S;
-
   private SlapSounds() {}
 
   /**

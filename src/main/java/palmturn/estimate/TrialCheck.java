@@ -54,6 +54,11 @@ final class TrialCheck {
                   + " widths a second.",
               motion.widthsPerS()));
     }
+    if (heard != null && heard.touchesNothing()) {
+      against.add(
+          "A hand turns to and fro, but no contact can be heard where the room is quiet. Use the"
+              + " motion alone if the microphone was off.");
+    }
     if (contacts.regularity() < LEAST_REGULARITY) {
       against.add("What moves to and fro keeps no beat.");
     }

@@ -21,9 +21,6 @@ record Series(@Nullable TimedBy timedBy, List<SlapInterval> intervals) {
   private static final double PAUSE_OVER_MEDIAN = 2.2;
   private static final double LEAST_SOUND_SHARE = 0.8;
 
-  /** Taken for an onset whose own standard deviation was not kept. */
-  private static final double ONSET_SD_S = 0.001;
-
   static Series of(Trial trial, Window window) {
     List<Slap> slaps = window.slaps();
     if (slaps.size() < 2) {
@@ -158,7 +155,7 @@ record Series(@Nullable TimedBy timedBy, List<SlapInterval> intervals) {
                 .filter(slap -> slap.timedBy() == TimedBy.SOUND)
                 .mapToDouble(Slap::resolutionS)
                 .toArray());
-    return median == null ? ONSET_SD_S : median;
+    return median == null ? Slap.SOUND_SD_S : median;
   }
 
   /** A frame distance r hides the contact evenly over itself, which has variance r²/12. */

@@ -30,6 +30,13 @@ public record Slap(
     boolean seen,
     String note,
     Extra extra) {
+  /**
+   * Standard deviation of an onset's time about the true one, a constant lag apart: 0.45 ms over
+   * the slaps of the twelve bundled clips, whose sound went through AAC, and 0.54 ms over 61
+   * strikes of a real hand drum; measured anew by the tests. Under noise as strong as soft strikes
+   * it was 3 ms.
+   */
+  public static final double SOUND_SD_S = 0.0005;
 
   /** What a mark says. */
   public enum Kind implements Coded {

@@ -120,6 +120,7 @@ public final class Estimating {
               factor(scale),
               asked.use(),
               asked.hints(),
+              Scoring.limits().elbowCm().value(),
               asked.known());
       Estimate found = run(clip, request, progress);
       return told(found, scale, asked.known() == null ? null : SideSource.given(asked.known()));
@@ -154,6 +155,7 @@ public final class Estimating {
                   .withPlaces(trial.places())
                   .withLengths(
                       folder.session().facts().forearmCm(), folder.session().facts().statureCm()),
+              Scoring.limits().elbowCm().value(),
               side == null ? null : side.known());
       ClipFile clip = ClipFile.open(folder.clipPath(trial));
       Estimate found = told(run(clip, request, progress), trial.timeScale(), side);

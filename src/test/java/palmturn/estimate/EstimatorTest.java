@@ -31,6 +31,7 @@ import palmturn.trial.TimedBy;
 
 /** Whole estimates: bundled clips against their truth, and clips without a trial. */
 class EstimatorTest {
+  private static final double ELBOW_LIMIT_CM = 3;
   private static final Path BUNDLED = Path.of("sample-clips-synthetic");
 
   private static ClipTruth truth(String name) throws Exception {
@@ -49,13 +50,15 @@ class EstimatorTest {
             1,
             use,
             Hints.NONE,
+            ELBOW_LIMIT_CM,
             new KnownSide(known.timeS(), known.side()));
     return Estimator.estimate(ClipFile.open(BUNDLED.resolve(name + ".mp4")), request, Watch.NONE);
   }
 
   private static Estimate real(String name) throws Exception {
     Path file = Path.of(Objects.requireNonNull(ClipFile.class.getResource(name), name).toURI());
-    return Estimator.estimate(ClipFile.open(file), Request.of(Hand.RIGHT), Watch.NONE);
+    return Estimator.estimate(
+        ClipFile.open(file), Request.of(Hand.RIGHT, ELBOW_LIMIT_CM), Watch.NONE);
   }
 
   private static double[] times(Estimate estimate) {
@@ -108,6 +111,7 @@ class EstimatorTest {
             0.5,
             Set.of(Source.SOUND, Source.MOTION),
             Hints.NONE,
+            ELBOW_LIMIT_CM,
             null);
     Estimate slow = Estimator.estimate(clip, half, Watch.NONE);
     Estimate plain = bundled("left-baseline-2", Set.of(Source.MOTION), null);
@@ -118,11 +122,19 @@ class EstimatorTest {
     assertEquals(times(plain)[3], times(slow)[3], halfFrameS);
   }
 
+  @Test
+  void neitherSoundNorMotionFindsNothingAndSaysSo() throws Exception {
+    Estimate estimate = bundled("right-baseline-3", Set.of(Source.SHAPE), null);
+    assertFalse(estimate.trialFound());
+    assertTrue(estimate.warnings().get(0).startsWith("Nothing was looked at"));
+  }
+
   @ParameterizedTest
   @CsvSource({"RIGHT, true", "LEFT, false"})
   void theElbowIsFoundOnTheMovingArmOrNotAtAll(Hand hand, boolean found) throws Exception {
     Request request =
-        new Request(hand, null, 4.0, null, 1, Set.of(Source.MOTION), Hints.NONE, null);
+        new Request(
+            hand, null, 4.0, null, 1, Set.of(Source.MOTION), Hints.NONE, ELBOW_LIMIT_CM, null);
     Estimate estimate =
         Estimator.estimate(
             ClipFile.open(BUNDLED.resolve("right-baseline-2.mp4")), request, Watch.NONE);
@@ -136,7 +148,16 @@ class EstimatorTest {
   void withoutAKnownSideTheSidesStayOpenUntilOneIsNamed() throws Exception {
     ClipFile clip = ClipFile.open(BUNDLED.resolve("right-baseline-3.mp4"));
     Request request =
-        new Request(Hand.RIGHT, null, 4.0, null, 1, Set.of(Source.MOTION), Hints.NONE, null);
+        new Request(
+            Hand.RIGHT,
+            null,
+            4.0,
+            null,
+            1,
+            Set.of(Source.MOTION),
+            Hints.NONE,
+            ELBOW_LIMIT_CM,
+            null);
     Estimate open = Estimator.estimate(clip, request, Watch.NONE);
     assertTrue(open.slaps().stream().allMatch(slap -> slap.side() == Side.UNKNOWN));
     ClipTruth.Contact first = truth("right-baseline-3").contacts().get(0);
@@ -210,7 +231,7 @@ class EstimatorTest {
         () ->
             Estimator.estimate(
                 ClipFile.open(BUNDLED.resolve("right-baseline-1.mp4")),
-                Request.of(Hand.RIGHT),
+                Request.of(Hand.RIGHT, ELBOW_LIMIT_CM),
                 stopped));
   }
 

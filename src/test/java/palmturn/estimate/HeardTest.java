@@ -12,6 +12,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import palmturn.trial.Curve;
 
 /** The sound laid beside the motion. */
 class HeardTest {
@@ -32,8 +33,10 @@ class HeardTest {
     return onsets;
   }
 
-  private static List<Onset> sorted(List<Onset> onsets) {
-    return onsets.stream().sorted(Comparator.comparingDouble(Onset::timeS)).toList();
+  /** A sound in which every onset stands out. */
+  private static Onsets sound(List<Onset> onsets) {
+    List<Onset> sorted = onsets.stream().sorted(Comparator.comparingDouble(Onset::timeS)).toList();
+    return new Onsets(Curve.EMPTY, sorted, sorted);
   }
 
   @ParameterizedTest
@@ -41,7 +44,7 @@ class HeardTest {
   void aConstantOffsetIsFound(double late) {
     Random random = new Random(1);
     double[] contacts = contacts(random);
-    Heard heard = Heard.of(contacts, onsets(contacts, late, 0.002, random));
+    Heard heard = Heard.of(contacts, sound(onsets(contacts, late, 0.002, random)));
     assertTrue(heard.trusted());
     assertEquals(late, heard.offsetS(), 0.0015);
     assertEquals(25, heard.count());
@@ -58,7 +61,7 @@ class HeardTest {
     for (int i = 0; i < 20; i++) {
       all.add(new Onset(7 * random.nextDouble(), 0.6));
     }
-    Heard heard = Heard.of(contacts, sorted(all));
+    Heard heard = Heard.of(contacts, sound(all));
     assertTrue(heard.trusted());
     assertEquals(0.004, heard.offsetS(), 0.002);
   }
@@ -69,7 +72,7 @@ class HeardTest {
     double[] contacts = contacts(random);
     List<Onset> all = new ArrayList<>(onsets(contacts, 0.004, 0.001, random));
     all.addAll(onsets(contacts, 0.06, 0.015, random));
-    Heard heard = Heard.of(contacts, sorted(all));
+    Heard heard = Heard.of(contacts, sound(all));
     assertEquals(0.004, heard.offsetS(), 0.0015);
   }
 
@@ -82,7 +85,7 @@ class HeardTest {
     for (int i = 0; i < 18; i++) {
       all.add(new Onset(1 + 5 * random.nextDouble(), 1));
     }
-    assertFalse(Heard.of(contacts, sorted(all)).trusted());
+    assertFalse(Heard.of(contacts, sound(all)).trusted());
   }
 
   @Test
@@ -91,13 +94,40 @@ class HeardTest {
     double[] contacts = contacts(random);
     List<Onset> some = new ArrayList<>(onsets(contacts, 0, 0.001, random));
     some.remove(7);
-    Heard heard = Heard.of(contacts, some);
+    Heard heard = Heard.of(contacts, sound(some));
     assertEquals(24, heard.count());
     assertNull(heard.onsets().get(7));
   }
 
   @Test
   void silenceIsNotTrusted() {
-    assertFalse(Heard.of(contacts(new Random(11)), List.of()).trusted());
+    assertFalse(Heard.of(contacts(new Random(11)), Onsets.NONE).trusted());
+  }
+
+  @Test
+  void inAQuietRoomAHandThatIsNotHeardTouchesNothing() {
+    double[] contacts = contacts(new Random(12));
+    assertTrue(Heard.of(contacts, Onsets.NONE).touchesNothing());
+  }
+
+  @Test
+  void noiseBeforeAndAfterLeavesTheRoomQuiet() {
+    double[] contacts = contacts(new Random(13));
+    List<Onset> around = new ArrayList<>();
+    for (int i = 0; i < 20; i++) {
+      around.add(new Onset(0.03 * i, 1));
+      around.add(new Onset(8 + 0.03 * i, 1));
+    }
+    assertTrue(Heard.of(contacts, sound(around)).touchesNothing());
+  }
+
+  @Test
+  void talkOverTheHandsLeavesItOpenWhetherTheyTouch() {
+    double[] contacts = contacts(new Random(14));
+    List<Onset> talk = new ArrayList<>();
+    for (int i = 0; i < 18; i++) {
+      talk.add(new Onset(1 + 0.31 * i, 0.3));
+    }
+    assertFalse(Heard.of(contacts, sound(talk)).touchesNothing());
   }
 }

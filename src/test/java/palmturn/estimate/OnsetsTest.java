@@ -14,6 +14,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import palmturn.clip.Sound;
 import palmturn.numbers.Stats;
 import palmturn.settle.Matching;
+import palmturn.trial.Slap;
 
 class OnsetsTest {
   private static final int RATE = 48_000;
@@ -27,7 +28,7 @@ class OnsetsTest {
     assertExact(found, 61);
     assertTrue(meanAbsolute(found) < 0.001, "mean error " + meanAbsolute(found));
     List<Double> differences = Arrays.stream(found.differencesS()).boxed().toList();
-    assertEquals(Onsets.ONSET_SD_S, sd(differences), 0.0001);
+    assertEquals(Slap.SOUND_SD_S, sd(differences), 0.0001);
   }
 
   @Test
@@ -39,7 +40,7 @@ class OnsetsTest {
       Arrays.stream(found.differencesS()).forEach(differences::add);
     }
     assertTrue(differences.size() > 250);
-    assertEquals(Onsets.ONSET_SD_S, sd(differences), 0.0001);
+    assertEquals(Slap.SOUND_SD_S, sd(differences), 0.0001);
   }
 
   @Test

@@ -156,7 +156,7 @@ public final class FastMarking {
     if (sound != null && !setAside && scale().equals(TimeScale.REAL)) {
       double offsetS = strip.soundOffsetS();
       for (double onsetS : SlapSounds.clearS(sound, fromS + offsetS, toS + offsetS)) {
-        Evidence heard = Evidence.heard(onsetS, offsetS, SlapSounds.SD_S);
+        Evidence heard = Evidence.heard(onsetS, offsetS, Slap.SOUND_SD_S);
         if (contacts.stream().noneMatch(c -> Math.abs(c.timeS() - heard.timeS()) < SAME_S)) {
           all.add(heard);
         }
