@@ -2,6 +2,7 @@ package palmturn.json;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -107,6 +108,7 @@ public final class ScoreJson {
     Put.figure(node, "typicalError", score.typicalError());
     range(node, "low", "high", score.mean95());
     node.put("unit", score.measure().unit());
+    readings(node, score.readings());
     return node;
   }
 
@@ -124,6 +126,7 @@ public final class ScoreJson {
     node.put("unit", score.measure().unit());
     node.put("verdict", score.verdict().code());
     node.put("furtherTrials", score.furtherTrials());
+    readings(node, score.readings());
     return node;
   }
 
@@ -146,7 +149,13 @@ public final class ScoreJson {
     Put.figure(node, "netDifference", score.netDifference());
     range(node, "netLow", "netHigh", score.net95());
     node.put("netVerdict", score.netVerdict().code());
+    readings(node, score.readings());
     return node;
+  }
+
+  private static void readings(ObjectNode node, List<String> readings) {
+    ArrayNode names = node.putArray("readings");
+    readings.forEach(names::add);
   }
 
   private static void range(ObjectNode node, String low, String high, @Nullable Range range) {

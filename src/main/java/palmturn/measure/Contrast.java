@@ -93,6 +93,15 @@ record Contrast(
         .toArray();
   }
 
+  /** Returns whose marks the values of a measure come from, each named once. */
+  static List<String> readings(Measure measure, List<TrialScore> scores) {
+    return scores.stream()
+        .filter(score -> measure.value(score) != null)
+        .map(TrialScore::reading)
+        .distinct()
+        .toList();
+  }
+
   private static Outcome outcome(Measure measure, Range range, double margin) {
     if (-margin <= range.low() && range.high() <= margin) {
       return Outcome.SMALL;

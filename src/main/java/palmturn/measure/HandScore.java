@@ -1,5 +1,6 @@
 package palmturn.measure;
 
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import palmturn.numbers.Range;
 import palmturn.trial.Hand;
@@ -17,6 +18,7 @@ import palmturn.trial.Hand;
  * @param best the best single trial
  * @param typicalError the hand's SD within blocks, pooled over all blocks
  * @param mean95 95 % t-interval of the mean, as far as the measure reaches; null under two
+ * @param readings whose marks those trials' figures come from, each named once
  */
 public record HandScore(
     Hand hand,
@@ -28,4 +30,10 @@ public record HandScore(
     @Nullable Double sd,
     @Nullable Double best,
     @Nullable Double typicalError,
-    @Nullable Range mean95) {}
+    @Nullable Range mean95,
+    List<String> readings) {
+
+  public HandScore {
+    readings = List.copyOf(readings);
+  }
+}

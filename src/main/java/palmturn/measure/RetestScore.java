@@ -1,5 +1,6 @@
 package palmturn.measure;
 
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import palmturn.numbers.Range;
 import palmturn.trial.Coded;
@@ -26,6 +27,7 @@ import palmturn.trial.Hand;
  * @param netDifference the change less the control's change; null without a control
  * @param net95 95 % interval of the net difference
  * @param netVerdict what may be said of the drill
+ * @param readings whose marks the figures come from, the control's too, each named once
  */
 public record RetestScore(
     Hand hand,
@@ -43,7 +45,12 @@ public record RetestScore(
     Control control,
     @Nullable Double netDifference,
     @Nullable Range net95,
-    Verdict netVerdict) {
+    Verdict netVerdict,
+    List<String> readings) {
+
+  public RetestScore {
+    readings = List.copyOf(readings);
+  }
 
   /** What a change is compared with, to take practice out of it. */
   public enum Control implements Coded {

@@ -93,7 +93,9 @@ final class Retests {
         control,
         effect == null ? null : effect.value(),
         effect == null ? null : effect.range95(),
-        effect == null ? Verdict.CANNOT_TELL : verdict(effect.outcome()));
+        effect == null ? Verdict.CANNOT_TELL : verdict(effect.outcome()),
+        Contrast.readings(
+            measure, net.keySet().stream().flatMap(place -> trials(place).stream()).toList()));
   }
 
   /** After − before, as weights of the two blocks' means. */

@@ -135,6 +135,7 @@ public final class Scores {
             Stats.sd(values),
             measure.better() == Measure.Better.HIGHER ? Stats.max(values) : Stats.min(values),
             Stats.pooledSd(byBlock),
-            quality.possible(Confidence.mean(values))));
+            quality.possible(Confidence.mean(values)),
+            Contrast.readings(measure, here)));
   }
 }

@@ -1,5 +1,6 @@
 package palmturn.measure;
 
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import palmturn.numbers.Range;
 import palmturn.trial.Coded;
@@ -19,6 +20,7 @@ import palmturn.trial.Coded;
  * @param verdict what may be said
  * @param furtherTrials further trials a hand, 1 to 20, that should settle an unclear verdict; 0
  *     where it is settled; null for more than 20 or where it can't be told
+ * @param readings whose marks both hands' figures come from, each named once
  */
 public record SideScore(
     String block,
@@ -31,7 +33,12 @@ public record SideScore(
     @Nullable Range difference95,
     @Nullable Double margin,
     Verdict verdict,
-    @Nullable Integer furtherTrials) {
+    @Nullable Integer furtherTrials,
+    List<String> readings) {
+
+  public SideScore {
+    readings = List.copyOf(readings);
+  }
 
   /** What may be said of the two hands. */
   public enum Verdict implements Coded {

@@ -1,6 +1,7 @@
 package palmturn.measure;
 
 import java.util.List;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import palmturn.measure.SideScore.Verdict;
 import palmturn.numbers.Stats;
@@ -34,7 +35,8 @@ final class Sides {
         contrast.range95(),
         contrast.margin(),
         verdict(contrast.outcome()),
-        contrast.furtherTrials());
+        contrast.furtherTrials(),
+        Contrast.readings(measure, Stream.concat(rights.stream(), lefts.stream()).toList()));
   }
 
   private static @Nullable Double percent(

@@ -107,11 +107,15 @@ class PrintedFormsTest {
     JsonNode hand = root.get("hands").get(0);
     assertEquals(
         Set.of(),
-        missing(keys("hand block quality n mean sd best typicalError low high unit"), hand));
+        missing(
+            keys("hand block quality n mean sd best typicalError low high unit readings"), hand));
+    assertEquals("AB", hand.get("readings").get(0).textValue());
     JsonNode side = root.get("sides").get(0);
     assertEquals(
         Set.of(),
-        missing(keys("quality right left difference low high unit verdict furtherTrials"), side));
+        missing(
+            keys("quality right left difference low high unit verdict furtherTrials readings"),
+            side));
   }
 
   @Test

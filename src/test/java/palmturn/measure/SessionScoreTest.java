@@ -147,6 +147,28 @@ class SessionScoreTest {
   }
 
   @Test
+  void everyRowNamesTheReadingsItRestsOnOnce() {
+    rates(Hand.RIGHT, "baseline", 5.0, 5.1);
+    rates(Hand.LEFT, "baseline", 5.0, 5.1);
+    rates(Hand.LEFT, "after-1", 5.0);
+    trials.add(
+        Made.trial(Hand.LEFT, "baseline", 3, TimeScale.REAL, null)
+            .withReading(
+                new Reading(
+                    "B",
+                    true,
+                    Made.reading(List.of()).startedFrom(),
+                    even(4),
+                    List.of(),
+                    Made.reading(List.of()).extra())));
+    SessionScore score = score();
+    assertEquals(List.of("QM", "B"), hand(score, Hand.LEFT, "baseline", Quality.SPEED).readings());
+    assertEquals(List.of("QM"), hand(score, Hand.RIGHT, "baseline", Quality.SPEED).readings());
+    assertEquals(List.of("QM", "B"), side(score, Quality.SPEED).readings());
+    assertEquals(List.of("QM", "B"), score.retest().get(0).readings());
+  }
+
+  @Test
   void aPacedTrialIsScoredButUsedForNothingElse() {
     rates(Hand.RIGHT, "baseline", 5.0, 5.1);
     add(Hand.RIGHT, "baseline", 9, 3.0, even(3.0));
