@@ -69,17 +69,19 @@ final class Keys {
 
   <T> @Nullable T parsedOrNull(String key, Function<String, T> parser) throws JsonException {
     String text = textOrNull(key);
-    if (text == null) {
-      return null;
-    }
+    return text == null ? null : parse(at(key), text, parser);
+  }
+
+  private static <T> T parse(String at, String text, Function<String, T> parser)
+      throws JsonException {
     try {
       return parser.apply(text);
     } catch (DateTimeException e) {
       throw new JsonException(
           "%s: \"%s\" is not a date or time such as 2026-05-01 or 2026-05-01T10:00:00Z"
-              .formatted(at(key), shortened(text)));
+              .formatted(at, shortened(text)));
     } catch (IllegalArgumentException e) {
-      throw new JsonException("%s: %s".formatted(at(key), shortened(e.getMessage())));
+      throw new JsonException("%s: %s".formatted(at, shortened(e.getMessage())));
     }
   }
 
@@ -175,11 +177,7 @@ final class Keys {
       if (!each.isTextual()) {
         throw new JsonException("%s: must be a text, not %s".formatted(at, shown(each)));
       }
-      try {
-        items.add(parser.apply(each.textValue()));
-      } catch (IllegalArgumentException e) {
-        throw new JsonException("%s: %s".formatted(at, shortened(e.getMessage())));
-      }
+      items.add(parse(at, each.textValue(), parser));
     }
     return items;
   }

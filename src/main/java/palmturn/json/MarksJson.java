@@ -2,6 +2,7 @@ package palmturn.json;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.time.Instant;
 import palmturn.trial.Coded;
 import palmturn.trial.Reading;
 import palmturn.trial.Side;
@@ -28,6 +29,7 @@ final class MarksJson {
         keys.parsed("state", MarksJson::finished),
         keys.parsed("startedFrom", StartedFrom::parse),
         keys.flag("estimateSeen", false),
+        keys.texts("reopenedAt", Instant::parse),
         keys.list("slaps", MarksJson::slap),
         keys.list("spans", MarksJson::span),
         keys.rest());
@@ -72,6 +74,10 @@ final class MarksJson {
     node.put("startedFrom", reading.startedFrom().code());
     if (reading.estimateSeen()) {
       node.put("estimateSeen", true);
+    }
+    if (!reading.reopenedAt().isEmpty()) {
+      ArrayNode moments = node.putArray("reopenedAt");
+      reading.reopenedAt().forEach(moment -> moments.add(moment.toString()));
     }
     ArrayNode slaps = node.putArray("slaps");
     reading.slaps().forEach(slap -> slaps.add(write(slap)));

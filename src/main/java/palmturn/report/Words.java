@@ -80,9 +80,13 @@ final class Words {
   static String how(Reading reading) {
     boolean seen =
         reading.estimateSeen() && reading.startedFrom().source() == StartedFrom.Source.NOTHING;
-    return "%s, %s%s"
+    int times = reading.reopenedAt().size();
+    String again =
+        times == 0 ? "" : times == 1 ? ", opened again once" : ", opened again " + times + " times";
+    return "%s%s, %s%s"
         .formatted(
             reading.finished() ? "finished" : "open",
+            again,
             startedFrom(reading.startedFrom()),
             seen ? " with the estimate in sight, so not independent" : "");
   }

@@ -1,5 +1,6 @@
 package palmturn.trial;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -11,6 +12,7 @@ import java.util.List;
  * @param finished whether the reader has said that it is complete
  * @param startedFrom what the first marks came from
  * @param estimateSeen whether the estimate was in sight at any moment while it was marked
+ * @param reopenedAt when it was opened again after it had been finished, in order
  * @param slaps marks at a moment, in order of time
  * @param spans faults over a stretch, in order of their start
  * @param extra unknown keys
@@ -20,16 +22,18 @@ public record Reading(
     boolean finished,
     StartedFrom startedFrom,
     boolean estimateSeen,
+    List<Instant> reopenedAt,
     List<Slap> slaps,
     List<Span> spans,
     Extra extra) {
 
   public Reading {
+    reopenedAt = List.copyOf(reopenedAt);
     slaps = slaps.stream().sorted(Comparator.comparingDouble(Slap::timeS)).toList();
     spans = spans.stream().sorted(Comparator.comparingDouble(Span::startS)).toList();
   }
 
-  /** A reading made with the estimate out of sight. */
+  /** A reading made with the estimate out of sight and never opened again. */
   public Reading(
       String reader,
       boolean finished,
@@ -37,7 +41,7 @@ public record Reading(
       List<Slap> slaps,
       List<Span> spans,
       Extra extra) {
-    this(reader, finished, startedFrom, false, slaps, spans, extra);
+    this(reader, finished, startedFrom, false, List.of(), slaps, spans, extra);
   }
 
   /** Returns an open reading without marks. */
@@ -52,22 +56,30 @@ public record Reading(
 
   /** Returns this reading with other marks. */
   public Reading withSlaps(List<Slap> newSlaps) {
-    return new Reading(reader, finished, startedFrom, estimateSeen, newSlaps, spans, extra);
+    return new Reading(
+        reader, finished, startedFrom, estimateSeen, reopenedAt, newSlaps, spans, extra);
   }
 
   /** Returns this reading with other spans. */
   public Reading withSpans(List<Span> newSpans) {
-    return new Reading(reader, finished, startedFrom, estimateSeen, slaps, newSpans, extra);
+    return new Reading(
+        reader, finished, startedFrom, estimateSeen, reopenedAt, slaps, newSpans, extra);
   }
 
   /** Returns this reading finished, or open again. */
   public Reading withFinished(boolean nowFinished) {
-    return new Reading(reader, nowFinished, startedFrom, estimateSeen, slaps, spans, extra);
+    return new Reading(
+        reader, nowFinished, startedFrom, estimateSeen, reopenedAt, slaps, spans, extra);
   }
 
   /** Returns this reading as one for which the estimate was, or was not, in sight. */
   public Reading withEstimateSeen(boolean nowSeen) {
-    return new Reading(reader, finished, startedFrom, nowSeen, slaps, spans, extra);
+    return new Reading(reader, finished, startedFrom, nowSeen, reopenedAt, slaps, spans, extra);
+  }
+
+  /** Returns this reading with the moments at which it was opened again. */
+  public Reading withReopenedAt(List<Instant> moments) {
+    return new Reading(reader, finished, startedFrom, estimateSeen, moments, slaps, spans, extra);
   }
 
   /** Returns this reading with one mark more. */

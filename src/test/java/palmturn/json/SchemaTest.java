@@ -112,6 +112,7 @@ class SchemaTest {
         "settled | \"by\": \"QM\" | \"who\": \"QM\"",
         "settled | \"toleranceS\": 0.04 | \"toleranceS\": -1",
         "settled | \"estimateSeen\": true | \"estimateSeen\": 1",
+        "settled | \"reopenedAt\": [ | \"reopenedAt\": [0, ",
         "places | \"cm\": 25.5 | \"cm\": 0",
         "places | \"x\": 412.5 | \"x\": null",
         "places | \"to\": | \"until\":",

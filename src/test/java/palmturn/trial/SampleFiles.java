@@ -99,7 +99,7 @@ public final class SampleFiles {
                 new Decision<>(Decision.Choice.FIRST, "QM", at, "", span, null, null, Extra.NONE));
     Trial trial = fullTrial().withEstimate(fullEstimate());
     return trial
-        .withReading(trial.readings().get(0).withEstimateSeen(true))
+        .withReading(trial.readings().get(0).withEstimateSeen(true).withReopenedAt(List.of(at)))
         .withSettlement(readers)
         .withSettlement(Settlement.begin("EF", Settlement.ESTIMATE));
   }

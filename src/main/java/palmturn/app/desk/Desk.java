@@ -43,7 +43,7 @@ public final class Desk implements AutoCloseable {
   private final Tasks background;
   private final Board board = new Board();
   private final Stage stage;
-  private final Marking marking = new Marking();
+  private final Marking marking;
   private final Strip strip;
   private final Opening opening;
   private final Estimation estimation;
@@ -74,6 +74,7 @@ public final class Desk implements AutoCloseable {
   public Desk(
       Tasks background, Tasks keeping, Executor screen, Clock clock, EstimateRun estimating) {
     this.background = background;
+    marking = new Marking(clock);
     saving = new Saving(keeping, clock, trouble);
     stage = new Stage(screen);
     estimation = new Estimation(this, estimating, marking, stage);

@@ -1,5 +1,8 @@
 package palmturn.app.marking;
 
+import java.time.Instant;
+import java.time.InstantSource;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -149,6 +152,7 @@ final class Edits {
             false,
             copied.startedFrom(),
             true,
+            reading.reopenedAt(),
             copied.slaps(),
             List.of(),
             reading.extra()),
@@ -206,6 +210,15 @@ final class Edits {
     return travelled
         .withSlaps(slaps)
         .withEstimateSeen(travelled.estimateSeen() || before.estimateSeen());
+  }
+
+  /** Notes in a reading when it is opened again, and keeps what was noted before. */
+  static Reading noted(Reading after, Reading before, InstantSource clock) {
+    List<Instant> moments = new ArrayList<>(before.reopenedAt());
+    if (before.finished() && !after.finished()) {
+      moments.add(clock.instant().truncatedTo(ChronoUnit.SECONDS));
+    }
+    return after.withReopenedAt(moments);
   }
 
   /** A slap that was looked at and given no fault touched the centre. */

@@ -1,5 +1,6 @@
 package palmturn.app.marking;
 
+import java.time.InstantSource;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
@@ -35,11 +36,21 @@ public final class Marking {
   private final ReadOnlyObjectWrapper<Map<Span.Kind, Double>> begun =
       new ReadOnlyObjectWrapper<>(Map.of());
   private final ReadOnlyStringWrapper step = new ReadOnlyStringWrapper("");
+  private final InstantSource clock;
   private @Nullable FrameTable frames;
   private Keeper keeper = (marks, sentence) -> {};
   private @Nullable Estimate estimate;
   private boolean estimateInSight;
   private @Nullable History<Reading> history;
+
+  /**
+   * Starts without marks.
+   *
+   * @param clock tells when a finished reading is opened again
+   */
+  public Marking(InstantSource clock) {
+    this.clock = clock;
+  }
 
   /** All marks; null when no trial is open or nobody has begun to mark it. */
   public ReadOnlyObjectProperty<@Nullable Reading> readingProperty() {
@@ -334,6 +345,7 @@ public final class Marking {
     if (estimateInSight && !after.equals(before)) {
       after = after.withEstimateSeen(true);
     }
+    after = Edits.noted(after, before, clock);
     history = history.then(after, made.sentence());
     if (!after.equals(before)) {
       step.set(made.sentence());
@@ -358,7 +370,7 @@ public final class Marking {
     }
     Reading before = history.now();
     history = way.apply(history);
-    Reading after = Edits.stillSeen(history.now(), before);
+    Reading after = Edits.noted(Edits.stillSeen(history.now(), before), before, clock);
     history = history.amended(after);
     String said = prefix + what.get();
     step.set(said);

@@ -5,6 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -28,7 +31,7 @@ class MarkingTest {
   private final FrameTable frames = FrameTables.at(0, 0.02, 0.05, 0.06, 0.1, 0.12, 0.15);
   private final List<Reading> kept = new ArrayList<>();
   private final List<String> sentences = new ArrayList<>();
-  private final Marking marking = new Marking();
+  private final Marking marking = new Marking(Clock.fixed(Instant.EPOCH, ZoneOffset.UTC));
 
   @BeforeEach
   void open() {
@@ -220,6 +223,21 @@ class MarkingTest {
     assertTrue(reading().finished());
     marking.zone(Zone.EDGE);
     assertFalse(reading().finished());
+    assertEquals(List.of(Instant.EPOCH), reading().reopenedAt());
+  }
+
+  @Test
+  void openingAFinishedReadingAgainIsNotedAndUndoKeepsTheNote() {
+    marking.mark(1, Side.PALM, false);
+    marking.finish();
+    assertEquals(List.of(), reading().reopenedAt());
+    marking.finish();
+    assertEquals(List.of(Instant.EPOCH), reading().reopenedAt());
+    marking.undo();
+    assertTrue(reading().finished());
+    assertEquals(List.of(Instant.EPOCH), reading().reopenedAt());
+    marking.undo();
+    assertEquals(2, reading().reopenedAt().size());
   }
 
   @Test

@@ -6,6 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -24,7 +27,7 @@ import palmturn.trial.TimedBy;
 import palmturn.trial.Zone;
 
 class PassTest {
-  private final Marking marking = new Marking();
+  private final Marking marking = new Marking(Clock.fixed(Instant.EPOCH, ZoneOffset.UTC));
   private final List<Double> looped = new ArrayList<>();
   private final Pass pass =
       new Pass(

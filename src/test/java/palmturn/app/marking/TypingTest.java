@@ -4,6 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
@@ -27,7 +30,7 @@ class TypingTest {
 
   private final FrameTable frames = FrameTables.steady(240, 60);
   private final Stage stage = new Stage(Runnable::run);
-  private final Marking marking = new Marking();
+  private final Marking marking = new Marking(Clock.fixed(Instant.EPOCH, ZoneOffset.UTC));
   private final List<Settling.Move> shown = new ArrayList<>();
   private final Typing typing = new Typing(stage, marking, this::evidence, shown::addAll);
 

@@ -4,6 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import org.junit.jupiter.api.BeforeEach;
@@ -28,7 +31,7 @@ import palmturn.trial.Zone;
 class StripTest {
   private final FrameTable frames = FrameTables.steady(600, 60);
   private final Stage stage = new Stage(Runnable::run);
-  private final Marking marking = new Marking();
+  private final Marking marking = new Marking(Clock.fixed(Instant.EPOCH, ZoneOffset.UTC));
   private final Found found = new Found();
   private final Strip strip = new Strip(stage, marking, found);
 
