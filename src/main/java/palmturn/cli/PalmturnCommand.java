@@ -36,6 +36,7 @@ import picocli.CommandLine.ScopeType;
       EstimateCommand.class,
       MarksCommand.class,
       ScoreCommand.class,
+      LadderCommand.class,
       SettleCommand.class,
       AgreeCommand.class,
       ReportCommand.class,

@@ -3,6 +3,8 @@ package palmturn.cli;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import palmturn.measure.CeilingScore;
+import palmturn.measure.HandMeasure;
 import palmturn.measure.Measure;
 import palmturn.measure.Quality;
 import palmturn.measure.RetestScore;
@@ -32,7 +34,14 @@ final class ScoreText {
       lines.addAll(TextTable.lines(retest(score.retest())));
       lines.add("Practice alone improves scores: only the net change may be the drill's.");
     }
+    if (!score.ceilings().isEmpty()) {
+      lines.add("");
+      lines.addAll(TextTable.lines(ceilings(score.ceilings())));
+    }
     lines.add("");
+    if (score.trials().stream().anyMatch(trial -> trial.paceSlapsPerS() != null)) {
+      lines.add("Trials to a click track serve the clean ceiling and nothing else.");
+    }
     if (score.trials().stream().anyMatch(trial -> steady(trial).startsWith(AT_MOST))) {
       lines.add("CV with ≤: no finer than the marks' timing allows, so at most that.");
     }
@@ -56,7 +65,7 @@ final class ScoreText {
     for (TrialScore score : scores) {
       rows.add(
           List.of(
-              score.trial().name(),
+              name(score),
               score.reading(),
               String.valueOf(score.accuracy().slaps()),
               String.valueOf(score.accuracy().doubles()),
@@ -67,6 +76,13 @@ final class ScoreText {
               score.rhythm().timedBy() == null ? NONE : score.rhythm().timedBy().code()));
     }
     return rows;
+  }
+
+  private static String name(TrialScore score) {
+    Double pace = score.paceSlapsPerS();
+    return pace == null
+        ? score.trial().name()
+        : score.trial().name() + ", to a click at " + FigureText.number(pace, 1);
   }
 
   private static String steady(TrialScore score) {
@@ -131,6 +147,42 @@ final class ScoreText {
               controlled ? change.netVerdict().code() : NONE));
     }
     return rows;
+  }
+
+  private static List<List<String>> ceilings(List<CeilingScore> scores) {
+    HandMeasure measure = HandMeasure.CLEAN_CEILING;
+    List<List<String>> rows = new ArrayList<>();
+    rows.add(
+        List.of(
+            "hand",
+            measure.name() + ", " + measure.unit(),
+            "95 %",
+            "rates filmed",
+            "trials",
+            "to a click",
+            "verdict"));
+    for (CeilingScore score : scores) {
+      rows.add(
+          List.of(
+              score.hand().code(),
+              FigureText.number(measure.value(score), 1),
+              ceilingRange(score),
+              range(score.filmedSlapsPerS(), 1),
+              String.valueOf(score.trials()),
+              String.valueOf(score.paced()),
+              score.outcome().code()));
+    }
+    return rows;
+  }
+
+  /** An end that lies outside the rates filmed is left open. */
+  private static String ceilingRange(CeilingScore score) {
+    Double low = score.lowSlapsPerS();
+    Double high = score.highSlapsPerS();
+    if (low == null) {
+      return high == null ? NONE : "up to " + FigureText.number(high, 1);
+    }
+    return high == null ? "from " + FigureText.number(low, 1) : range(new Range(low, high), 1);
   }
 
   private static String named(Measure measure) {

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import palmturn.measure.CeilingScore;
+import palmturn.measure.HandMeasure;
 import palmturn.measure.HandScore;
 import palmturn.measure.LimitVerdict;
 import palmturn.measure.Measure;
@@ -39,6 +41,8 @@ public final class ScoreJson {
     score.sides().forEach(side -> sides.add(write(side)));
     ArrayNode retest = root.putArray("retest");
     score.retest().forEach(change -> retest.add(write(change)));
+    ArrayNode ceiling = root.putArray("ceiling");
+    score.ceilings().forEach(hand -> ceiling.add(write(hand)));
     return JsonText.page(root);
   }
 
@@ -49,6 +53,7 @@ public final class ScoreJson {
     node.put("repeat", score.trial().repeat());
     node.put("reading", score.reading());
     node.put("independent", score.independent());
+    Put.figure(node, "paceSlapsPerS", score.paceSlapsPerS());
     node.put("timedBy", score.rhythm().timedBy() == null ? null : score.rhythm().timedBy().code());
     for (Measure measure : Measures.ALL) {
       put(node, measure, measure.value(score));
@@ -156,6 +161,24 @@ public final class ScoreJson {
   private static void readings(ObjectNode node, List<String> readings) {
     ArrayNode names = node.putArray("readings");
     readings.forEach(names::add);
+  }
+
+  private static ObjectNode write(CeilingScore score) {
+    ObjectNode node = JsonText.object();
+    node.put("hand", score.hand().code());
+    node.put("outcome", score.outcome().code());
+    HandMeasure measure = HandMeasure.CLEAN_CEILING;
+    Put.figure(node, measure.id(), measure.value(score));
+    Put.figure(node, "low", score.lowSlapsPerS());
+    Put.figure(node, "high", score.highSlapsPerS());
+    range(node, "slowestSlapsPerS", "fastestSlapsPerS", score.filmedSlapsPerS());
+    node.put("trials", score.trials());
+    node.put("paced", score.paced());
+    node.put("attempts", score.attempts());
+    node.put("faulty", score.faulty());
+    node.put("unit", measure.unit());
+    readings(node, score.readings());
+    return node;
   }
 
   private static void range(ObjectNode node, String low, String high, @Nullable Range range) {

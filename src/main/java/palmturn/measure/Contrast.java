@@ -149,6 +149,7 @@ record Contrast(
     return sources.size() == 1 && most - least <= FLOORS_WITHIN_POINTS;
   }
 
+  /** By Newcombe's method carried to a weighted sum, which is cited from memory. */
   private static @Nullable Range pooledShares(double[] weights, List<Group> groups) {
     Range range =
         Confidence.shares(

@@ -40,12 +40,14 @@ public final class Scores {
         trial.id(),
         reading.reader(),
         reading.independent(),
+        trial.paceSlapsPerS(),
         speed,
         accuracy,
         rhythm,
         endurance,
         drift,
         series.intervals(),
+        Attempt.of(window, series),
         Verdicts.of(speed, accuracy, rhythm, endurance, drift, limits),
         trial.timeScale().refusedWhy());
   }
@@ -53,7 +55,7 @@ public final class Scores {
   /**
    * Returns the figures of a session: of each trial that has a reading to score, of each hand, of
    * the hands side by side, and of each block against the block before. A paced trial is scored by
-   * itself and used for nothing else.
+   * itself and serves the clean ceiling, which is not worked out here, and nothing else.
    */
   public static SessionScore session(
       Session session, List<Trial> trials, ReadingChoice choice, Limits limits) {
@@ -90,7 +92,8 @@ public final class Scores {
         all,
         hands,
         sides,
-        Retests.of(session, free, limits.margins()));
+        Retests.of(session, free, limits.margins()),
+        List.of());
   }
 
   private static List<String> blocks(List<TrialScore> scores) {

@@ -82,8 +82,8 @@ public final class Confidence {
   /**
    * Returns the interval of a weighted sum of independent proportions: the distances of the Wilson
    * intervals' ends from their proportions, weighted, squared and added, which is Newcombe's method
-   * 10 carried from a difference to any weights (Zou, Huang and Zhang 2009); null where one has no
-   * trials.
+   * 10 carried from a difference to any weights (Zou, Huang and Zhang 2009, from memory); null
+   * where one has no trials.
    *
    * @param weights one for each proportion
    */

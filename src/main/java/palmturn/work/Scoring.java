@@ -2,6 +2,7 @@ package palmturn.work;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.SplittableRandom;
 import org.jspecify.annotations.Nullable;
 import palmturn.json.LimitsJson;
 import palmturn.json.ScoreJson;
@@ -16,6 +17,9 @@ import palmturn.trial.Trial;
 
 /** Turns a session's readings into figures. */
 public final class Scoring {
+  /** The same marks give the same ceiling, whenever they are scored. */
+  private static final long CEILING_SEED = 20260714;
+
   private Scoring() {}
 
   /** Returns the limits and margins that the program ships. */
@@ -49,7 +53,7 @@ public final class Scoring {
                 default -> "%s has no reading by %s".formatted(name, reader);
               });
     }
-    return score;
+    return score.withCeilings(new SplittableRandom(CEILING_SEED));
   }
 
   /** Returns the reading that is scored where a reader is named, or none. */

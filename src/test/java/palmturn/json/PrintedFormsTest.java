@@ -13,6 +13,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
@@ -78,7 +79,7 @@ class PrintedFormsTest {
     Session session = Session.begin("H-07", LocalDate.of(2026, 5, 1));
     List<Trial> all = new ArrayList<>(List.of(trials));
     SessionScore score = Scores.session(session, all, ReadingChoice.FIRST, LimitsJson.standard());
-    return tree(ScoreJson.write(score));
+    return tree(ScoreJson.write(score.withCeilings(new Random(1))));
   }
 
   @Test
@@ -116,6 +117,16 @@ class PrintedFormsTest {
         missing(
             keys("quality right left difference low high unit verdict furtherTrials readings"),
             side));
+    JsonNode ceiling = root.get("ceiling").get(0);
+    assertEquals(
+        Set.of(),
+        missing(
+            keys(
+                "hand outcome cleanCeilingSlapsPerS low high slowestSlapsPerS fastestSlapsPerS",
+                "trials paced attempts faulty unit readings"),
+            ceiling));
+    assertEquals("cannot-tell", ceiling.get("outcome").textValue(), "two trials are too few");
+    assertTrue(ceiling.get("cleanCeilingSlapsPerS").isNull());
   }
 
   @Test

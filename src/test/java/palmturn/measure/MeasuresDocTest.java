@@ -40,7 +40,23 @@ class MeasuresDocTest {
         Files.readAllLines(DOC, StandardCharsets.UTF_8).stream()
             .filter(line -> line.startsWith("| `"))
             .count();
-    assertEquals(Measures.ALL.size(), rows);
+    assertEquals(Measures.ALL.size() + 1, rows, "one more is a hand's");
+  }
+
+  @Test
+  void theCleanCeilingHasItsRow() throws IOException {
+    HandMeasure ceiling = HandMeasure.CLEAN_CEILING;
+    String row =
+        String.join(
+            " | ",
+            "| `" + ceiling.id() + "`",
+            ceiling.name(),
+            ceiling.unit(),
+            ceiling.help(),
+            ceiling.formula(),
+            "higher",
+            ceiling.source() + " |");
+    assertTrue(Files.readAllLines(DOC, StandardCharsets.UTF_8).contains(row), row);
   }
 
   @Test

@@ -1,0 +1,50 @@
+package palmturn.cli;
+
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import palmturn.measure.PaceLadder;
+import palmturn.store.SessionFolder;
+import palmturn.work.Scoring;
+import palmturn.work.Sessions;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+@Command(
+    name = "ladder",
+    description =
+        "Prints the paces of each hand's pace ladder: extra trials to a click track, for its clean"
+            + " ceiling.")
+final class LadderCommand implements Callable<Integer> {
+  private static final double SECONDS = 60;
+
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "SESSION", description = "The session's folder.")
+  private Path session;
+
+  @Option(
+      names = "--reading",
+      paramLabel = "NAME",
+      description = "Whose readings own best comes from, as in score.")
+  private @Nullable String reading;
+
+  @Override
+  public Integer call() throws Exception {
+    try (SessionFolder folder = Sessions.openReadOnly(session)) {
+      folder.notices().forEach(notice -> Say.warn(spec, notice));
+      for (PaceLadder ladder : PaceLadder.of(Scoring.score(folder, reading))) {
+        Say.to(spec, "%s hand, best %.2f slaps/s:", ladder.hand().code(), ladder.bestSlapsPerS());
+        for (double pace : ladder.pacesSlapsPerS()) {
+          Say.to(spec, "  %.1f slaps/s, %.0f clicks a minute", pace, pace * SECONDS);
+        }
+      }
+      Say.to(spec, "One trial at each, a slap on every click; add it with its pace, such as:");
+      Say.to(spec, "  palmturn add %s CLIP --hand right --pace 3.0", session);
+    }
+    return PalmturnCommand.DONE;
+  }
+}

@@ -1,0 +1,50 @@
+package palmturn.measure;
+
+import java.util.ArrayList;
+import java.util.List;
+import palmturn.trial.Slap;
+import palmturn.trial.TimedBy;
+
+/**
+ * One attempt with the pace at which it was made.
+ *
+ * @param slapsPerS local rate, two turns over the time from the turn before to the turn after
+ * @param faulty whether it was not clean
+ */
+public record Attempt(double slapsPerS, boolean faulty) {
+
+  /**
+   * Returns the attempts whose pace can be told: each turn between two others without a pause, and
+   * each double at the pace of the turn that it follows. None where clean or real time can't be
+   * told, or where the marks were only typed.
+   */
+  static List<Attempt> of(Window window, Series series) {
+    boolean timed = series.timedBy() != null && series.timedBy() != TimedBy.TYPED;
+    if (!timed || !window.scale().known() || !Accuracy.told(window)) {
+      return List.of();
+    }
+    List<Slap> marks = window.marks();
+    List<Slap> turns = marks.stream().filter(mark -> mark.kind() != Slap.Kind.DOUBLE).toList();
+    List<Attempt> attempts = new ArrayList<>();
+    int turn = -1;
+    for (Slap mark : marks) {
+      if (mark.kind() != Slap.Kind.DOUBLE) {
+        turn++;
+      }
+      if (turn > 0 && turn + 1 < turns.size()) {
+        double fromS = window.realS(turns.get(turn - 1).timeS());
+        double toS = window.realS(turns.get(turn + 1).timeS());
+        if (toS > fromS && !pauseBetween(series, fromS, toS)) {
+          attempts.add(new Attempt(2 / (toS - fromS), !window.clean(mark)));
+        }
+      }
+    }
+    return List.copyOf(attempts);
+  }
+
+  private static boolean pauseBetween(Series series, double fromS, double toS) {
+    return series.intervals().stream()
+        .filter(each -> each.use() == SlapInterval.Use.PAUSE)
+        .anyMatch(each -> fromS < each.midS() && each.midS() < toS);
+  }
+}
