@@ -2,9 +2,12 @@ package palmturn.work;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import palmturn.json.AgreementJson;
 import palmturn.measure.Measures;
@@ -86,13 +89,25 @@ public final class Agreeing {
     }
     if (trials.isEmpty()) {
       throw new UserError(
-          "no trial has finished readings by both %s and %s%s"
-              .formatted(
-                  request.first,
-                  request.second,
-                  leftOut.size() == 1 ? ": " + leftOut.values().iterator().next() : ""));
+          "no trial has both %s and %s finished: %s"
+              .formatted(request.first, request.second, reasons(leftOut.values())));
     }
     return new Result(request, OverTrials.of(Measures.RATE.id(), trials), leftOut, notices);
+  }
+
+  /** Counts the trials of each reason. */
+  private static String reasons(Collection<String> whys) {
+    if (whys.isEmpty()) {
+      return "there is no trial";
+    }
+    Map<String, Long> counted =
+        whys.stream()
+            .collect(
+                Collectors.groupingBy(
+                    Function.identity(), LinkedHashMap::new, Collectors.counting()));
+    return counted.entrySet().stream()
+        .map(each -> each.getKey() + (whys.size() == 1 ? "" : " (" + each.getValue() + ")"))
+        .collect(Collectors.joining(", "));
   }
 
   private static void refuseTwice(List<Path> sessions) throws UserError {
@@ -110,7 +125,7 @@ public final class Agreeing {
     for (String name : List.of(request.first, request.second)) {
       if (name.equals(Settlement.ESTIMATE)) {
         if (trial.estimate() == null) {
-          return "no estimate";
+          return "no estimate: run estimate first";
         }
         continue;
       }

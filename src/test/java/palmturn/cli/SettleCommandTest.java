@@ -255,6 +255,37 @@ class SettleCommandTest {
   }
 
   @Test
+  void besideTheEstimateAReadersMistakesAreListedAndItsZonesLeftAside() throws IOException {
+    run("estimate", session);
+    Set<String> expected = new TreeSet<>();
+    plantedA.forEach((row, what) -> expected.add(row + " " + what));
+    expected.removeIf(each -> each.endsWith("zone"));
+    Set<String> listed = new TreeSet<>();
+    JsonNode json =
+        JSON.readTree(run("settle", session, "--a", "A", "--b", "estimate", "--json").out());
+    for (JsonNode difference : json.get("differences")) {
+      String what = difference.get("what").get(0).asText();
+      String word = what.equals("only-b") ? "missed" : what.equals("apart") ? "shifted" : what;
+      listed.add(nearest(difference.get("timeS").asDouble()) + " " + word);
+    }
+    assertEquals(expected, listed);
+
+    JsonNode agreed =
+        JSON.readTree(run("agree", session, "--readers", "A,estimate", "--json").out());
+    long marked = truth.size() - 1 - plantedA.values().stream().filter("missed"::equals).count();
+    long shifted = plantedA.values().stream().filter("shifted"::equals).count();
+    assertEquals(
+        (marked - shifted) / (double) marked, agreed.get("overall").get("recall").asDouble(), 1e-9);
+  }
+
+  @Test
+  void withoutAnEstimateAgreementWithItSaysWhatToDo() {
+    Run run = Run.of("agree", session, "--readers", "A,estimate");
+    assertEquals(1, run.status());
+    assertTrue(run.err().contains("run estimate first"), run.err());
+  }
+
+  @Test
   void underTwoTrialsNothingIsSaidOverTrials() throws IOException {
     JsonNode json = JSON.readTree(run("agree", session, "--readers", "A,B", "--json").out());
     assertTrue(json.get("overall").get("f").isNumber());
