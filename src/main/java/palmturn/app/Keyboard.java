@@ -156,6 +156,7 @@ final class Keyboard {
   boolean press(String chord) {
     Question asked = desk.questionProperty().get();
     if (asked instanceof Question.Initials
+        || asked instanceof Question.WhoReads
         || asked instanceof Question.Note
         || asked instanceof Question.Clips
         || asked instanceof Question.NewDrill) {

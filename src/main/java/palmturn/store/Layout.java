@@ -64,4 +64,24 @@ final class Layout {
       throw new StoreException("%s: can't be made: %s".formatted(folder, Why.of(e)), e);
     }
   }
+
+  /** Takes a session's own files away, and its folder if nothing else is in it. */
+  static void discard(Path folder, Disk disk) throws StoreException {
+    try {
+      disk.deleteIfThere(folder.resolve(SESSION));
+      for (String name : FOLDERS) {
+        Path inside = folder.resolve(name);
+        for (Path file : Files.isDirectory(inside) ? list(inside) : List.<Path>of()) {
+          disk.deleteIfThere(file);
+        }
+        disk.deleteIfThere(inside);
+      }
+      disk.deleteIfThere(folder.resolve(WriterLock.FILE));
+      if (list(folder).isEmpty()) {
+        disk.deleteIfThere(folder);
+      }
+    } catch (IOException e) {
+      throw new StoreException("%s: can't be taken away: %s".formatted(folder, Why.of(e)), e);
+    }
+  }
 }

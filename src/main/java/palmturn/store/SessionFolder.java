@@ -352,6 +352,20 @@ public final class SessionFolder implements AutoCloseable {
     }
   }
 
+  /**
+   * Closes a session that holds no trial and takes its folder away, as if it had never been made.
+   *
+   * @throws StoreException if it holds a trial, or can't be taken away
+   */
+  public synchronized void discard() throws StoreException {
+    refuseWithoutLock();
+    if (!trials.isEmpty()) {
+      throw new StoreException("%s: holds trials, so it stays".formatted(folder));
+    }
+    close();
+    Layout.discard(folder, disk);
+  }
+
   private interface Step {
     void go() throws StoreException;
   }

@@ -11,7 +11,8 @@ import java.util.List;
  * @param reader the reader's initials or name
  * @param finished whether the reader has said that it is complete
  * @param startedFrom what the first marks came from
- * @param estimateSeen whether the estimate was in sight at any moment while it was marked
+ * @param estimateSeen whether the estimate was in sight at any moment while it was marked, or
+ *     another reader's marks before that
  * @param reopenedAt when it was opened again after it had been finished, in order
  * @param slaps marks at a moment, in order of time
  * @param spans faults over a stretch, in order of their start

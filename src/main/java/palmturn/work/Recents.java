@@ -1,16 +1,11 @@
 package palmturn.work;
 
-import java.io.IOException;
-import java.io.Reader;
-import java.io.StringReader;
-import java.io.StringWriter;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Properties;
 import org.jspecify.annotations.Nullable;
@@ -26,6 +21,7 @@ public final class Recents {
 
   private final @Nullable Path file;
   private List<Left> all;
+  private @Nullable Adding adding;
 
   /**
    * A session and where it was left.
@@ -34,23 +30,42 @@ public final class Recents {
    * @param heading whose it is, of which day
    * @param trial the trial that was open; null when none was
    * @param timeS where in it, media seconds; null when no trial was open
+   * @param reader who read it, initials; null when nobody said so
    */
   public record Left(
-      Path folder, String heading, @Nullable TrialId trial, @Nullable Double timeS) {}
+      Path folder,
+      String heading,
+      @Nullable TrialId trial,
+      @Nullable Double timeS,
+      @Nullable String reader) {}
 
-  private Recents(@Nullable Path file, List<Left> all) {
+  /**
+   * Trials that were on their way into a session when the program ended.
+   *
+   * @param folder the session
+   * @param trials their names
+   */
+  public record Adding(Path folder, List<String> trials) {
+    public Adding {
+      trials = List.copyOf(trials);
+    }
+  }
+
+  private Recents(@Nullable Path file, List<Left> all, @Nullable Adding adding) {
     this.file = file;
     this.all = all;
+    this.adding = adding;
   }
 
   /** Returns what a file holds; it is made with the first session that is remembered. */
   public static Recents in(Path file) {
-    return new Recents(file, read(file));
+    Properties kept = Kept.read(file);
+    return new Recents(file, lefts(kept), adding(kept));
   }
 
   /** Returns recents that are forgotten with the program. */
   public static Recents unkept() {
-    return new Recents(null, List.of());
+    return new Recents(null, List.of(), null);
   }
 
   /**
@@ -88,10 +103,34 @@ public final class Recents {
   public synchronized void remember(Left left) {
     Path folder = whole(left.folder());
     List<Left> more = new ArrayList<>();
-    more.add(new Left(folder, left.heading(), left.trial(), left.timeS()));
+    more.add(new Left(folder, left.heading(), left.trial(), left.timeS(), left.reader()));
     all.stream().filter(each -> !each.folder().equals(folder)).forEach(more::add);
     all = List.copyOf(more.subList(0, Math.min(MOST, more.size())));
     write();
+  }
+
+  /** Returns who may be reading a session now: who did so last, there or anywhere. */
+  public synchronized Optional<String> reader(Path folder) {
+    return of(folder)
+        .map(Left::reader)
+        .or(() -> all.stream().map(Left::reader).filter(Objects::nonNull).findFirst());
+  }
+
+  /** Remembers what is being added until {@link #added}, for the case that the program ends. */
+  public synchronized void adding(Path folder, List<String> trials) {
+    adding = new Adding(whole(folder), trials);
+    write();
+  }
+
+  /** Says that what was being added is in, or was refused in words. */
+  public synchronized void added() {
+    adding = null;
+    write();
+  }
+
+  /** Returns what was being added when the program ended; null when nothing was. */
+  public synchronized @Nullable Adding wasAdding() {
+    return adding;
   }
 
   /** Forgets a session, which may have been moved or deleted. */
@@ -105,13 +144,19 @@ public final class Recents {
     return folder.toAbsolutePath().normalize();
   }
 
-  private static List<Left> read(Path file) {
-    Properties kept = new Properties();
-    try (Reader in = new StringReader(Files.readString(file))) {
-      kept.load(in);
-    } catch (IOException | IllegalArgumentException e) {
-      return List.of();
+  private static @Nullable Adding adding(Properties kept) {
+    String folder = kept.getProperty("adding.folder");
+    String trials = kept.getProperty("adding.trials", "");
+    try {
+      return folder == null || trials.isBlank()
+          ? null
+          : new Adding(whole(Path.of(folder)), List.of(trials.split(" ")));
+    } catch (InvalidPathException e) {
+      return null;
     }
+  }
+
+  private static List<Left> lefts(Properties kept) {
     List<Left> read = new ArrayList<>();
     for (int i = 0; i < MOST; i++) {
       String folder = kept.getProperty(i + ".folder");
@@ -124,7 +169,8 @@ public final class Recents {
                   whole(Path.of(folder)),
                   kept.getProperty(i + ".heading", ""),
                   trial == null ? null : TrialId.parse(trial),
-                  timeS == null ? null : finite(Double.parseDouble(timeS))));
+                  timeS == null ? null : finite(Double.parseDouble(timeS)),
+                  kept.getProperty(i + ".reader")));
         } catch (IllegalArgumentException e) {
           // One damaged entry is left out; the others are still of use.
           continue;
@@ -153,21 +199,14 @@ public final class Recents {
       if (left.timeS() != null) {
         kept.setProperty(i + ".timeS", Double.toString(left.timeS()));
       }
-    }
-    try {
-      StringWriter text = new StringWriter();
-      kept.store(text, null);
-      Path folder = Files.createDirectories(file.toAbsolutePath().getParent());
-      Path next = Files.createTempFile(folder, "recent", ".part");
-      try {
-        Files.writeString(next, text.toString(), StandardCharsets.UTF_8);
-        Files.move(next, file, StandardCopyOption.REPLACE_EXISTING);
-      } finally {
-        Files.deleteIfExists(next);
+      if (left.reader() != null) {
+        kept.setProperty(i + ".reader", left.reader());
       }
-    } catch (IOException e) {
-      // Without its list of sessions the program still opens every session by its folder.
-      return;
     }
+    if (adding != null) {
+      kept.setProperty("adding.folder", adding.folder().toString());
+      kept.setProperty("adding.trials", String.join(" ", adding.trials()));
+    }
+    Kept.write(file, kept);
   }
 }

@@ -13,7 +13,10 @@ final class Flows {
   private Flows() {}
 
   static SessionFlow of(Desk desk, Tasks tasks) {
-    return new SessionFlow(
-        desk, Recents.unkept(), tasks, Platform::runLater, Clock.systemUTC(), Eyes.own());
+    return of(desk, tasks, Recents.unkept());
+  }
+
+  static SessionFlow of(Desk desk, Tasks tasks, Recents recents) {
+    return new SessionFlow(desk, recents, tasks, Platform::runLater, Clock.systemUTC(), Eyes.own());
   }
 }

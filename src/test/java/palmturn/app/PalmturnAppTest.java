@@ -30,6 +30,7 @@ import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
+import palmturn.app.board.Cell;
 import palmturn.app.desk.Desk;
 import palmturn.app.estimate.EstimateRun;
 import palmturn.app.estimate.MadeEstimates;
@@ -50,6 +51,7 @@ import palmturn.trial.TrialId;
 import palmturn.trial.Zone;
 import palmturn.work.AddClip;
 import palmturn.work.Progress;
+import palmturn.work.Recents;
 import palmturn.work.Sessions;
 import palmturn.work.UserError;
 
@@ -97,6 +99,7 @@ class PalmturnAppTest {
   private BackgroundTasks estimating;
   private Desk desk;
   private SessionFlow flow;
+  private Recents recents;
   private volatile boolean wait;
   private volatile boolean fail;
 
@@ -112,7 +115,8 @@ class PalmturnAppTest {
             Platform::runLater,
             Clock.systemUTC(),
             new EstimateRun(estimating, Platform::runLater, this::make));
-    flow = Flows.of(desk, background);
+    recents = Recents.unkept();
+    flow = Flows.of(desk, background, recents);
     PalmturnApp.show(window, desk, flow, new Look());
   }
 
@@ -366,19 +370,93 @@ class PalmturnAppTest {
   }
 
   @Test
-  void whoLooksAtAnothersCopiedMarksDoesNotSeeThemForThatReader(FxRobot robot) throws Exception {
-    Path session = session("anothers");
-    try (SessionFolder made = SessionFolder.open(session)) {
-      made.keep(TRIAL, MadeEstimates.fourSlaps().toReading("AK"), "started");
-    }
+  void secondReaderIsAskedFirstAndSeesNothingOfAnothers(FxRobot robot) throws Exception {
+    Path session = anothers("blind");
     Platform.runLater(() -> desk.open(session));
+    until(() -> robot.lookup("#initials").tryQuery().isPresent());
+    assertEquals(null, desk.folderProperty().get());
+    assertTrue(desk.board().cellsProperty().get().isEmpty());
+    robot.type(KeyCode.ENTER);
+    assertEquals(null, desk.folderProperty().get());
+
+    robot.write("BM").type(KeyCode.ENTER);
     until(() -> desk.stage().pictureProperty().get() != null);
-    Platform.runLater(() -> desk.setReader("BM"));
+    assertEquals(null, reading());
+    assertTrue(desk.estimation().found().hiddenProperty().get());
+    assertEquals(Cell.State.ESTIMATED, desk.board().chosenCell().orElseThrow().state());
+    robot.type(KeyCode.F);
+    assertTrue(reading().independent());
+    assertEquals("BM", reading().reader());
+  }
+
+  @Test
+  void readerIsAskedOnceAndSuggestedNextTime(FxRobot robot) throws Exception {
+    Path session = anothers("suggested");
+    Platform.runLater(() -> desk.open(session));
+    until(() -> robot.lookup("#initials").tryQuery().isPresent());
+    robot.write("AK").type(KeyCode.ENTER);
+    until(() -> desk.stage().pictureProperty().get() != null);
+    assertEquals("AK", reading().reader());
+    assertFalse(desk.estimation().found().hiddenProperty().get());
+
+    Path other = anothers("suggested-other");
+    Platform.runLater(() -> desk.open(other));
+    until(() -> opened(other));
+    assertTrue(robot.lookup("#initials").tryQuery().isEmpty());
+    assertEquals("AK", recents.reader(session).orElseThrow());
+  }
+
+  @Test
+  void whoGivesUpAtTheQuestionLeavesTheSessionToOthers(FxRobot robot) throws Exception {
+    Path session = anothers("given-up");
+    Platform.runLater(() -> desk.open(session));
+    until(() -> robot.lookup("#initials").tryQuery().isPresent());
+    robot.type(KeyCode.ESCAPE);
+    until(() -> !locked(session));
+    assertEquals(null, desk.folderProperty().get());
+  }
+
+  private boolean opened(Path session) {
+    SessionFolder now = desk.folderProperty().get();
+    return now != null && now.folder().equals(session);
+  }
+
+  private static boolean locked(Path session) {
+    try (SessionFolder writer = SessionFolder.open(session)) {
+      return writer.readOnly();
+    } catch (StoreException e) {
+      return true;
+    }
+  }
+
+  @Test
+  void whoLooksAtAnothersMarksDoesNotSeeThemForThatReaderAndMarksNothingIndependent(FxRobot robot)
+      throws Exception {
+    Path session = anothers("anothers");
+    Platform.runLater(() -> desk.open(session));
+    until(() -> robot.lookup("#sheet-look").tryQuery().isPresent());
+    robot.clickOn("#sheet-look");
+    until(() -> desk.stage().pictureProperty().get() != null);
     robot.press(KeyCode.SHIFT).type(KeyCode.RIGHT).release(KeyCode.SHIFT);
     until(() -> desk.stage().pictureProperty().get().index() == 12);
     assertEquals("AK", reading().reader());
     assertTrue(reading().slaps().stream().noneMatch(Slap::seen));
-    assertTrue(desk.estimation().found().hiddenProperty().get());
+
+    robot.type(KeyCode.F);
+    until(() -> robot.lookup("#initials").tryQuery().isPresent());
+    robot.write("BM").type(KeyCode.ENTER);
+    assertEquals("BM", reading().reader());
+    assertFalse(reading().independent());
+  }
+
+  /** A session that AK has begun to read, from an estimate. */
+  private static Path anothers(String name) throws Exception {
+    Path session = session(name);
+    try (SessionFolder made = SessionFolder.open(session)) {
+      made.keep(TRIAL, MadeEstimates.fourSlaps());
+      made.keep(TRIAL, MadeEstimates.fourSlaps().toReading("AK"), "started");
+    }
+    return session;
   }
 
   private Reading reading() {

@@ -106,11 +106,11 @@ class ScoringByKeysTest {
     List<Slap> truth = truth(id);
     Path session = session(id);
     Platform.runLater(() -> desk.open(session));
+    until(() -> robot.lookup("#initials").tryQuery().isPresent());
+    robot.write("AK").type(KeyCode.ENTER);
     until(() -> desk.stage().pictureProperty().get() != null);
 
     press(robot, KeyCode.S);
-    until(() -> robot.lookup("#initials").tryQuery().isPresent());
-    robot.write("AK").type(KeyCode.ENTER);
     until(() -> place() != null);
     long began = System.nanoTime();
     int times = 0;

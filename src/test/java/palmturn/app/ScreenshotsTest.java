@@ -94,6 +94,9 @@ class ScreenshotsTest {
     Path session = Files.createTempDirectory("screenshots").resolve("demo");
     Demo.make(session, Path.of("sample-clips-synthetic"), Progress.NONE).close();
     Platform.runLater(() -> desk.open(session));
+    until(() -> robot.lookup("#initials").tryQuery().isPresent());
+    shoot("1-who-reads");
+    robot.clickOn("#sheet-look");
     until(() -> desk.stage().pictureProperty().get() != null);
     shoot("2-trial");
 

@@ -20,10 +20,10 @@ class RecentsTest {
   void sessionAndPlaceAreThereForTheNextProgram() {
     Path file = folder.resolve("deep").resolve("recent.properties");
     Path session = folder.resolve("Söhne = 1");
-    Recents.in(file).remember(new Left(session, "H-07, 14 November 2026", TRIAL, 2.364));
+    Recents.in(file).remember(new Left(session, "H-07, 14 November 2026", TRIAL, 2.364, "AK"));
 
     Left left = Recents.in(file).of(session).orElseThrow();
-    assertEquals(new Left(session, "H-07, 14 November 2026", TRIAL, 2.364), left);
+    assertEquals(new Left(session, "H-07, 14 November 2026", TRIAL, 2.364, "AK"), left);
   }
 
   @Test
@@ -38,6 +38,32 @@ class RecentsTest {
     assertEquals(List.of("s7", "s11", "s10", "s9", "s8", "s6", "s5", "s4"), names);
     recents.forget(folder.resolve("s11"));
     assertTrue(recents.of(folder.resolve("s11")).isEmpty());
+  }
+
+  @Test
+  void readerIsSuggestedWhereThatOneReadAndElsewhereWhoReadLast() {
+    Path file = folder.resolve("recent.properties");
+    Recents recents = Recents.in(file);
+    recents.remember(new Left(folder.resolve("a"), "H-07", null, null, "AK"));
+    recents.remember(new Left(folder.resolve("b"), "H-09", null, null, "BM"));
+    recents.remember(left("c"));
+    assertEquals("AK", Recents.in(file).reader(folder.resolve("a")).orElseThrow());
+    assertEquals("BM", Recents.in(file).reader(folder.resolve("c")).orElseThrow());
+    assertTrue(Recents.unkept().reader(folder).isEmpty());
+  }
+
+  @Test
+  void whatWasBeingAddedIsKnownToTheNextProgramUntilItIsIn() {
+    Path file = folder.resolve("recent.properties");
+    Recents recents = Recents.in(file);
+    recents.adding(folder.resolve("my session"), List.of("right-baseline-1", "left-baseline-1"));
+    recents.remember(left("other"));
+    assertEquals(
+        new Recents.Adding(
+            folder.resolve("my session"), List.of("right-baseline-1", "left-baseline-1")),
+        Recents.in(file).wasAdding());
+    recents.added();
+    assertEquals(null, Recents.in(file).wasAdding());
   }
 
   @Test
@@ -67,6 +93,6 @@ class RecentsTest {
   }
 
   private Left left(String name) {
-    return new Left(folder.resolve(name), "H-07", null, null);
+    return new Left(folder.resolve(name), "H-07", null, null, null);
   }
 }

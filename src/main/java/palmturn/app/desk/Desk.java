@@ -2,10 +2,8 @@ package palmturn.app.desk;
 
 import java.nio.file.Path;
 import java.time.Clock;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Objects;
 import java.util.concurrent.Executor;
 import javafx.beans.property.ObjectProperty;
@@ -28,7 +26,6 @@ import palmturn.app.tally.Tally;
 import palmturn.app.tasks.Tasks;
 import palmturn.clip.Sound;
 import palmturn.store.SessionFolder;
-import palmturn.trial.Estimate;
 import palmturn.trial.Reading;
 import palmturn.trial.Session;
 import palmturn.trial.StartedFrom;
@@ -37,9 +34,6 @@ import palmturn.trial.TrialId;
 
 /** What is open, and what follows from it: the models of all panes and the lines in the header. */
 public final class Desk implements AutoCloseable {
-  private static final DateTimeFormatter DAY =
-      DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
-
   private final Tasks background;
   private final Board board = new Board();
   private final Stage stage;
@@ -60,7 +54,8 @@ public final class Desk implements AutoCloseable {
   private final ReadOnlyStringWrapper heading = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper readerWords = new ReadOnlyStringWrapper("");
   private final ObjectProperty<@Nullable Question> question = new SimpleObjectProperty<>();
-  private @Nullable String reader;
+  private final Readers readers = new Readers();
+  private final Arrival arrival;
 
   /**
    * Starts with nothing open.
@@ -82,6 +77,8 @@ public final class Desk implements AutoCloseable {
     opening = new Opening(background, stage, strip);
     places = new Places(this, trials, saving);
     fast = new FastMarking(this);
+    arrival =
+        new Arrival(question, readers, this::opened, unwanted -> saving.close(unwanted.folder()));
     board.chosenProperty().addListener((chosen, before, now) -> chosen(now));
     marking.readingProperty().addListener((reading, before, now) -> marked(now));
     stage.frameProperty().addListener((frame, before, now) -> marking.arriveAt(now.intValue()));
@@ -179,7 +176,17 @@ public final class Desk implements AutoCloseable {
 
   /** Opens a session; one that another window writes is opened to look only, and says so. */
   public void open(Path path) {
-    background.run(() -> Opened.of(path), this::opened, this::failed);
+    background.run(() -> Opened.of(path), arrival::came, this::failed);
+  }
+
+  /** The session that waits for who reads it. */
+  public Arrival arrival() {
+    return arrival;
+  }
+
+  /** Returns who reads, initials; null while nobody said so. */
+  public @Nullable String reader() {
+    return readers.initials();
   }
 
   /** Shows a session that has grown, and goes to one of its places. */
@@ -205,7 +212,7 @@ public final class Desk implements AutoCloseable {
     if (id == null || lookOnly()) {
       return;
     }
-    if (reader == null) {
+    if (reader() == null) {
       ask(
           new Question.Initials(
               () -> {
@@ -231,41 +238,30 @@ public final class Desk implements AutoCloseable {
   /** Returns whether the marks that are shown are those of the person in front of them. */
   boolean ownMarks() {
     Reading shown = marking.readingProperty().get();
-    return !readOnly.get() && shown != null && shown.reader().equals(reader);
+    return !readOnly.get() && shown != null && shown.reader().equals(reader());
   }
 
   /** Says who is marking. */
   public void setReader(String initials) {
-    reader = initials.strip();
+    readers.setInitials(initials.strip());
     TrialId id = trialProperty().get();
     Trial now = trials.get(id);
     if (now != null) {
-      estimation.found().setHidden(Found.blind(now, reader));
+      estimation.found().setHidden(Found.blind(now, reader()));
     }
   }
 
-  /** Takes an estimate that was made and stored. */
-  void estimated(SessionFolder in, TrialId id, Estimate made) {
-    Trial now = trials.get(id);
-    if (now == null || folder.get() != in) {
-      return;
-    }
-    trials.put(now.withEstimate(made));
-    if (id.equals(trialProperty().get())) {
-      estimation.show(made, false);
-      marking.setEstimate(made);
-      marked(marking.readingProperty().get());
-      strip.comeToFirst();
-      if (!made.warnings().isEmpty() && made.slaps().isEmpty()) {
-        fail("nothing was found: " + made.warnings().get(0));
-      }
-    }
+  /** Returns the open session's trials as they are by now. */
+  Scored trials() {
+    return trials;
   }
 
   /** Lets go of the session after its last mark is on disk. */
   @Override
   public void close() {
+    arrival.giveUp();
     closeTrial();
+    readers.anotherSession();
     estimation.run().stop();
     SessionFolder old = folder.get();
     folder.set(null);
@@ -285,12 +281,12 @@ public final class Desk implements AutoCloseable {
     readOnly.set(!opened.whyReadOnly().isEmpty());
     Session session = now.session();
     trials.open(session, now.trials());
-    heading.set(session.athlete() + ", " + DAY.format(session.date()));
+    heading.set(Scored.heading(session));
     saving.forget();
     fail(opened.whyReadOnly());
     folder.set(now);
     List<Cell> cells = new ArrayList<>();
-    trials.all().forEach(each -> cells.add(trials.cell(each, shown(each))));
+    trials.all().forEach(each -> cells.add(trials.cell(each, readers.shown(each))));
     TrialId before = board.chosenProperty().get();
     board.show(session.blocks(), cells);
     if (before != null && before.equals(board.chosenProperty().get())) {
@@ -310,9 +306,10 @@ public final class Desk implements AutoCloseable {
 
   private void show(OpenTrial came, SessionFolder from) {
     Trial now = Objects.requireNonNull(trials.get(came.id()));
-    estimation.show(now.estimate(), Found.blind(now, reader));
+    estimation.show(now.estimate(), Found.blind(now, reader()));
     places.show(now);
-    Reading there = shown(now);
+    Reading there = readers.shown(now);
+    readers.opened(now);
     if (there != null) {
       openReading(now.id(), there);
     } else {
@@ -330,16 +327,9 @@ public final class Desk implements AutoCloseable {
     readerWords.set("");
   }
 
-  /** The reader's own marks; before anybody said who reads, those that are there. */
-  private @Nullable Reading shown(Trial of) {
-    return reader == null
-        ? of.readings().stream().findFirst().orElse(null)
-        : of.reading(reader).orElse(null);
-  }
-
   private void read(TrialId id) {
     Trial now = trials.get(id);
-    String who = reader;
+    String who = reader();
     if (now != null && who != null) {
       Reading there = marking.readingProperty().get();
       if (there == null || !there.reader().equals(who)) {
@@ -353,6 +343,9 @@ public final class Desk implements AutoCloseable {
     if (at != null) {
       marking.open(reading, at.clip().frames(), (marks, sentence) -> keep(id, marks, sentence));
       marking.setEstimate(estimation.found().estimateProperty().get());
+      if (readers.sawAnothers(Objects.requireNonNull(trials.get(id)))) {
+        marking.setEstimateInSight();
+      }
       marking.arriveAt(stage.frameProperty().get());
       estimation.see();
     }
@@ -366,7 +359,7 @@ public final class Desk implements AutoCloseable {
     saving.keep(to, id, marks, sentence, () -> marking.readingProperty().get());
   }
 
-  private void marked(@Nullable Reading reading) {
+  void marked(@Nullable Reading reading) {
     TrialId id = trialProperty().get();
     Trial now = trials.get(id);
     if (now == null || opening.now() == null) {
@@ -375,7 +368,7 @@ public final class Desk implements AutoCloseable {
     Reading marks =
         reading != null
             ? reading
-            : Reading.begin(reader == null ? "" : reader, StartedFrom.NOTHING);
+            : Reading.begin(Objects.requireNonNullElse(reader(), ""), StartedFrom.NOTHING);
     if (reading != null) {
       now = now.withReading(reading);
       trials.put(now);
@@ -383,7 +376,7 @@ public final class Desk implements AutoCloseable {
     readerWords.set(Scored.words(reading));
     int unseen = (int) marks.slaps().stream().filter(slap -> !slap.seen()).count();
     tally.show(
-        trials.score(now, marks), trials.limits(), trials.other(now.id(), this::shown), unseen);
+        trials.score(now, marks), trials.limits(), trials.other(now.id(), readers::shown), unseen);
     board.update(trials.cell(now, reading));
   }
 

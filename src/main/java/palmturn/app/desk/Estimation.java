@@ -9,6 +9,7 @@ import palmturn.clip.Picture;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Estimate;
 import palmturn.trial.Reading;
+import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 
 /** What a person does with the estimate: has it made, hides it, starts from it, looks at it. */
@@ -53,7 +54,25 @@ public final class Estimation {
     if (run.trialProperty().get() != null) {
       run.stop();
     } else if (id != null && from != null && !desk.lookOnly()) {
-      run.start(from, id, (which, made) -> desk.estimated(from, which, made), desk::failed);
+      run.start(from, id, (which, made) -> estimated(from, which, made), desk::failed);
+    }
+  }
+
+  /** Takes an estimate that was made and stored. */
+  private void estimated(SessionFolder in, TrialId id, Estimate made) {
+    Trial now = desk.trials().get(id);
+    if (now == null || desk.folderProperty().get() != in) {
+      return;
+    }
+    desk.trials().put(now.withEstimate(made));
+    if (id.equals(desk.trialProperty().get())) {
+      show(made, false);
+      marking.setEstimate(made);
+      desk.marked(marking.readingProperty().get());
+      desk.strip().comeToFirst();
+      if (!made.warnings().isEmpty() && made.slaps().isEmpty()) {
+        desk.fail("nothing was found: " + made.warnings().get(0));
+      }
     }
   }
 

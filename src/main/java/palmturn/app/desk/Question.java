@@ -5,6 +5,13 @@ public sealed interface Question {
   /** Who is marking; asked once, when marking begins. */
   record Initials(Runnable then) implements Question {}
 
+  /**
+   * Who reads a session that somebody has read in, before any of it is shown.
+   *
+   * @param guess who it may be; empty where that is not known
+   */
+  record WhoReads(String guess) implements Question {}
+
   /** Which hand moves in clips that are to be added, and whose clips they are. */
   record Clips() implements Question {}
 

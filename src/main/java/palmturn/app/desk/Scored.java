@@ -1,8 +1,10 @@
 package palmturn.app.desk;
 
+import java.time.format.DateTimeFormatter;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
@@ -19,6 +21,9 @@ import palmturn.work.Scoring;
 
 /** The open session's trials as they are by now, and their figures. */
 final class Scored {
+  private static final DateTimeFormatter DAY =
+      DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
+
   private final Limits limits = Scoring.limits();
   private final Map<TrialId, Trial> trials = new LinkedHashMap<>();
   private double windowS = Session.DEFAULT_WINDOW_S;
@@ -55,6 +60,11 @@ final class Scored {
     Trial other = trials.get(new TrialId(id.hand().other(), id.block(), id.repeat()));
     Reading reading = other == null ? null : shown.apply(other);
     return other == null || reading == null ? null : score(other, reading);
+  }
+
+  /** Returns whose session it is, of which day. */
+  static String heading(Session session) {
+    return session.athlete() + ", " + DAY.format(session.date());
   }
 
   /** Returns whose reading it is, what it started from and whether it is finished. */

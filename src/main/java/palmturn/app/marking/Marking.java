@@ -108,7 +108,10 @@ public final class Marking {
     estimate = found;
   }
 
-  /** Says that the estimate of this trial is in sight: what is marked from now on owes to it. */
+  /**
+   * Says that the estimate of this trial is in sight, or another's marks were: what is marked from
+   * now on owes to them.
+   */
   public void setEstimateInSight() {
     estimateInSight = true;
   }

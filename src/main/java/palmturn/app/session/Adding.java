@@ -33,6 +33,13 @@ final class Adding {
    */
   record Added(SessionFolder folder, TrialId last, String problem) {}
 
+  /** Is told what is on its way, so that it is known should the program end before it is in. */
+  interface Log {
+    void begun(Path folder, List<String> trials);
+
+    void ended();
+  }
+
   /**
    * Adds what is wanted; where something fails after the first, what was added stays.
    *
@@ -44,12 +51,29 @@ final class Adding {
       @Nullable Start start,
       List<Wanted> wanted,
       Mirrored mirrored,
+      Log log,
       Progress progress)
       throws UserError {
     SessionFolder folder =
         there != null
             ? there
             : create(wanted.get(0).attempt().clip(), Objects.requireNonNull(start));
+    log.begun(folder.folder(), wanted.stream().map(each -> each.id().name()).toList());
+    try {
+      return add(folder, wanted, mirrored, progress);
+    } catch (UserError e) {
+      if (there == null) {
+        discard(folder);
+      }
+      throw e;
+    } finally {
+      log.ended();
+    }
+  }
+
+  private static Added add(
+      SessionFolder folder, List<Wanted> wanted, Mirrored mirrored, Progress progress)
+      throws UserError {
     TrialId last = null;
     String problem = "";
     for (Wanted each : wanted) {
@@ -58,9 +82,6 @@ final class Adding {
         last = AddClip.add(folder, each.attempt().clip(), request(each, mirrored)).trial().id();
       } catch (UserError e) {
         if (last == null) {
-          if (there == null) {
-            closeQuietly(folder);
-          }
           throw e;
         }
         problem = each.id().name() + " was not added: " + e.getMessage();
@@ -86,11 +107,12 @@ final class Adding {
         start.facts());
   }
 
-  private static void closeQuietly(SessionFolder folder) {
+  private static void discard(SessionFolder folder) {
     try {
-      folder.close();
+      folder.discard();
     } catch (StoreException e) {
-      // The error that led here is the one to tell; nothing was written to this session.
+      // The error that led here is the one to tell; at worst a session without trials stays.
+      return;
     }
   }
 }

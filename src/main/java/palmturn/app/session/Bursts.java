@@ -5,6 +5,9 @@ import java.util.ArrayList;
 import java.util.List;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.Burst;
+import palmturn.work.ClipLook;
+import palmturn.work.Progress;
+import palmturn.work.UserError;
 
 /** Cuts a long clip into the attempts that were found in it. */
 final class Bursts {
@@ -15,6 +18,27 @@ final class Bursts {
   private static final double AROUND_S = 1;
 
   private Bursts() {}
+
+  /**
+   * A long clip and what was found in it.
+   *
+   * @param attempts the whole clip where none was found
+   * @param look pictures of the first of them: between attempts no hand moves
+   */
+  record Cut(List<Attempt> attempts, ClipLook look) {
+    boolean nothingFound() {
+      return attempts.size() == 1 && attempts.get(0).fromS() == null;
+    }
+  }
+
+  /** Looks for the attempts in a long clip. */
+  static Cut cut(Path clip, ClipLook seen, Eyes eyes, Progress progress) throws UserError {
+    double firstS = seen.facts().firstS();
+    double endS = firstS + seen.facts().durationS();
+    List<Attempt> attempts = attempts(clip, eyes.find(clip, progress), firstS, endS);
+    Attempt first = attempts.get(0);
+    return new Cut(attempts, eyes.look(clip, first.fromS(), first.toS()));
+  }
 
   /** Returns whether a clip is long enough to hold several attempts. */
   static boolean worthLooking(double lengthS) {

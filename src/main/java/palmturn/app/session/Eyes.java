@@ -1,6 +1,7 @@
 package palmturn.app.session;
 
 import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
 import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
@@ -11,8 +12,13 @@ import palmturn.work.UserError;
 
 /** What looks into clips before they are added; tests put their own in its place. */
 public interface Eyes {
-  /** Returns a clip's facts and pictures. */
-  ClipLook look(Path clip) throws UserError;
+  /**
+   * Returns a clip's facts, and pictures from the middle of a stretch of it.
+   *
+   * @param fromS start of the stretch, media seconds; null for the clip's start
+   * @param toS its end; null for the clip's end
+   */
+  ClipLook look(Path clip, @Nullable Double fromS, @Nullable Double toS) throws UserError;
 
   /** Returns what moves in a long clip, for the attempts in it. */
   Estimate find(Path clip, Progress progress) throws UserError;
@@ -21,8 +27,9 @@ public interface Eyes {
   static Eyes own() {
     return new Eyes() {
       @Override
-      public ClipLook look(Path clip) throws UserError {
-        return ClipLook.of(clip, null, null, 3, 0.1);
+      public ClipLook look(Path clip, @Nullable Double fromS, @Nullable Double toS)
+          throws UserError {
+        return ClipLook.of(clip, fromS, toS, 3, 0.1);
       }
 
       @Override

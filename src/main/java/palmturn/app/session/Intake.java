@@ -222,7 +222,7 @@ public final class Intake {
       looking.set(run);
       Mirrored seen = mirrored.get();
       tasks.run(
-          () -> Adding.add(where.session(), start, wanted, seen, run),
+          () -> Adding.add(where.session(), start, wanted, seen, done, run),
           added -> {
             ended(run);
             done.added(added.folder(), added.last(), added.problem());
@@ -236,8 +236,14 @@ public final class Intake {
 
   /** Gets what was added. */
   @FunctionalInterface
-  public interface Done {
+  public interface Done extends Adding.Log {
     void added(SessionFolder folder, TrialId last, String problem);
+
+    @Override
+    default void begun(Path folder, List<String> trials) {}
+
+    @Override
+    default void ended() {}
   }
 
   private Adding.@Nullable Start start() {
@@ -275,7 +281,7 @@ public final class Intake {
     Looking run = new Looking(screen::execute, "Looking at " + clip.getFileName());
     looking.set(run);
     tasks.run(
-        () -> eyes.look(clip),
+        () -> eyes.look(clip, null, null),
         seen -> {
           if (looking.get() != run) {
             return;
@@ -303,13 +309,13 @@ public final class Intake {
   private void find(Path clip, ClipLook seen, Runnable then) {
     Looking run = new Looking(screen::execute, "Looking for attempts in " + clip.getFileName());
     looking.set(run);
-    double firstS = seen.facts().firstS();
     tasks.run(
-        () -> eyes.find(clip, run),
-        found -> {
+        () -> Bursts.cut(clip, seen, eyes, run),
+        cut -> {
           if (looking.get() == run) {
-            replace(clip, Bursts.attempts(clip, found, firstS, firstS + seen.facts().durationS()));
-            if (found.bursts().isEmpty()) {
+            looks.set(with(looks.get(), clip, cut.look()));
+            replace(clip, cut.attempts());
+            if (cut.nothingFound()) {
               note(clip, "No attempts were found in it; it stays one trial.");
             }
             then.run();

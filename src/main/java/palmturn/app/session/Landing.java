@@ -1,5 +1,10 @@
 package palmturn.app.session;
 
+import java.nio.file.Files;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.Executor;
@@ -15,23 +20,35 @@ import palmturn.work.Recents.Left;
 
 /** Remembers where a session is left, and goes back there when it is opened again. */
 final class Landing {
+  /** So much of the way is lost at the most when the program is killed. */
+  private static final Duration KEPT_EVERY = Duration.ofSeconds(1);
+
   private final Desk desk;
   private final Recents recents;
   private final Executor screen;
+  private final Clock clock;
+  private Instant kept = Instant.EPOCH;
   private final ReadOnlyObjectWrapper<List<Left>> all;
   private @Nullable Left goal;
   private @Nullable Double timeS;
 
-  Landing(Desk desk, Recents recents, Executor screen) {
+  Landing(Desk desk, Recents recents, Executor screen, Clock clock) {
     this.desk = desk;
     this.recents = recents;
     this.screen = screen;
+    this.clock = clock;
+    desk.arrival().setGuess(recents::reader);
+    Recents.Adding was = recents.wasAdding();
+    if (was != null && Files.isDirectory(was.folder()) && recents.of(was.folder()).isEmpty()) {
+      recents.remember(new Left(was.folder(), was.folder().getFileName() + "", null, null, null));
+    }
     all = new ReadOnlyObjectWrapper<>(recents.all());
     desk.folderProperty().addListener((folder, before, now) -> opened(now));
     desk.board().cellsProperty().addListener((cells, before, now) -> choose());
     desk.trialProperty().addListener((trial, before, now) -> moved(before, now));
     desk.stage().framesProperty().addListener((frames, before, now) -> go(now));
     desk.stage().frameProperty().addListener((frame, before, now) -> at());
+    desk.stage().playingProperty().addListener((playing, before, now) -> at());
   }
 
   /** The sessions that were opened last, the last first. */
@@ -48,8 +65,30 @@ final class Landing {
   private void opened(@Nullable SessionFolder now) {
     goal = now == null ? null : recents.of(now.folder()).orElse(null);
     timeS = null;
+    if (now != null) {
+      sayWhatIsMissing(now);
+    }
     if (now != null && goal == null) {
       remember(now, null, null);
+    }
+  }
+
+  /** Says once which clips were on their way into a session when the program ended. */
+  private void sayWhatIsMissing(SessionFolder open) {
+    Recents.Adding was = recents.wasAdding();
+    if (was == null || !was.folder().equals(open.folder().toAbsolutePath().normalize())) {
+      return;
+    }
+    recents.added();
+    List<String> missing = new ArrayList<>(was.trials());
+    open.trials().forEach(trial -> missing.remove(trial.id().name()));
+    if (!missing.isEmpty()) {
+      desk.fail(
+          "Palmturn ended while clips were added here: %s %s not in; add %s again with A"
+              .formatted(
+                  String.join(", ", missing),
+                  missing.size() == 1 ? "is" : "are",
+                  missing.size() == 1 ? "it" : "them"));
     }
   }
 
@@ -107,11 +146,34 @@ final class Landing {
   private void at() {
     if (desk.stage().framesProperty().get() != null) {
       timeS = desk.stage().timeS();
+      keep();
+    }
+  }
+
+  /** Keeps the place now and then, since a program that is killed does not say where it was. */
+  private void keep() {
+    SessionFolder open = desk.folderProperty().get();
+    TrialId trial = desk.trialProperty().get();
+    Instant now = clock.instant();
+    boolean due = !now.isBefore(kept.plus(KEPT_EVERY)) && !desk.stage().playingProperty().get();
+    if (goal == null && open != null && trial != null && due) {
+      kept = now;
+      recents.remember(left(open, trial, timeS));
     }
   }
 
   private void remember(SessionFolder open, @Nullable TrialId trial, @Nullable Double atS) {
-    recents.remember(new Left(open.folder(), desk.headingProperty().get(), trial, atS));
+    recents.remember(left(open, trial, atS));
     all.set(recents.all());
+  }
+
+  private Left left(SessionFolder open, @Nullable TrialId trial, @Nullable Double atS) {
+    String reader = desk.reader();
+    return new Left(
+        open.folder(),
+        desk.headingProperty().get(),
+        trial,
+        atS,
+        reader != null ? reader : recents.of(open.folder()).map(Left::reader).orElse(null));
   }
 }

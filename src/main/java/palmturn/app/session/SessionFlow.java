@@ -30,6 +30,7 @@ public final class SessionFlow {
   private final Clock clock;
   private final Intake intake;
   private final Landing landing;
+  private final Recents recents;
 
   /**
    * Connects itself to a desk.
@@ -44,7 +45,8 @@ public final class SessionFlow {
     this.desk = desk;
     this.clock = clock;
     intake = new Intake(tasks, screen, eyes);
-    landing = new Landing(desk, recents, screen);
+    this.recents = recents;
+    landing = new Landing(desk, recents, screen, clock);
     BoardLooks looks = new BoardLooks(desk.board(), tasks);
     desk.folderProperty().addListener((folder, before, now) -> looks.follow(now));
     desk.board().cellsProperty().addListener((cells, before, now) -> looks.look());
@@ -123,9 +125,22 @@ public final class SessionFlow {
   /** Adds the clips that were asked about. */
   public void add() {
     intake.add(
-        (folder, last, problem) -> {
-          desk.ask(null);
-          desk.take(folder, last, problem);
+        new Intake.Done() {
+          @Override
+          public void added(SessionFolder folder, TrialId last, String problem) {
+            desk.ask(null);
+            desk.take(folder, last, problem);
+          }
+
+          @Override
+          public void begun(Path folder, List<String> trials) {
+            recents.adding(folder, trials);
+          }
+
+          @Override
+          public void ended() {
+            recents.added();
+          }
         });
   }
 

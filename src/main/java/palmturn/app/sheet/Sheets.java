@@ -54,6 +54,8 @@ public final class Sheets extends StackPane {
     }
     if (question instanceof Question.Initials initials) {
       initials(initials);
+    } else if (question instanceof Question.WhoReads reads) {
+      whoReads(reads);
     } else if (question instanceof Question.Clips) {
       clips();
     } else if (question instanceof Question.NewDrill) {
@@ -94,6 +96,32 @@ public final class Sheets extends StackPane {
               }
             });
     put(sheet, field);
+  }
+
+  private void whoReads(Question.WhoReads question) {
+    TextField field = field("initials", 8, look);
+    field.setText(question.guess());
+    field.selectAll();
+    put(
+        new Sheet(
+                "Who reads?",
+                look,
+                words(
+                    "This session has been read or estimated already. Your initials tell whether the\n"
+                        + "marks are yours: another reader’s, and the estimate with them, stay out of sight."),
+                field)
+            .choice("sheet-cancel", "Cancel", false, this::close)
+            .choice("sheet-look", "Only look", false, () -> desk.arrival().answered(null))
+            .choice(
+                "sheet-ok",
+                "Open",
+                true,
+                () -> {
+                  if (!field.getText().isBlank()) {
+                    desk.arrival().answered(field.getText());
+                  }
+                }),
+        field);
   }
 
   private void note() {

@@ -40,6 +40,7 @@ class IntakeTest {
   private final List<Runnable> waiting = new ArrayList<>();
   private double lengthS = 6;
   private List<Burst> bursts = List.of();
+  private Double lookedFromS;
 
   @Test
   void longClipIsOfferedAsItsAttemptsAndAShortOneAsItIs() {
@@ -50,6 +51,7 @@ class IntakeTest {
 
     List<Attempt> attempts = intake.attemptsProperty().get();
     assertEquals(3, attempts.size());
+    assertEquals(2.0, lookedFromS, "pictures are of the first attempt, not of a rest");
     assertEquals(new Attempt(LONG, 2.0, 8.5, true, null), attempts.get(0));
     assertEquals(new Attempt(LONG, 8.5, 15.0, true, null), attempts.get(1));
     assertEquals(new Attempt(LONG, 29.0, 36.0, true, null), attempts.get(2));
@@ -145,6 +147,38 @@ class IntakeTest {
   }
 
   @Test
+  void clipThatCannotBeAddedLeavesNoSessionBehind() throws Exception {
+    Path clip = Files.writeString(folder.resolve("broken.mp4"), "no video");
+    Intake intake = intake(Tasks.direct());
+    intake.begin(List.of(clip), fresh(), DAY);
+    intake.athleteProperty().set("H-07");
+    intake.firstHandProperty().set(Hand.LEFT);
+    List<String> log = new ArrayList<>();
+    intake.add(
+        new Intake.Done() {
+          @Override
+          public void added(SessionFolder session, TrialId last, String problem) {
+            log.add("added");
+          }
+
+          @Override
+          public void begun(Path session, List<String> trials) {
+            log.add(session.getFileName() + " " + trials);
+          }
+
+          @Override
+          public void ended() {
+            log.add("ended");
+          }
+        });
+    assertTrue(intake.missingProperty().get().contains("broken.mp4"));
+    assertEquals(List.of("H-07-2026-11-14 [left-baseline-1]", "ended"), log);
+    try (var there = Files.list(folder)) {
+      assertEquals(List.of(clip), there.toList());
+    }
+  }
+
+  @Test
   void placeSaysTheHand() {
     Intake intake = intake(Tasks.direct());
     TrialId place = TrialId.parse("left-baseline-2");
@@ -190,7 +224,8 @@ class IntakeTest {
 
   private final class Made implements Eyes {
     @Override
-    public ClipLook look(Path clip) throws UserError {
+    public ClipLook look(Path clip, Double fromS, Double toS) throws UserError {
+      lookedFromS = fromS;
       if (lengthS < 0) {
         throw new UserError("short.mp4: no video in it");
       }

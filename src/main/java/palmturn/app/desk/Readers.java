@@ -1,0 +1,54 @@
+package palmturn.app.desk;
+
+import java.util.Collection;
+import java.util.HashSet;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import palmturn.trial.Reading;
+import palmturn.trial.Trial;
+import palmturn.trial.TrialId;
+
+/** Who reads, whose marks such a person is shown, and what of others' was in sight before. */
+final class Readers {
+  private final Set<TrialId> inSight = new HashSet<>();
+  private @Nullable String initials;
+
+  /** Returns who reads; null while nobody said so. */
+  @Nullable String initials() {
+    return initials;
+  }
+
+  void setInitials(String who) {
+    initials = who;
+  }
+
+  /** Forgets what was in sight, for another session. */
+  void anotherSession() {
+    inSight.clear();
+  }
+
+  /** Returns whether a session has to wait for who reads it before any of it is shown. */
+  boolean unknownTo(Collection<Trial> trials) {
+    return initials == null
+        && trials.stream().anyMatch(each -> !each.readings().isEmpty() || each.estimate() != null);
+  }
+
+  /** Returns the reader's own marks; before anybody said who reads, those that are there. */
+  @Nullable Reading shown(Trial of) {
+    return (initials == null ? of.readings().stream().findFirst() : of.reading(initials))
+        .orElse(null);
+  }
+
+  /** Takes note of a trial that is put before whoever is there. */
+  void opened(Trial trial) {
+    if (initials == null && !trial.readings().isEmpty()) {
+      inSight.add(trial.id());
+    }
+  }
+
+  /** Returns whether the one who reads has seen another's marks of a trial before saying so. */
+  boolean sawAnothers(Trial trial) {
+    return inSight.contains(trial.id())
+        && trial.readings().stream().anyMatch(each -> !each.reader().equals(initials));
+  }
+}
