@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.List;
 import javafx.beans.InvalidationListener;
 import javafx.geometry.Pos;
+import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.input.DragEvent;
@@ -21,6 +22,8 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.board.BoardView;
 import palmturn.app.desk.Desk;
 import palmturn.app.hints.HintsView;
+import palmturn.app.keys.Action;
+import palmturn.app.keys.Chord;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 import palmturn.app.session.SessionFlow;
@@ -30,12 +33,14 @@ import palmturn.app.stage.StageView;
 import palmturn.app.stage.Voice;
 import palmturn.app.strip.StripView;
 import palmturn.app.tally.TallyView;
+import palmturn.work.Recents;
 
 /** All panes on the grid. Built anew when the theme or the size of text changes. */
 final class DeskView extends StackPane implements Keyboard.Face {
   private final Desk desk;
   private final SessionFlow flow;
   private final Look look;
+  private final Runnable printKeys;
   private final Keyboard keyboard;
   private final BoardView board;
   private final StripView strip;
@@ -47,7 +52,8 @@ final class DeskView extends StackPane implements Keyboard.Face {
   private final TallyView tally;
   private final Label fast = new Label();
 
-  DeskView(Desk desk, SessionFlow flow, Look look, Follow follow) {
+  DeskView(Desk desk, SessionFlow flow, Look look, Runnable printKeys, Follow follow) {
+    this.printKeys = printKeys;
     this.desk = desk;
     this.flow = flow;
     this.look = look;
@@ -56,7 +62,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
     board = new BoardView(desk.board(), flow::droppedOn, look, follow);
     board.setMinWidth(look.px(240));
     board.setMaxWidth(look.px(240));
-    line = new EstimateLine(desk.estimation().run(), look, this::pressed, follow);
+    line = new EstimateLine(desk.estimation().run(), desk.keys(), look, this::pressed, follow);
     stage =
         new StageView(
             desk.stage(),
@@ -142,7 +148,13 @@ final class DeskView extends StackPane implements Keyboard.Face {
     fast.setText(
         place != null
             ? place.words()
-            : typing ? "Typing along: F palm, J back; T stops, and the marks settle" : "");
+            : typing
+                ? "Typing along: %s palm, %s back; %s stops, and the marks settle"
+                    .formatted(
+                        desk.keys().of(Action.PALM),
+                        desk.keys().of(Action.BACK),
+                        desk.keys().of(Action.TYPE))
+                : "");
     fast.setVisible(!fast.getText().isEmpty());
     if (place != null && board.isFocused()) {
       focusStrip();
@@ -152,7 +164,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
   }
 
   private void offer() {
-    hints.show(keyboard.hints());
+    hints.show(keyboard.hints(), desk.keys().map());
     line.offer(keyboard.offer());
   }
 
@@ -161,8 +173,9 @@ final class DeskView extends StackPane implements Keyboard.Face {
   }
 
   private void pressed(KeyEvent event) {
-    String chord = Keyboard.chord(event);
-    if (!chord.isEmpty() && keyboard.press(chord)) {
+    String chord = Chord.of(event);
+    boolean taken = keyboard.waitsForKey() || !chord.isEmpty();
+    if (taken && keyboard.press(chord)) {
       event.consume();
     }
   }
@@ -228,8 +241,22 @@ final class DeskView extends StackPane implements Keyboard.Face {
   }
 
   @Override
-  public void focusBoard() {
-    board.requestFocus();
+  public boolean buttonFocused() {
+    return getScene().getFocusOwner() instanceof Button;
+  }
+
+  @Override
+  public void openRecent(String number) {
+    List<Recents.Left> recents = flow.recentsProperty().get();
+    int at = Integer.parseInt(number) - 1;
+    if (at < recents.size()) {
+      flow.open(recents.get(at));
+    }
+  }
+
+  @Override
+  public void printKeys() {
+    printKeys.run();
   }
 
   @Override
@@ -257,7 +284,8 @@ final class DeskView extends StackPane implements Keyboard.Face {
 
   /** The guide scrolls where the window is too low for all of it. */
   private ScrollPane start(boolean open) {
-    ScrollPane scroll = new ScrollPane(new StartPane(open, flow, look, this::pressed));
+    ScrollPane scroll =
+        new ScrollPane(new StartPane(open, flow, desk.keys().map(), look, this::pressed));
     scroll.setFitToWidth(true);
     scroll.setFitToHeight(true);
     scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);

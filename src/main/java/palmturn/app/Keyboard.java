@@ -1,17 +1,18 @@
 package palmturn.app;
 
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.EnumSet;
 import java.util.List;
-import java.util.Map;
-import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyEvent;
+import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.desk.Desk;
 import palmturn.app.desk.Estimation;
 import palmturn.app.desk.Question;
 import palmturn.app.hints.Hint;
 import palmturn.app.hints.Hints;
+import palmturn.app.keys.Action;
+import palmturn.app.keys.Where;
 import palmturn.app.look.Look;
 import palmturn.app.marking.Marking;
 import palmturn.app.stage.EstimateLine;
@@ -23,9 +24,12 @@ import palmturn.trial.Slap;
 import palmturn.trial.Span;
 import palmturn.trial.Zone;
 
-/** Which key does what; a key is named as it is shown, such as {@code F} or {@code Shift+→}. */
+/** What keys do in the window; which key does it is told by the list of actions. */
 final class Keyboard {
   private static final int TEN = 10;
+  private static final Set<Action> ON_KEY_SHEET =
+      EnumSet.of(
+          Action.PRINT_KEYS, Action.THEME, Action.MOTION, Action.TEXT_LARGER, Action.TEXT_SMALLER);
 
   private final Desk desk;
   private final Marking marking;
@@ -33,9 +37,7 @@ final class Keyboard {
   private final Face face;
   private final StageKeys stageKeys;
   private final FastKeys fast;
-  private final Map<String, Runnable> always = new HashMap<>();
-  private final Map<String, Runnable> onTrial = new HashMap<>();
-  private final Map<String, Runnable> onBoard = new HashMap<>();
+  private final Does does = new Does();
 
   /** What keys ask of the window itself. */
   interface Face {
@@ -53,9 +55,13 @@ final class Keyboard {
 
     void focusStrip();
 
-    void focusBoard();
+    void openRecent(String number);
 
     void redrawStrip();
+
+    boolean buttonFocused();
+
+    void printKeys();
   }
 
   Keyboard(Desk desk, Look look, Face face) {
@@ -63,26 +69,25 @@ final class Keyboard {
     this.marking = desk.marking();
     this.stage = desk.stage();
     this.face = face;
-    stageKeys = new StageKeys(desk);
-    fast = new FastKeys(desk.fast(), this::zoom, stage);
-    always.put("A", face::chooseClips);
-    always.put("Ctrl+B", face::askDrill);
-    always.put("Ctrl+R", face::askReader);
-    always.put("O", face::chooseSession);
-    always.put("Ctrl+O", face::chooseSession);
-    always.put("Ctrl+T", () -> look.themeProperty().set(look.theme().other()));
-    always.put("Ctrl++", look::larger);
-    always.put("Ctrl+−", look::smaller);
-    always.put("Ctrl+M", look::moveLessOrMore);
-    always.put("?", () -> desk.ask(new Question.Keys()));
-    always.put("Esc", this::escape);
-    onBoard.put("←", () -> desk.board().move(-1, 0));
-    onBoard.put("→", () -> desk.board().move(1, 0));
-    onBoard.put("↑", () -> desk.board().move(0, -1));
-    onBoard.put("↓", () -> desk.board().move(0, 1));
-    onBoard.put("Enter", face::focusStrip);
+    stageKeys = new StageKeys(desk, does);
+    fast = new FastKeys(desk.fast(), does);
+    does.does(Action.ADD, face::chooseClips);
+    does.does(Action.DRILL, face::askDrill);
+    does.does(Action.READER, face::askReader);
+    does.does(Action.OPEN, face::chooseSession);
+    does.does(Action.RECENT, face::openRecent);
+    does.does(Action.THEME, () -> look.themeProperty().set(look.theme().other()));
+    does.does(Action.TEXT_LARGER, look::larger);
+    does.does(Action.TEXT_SMALLER, look::smaller);
+    does.does(Action.MOTION, look::moveLessOrMore);
+    does.does(Action.KEYS, () -> desk.ask(new Question.Keys()));
+    does.does(Action.PRINT_KEYS, face::printKeys);
+    does.does(Action.ESCAPE, this::escape);
+    does.does(Action.BOARD_MOVE, this::onBoard);
+    does.does(Action.TO_STRIP, face::focusStrip);
     moves();
     marks();
+    does.checkComplete();
   }
 
   /** Returns where the keyboard is, for the row of hints. */
@@ -129,14 +134,16 @@ final class Keyboard {
     Estimation estimation = desk.estimation();
     List<Hint> first = new ArrayList<>();
     List<Hint> last = new ArrayList<>();
-    if (place() == Hints.Place.TRIAL && !estimation.found().hiddenProperty().get()) {
+    boolean hidden = estimation.found().hiddenProperty().get();
+    // Who is to read blind is not reminded that there is something to see.
+    if (place() == Hints.Place.TRIAL && !(hidden && desk.readsBlind())) {
       if (estimation.found().estimateProperty().get() == null) {
         first.add(Hints.ESTIMATE);
       } else {
         if (offer() == EstimateLine.Offer.START) {
           first.add(Hints.START);
         }
-        last.add(Hints.HIDE);
+        last.add(hidden ? Hints.SHOW : Hints.HIDE);
       }
     }
     Reading reading = marking.readingProperty().get();
@@ -155,6 +162,9 @@ final class Keyboard {
   /** Does what a key stands for; returns whether it stands for anything here. */
   boolean press(String chord) {
     Question asked = desk.questionProperty().get();
+    if (asked instanceof Question.Keys) {
+      return onKeySheet(chord);
+    }
     if (asked instanceof Question.Initials
         || asked instanceof Question.WhoReads
         || asked instanceof Question.Note
@@ -177,22 +187,71 @@ final class Keyboard {
     return true;
   }
 
+  /** Returns whether the next key is to become one of an action, whatever it is. */
+  boolean waitsForKey() {
+    return desk.questionProperty().get() instanceof Question.Keys
+        && desk.keys().change().askingProperty().get();
+  }
+
+  private boolean onKeySheet(String chord) {
+    boolean ofButton = face.buttonFocused() && (chord.equals("Enter") || chord.equals("Space"));
+    if (ofButton && !waitsForKey()) {
+      return false;
+    }
+    if (desk.keys().change().press(chord)) {
+      return true;
+    }
+    Action action = desk.keys().map().at(Where.WINDOW, chord).orElse(null);
+    if (action == Action.ESCAPE || action == Action.KEYS) {
+      desk.ask(null);
+    } else if (action != null && ON_KEY_SHEET.contains(action)) {
+      does.at(Where.WINDOW, action, chord).run();
+    }
+    return action != null;
+  }
+
   private @Nullable Runnable action(String chord) {
-    if (!stageKeys.placing() && fast.takes(chord)) {
-      return fast.action(chord);
+    for (Where here : where()) {
+      Optional<Action> action = desk.keys().map().at(here, chord);
+      if (action.isPresent()) {
+        return does.at(here, action.get(), chord);
+      }
     }
-    if (face.boardFocused() && !stageKeys.placing() && onBoard.containsKey(chord)) {
-      return onBoard.get(chord);
+    return null;
+  }
+
+  /** Where the keyboard is, what takes a key first at the head. */
+  private List<Where> where() {
+    if (stageKeys.placing()) {
+      return List.of(Where.PLACES);
     }
+    if (fast.passing()) {
+      return List.of(Where.PASS);
+    }
+    List<Where> where = new ArrayList<>();
+    add(where, Where.TYPING, fast.typing());
+    add(where, Where.BOARD, face.boardFocused());
     boolean open = stage.framesProperty().get() != null;
-    Runnable ofStage = open ? stageKeys.action(chord, face.stageFocused()) : null;
-    if (ofStage != null || stageKeys.placing() && !chord.equals("?")) {
-      return ofStage;
+    add(where, Where.PICTURE, open && face.stageFocused());
+    add(where, Where.TRIAL, open);
+    add(where, Where.START, desk.folderProperty().get() == null);
+    add(where, Where.WINDOW, true);
+    return where;
+  }
+
+  private static void add(List<Where> to, Where where, boolean holds) {
+    if (holds) {
+      to.add(where);
     }
-    if (open && onTrial.containsKey(chord)) {
-      return onTrial.get(chord);
+  }
+
+  private void onBoard(String arrow) {
+    switch (arrow) {
+      case "←" -> desk.board().move(-1, 0);
+      case "→" -> desk.board().move(1, 0);
+      case "↑" -> desk.board().move(0, -1);
+      default -> desk.board().move(0, 1);
     }
-    return always.get(chord);
   }
 
   private void escape() {
@@ -208,53 +267,57 @@ final class Keyboard {
   }
 
   private void moves() {
-    onTrial.put("←", () -> stage.step(-1));
-    onTrial.put("→", () -> stage.step(1));
-    onTrial.put("Ctrl+←", () -> stage.step(-TEN));
-    onTrial.put("Ctrl+→", () -> stage.step(TEN));
-    onTrial.put("PgUp", () -> stage.step(-TEN));
-    onTrial.put("PgDn", () -> stage.step(TEN));
-    onTrial.put("Shift+←", () -> neighbour(false));
-    onTrial.put("Shift+→", () -> neighbour(true));
-    onTrial.put("Home", stage::toStart);
-    onTrial.put("End", stage::toEnd);
-    onTrial.put("Space", stage::playOrStop);
-    onTrial.put("[", stage::slower);
-    onTrial.put("]", stage::faster);
-    onTrial.put("+", () -> zoom(true));
-    onTrial.put("−", () -> zoom(false));
-    onTrial.put("T", desk.fast()::type);
-    onTrial.put("C", desk.fast()::goThrough);
+    trial(Action.FRAME_BACK, () -> stage.step(-1));
+    trial(Action.FRAME_ON, () -> stage.step(1));
+    trial(Action.TEN_BACK, () -> stage.step(-TEN));
+    trial(Action.TEN_ON, () -> stage.step(TEN));
+    trial(Action.SLAP_BEFORE, () -> neighbour(false));
+    trial(Action.SLAP_NEXT, () -> neighbour(true));
+    trial(Action.FIRST, stage::toStart);
+    trial(Action.LAST, stage::toEnd);
+    trial(Action.PLAY, stage::playOrStop);
+    does.does(Action.SLOWER, stage::slower);
+    does.does(Action.FASTER, stage::faster);
+    does.does(Action.CLOSER, () -> zoom(true));
+    does.does(Action.WIDER, () -> zoom(false));
+    trial(Action.TYPE, desk.fast()::type);
+    trial(Action.THROUGH, desk.fast()::goThrough);
   }
 
   private void marks() {
-    onTrial.put("F", () -> mark(() -> marking.mark(frame(), Side.PALM, false)));
-    onTrial.put("J", () -> mark(() -> marking.mark(frame(), Side.BACK, false)));
-    onTrial.put("D", () -> mark(() -> marking.mark(frame(), Side.PALM, true)));
-    onTrial.put("K", () -> mark(() -> marking.mark(frame(), Side.BACK, true)));
-    onTrial.put("1", () -> mark(() -> marking.zone(Zone.FINGERS)));
-    onTrial.put("2", () -> mark(() -> marking.zone(Zone.WRIST)));
-    onTrial.put("3", () -> mark(() -> marking.zone(Zone.EDGE)));
-    onTrial.put("4", () -> mark(() -> marking.kind(Slap.Kind.DOUBLE)));
-    onTrial.put("5", () -> desk.ask(new Question.More()));
-    onTrial.put("P", () -> mark(() -> marking.kind(Slap.Kind.PART_TURN)));
-    onTrial.put("X", () -> mark(() -> marking.missed(frame())));
-    onTrial.put("N", () -> mark(this::note));
-    onTrial.put("W", () -> mark(() -> marking.span(Span.Kind.BENT_WRIST, frame())));
-    onTrial.put("E", () -> mark(() -> marking.span(Span.Kind.ELBOW_OUT, frame())));
-    onTrial.put("R", () -> mark(() -> marking.span(Span.Kind.PAUSE, frame())));
-    onTrial.put("G", () -> mark(() -> marking.span(Span.Kind.TARGET_MOVED, frame())));
-    onTrial.put("Enter", () -> mark(this::finish));
-    onTrial.put("L", desk.estimation()::estimate);
-    onTrial.put("S", desk.estimation()::startFrom);
-    onTrial.put("H", desk.estimation()::hideOrShow);
-    onTrial.put("Del", () -> mark(marking::delete));
-    onTrial.put("Alt+←", () -> mark(() -> nudge(-1)));
-    onTrial.put("Alt+→", () -> mark(() -> nudge(1)));
-    onTrial.put("Z", () -> mark(marking::undo));
-    onTrial.put("Ctrl+Z", () -> mark(marking::undo));
-    onTrial.put("Shift+Z", () -> mark(marking::redo));
-    onTrial.put("Ctrl+Y", () -> mark(marking::redo));
+    marks(Action.PALM, () -> marking.mark(frame(), Side.PALM, false));
+    marks(Action.BACK, () -> marking.mark(frame(), Side.BACK, false));
+    marks(Action.PALM_FAULT, () -> marking.mark(frame(), Side.PALM, true));
+    marks(Action.BACK_FAULT, () -> marking.mark(frame(), Side.BACK, true));
+    marks(Action.FINGERS, () -> marking.zone(Zone.FINGERS));
+    marks(Action.WRIST, () -> marking.zone(Zone.WRIST));
+    marks(Action.EDGE, () -> marking.zone(Zone.EDGE));
+    marks(Action.DOUBLE, () -> marking.kind(Slap.Kind.DOUBLE));
+    trial(Action.MORE, () -> desk.ask(new Question.More()));
+    marks(Action.PART_TURN, () -> marking.kind(Slap.Kind.PART_TURN));
+    marks(Action.MISSED, () -> marking.missed(frame()));
+    marks(Action.OTHER, this::note);
+    marks(Action.BENT_WRIST, () -> marking.span(Span.Kind.BENT_WRIST, frame()));
+    marks(Action.ELBOW_OUT, () -> marking.span(Span.Kind.ELBOW_OUT, frame()));
+    marks(Action.PAUSE, () -> marking.span(Span.Kind.PAUSE, frame()));
+    marks(Action.TARGET_MOVED, () -> marking.span(Span.Kind.TARGET_MOVED, frame()));
+    marks(Action.FINISH, this::finish);
+    trial(Action.ESTIMATE, desk.estimation()::estimate);
+    trial(Action.START_FROM, desk.estimation()::startFrom);
+    does.does(Action.HIDE, desk.estimation()::hideOrShow);
+    marks(Action.DELETE, marking::delete);
+    marks(Action.NUDGE_BACK, () -> nudge(-1));
+    marks(Action.NUDGE_ON, () -> nudge(1));
+    marks(Action.UNDO, marking::undo);
+    marks(Action.REDO, marking::redo);
+  }
+
+  private void trial(Action action, Runnable what) {
+    does.does(Where.TRIAL, action, what);
+  }
+
+  private void marks(Action action, Runnable edit) {
+    trial(action, () -> mark(edit));
   }
 
   private void mark(Runnable edit) {
@@ -292,65 +355,5 @@ final class Keyboard {
   private void zoom(boolean closer) {
     desk.strip().step(closer);
     face.redrawStrip();
-  }
-
-  /** Returns the name of what was pressed; empty for keys that have none here. */
-  static String chord(KeyEvent event) {
-    String written = written(event.getText());
-    boolean letter = event.getCode().isLetterKey();
-    String key = letter || written.isEmpty() ? named(event.getCode()) : written;
-    if (key.isEmpty()) {
-      return "";
-    }
-    boolean shift = event.isShiftDown() && (letter || written.isEmpty());
-    return (event.isShortcutDown() || event.isControlDown() ? "Ctrl+" : "")
-        + (event.isAltDown() ? "Alt+" : "")
-        + (shift ? "Shift+" : "")
-        + key;
-  }
-
-  /** Signs lie on other keys on other keyboards, so they go by what they write. */
-  private static String written(String text) {
-    return switch (text) {
-      case "?" -> "?";
-      case "+", "=" -> "+";
-      case "-" -> "−";
-      case "[", "<" -> "[";
-      case "]", ">" -> "]";
-      case ".", "," -> ".";
-      default -> "";
-    };
-  }
-
-  private static String named(KeyCode code) {
-    return switch (code) {
-      case LEFT, KP_LEFT -> "←";
-      case RIGHT, KP_RIGHT -> "→";
-      case UP, KP_UP -> "↑";
-      case DOWN, KP_DOWN -> "↓";
-      case PAGE_UP -> "PgUp";
-      case PAGE_DOWN -> "PgDn";
-      case HOME -> "Home";
-      case END -> "End";
-      case SPACE -> "Space";
-      case ENTER -> "Enter";
-      case ESCAPE -> "Esc";
-      case DELETE, BACK_SPACE -> "Del";
-      case PLUS, ADD, EQUALS -> "+";
-      case MINUS, SUBTRACT -> "−";
-      case F1 -> "?";
-      case DIGIT0, NUMPAD0 -> "0";
-      case DIGIT1, NUMPAD1 -> "1";
-      case DIGIT2, NUMPAD2 -> "2";
-      case DIGIT3, NUMPAD3 -> "3";
-      case DIGIT4, NUMPAD4 -> "4";
-      case DIGIT5, NUMPAD5 -> "5";
-      case DIGIT6, NUMPAD6 -> "6";
-      case DIGIT7, NUMPAD7 -> "7";
-      case DIGIT8, NUMPAD8 -> "8";
-      case DIGIT9, NUMPAD9 -> "9";
-      case PERIOD, COMMA, DECIMAL -> ".";
-      default -> code.isLetterKey() ? code.getName() : "";
-    };
   }
 }

@@ -25,6 +25,7 @@ import palmturn.trial.TrialId;
 import palmturn.work.Estimating;
 import palmturn.work.Progress;
 import palmturn.work.Recents;
+import palmturn.work.Settings;
 import palmturn.work.UserError;
 
 /** The window. */
@@ -65,15 +66,32 @@ public final class PalmturnApp extends Application {
 
   @Override
   public void start(Stage window) {
-    Recents recents =
-        Recents.in(
-            Recents.settings(
-                System.getProperty("os.name"),
-                Path.of(System.getProperty("user.home")),
-                System.getenv("XDG_CONFIG_HOME")));
+    Path settings =
+        Recents.settings(
+            System.getProperty("os.name"),
+            Path.of(System.getProperty("user.home")),
+            System.getenv("XDG_CONFIG_HOME"));
+    Recents recents = Recents.in(settings);
     SessionFlow flow =
         new SessionFlow(desk, recents, looking, Platform::runLater, clock, Eyes.own());
-    show(window, desk, flow, new Look());
+    Look look = new Look();
+    Settings chosen = Settings.in(settings);
+    Kept.follow(chosen, look, desk.keys(), desk::fail);
+    desk.folderProperty()
+        .addListener(
+            (folder, before, now) -> {
+              // Opening a session takes the line away that nobody may have read yet.
+              if (before == null && desk.troubleProperty().get().isEmpty()) {
+                desk.fail(chosen.problem());
+              }
+            });
+    KeyPrint print =
+        new KeyPrint(
+            desk,
+            background,
+            settings,
+            file -> getHostServices().showDocument(file.toUri().toString()));
+    show(window, desk, flow, look, print::run);
     List<String> named = getParameters().getUnnamed();
     if (!named.isEmpty()) {
       desk.open(Path.of(named.get(0)));
@@ -82,6 +100,10 @@ public final class PalmturnApp extends Application {
 
   /** Puts a desk into a window. */
   static void show(Stage window, Desk desk, SessionFlow flow, Look look) {
+    show(window, desk, flow, look, () -> desk.fail("there is nowhere to print the keys to"));
+  }
+
+  static void show(Stage window, Desk desk, SessionFlow flow, Look look, Runnable printKeys) {
     Look.loadFonts();
     Application.setUserAgentStylesheet(Look.sheet());
     StackPane root = new StackPane();
@@ -94,13 +116,14 @@ public final class PalmturnApp extends Application {
             follow.end();
             follow = new Follow();
             root.setStyle(look.rootStyle());
-            DeskView view = new DeskView(desk, flow, look, follow);
+            DeskView view = new DeskView(desk, flow, look, printKeys, follow);
             root.getChildren().setAll(view);
             view.focusStrip();
           }
         };
     look.themeProperty().addListener(changed -> build.run());
     look.scaleProperty().addListener(changed -> build.run());
+    desk.keys().mapProperty().addListener(changed -> build.run());
     DeskView.connect(new Voice(), desk);
     window.setScene(new Scene(root, WIDTH, HEIGHT));
     build.run();

@@ -1,9 +1,9 @@
 package palmturn.app;
 
-import java.util.HashMap;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.desk.Desk;
+import palmturn.app.keys.Action;
+import palmturn.app.keys.Where;
 import palmturn.app.stage.Drawn;
 import palmturn.app.stage.Placing;
 import palmturn.app.stage.Stage;
@@ -14,7 +14,7 @@ import palmturn.trial.EstimatedSlap;
 import palmturn.trial.Reading;
 import palmturn.trial.Slap;
 
-/** The keys of the picture: how it is looked at, looped, and pointed at. */
+/** What keys do with the picture: how it is looked at, looped, and pointed at. */
 final class StageKeys {
   private static final int TEN = 10;
 
@@ -26,79 +26,57 @@ final class StageKeys {
   private final Desk desk;
   private final Stage stage;
   private final Placing placing;
-  private final Map<String, Runnable> anywhere = new HashMap<>();
-  private final Map<String, Runnable> onPicture = new HashMap<>();
-  private final Map<String, Runnable> whilePlacing = new HashMap<>();
 
-  StageKeys(Desk desk) {
+  StageKeys(Desk desk, Does does) {
     this.desk = desk;
     stage = desk.stage();
     placing = desk.places().placing();
     Viewing viewing = stage.viewing();
-    anywhere.put("V", desk.places()::ontoHands);
-    anywhere.put("0", viewing::whole);
-    anywhere.put("B", () -> viewing.ghostProperty().set(!viewing.ghostProperty().get()));
-    anywhere.put("U", () -> viewing.drawnProperty().set(!viewing.drawnProperty().get()));
-    anywhere.put("Q", desk.places()::begin);
-    anywhere.put("Y", this::loopSlap);
-    anywhere.put("Shift+Y", () -> stopOr(stage::loopTrial));
-    onPicture.put("+", viewing::larger);
-    onPicture.put("−", viewing::smaller);
-    onPicture.put("Alt+←", () -> viewing.look(-1, 0));
-    onPicture.put("Alt+→", () -> viewing.look(1, 0));
-    onPicture.put("Alt+↑", () -> viewing.look(0, -1));
-    onPicture.put("Alt+↓", () -> viewing.look(0, 1));
-    placing(viewing);
-  }
-
-  private void placing(Viewing viewing) {
+    does.does(Where.PLACES, Action.DRAWN, () -> viewing.hideOrShow(placing.chosenProperty().get()));
+    does.does(Where.PLACES, Action.POINT, placing::leave);
+    does.does(Where.PLACES, Action.DELETE, placing::delete);
+    does.does(Where.PLACES, Action.UNDO, placing::undo);
+    does.does(Where.PLACES, Action.REDO, placing::redo);
+    does.does(Action.HANDS, desk.places()::ontoHands);
+    does.does(Action.WHOLE, viewing::whole);
+    does.does(Action.GHOST, () -> viewing.ghostProperty().set(!viewing.ghostProperty().get()));
+    does.does(Action.DRAWN, () -> viewing.drawnProperty().set(!viewing.drawnProperty().get()));
+    does.does(Action.POINT, desk.places()::begin);
+    does.does(Action.LOOP_SLAP, this::loopSlap);
+    does.does(Action.LOOP_TRIAL, () -> stopOr(stage::loopTrial));
+    does.does(Action.LARGER, viewing::larger);
+    does.does(Action.SMALLER, viewing::smaller);
+    does.does(Action.LOOK, chord -> along(chord, 1, viewing::look));
     for (Drawn what : Drawn.values()) {
-      whilePlacing.put(what.key(), () -> placing.choose(what));
+      does.does(what.action(), () -> placing.choose(what));
     }
-    arrow("←", -1, 0);
-    arrow("→", 1, 0);
-    arrow("↑", 0, -1);
-    arrow("↓", 0, 1);
-    for (int digit = 0; digit <= 9; digit++) {
-      String typed = String.valueOf(digit);
-      whilePlacing.put(typed, () -> placing.type(typed));
-    }
-    whilePlacing.put(".", () -> placing.type("."));
-    whilePlacing.put("Del", placing::delete);
-    whilePlacing.put("Z", placing::undo);
-    whilePlacing.put("Ctrl+Z", placing::undo);
-    whilePlacing.put("Shift+Z", placing::redo);
-    whilePlacing.put("Ctrl+Y", placing::redo);
-    whilePlacing.put("Enter", placing::keep);
-    whilePlacing.put("Q", placing::leave);
-    whilePlacing.put("Esc", placing::leave);
-    whilePlacing.put("U", () -> viewing.hideOrShow(placing.chosenProperty().get()));
-    whilePlacing.put("V", desk.places()::ontoHands);
-    whilePlacing.put("+", viewing::larger);
-    whilePlacing.put("−", viewing::smaller);
-    whilePlacing.put("PgUp", () -> stage.step(-1));
-    whilePlacing.put("PgDn", () -> stage.step(1));
+    does.does(Action.PLACE_MOVE, chord -> along(chord, 1, placing::move));
+    does.does(Action.PLACE_FAR, chord -> along(chord, TEN, placing::move));
+    does.does(Action.PLACE_SIZE, chord -> along(chord, 1, placing::resize));
+    does.does(Action.PLACE_SIZE_FAR, chord -> along(chord, TEN, placing::resize));
+    does.does(Action.PLACE_LENGTH, placing::type);
+    does.does(Action.PLACE_FRAME, chord -> stage.step(chord.equals("PgUp") ? -1 : 1));
+    does.does(Action.PLACE_KEEP, placing::keep);
+    does.does(Action.PLACE_LEAVE, placing::leave);
   }
 
-  private void arrow(String key, int right, int down) {
-    whilePlacing.put(key, () -> placing.move(right, down));
-    whilePlacing.put("Shift+" + key, () -> placing.move(TEN * right, TEN * down));
-    whilePlacing.put("Alt+" + key, () -> placing.resize(right, down));
-    whilePlacing.put("Alt+Shift+" + key, () -> placing.resize(TEN * right, TEN * down));
+  private interface Way {
+    void go(int right, int down);
+  }
+
+  /** Goes where an arrow points, whatever is held down with it. */
+  private static void along(String chord, int far, Way way) {
+    switch (chord.charAt(chord.length() - 1)) {
+      case '←' -> way.go(-far, 0);
+      case '→' -> way.go(far, 0);
+      case '↑' -> way.go(0, -far);
+      default -> way.go(0, far);
+    }
   }
 
   /** Returns whether all keys set places just now. */
   boolean placing() {
     return placing.activeProperty().get();
-  }
-
-  /** Returns what a key does; null for one that is not of the picture. */
-  @Nullable Runnable action(String chord, boolean focused) {
-    if (placing()) {
-      return whilePlacing.get(chord);
-    }
-    Runnable here = focused ? onPicture.get(chord) : null;
-    return here != null ? here : anywhere.get(chord);
   }
 
   private void loopSlap() {

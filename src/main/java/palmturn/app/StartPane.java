@@ -9,6 +9,9 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import palmturn.app.hints.KeyCaps;
+import palmturn.app.keys.Action;
+import palmturn.app.keys.KeyMap;
 import palmturn.app.look.Look;
 import palmturn.app.look.Tips;
 import palmturn.app.session.SessionFlow;
@@ -17,7 +20,9 @@ import palmturn.work.Recents;
 
 /** What stands in the tally's place before anything is filmed: how to film, and how to begin. */
 final class StartPane extends VBox {
-  private static final int SHOWN = 4;
+  /** With more sessions than this there is no room for how to film. */
+  private static final int FEW = 4;
+
   private static final String[][] HOW = {
     {"Camera still, level with the hands", "about 1.5 m in front"},
     {"60 frames a second or more", "30 works, with less detail"},
@@ -26,7 +31,7 @@ final class StartPane extends VBox {
     {"The face may stay out", "clips stay on this computer"},
   };
 
-  StartPane(boolean sessionOpen, SessionFlow flow, Look look, Consumer<String> press) {
+  StartPane(boolean sessionOpen, SessionFlow flow, KeyMap keys, Look look, Consumer<String> press) {
     super(look.px(12));
     getStyleClass().setAll("pane", "start");
     List<Recents.Left> last = sessionOpen ? List.of() : flow.recentsProperty().get();
@@ -44,14 +49,16 @@ final class StartPane extends VBox {
     Region space = new Region();
     VBox.setVgrow(space, Priority.ALWAYS);
     getChildren().add(space);
-    getChildren().add(button("start-add", "Add clips", "A", "main-choice", look, press));
+    getChildren()
+        .add(button("start-add", "Add clips", keys.of(Action.ADD), "main-choice", look, press));
     if (!sessionOpen) {
-      getChildren().add(button("start-open", "Open a session", "O", "choice", look, press));
+      getChildren()
+          .add(button("start-open", "Open a session", keys.of(Action.OPEN), "choice", look, press));
     }
     Label drop = new Label("or drop clips or a session folder anywhere");
     drop.getStyleClass().add("small");
     getChildren().add(drop);
-    if (!last.isEmpty()) {
+    if (!last.isEmpty() && last.size() <= FEW) {
       how(look, false);
     }
   }
@@ -77,9 +84,11 @@ final class StartPane extends VBox {
   /** The last sessions, so that an evening's work goes on where it was left. */
   private void recents(List<Recents.Left> all, SessionFlow flow, Look look) {
     VBox list = new VBox(look.px(2));
-    for (int i = 0; i < Math.min(SHOWN, all.size()); i++) {
+    for (int i = 0; i < all.size(); i++) {
       Recents.Left each = all.get(i);
       Button button = new Button(each.heading() + where(each));
+      button.setGraphic(KeyCaps.cap(Integer.toString(i + 1), look));
+      button.setGraphicTextGap(look.px(8));
       button.setId("recent-" + i);
       button.getStyleClass().setAll("button", "line-choice");
       button.setMaxWidth(Double.MAX_VALUE);

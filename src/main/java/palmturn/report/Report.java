@@ -24,7 +24,7 @@ import palmturn.trial.Trial;
 
 /** Makes the report: one HTML page that holds everything and fetches nothing. */
 public final class Report {
-  private static final TemplateEngine TEMPLATES =
+  static final TemplateEngine TEMPLATES =
       TemplateEngine.createPrecompiled(
           null, ContentType.Html, Report.class.getClassLoader(), "palmturn.report.pages");
   private static final DateTimeFormatter MADE =

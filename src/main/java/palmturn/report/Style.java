@@ -16,14 +16,17 @@ final class Style {
   private Style() {}
 
   static String sheet() {
-    return font("Lato-Regular.woff2", 400)
-        + font("Lato-Bold.woff2", 700)
+    return fonts()
         + ":root{color-scheme:light dark;"
         + variables(Palette.LIGHT)
         + "}\n@media screen and (prefers-color-scheme:dark){:root{"
         + variables(Palette.DARK)
         + "}}\n"
         + resource("report.css");
+  }
+
+  static String fonts() {
+    return font("Lato-Regular.woff2", 400) + font("Lato-Bold.woff2", 700);
   }
 
   private static String font(String file, int weight) {
@@ -42,7 +45,7 @@ final class Style {
         Locale.ROOT, "#%02x%02x%02x", color.getRed(), color.getGreen(), color.getBlue());
   }
 
-  private static String resource(String name) {
+  static String resource(String name) {
     try (InputStream in = Style.class.getResourceAsStream(name)) {
       if (in == null) {
         throw new IllegalStateException("the report's " + name + " is missing from the jar");

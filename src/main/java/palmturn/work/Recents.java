@@ -17,7 +17,7 @@ import palmturn.trial.TrialId;
  * that can't be done again.
  */
 public final class Recents {
-  private static final int MOST = 8;
+  private static final int MOST = 9;
 
   private final @Nullable Path file;
   private List<Left> all;
@@ -57,8 +57,9 @@ public final class Recents {
     this.adding = adding;
   }
 
-  /** Returns what a file holds; it is made with the first session that is remembered. */
-  public static Recents in(Path file) {
+  /** Returns what lies in the settings; it is made with the first session that is remembered. */
+  public static Recents in(Path settings) {
+    Path file = settings.resolve("recent.properties");
     Properties kept = Kept.read(file);
     return new Recents(file, lefts(kept), adding(kept));
   }
@@ -69,7 +70,7 @@ public final class Recents {
   }
 
   /**
-   * Returns where a user's settings lie on this computer.
+   * Returns the folder of a user's settings for this program, which need not be there yet.
    *
    * @param os the operating system's name
    * @param home the user's folder
@@ -85,7 +86,7 @@ public final class Recents {
                 : name.contains("windows")
                     ? home.resolve("AppData").resolve("Roaming")
                     : home.resolve(".config");
-    return base.resolve("palmturn").resolve("recent.properties");
+    return base.resolve("palmturn");
   }
 
   /** Returns the sessions, the last opened first. */

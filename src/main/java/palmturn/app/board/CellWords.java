@@ -38,7 +38,7 @@ final class CellWords {
           next
               ? "Film this one next, after 30 s of rest: the hands take turns."
               : "Not filmed yet.");
-      lines.add("Drop its clip here, or press A.");
+      lines.add("Drop its clip here, or add clips while it is chosen.");
       return lines;
     }
     if (filmed != null) {

@@ -19,6 +19,7 @@ import palmturn.app.board.Board;
 import palmturn.app.board.Cell;
 import palmturn.app.estimate.EstimateRun;
 import palmturn.app.estimate.Found;
+import palmturn.app.keys.Keys;
 import palmturn.app.marking.Marking;
 import palmturn.app.stage.Stage;
 import palmturn.app.strip.Strip;
@@ -47,6 +48,7 @@ public final class Desk implements AutoCloseable {
   private final Tally tally = new Tally();
   private final Scored trials = new Scored();
   private final FastMarking fast;
+  private final Keys keys = new Keys();
 
   private final ReadOnlyObjectWrapper<@Nullable SessionFolder> folder =
       new ReadOnlyObjectWrapper<>();
@@ -107,6 +109,11 @@ public final class Desk implements AutoCloseable {
   /** Typing along, and going through the marks one by one. */
   public FastMarking fast() {
     return fast;
+  }
+
+  /** Which key stands for what. */
+  public Keys keys() {
+    return keys;
   }
 
   /** Returns the open trial with its marks, null when none is. */
@@ -239,6 +246,12 @@ public final class Desk implements AutoCloseable {
   boolean ownMarks() {
     Reading shown = marking.readingProperty().get();
     return !readOnly.get() && shown != null && shown.reader().equals(reader());
+  }
+
+  /** Returns whether the open trial is to be read without the help of what others found. */
+  public boolean readsBlind() {
+    Trial now = openTrial();
+    return now != null && Found.blind(now, reader);
   }
 
   /** Says who is marking. */

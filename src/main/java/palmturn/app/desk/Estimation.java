@@ -3,6 +3,7 @@ package palmturn.app.desk;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.estimate.EstimateRun;
 import palmturn.app.estimate.Found;
+import palmturn.app.keys.Action;
 import palmturn.app.marking.Marking;
 import palmturn.app.stage.Stage;
 import palmturn.clip.Picture;
@@ -87,8 +88,9 @@ public final class Estimation {
     if (made == null) {
       desk.fail(
           found.estimateProperty().get() == null
-              ? "this trial is not estimated yet: L has the program look for slaps"
-              : "the estimate is hidden: H shows it");
+              ? "this trial is not estimated yet: %s has the program look for slaps"
+                  .formatted(desk.keys().of(Action.ESTIMATE))
+              : "the estimate is hidden: %s shows it".formatted(desk.keys().of(Action.HIDE)));
     } else if (made.slaps().isEmpty()) {
       desk.fail("the estimate found no slaps to start from");
     } else {

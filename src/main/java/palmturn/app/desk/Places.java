@@ -2,6 +2,7 @@ package palmturn.app.desk;
 
 import org.jspecify.annotations.Nullable;
 import palmturn.app.estimate.Found;
+import palmturn.app.keys.Action;
 import palmturn.app.stage.Placing;
 import palmturn.clip.Picture;
 import palmturn.store.SessionFolder;
@@ -48,7 +49,9 @@ public final class Places {
       region = made.handRegion();
     }
     if (region == null) {
-      desk.fail("where the hands are is not known: Q lets you draw a box around the moving one");
+      desk.fail(
+          "where the hands are is not known: %s lets you draw a box around the moving one"
+              .formatted(desk.keys().of(Action.POINT)));
     } else {
       desk.stage().viewing().ontoOrWhole(region);
     }

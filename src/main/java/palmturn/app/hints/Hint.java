@@ -1,19 +1,20 @@
 package palmturn.app.hints;
 
 import java.util.List;
+import palmturn.app.keys.Action;
 
 /**
- * Keys and what they do.
+ * What can be done, told beside its keys.
  *
- * @param keys as they stand on the keyboard, pressed together or one of them as the words say
- * @param words what they do
+ * @param actions whose keys are shown
+ * @param words what they do, in few words
  */
-public record Hint(List<String> keys, String words) {
+public record Hint(List<Action> actions, String words) {
   public Hint {
-    keys = List.copyOf(keys);
+    actions = List.copyOf(actions);
   }
 
-  static Hint of(String words, String... keys) {
-    return new Hint(List.of(keys), words);
+  static Hint of(String words, Action... actions) {
+    return new Hint(List.of(actions), words);
   }
 }

@@ -6,6 +6,7 @@ import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
+import palmturn.app.keys.KeyMap;
 import palmturn.app.look.Look;
 
 /** The row of keys, 36 high; what does not fit is left out, but never the key to all of them. */
@@ -32,14 +33,14 @@ public final class HintsView extends HBox {
   }
 
   /** Shows keys, the most wanted first, the key to all of them last. */
-  public void show(List<Hint> now) {
+  public void show(List<Hint> now, KeyMap keys) {
     if (now.equals(shown)) {
       return;
     }
     shown = List.copyOf(now);
     getChildren().clear();
     for (Hint hint : now) {
-      HBox caps = KeyCaps.of(hint, look, press);
+      HBox caps = KeyCaps.of(hint, keys, look, press);
       caps.setMinWidth(Region.USE_PREF_SIZE);
       getChildren().add(caps);
     }

@@ -6,12 +6,12 @@ import javafx.geometry.Pos;
 import javafx.scene.control.Label;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
+import palmturn.app.keys.Chord;
+import palmturn.app.keys.KeyMap;
 import palmturn.app.look.Look;
 
 /** Draws keys as outlined caps, 22 high, with what they do behind them. */
 public final class KeyCaps {
-  private static final List<String> HELD = List.of("Ctrl", "Shift", "Alt");
-
   private KeyCaps() {}
 
   /**
@@ -19,33 +19,47 @@ public final class KeyCaps {
    *
    * @param press is told which key was clicked, as {@code F} or {@code Shift+→}
    */
-  public static HBox of(Hint hint, Look look, Consumer<String> press) {
+  public static HBox of(Hint hint, KeyMap keys, Look look, Consumer<String> press) {
     HBox row = new HBox(look.px(4));
     row.setAlignment(Pos.CENTER_LEFT);
-    String held = "";
-    String last = "";
-    for (String key : hint.keys()) {
-      if (HELD.contains(key)) {
-        held = key + "+";
-      } else {
-        last = held + key;
+    List<String> chords =
+        hint.actions().stream().flatMap(each -> keys.shown(each).stream()).toList();
+    List<String> heldBefore = List.of();
+    for (String chord : chords) {
+      List<String> parts = Chord.parts(chord);
+      List<String> held = parts.subList(0, parts.size() - 1);
+      // What is held down for several keys in a row is shown once.
+      for (String each :
+          held.equals(heldBefore) ? parts.subList(held.size(), parts.size()) : parts) {
+        Label cap = cap(each, look);
+        cap.setOnMouseClicked(event -> press.accept(chord));
+        row.getChildren().add(cap);
       }
-      String chord = HELD.contains(key) ? held + hint.keys().get(1) : last;
-      Label cap = new Label(key);
-      cap.getStyleClass().add("key");
-      cap.setMinSize(look.px(22), look.px(22));
-      cap.setMaxHeight(look.px(22));
-      cap.setOnMouseClicked(event -> press.accept(chord));
-      row.getChildren().add(cap);
+      heldBefore = held;
     }
-    String chord = last;
-    Label words = new Label(hint.words());
-    words.getStyleClass().add("key-words");
-    words.setMinWidth(Region.USE_PREF_SIZE);
-    if (hint.keys().size() == 1 || hint.keys().size() == 2 && !held.isEmpty()) {
-      words.setOnMouseClicked(event -> press.accept(chord));
+    Label words = words(hint.words());
+    if (chords.size() == 1) {
+      words.setOnMouseClicked(event -> press.accept(chords.get(0)));
     }
     row.getChildren().add(words);
     return row;
+  }
+
+  /** Returns the cap of one key. */
+  public static Label cap(String key, Look look) {
+    Label cap = new Label(key);
+    cap.getStyleClass().add("key");
+    cap.setMinSize(look.px(22), look.px(22));
+    cap.setMaxHeight(look.px(22));
+    cap.setAlignment(Pos.CENTER);
+    return cap;
+  }
+
+  /** Returns the words behind caps. */
+  public static Label words(String text) {
+    Label words = new Label(text);
+    words.getStyleClass().add("key-words");
+    words.setMinWidth(Region.USE_PREF_SIZE);
+    return words;
   }
 }

@@ -4,8 +4,10 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.Objects;
+import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.DoubleProperty;
 import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleDoubleProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.scene.text.Font;
@@ -20,7 +22,7 @@ public final class Look {
 
   private final ObjectProperty<Theme> theme = new SimpleObjectProperty<>(Theme.LIGHT);
   private final DoubleProperty scale = new SimpleDoubleProperty(1);
-  private boolean lessMotion;
+  private final BooleanProperty lessMotion = new SimpleBooleanProperty(false);
 
   /** Light or dark. */
   public ObjectProperty<Theme> themeProperty() {
@@ -30,6 +32,11 @@ public final class Look {
   /** Size of text and of all that holds it: 1 to 2. */
   public DoubleProperty scaleProperty() {
     return scale;
+  }
+
+  /** Whether what moves jumps instead. */
+  public BooleanProperty lessMotionProperty() {
+    return lessMotion;
   }
 
   /** Returns the theme. */
@@ -44,22 +51,27 @@ public final class Look {
 
   /** Returns whether what moves jumps instead. */
   public boolean lessMotion() {
-    return lessMotion;
+    return lessMotion.get();
   }
 
   /** Lets what moves jump, or move again. */
   public void moveLessOrMore() {
-    lessMotion = !lessMotion;
+    lessMotion.set(!lessMotion.get());
   }
 
   /** Makes text a quarter larger, up to 200 %. */
   public void larger() {
-    scale.set(Math.min(LARGEST, scale.get() + STEP));
+    scaleTo(scale.get() + STEP);
   }
 
   /** Makes text a quarter smaller, down to 100 %. */
   public void smaller() {
-    scale.set(Math.max(1, scale.get() - STEP));
+    scaleTo(scale.get() - STEP);
+  }
+
+  /** Makes text as large as asked, at least 1 and at most 2. */
+  public void scaleTo(double wanted) {
+    scale.set(Math.max(1, Math.min(LARGEST, wanted)));
   }
 
   /** Returns the style of a root: the theme's colours and the size of text. */

@@ -1,41 +1,146 @@
 package palmturn.app.sheet;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.function.Consumer;
+import javafx.geometry.Insets;
+import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
-import palmturn.app.hints.Hint;
 import palmturn.app.hints.Hints;
 import palmturn.app.hints.KeyCaps;
+import palmturn.app.keys.Action;
+import palmturn.app.keys.Chord;
+import palmturn.app.keys.KeyChange;
+import palmturn.app.keys.KeyLines;
+import palmturn.app.keys.KeyMap;
+import palmturn.app.keys.Keys;
+import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 
-/** Keys beside what they do, in columns. */
+/** Keys beside what they do, in columns; the key of each action can be changed in its place. */
 final class KeyTable {
-  private KeyTable() {}
+  private final Keys keys;
+  private final Look look;
+  private final Follow follow;
+  private final ScrollPane scroll = new ScrollPane();
 
-  static Node all(Look look, Consumer<String> press) {
-    HBox columns = new HBox(look.px(48));
-    for (Hints.Group group : Hints.GROUPS) {
-      columns.getChildren().add(column(group, look, press));
+  KeyTable(Keys keys, Look look, Follow follow) {
+    this.keys = keys;
+    this.look = look;
+    this.follow = follow;
+  }
+
+  /** Returns all keys, and the line that tells how to change one. */
+  List<Node> all() {
+    HBox columns = new HBox(look.px(28));
+    scroll.setContent(columns);
+    for (List<Action.Group> groups : KeyLines.columns()) {
+      VBox column = new VBox();
+      groups.forEach(group -> add(group, column));
+      columns.getChildren().add(column);
     }
-    return columns;
+    scroll.setFocusTraversable(false);
+    scroll.setMinHeight(look.px(120));
+    // The last column stands clear of the bar.
+    columns.setPadding(new Insets(0, look.px(12), 0, 0));
+    Label words = new Label();
+    words.setId("keys-words");
+    words.textProperty().bind(keys.change().wordsProperty());
+    words.setWrapText(true);
+    words.setMaxWidth(look.px(1000));
+    follow.value(
+        keys.change().askingProperty(),
+        asking -> words.getStyleClass().setAll("label", asking ? "strong" : "second"));
+    return List.of(scroll, words);
   }
 
-  static Node more(Look look, Consumer<String> press) {
-    return column(Hints.MORE, look, press);
-  }
-
-  private static VBox column(Hints.Group group, Look look, Consumer<String> press) {
+  /** Returns the rarer marks. */
+  static Node more(KeyMap keys, Look look, Consumer<String> press) {
     VBox column = new VBox(look.px(8));
-    if (!group.name().isEmpty()) {
-      Label name = new Label(group.name());
-      name.getStyleClass().add("strong");
-      column.getChildren().add(name);
-    }
-    for (Hint hint : group.hints()) {
-      column.getChildren().add(KeyCaps.of(hint, look, press));
-    }
+    Hints.MORE.forEach(hint -> column.getChildren().add(KeyCaps.of(hint, keys, look, press)));
     return column;
+  }
+
+  private void add(Action.Group group, VBox column) {
+    Label name = new Label(group.words());
+    name.getStyleClass().add("strong");
+    if (!column.getChildren().isEmpty()) {
+      column.getChildren().add(new Label());
+    }
+    column.getChildren().add(name);
+    for (KeyLines.Line line : KeyLines.of(group)) {
+      HBox row = new HBox(look.px(4));
+      row.setAlignment(Pos.CENTER_LEFT);
+      List<String> held = List.of();
+      for (Action action : line.actions()) {
+        row.getChildren().add(caps(action, held));
+        held = held(action);
+      }
+      row.getChildren().add(KeyCaps.words(line.words()));
+      column.getChildren().add(row);
+    }
+  }
+
+  private Node caps(Action action, List<String> heldBefore) {
+    HBox caps = new HBox(look.px(2));
+    caps.setAlignment(Pos.CENTER_LEFT);
+    caps.setId("key-of-" + action.name());
+    boolean changed = keys.map().changed().containsKey(action);
+    List<String> texts = texts(action);
+    List<String> held = held(action);
+    // What is held down for neighbours too is shown once.
+    for (String each : held.equals(heldBefore) ? texts.subList(held.size(), texts.size()) : texts) {
+      Label cap = KeyCaps.cap(each, look);
+      if (changed) {
+        cap.getStyleClass().add("key-changed");
+      }
+      caps.getChildren().add(cap);
+    }
+    caps.getStyleClass().add("key-place");
+    KeyChange change = keys.change();
+    caps.setOnMouseClicked(event -> change.ask(action));
+    follow.value(
+        change.chosenProperty(),
+        chosen -> {
+          caps.getStyleClass().remove("key-chosen");
+          if (chosen == action) {
+            caps.getStyleClass().add("key-chosen");
+            bringIn(caps);
+          }
+        });
+    return caps;
+  }
+
+  private void bringIn(Node caps) {
+    Node content = scroll.getContent();
+    double spare = content.getLayoutBounds().getHeight() - scroll.getViewportBounds().getHeight();
+    if (spare > 0) {
+      double y = content.sceneToLocal(caps.localToScene(caps.getLayoutBounds())).getCenterY();
+      scroll.setVvalue((y - scroll.getViewportBounds().getHeight() / 2) / spare);
+    }
+  }
+
+  private List<String> held(Action action) {
+    List<String> parts = Chord.parts(keys.map().shown(action).get(0));
+    return parts.subList(0, parts.size() - 1);
+  }
+
+  /** Several fixed keys under the same held ones need those only once. */
+  private List<String> texts(Action action) {
+    List<String> shown = keys.map().shown(action);
+    List<String> first = Chord.parts(shown.get(0));
+    if (shown.size() == 1) {
+      return first;
+    }
+    if (shown.size() > 4) {
+      return List.of(shown.get(0), "…", shown.get(shown.size() - 1));
+    }
+    List<String> texts = new ArrayList<>(held(action));
+    shown.forEach(chord -> texts.add(Chord.parts(chord).get(first.size() - 1)));
+    return texts;
   }
 }

@@ -8,6 +8,8 @@ import javafx.scene.layout.StackPane;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.desk.Desk;
 import palmturn.app.desk.Question;
+import palmturn.app.keys.Action;
+import palmturn.app.keys.Keys;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 import palmturn.app.session.SessionFlow;
@@ -67,11 +69,22 @@ public final class Sheets extends StackPane {
     } else if (question instanceof Question.More) {
       more();
     } else {
-      put(
-          new Sheet("All keys", look, KeyTable.all(look, press))
-              .choice("sheet-close", "Close", true, this::close),
-          null);
+      keys();
     }
+  }
+
+  private void keys() {
+    Keys keys = desk.keys();
+    keys.change().begin();
+    Sheet sheet =
+        new Sheet("All keys", look, new KeyTable(keys, look, follow).all().toArray(Node[]::new));
+    sheet
+        .choice("keys-reset", "All as they came", false, keys.change()::takeAllBack)
+        .choice("keys-print", "Print", false, () -> press.accept(keys.of(Action.PRINT_KEYS)))
+        .choice("sheet-close", "Close", false, this::close);
+    put(sheet, null);
+    follow.changes(keys.change().chosenProperty(), sheet::requestFocus);
+    follow.changes(keys.change().askingProperty(), sheet::requestFocus);
   }
 
   private void initials(Question.Initials question) {
@@ -148,8 +161,11 @@ public final class Sheets extends StackPane {
                 "Start from the estimate?",
                 look,
                 words(
-                    "Your %d %s will give way to the estimate’s. Z brings them back."
-                        .formatted(question.marks(), question.marks() == 1 ? "mark" : "marks")))
+                    "Your %d %s will give way to the estimate’s. %s brings them back."
+                        .formatted(
+                            question.marks(),
+                            question.marks() == 1 ? "mark" : "marks",
+                            desk.keys().of(Action.UNDO))))
             .choice("sheet-cancel", "Cancel", false, this::close)
             .choice(
                 "sheet-ok",
@@ -164,7 +180,7 @@ public final class Sheets extends StackPane {
 
   private void more() {
     put(
-        new Sheet("More marks", look, KeyTable.more(look, press))
+        new Sheet("More marks", look, KeyTable.more(desk.keys().map(), look, press))
             .choice("sheet-close", "Close", true, this::close),
         null);
   }

@@ -1,24 +1,26 @@
 package palmturn.app.stage;
 
+import palmturn.app.keys.Action;
+
 /** What can be drawn on the picture, set by hand and hidden. */
 public enum Drawn {
-  HAND("H", "moving hand"),
-  ELBOW("E", "elbow"),
-  TRUNK("T", "trunk"),
-  SCALE("S", "scale"),
-  TARGET("P", "target palm");
+  HAND(Action.PLACE_HAND, "moving hand"),
+  ELBOW(Action.PLACE_ELBOW, "elbow"),
+  TRUNK(Action.PLACE_TRUNK, "trunk"),
+  SCALE(Action.PLACE_SCALE, "scale"),
+  TARGET(Action.PLACE_TARGET, "target palm");
 
-  private final String key;
+  private final Action action;
   private final String words;
 
-  Drawn(String key, String words) {
-    this.key = key;
+  Drawn(Action action, String words) {
+    this.action = action;
     this.words = words;
   }
 
-  /** Returns the key that chooses it while places are set. */
-  public String key() {
-    return key;
+  /** Returns what chooses it while places are set. */
+  public Action action() {
+    return action;
   }
 
   /** Returns its name on the picture. */

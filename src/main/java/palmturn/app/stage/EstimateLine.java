@@ -9,6 +9,8 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import palmturn.app.estimate.EstimateRun;
+import palmturn.app.keys.Action;
+import palmturn.app.keys.Keys;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 
@@ -16,19 +18,20 @@ import palmturn.app.look.Look;
 public final class EstimateLine extends HBox {
   /** What is offered. */
   public enum Offer {
-    NOTHING("", ""),
-    ESTIMATE("L", "Estimate this trial"),
-    START("S", "Start from the estimate");
+    NOTHING(Action.ESTIMATE, ""),
+    ESTIMATE(Action.ESTIMATE, "Estimate this trial"),
+    START(Action.START_FROM, "Start from the estimate");
 
-    private final String key;
+    private final Action action;
     private final String words;
 
-    Offer(String key, String words) {
-      this.key = key;
+    Offer(Action action, String words) {
+      this.action = action;
       this.words = words;
     }
   }
 
+  private final Keys keys;
   private final Look look;
   private final EstimateRun run;
   private final Consumer<String> press;
@@ -41,8 +44,10 @@ public final class EstimateLine extends HBox {
    *
    * @param press is told which key was clicked
    */
-  public EstimateLine(EstimateRun run, Look look, Consumer<String> press, Follow follow) {
+  public EstimateLine(
+      EstimateRun run, Keys keys, Look look, Consumer<String> press, Follow follow) {
     super(look.px(8));
+    this.keys = keys;
     this.look = look;
     this.run = run;
     this.press = press;
@@ -73,16 +78,17 @@ public final class EstimateLine extends HBox {
       VBox progress = new VBox(look.px(4), words, bar);
       progress.getStyleClass().add("on-picture-box");
       progress.setMinWidth(look.px(320));
-      getChildren().setAll(progress, button("estimate-stop", "Stop", "L"));
+      getChildren().setAll(progress, button("estimate-stop", "Stop", Action.ESTIMATE));
     } else if (offer != Offer.NOTHING) {
-      getChildren().setAll(button("estimate-offer", offer.words, offer.key));
+      getChildren().setAll(button("estimate-offer", offer.words, offer.action));
     } else {
       getChildren().clear();
     }
     setVisible(running || offer != Offer.NOTHING);
   }
 
-  private Button button(String id, String text, String key) {
+  private Button button(String id, String text, Action action) {
+    String key = keys.of(action);
     Label cap = new Label(key);
     cap.getStyleClass().add("key");
     cap.setMinSize(look.px(22), look.px(22));

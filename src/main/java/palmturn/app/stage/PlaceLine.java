@@ -5,6 +5,7 @@ import javafx.scene.control.Label;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import palmturn.app.keys.KeyMap;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 
@@ -19,7 +20,7 @@ final class PlaceLine extends VBox {
     HBox choices = new HBox(look.px(12));
     choices.setAlignment(Pos.CENTER_LEFT);
     for (Drawn what : Drawn.values()) {
-      Label cap = new Label(what.key());
+      Label cap = new Label(KeyMap.AS_THEY_CAME.of(what.action()));
       cap.getStyleClass().add("key");
       cap.setMinSize(look.px(22), look.px(22));
       cap.setAlignment(Pos.CENTER);

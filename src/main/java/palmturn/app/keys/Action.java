@@ -1,0 +1,195 @@
+package palmturn.app.keys;
+
+import static palmturn.app.keys.Where.BOARD;
+import static palmturn.app.keys.Where.PASS;
+import static palmturn.app.keys.Where.PICTURE;
+import static palmturn.app.keys.Where.PLACES;
+import static palmturn.app.keys.Where.START;
+import static palmturn.app.keys.Where.TRIAL;
+import static palmturn.app.keys.Where.TYPING;
+import static palmturn.app.keys.Where.WINDOW;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * Everything that a key can do; the dispatch, the row of hints, the sheet of all keys, its printed
+ * page and the settings file are all made from this list.
+ *
+ * <p>To add a key: one line here, in the group and order in which it is to be listed, and one
+ * {@code does} in {@code Keyboard} (or {@code StageKeys}, {@code FastKeys}) for what it does.
+ *
+ * <p>A line holds the group, the name in the settings file, the keys as they come, words, and
+ * where. The first key is shown and can be changed; more stand for the same until they are given to
+ * something else. Without a name the keys are fixed, and all are shown: Esc, Enter and the arrows
+ * where they move, digits that are typed, Tab, which the toolkit takes. Neighbours whose words
+ * begin alike up to a colon share one line of the sheet.
+ */
+public enum Action {
+  PALM(Group.MARK, "palm", "F", "palm slap at this frame", TRIAL, TYPING, PASS),
+  BACK(Group.MARK, "back", "J", "back slap at this frame", TRIAL, TYPING, PASS),
+  PALM_FAULT(Group.MARK, "palm-fault", "D", "with a fault: palm", TRIAL, TYPING),
+  BACK_FAULT(Group.MARK, "back-fault", "K", "with a fault: back", TRIAL, TYPING),
+  FINGERS(Group.MARK, "fingers", "1", "off centre: fingers", TRIAL, PASS),
+  WRIST(Group.MARK, "wrist", "2", "off centre: wrist", TRIAL, PASS),
+  EDGE(Group.MARK, "edge", "3", "off centre: edge", TRIAL, PASS),
+  DOUBLE(Group.MARK, "double", "4", "double", TRIAL, PASS),
+  PART_TURN(Group.MARK, "part-turn", "P", "part turn, cut short", TRIAL, PASS),
+  MISSED(Group.MARK, "missed", "X", "missed: a turn without contact", TRIAL, PASS),
+  OTHER(Group.MARK, "other", "N", "other fault, in words", TRIAL),
+  BENT_WRIST(Group.MARK, "bent-wrist", "W", "begin, end: bent wrist", TRIAL),
+  ELBOW_OUT(Group.MARK, "elbow-out", "E", "begin, end: elbow out", TRIAL),
+  TARGET_MOVED(Group.MARK, "target-moved", "G", "begin or end: target moved", TRIAL),
+  PAUSE(Group.MARK, "pause", "R", "begin or end: pause", TRIAL),
+  MORE(Group.MARK, "more", "5", "the rarer marks", TRIAL),
+  ESTIMATE(Group.MARK, "estimate", "L", "have this trial estimated; again: stop", TRIAL),
+  START_FROM(Group.MARK, "start-from", "S", "start from the estimate", TRIAL),
+  HIDE(Group.MARK, "hide", "H", "hide the estimate, or show it", TRIAL, PASS),
+  TYPE(Group.MARK, "type", "T", "type along; again: stop", TRIAL),
+  THROUGH(Group.MARK, "through", "C", "go through the marks, every slap", TRIAL),
+  RIGHT(Group.MARK, "right", "Space", "in the pass: right as it is, next", PASS),
+  FINISH(Group.MARK, "finish", "Enter", "reading finished, or open again", TRIAL),
+
+  FRAME_BACK(Group.MOVE, "", "←", "one frame: back", TRIAL, PASS),
+  FRAME_ON(Group.MOVE, "", "→", "one frame: on", TRIAL, PASS),
+  TEN_BACK(Group.MOVE, "ten-back", "Ctrl+← PgUp", "ten frames: back", TRIAL),
+  TEN_ON(Group.MOVE, "ten-on", "Ctrl+→ PgDn", "ten frames: on", TRIAL),
+  SLAP_BEFORE(Group.MOVE, "slap-before", "Shift+←", "slap: before", TRIAL, PASS),
+  SLAP_NEXT(Group.MOVE, "slap-next", "Shift+→", "slap: next", TRIAL, PASS),
+  FIRST(Group.MOVE, "first", "Home", "frame: first", TRIAL),
+  LAST(Group.MOVE, "last", "End", "frame: last", TRIAL),
+  PLAY(Group.MOVE, "play", "Space", "play and stop", TRIAL),
+  SLOWER(Group.MOVE, "slower", "[", "play: slower", TRIAL, PASS),
+  FASTER(Group.MOVE, "faster", "]", "play: faster", TRIAL, PASS),
+  CLOSER(Group.MOVE, "closer", "+", "strip: closer", TRIAL, PASS),
+  WIDER(Group.MOVE, "wider", "−", "strip: wider", TRIAL, PASS),
+  TAB(Group.MOVE, "", "Tab", "board, picture, strip"),
+  BOARD_MOVE(Group.MOVE, "", "← → ↑ ↓", "move on the board", BOARD),
+  TO_STRIP(Group.MOVE, "", "Enter", "from the board to the strip", BOARD),
+  RECENT(Group.MOVE, "", "1 2 3 4 5 6 7 8 9", "one of the last sessions", START),
+
+  HANDS(Group.PICTURE, "hands", "V", "hands, whole picture", TRIAL, PASS, PLACES),
+  LARGER(Group.PICTURE, "larger", "+", "in the picture: larger", PICTURE, PLACES),
+  SMALLER(Group.PICTURE, "smaller", "−", "in the picture: smaller", PICTURE, PLACES),
+  WHOLE(Group.PICTURE, "whole", "0", "whole picture", TRIAL, PASS),
+  LOOK(Group.PICTURE, "", "Alt+← Alt+→ Alt+↑ Alt+↓", "move about in it", PICTURE),
+  GHOST(Group.PICTURE, "ghost", "B", "frame before shines through", TRIAL, PASS),
+  DRAWN(Group.PICTURE, "drawn", "U", "drawing on the picture", TRIAL, PASS, PLACES),
+  LOOP_SLAP(Group.PICTURE, "loop-slap", "Y", "loop: last slap", TRIAL),
+  LOOP_TRIAL(Group.PICTURE, "loop-trial", "Shift+Y", "loop: trial", TRIAL),
+  POINT(Group.PICTURE, "point", "Q", "point at places, or leave them", TRIAL, PLACES),
+
+  PLACE_HAND(Group.PLACES, "", "H", "set: hand", PLACES),
+  PLACE_ELBOW(Group.PLACES, "", "E", "set: elbow", PLACES),
+  PLACE_TRUNK(Group.PLACES, "", "T", "set the: trunk", PLACES),
+  PLACE_SCALE(Group.PLACES, "", "S", "set the: scale", PLACES),
+  PLACE_TARGET(Group.PLACES, "", "P", "set the: target", PLACES),
+  PLACE_MOVE(Group.PLACES, "", "← → ↑ ↓", "move it; ten with Shift", PLACES),
+  PLACE_FAR(Group.UNLISTED, "", "Shift+← Shift+→ Shift+↑ Shift+↓", "move it ten", PLACES),
+  PLACE_SIZE(Group.PLACES, "", "Alt+← Alt+→ Alt+↑ Alt+↓", "its size", PLACES),
+  PLACE_SIZE_FAR(
+      Group.UNLISTED,
+      "",
+      "Alt+Shift+← Alt+Shift+→ Alt+Shift+↑ Alt+Shift+↓",
+      "its size by ten",
+      PLACES),
+  PLACE_LENGTH(Group.UNLISTED, "", "0 1 2 3 4 5 6 7 8 9 .", "the scale's length", PLACES),
+  PLACE_FRAME(Group.PLACES, "", "PgUp PgDn", "one frame", PLACES),
+  PLACE_KEEP(Group.PLACES, "", "Enter", "keep them", PLACES),
+  PLACE_LEAVE(Group.UNLISTED, "", "Esc", "leave them as they were", PLACES),
+
+  NUDGE_BACK(Group.CHANGE, "nudge-back", "Alt+←", "mark: earlier", TRIAL, PASS),
+  NUDGE_ON(Group.CHANGE, "nudge-on", "Alt+→", "mark: later", TRIAL, PASS),
+  DELETE(Group.CHANGE, "delete", "Del", "take the current one away", TRIAL, PASS, PLACES),
+  UNDO(Group.CHANGE, "undo", "Z Ctrl+Z", "undo", TRIAL, PASS, PLACES),
+  REDO(Group.CHANGE, "redo", "Shift+Z Ctrl+Y", "do again", TRIAL, PASS, PLACES),
+  ESCAPE(Group.CHANGE, "", "Esc", "give up a span, stop, close", WINDOW),
+  LEAVE(Group.UNLISTED, "", "Esc", "leave the pass", PASS),
+  SETTLE(Group.UNLISTED, "", "Enter Esc", "stop typing along", TYPING),
+  ADD(Group.CHANGE, "add", "A", "add clips", WINDOW),
+  OPEN(Group.CHANGE, "open", "O Ctrl+O", "open a session", WINDOW),
+  DRILL(Group.CHANGE, "drill", "Ctrl+B", "a drill, then a block", WINDOW),
+  READER(Group.CHANGE, "reader", "Ctrl+R", "another reader", WINDOW),
+  THEME(Group.CHANGE, "theme", "Ctrl+T", "light or dark", WINDOW, PASS),
+  MOTION(Group.CHANGE, "motion", "Ctrl+M", "less motion, or as before", WINDOW, PASS),
+  TEXT_LARGER(Group.CHANGE, "text-larger", "Ctrl++", "text: larger", WINDOW, PASS),
+  TEXT_SMALLER(Group.CHANGE, "text-smaller", "Ctrl+−", "text: smaller", WINDOW, PASS),
+  KEYS(Group.CHANGE, "keys", "?", "all keys, and to change them", WINDOW, PASS, PLACES),
+  PRINT_KEYS(Group.CHANGE, "print-keys", "Ctrl+P", "print all keys", WINDOW);
+
+  /** What stands under one heading. */
+  public enum Group {
+    MARK("Mark"),
+    MOVE("Move"),
+    PICTURE("Picture"),
+    PLACES("While pointing at places"),
+    CHANGE("Change"),
+    /** Told with another, or where it is needed. */
+    UNLISTED("");
+
+    private final String words;
+
+    Group(String words) {
+      this.words = words;
+    }
+
+    /** Returns the heading. */
+    public String words() {
+      return words;
+    }
+  }
+
+  private final Group group;
+  private final String code;
+  private final List<String> chords;
+  private final String words;
+  private final List<Where> where;
+
+  Action(Group group, String code, String chords, String words, Where... where) {
+    this.group = group;
+    this.code = code;
+    this.chords = List.of(chords.split(" "));
+    this.words = words;
+    this.where = List.of(where);
+  }
+
+  /** Returns the action with a name in the settings file. */
+  static Optional<Action> named(String code) {
+    return Stream.of(values()).filter(each -> !each.fixed() && each.code.equals(code)).findFirst();
+  }
+
+  /** Returns under which heading it is listed. */
+  public Group group() {
+    return group;
+  }
+
+  /** Returns its name in the settings file; empty for one whose keys are fixed. */
+  String code() {
+    return code;
+  }
+
+  /** Returns its keys as they come. */
+  List<String> chords() {
+    return chords;
+  }
+
+  /** Returns what it does. */
+  public String words() {
+    return words;
+  }
+
+  /** Returns where it can be done. */
+  public List<Where> where() {
+    return where;
+  }
+
+  /** Returns whether its keys stay as they are. */
+  public boolean fixed() {
+    return code.isEmpty();
+  }
+
+  boolean shares(Action other) {
+    return where.stream().anyMatch(here -> other.where.stream().anyMatch(here::shares));
+  }
+}

@@ -1,0 +1,105 @@
+package palmturn.app.keys;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+
+/**
+ * Which key stands for what.
+ *
+ * @param changed the keys that the user gave, for each action that has another than it came with
+ */
+public record KeyMap(Map<Action, String> changed) {
+  /** The keys as they come. */
+  public static final KeyMap AS_THEY_CAME = new KeyMap(Map.of());
+
+  public KeyMap {
+    changed = Map.copyOf(changed);
+  }
+
+  /** Returns an action's key, such as {@code F} or {@code Shift+→}; the first of fixed ones. */
+  public String of(Action action) {
+    return changed.getOrDefault(action, action.chords().get(0));
+  }
+
+  /** Returns the keys that are shown for an action: one, or all of fixed ones. */
+  public List<String> shown(Action action) {
+    return action.fixed() ? action.chords() : List.of(of(action));
+  }
+
+  /** Returns what a key does somewhere. A key that the user gave away no longer stands beside. */
+  public Optional<Action> at(Where where, String chord) {
+    List<Action> there =
+        Stream.of(Action.values()).filter(each -> each.where().contains(where)).toList();
+    return there.stream()
+        .filter(each -> shown(each).contains(chord))
+        .findFirst()
+        .or(() -> there.stream().filter(each -> beside(each).contains(chord)).findFirst());
+  }
+
+  private static List<String> beside(Action action) {
+    return action.fixed() ? List.of() : action.chords().subList(1, action.chords().size());
+  }
+
+  /** Returns the actions that keep another from having a key, since both would be meant. */
+  public List<Action> clashes(Action action, String chord) {
+    boolean asItCame = chord.equals(action.chords().get(0));
+    return Stream.of(Action.values())
+        .filter(each -> each != action && each.shares(action) && shown(each).contains(chord))
+        .filter(each -> !asItCame || changed.containsKey(each))
+        .toList();
+  }
+
+  /** Returns these keys with another one for an action. */
+  public KeyMap with(Action action, String chord) {
+    Map<Action, String> next = new EnumMap<>(Action.class);
+    next.putAll(changed);
+    if (chord.equals(action.chords().get(0))) {
+      next.remove(action);
+    } else {
+      next.put(action, chord);
+    }
+    return new KeyMap(next);
+  }
+
+  /** Returns the changes by the actions' names in the settings file. */
+  public Map<String, String> named() {
+    Map<String, String> named = new TreeMap<>();
+    changed.forEach((action, chord) -> named.put(action.code(), chord));
+    return named;
+  }
+
+  /**
+   * Returns the keys that a settings file holds.
+   *
+   * @throws IllegalArgumentException with words about what is wrong
+   */
+  public static KeyMap parse(Map<String, String> named) {
+    KeyMap map = AS_THEY_CAME;
+    List<Action> given = new ArrayList<>();
+    for (Map.Entry<String, String> each : named.entrySet()) {
+      Action action =
+          Action.named(each.getKey())
+              .orElseThrow(
+                  () -> new IllegalArgumentException("nothing is called " + each.getKey()));
+      if (!Chord.isOne(each.getValue())) {
+        throw new IllegalArgumentException(each.getValue() + " is no key");
+      }
+      map = map.with(action, each.getValue());
+      given.add(action);
+    }
+    for (Action action : given) {
+      List<Action> others = map.clashes(action, map.of(action));
+      if (!others.isEmpty()) {
+        throw new IllegalArgumentException(
+            "%s stands for two things, %s and %s"
+                .formatted(map.of(action), action.words(), others.get(0).words()));
+      }
+    }
+    return map;
+  }
+}

@@ -1,0 +1,36 @@
+package palmturn.app.keys;
+
+/** Where the keyboard can be when a key is pressed. */
+public enum Where {
+  /** Anywhere, unless something takes all keys to itself. */
+  WINDOW(false),
+  /** No session is open. */
+  START(false),
+  /** The board has the focus. */
+  BOARD(false),
+  /** A filmed trial is on the stage. */
+  TRIAL(false),
+  /** The picture has the focus. */
+  PICTURE(false),
+  /** Keys are typed along. */
+  TYPING(false),
+  /** Marks are gone through one by one; takes all keys. */
+  PASS(true),
+  /** Places are set in the picture; takes all keys. */
+  PLACES(true);
+
+  private final boolean alone;
+
+  Where(boolean alone) {
+    this.alone = alone;
+  }
+
+  /** Returns whether one key can't stand for two things when one is done here, one there. */
+  boolean shares(Where there) {
+    return this == there
+        || this == WINDOW && !there.alone
+        || there == WINDOW && !alone
+        || this == TRIAL && there == TYPING
+        || this == TYPING && there == TRIAL;
+  }
+}

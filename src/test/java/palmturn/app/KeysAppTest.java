@@ -1,0 +1,172 @@
+package palmturn.app;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.TimeUnit;
+import javafx.application.Platform;
+import javafx.scene.control.Label;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIf;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
+import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
+import palmturn.app.desk.Desk;
+import palmturn.app.desk.Question;
+import palmturn.app.estimate.MadeEstimates;
+import palmturn.app.keys.Action;
+import palmturn.app.keys.KeyMap;
+import palmturn.app.tasks.Tasks;
+import palmturn.store.SessionFolder;
+import palmturn.trial.Hand;
+import palmturn.trial.Side;
+import palmturn.trial.TrialId;
+
+/** The keys themselves: changed on the sheet of all keys, printed, and told in the row. */
+@EnabledIf(
+    value = "palmturn.app.PalmturnAppTest#textCanBeDrawn",
+    disabledReason = "Pango is not installed")
+@ExtendWith(ApplicationExtension.class)
+class KeysAppTest {
+  private static final TrialId TRIAL = new TrialId(Hand.RIGHT, "baseline", 1);
+
+  static {
+    System.setProperty("headless.geometry", "1600x1000-32");
+  }
+
+  @TempDir private Path folder;
+
+  private final WindowForTests window = new WindowForTests();
+  private Desk desk;
+
+  @Start
+  void start(Stage stage) {
+    desk = window.open(stage);
+  }
+
+  @AfterEach
+  void close() {
+    window.close();
+  }
+
+  @Test
+  void keyChangedOnTheSheetMarksAndIsToldFromThenOn(FxRobot robot) throws Exception {
+    open(WindowForTests.session(folder));
+    Platform.runLater(() -> desk.setReader("AK"));
+    Platform.runLater(() -> desk.ask(new Question.Keys()));
+    WaitForAsyncUtils.waitForFxEvents();
+    robot.type(KeyCode.DOWN, KeyCode.UP, KeyCode.ENTER, KeyCode.G);
+    assertTrue(text(robot, "#keys-words").startsWith("G is “begin or end: target moved”."));
+    robot.type(KeyCode.TAB);
+    assertTrue(text(robot, "#keys-words").startsWith("That key can't be taken."));
+    robot.type(KeyCode.I);
+    assertEquals("“palm slap at this frame” is I now.", text(robot, "#keys-words"));
+    robot.type(KeyCode.ESCAPE);
+    WaitForAsyncUtils.waitForFxEvents();
+
+    assertEquals("I", shownKey(robot, "palm"));
+    robot.type(KeyCode.F);
+    assertEquals(0, marks());
+    robot.type(KeyCode.I);
+    WaitForAsyncUtils.waitForFxEvents();
+    assertEquals(Side.PALM, desk.marking().slapProperty().get().side());
+  }
+
+  @Test
+  void numberOpensOneOfTheLastSessions(FxRobot robot) throws Exception {
+    Path session = WindowForTests.session(folder);
+    open(session);
+    Platform.runLater(desk::close);
+    until(() -> desk.folderProperty().get() == null);
+    robot.type(KeyCode.DIGIT2);
+    WaitForAsyncUtils.waitForFxEvents();
+    assertEquals(null, desk.folderProperty().get());
+    robot.type(KeyCode.DIGIT1);
+    until(() -> desk.stage().pictureProperty().get() != null);
+  }
+
+  @Test
+  void whoReadsBlindIsNotRemindedOfTheEstimate(FxRobot robot) throws Exception {
+    Path session = WindowForTests.session(folder);
+    try (SessionFolder made = SessionFolder.open(session)) {
+      made.keep(TRIAL, MadeEstimates.fourSlaps());
+    }
+    open(session);
+    assertEquals("H", shownKey(robot, "hide the estimate"));
+    robot.type(KeyCode.H);
+    assertEquals("H", shownKey(robot, "show the estimate"));
+    robot.type(KeyCode.H);
+    Platform.runLater(desk::close);
+    until(() -> desk.folderProperty().get() == null);
+    try (SessionFolder made = SessionFolder.open(session)) {
+      made.keep(TRIAL, MadeEstimates.fourSlaps().toReading("BM"), "started");
+    }
+    Platform.runLater(() -> desk.setReader("AK"));
+    open(session);
+    assertTrue(
+        robot.lookup("#hints .key-words").<Label>queryAll().stream()
+            .noneMatch(words -> words.getText().contains("estimate")));
+    robot.type(KeyCode.H);
+    assertEquals("H", shownKey(robot, "hide the estimate"));
+  }
+
+  @Test
+  void printedPageHoldsEveryListedKeyAsItIsNow() throws Exception {
+    Path[] shown = new Path[1];
+    KeyMap changed = KeyMap.AS_THEY_CAME.with(Action.PALM, "I");
+    Platform.runLater(
+        () -> {
+          desk.keys().set(changed);
+          new KeyPrint(desk, Tasks.direct(), folder, file -> shown[0] = file).run();
+        });
+    WaitForAsyncUtils.waitForFxEvents();
+    String page = Files.readString(shown[0]);
+    assertEquals(
+        "Written to %s: print it from the browser.".formatted(folder.resolve("keys.html")),
+        desk.keys().change().wordsProperty().get());
+    assertTrue(page.contains("<td><kbd>I</kbd></td><td>palm slap at this frame</td>"));
+    assertTrue(page.contains("One key is changed."));
+    KeyPrint.lines(changed)
+        .forEach(line -> assertTrue(page.contains("<td>" + line.words() + "</td>"), line::words));
+  }
+
+  private void open(Path session) throws Exception {
+    Platform.runLater(() -> desk.open(session));
+    until(() -> desk.stage().pictureProperty().get() != null);
+  }
+
+  private int marks() {
+    WaitForAsyncUtils.waitForFxEvents();
+    var reading = desk.marking().readingProperty().get();
+    return reading == null ? 0 : reading.slaps().size();
+  }
+
+  /** Returns the cap before some words of the row. */
+  private static String shownKey(FxRobot robot, String words) {
+    WaitForAsyncUtils.waitForFxEvents();
+    Label there =
+        robot.lookup("#hints .key-words").<Label>queryAll().stream()
+            .filter(each -> each.getText().equals(words))
+            .findFirst()
+            .orElseThrow();
+    return ((Label) there.getParent().getChildrenUnmodifiable().get(0)).getText();
+  }
+
+  private static String text(FxRobot robot, String id) {
+    WaitForAsyncUtils.waitForFxEvents();
+    return robot.lookup(id).queryAs(Label.class).getText();
+  }
+
+  private static void until(java.util.concurrent.Callable<Boolean> holds) throws Exception {
+    WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, holds);
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+}

@@ -1,0 +1,92 @@
+package palmturn.app.keys;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.HashSet;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+
+class KeyChangeTest {
+  private final Keys keys = new Keys();
+  private final KeyChange change = keys.change();
+
+  @Test
+  void nextKeyBecomesTheActionsOwn() {
+    change.ask(Action.THROUGH);
+    assertEquals(
+        "Press the new key for “go through the marks, every slap”, now C. Esc leaves it.",
+        change.wordsProperty().get());
+    press("M");
+    assertEquals("M", keys.of(Action.THROUGH));
+    assertFalse(change.askingProperty().get());
+  }
+
+  @Test
+  void clashIsSaidAndTheSameKeyAgainMakesThemChangePlaces() {
+    change.ask(Action.PALM);
+    press("G");
+    assertTrue(change.askingProperty().get());
+    assertEquals(
+        "G is “begin or end: target moved”. G again: that gets F. Or press another key; Esc leaves"
+            + " it.",
+        change.wordsProperty().get());
+    assertEquals(KeyMap.AS_THEY_CAME, keys.map());
+    press("G");
+    assertEquals("G", keys.of(Action.PALM));
+    assertEquals("F", keys.of(Action.TARGET_MOVED));
+  }
+
+  @Test
+  void fixedKeysAreNeitherChangedNorGivenAway() {
+    change.ask(Action.FRAME_BACK);
+    assertFalse(change.askingProperty().get());
+    change.ask(Action.PLAY);
+    press("→", "→");
+    assertTrue(change.askingProperty().get());
+    press("Esc");
+    assertEquals(KeyMap.AS_THEY_CAME, keys.map());
+    assertFalse(change.press("Esc"));
+  }
+
+  @Test
+  void oneOrAllGoBackToHowTheyCame() {
+    change.ask(Action.PLAY);
+    press("M");
+    change.ask(Action.FINISH);
+    press("I");
+    press("Del");
+    assertEquals("Enter", keys.of(Action.FINISH));
+    assertEquals("M", keys.of(Action.PLAY));
+    change.takeAllBack();
+    assertEquals(KeyMap.AS_THEY_CAME, keys.map());
+  }
+
+  @Test
+  void arrowsReachEveryListedAction() {
+    Set<Action> reached = new HashSet<>();
+    Set<Action> before = Set.of();
+    reached.add(change.chosenProperty().get());
+    while (!reached.equals(before)) {
+      before = Set.copyOf(reached);
+      for (Action from : before) {
+        for (String arrow : new String[] {"←", "→", "↑", "↓"}) {
+          change.ask(from);
+          press("Esc");
+          change.press(arrow);
+          reached.add(change.chosenProperty().get());
+        }
+      }
+    }
+    for (Action action : Action.values()) {
+      assertEquals(action.group() != Action.Group.UNLISTED, reached.contains(action), action::name);
+    }
+  }
+
+  private void press(String... chords) {
+    for (String chord : chords) {
+      change.press(chord);
+    }
+  }
+}

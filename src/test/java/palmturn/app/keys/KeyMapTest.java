@@ -1,0 +1,90 @@
+package palmturn.app.keys;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+
+class KeyMapTest {
+  private static final KeyMap CAME = KeyMap.AS_THEY_CAME;
+
+  @Test
+  void asTheyComeNoKeyStandsForTwoThingsInOnePlaceAndNoNameIsUsedTwice() {
+    Set<String> names = new HashSet<>();
+    for (Where where : Where.values()) {
+      Map<String, Action> there = new HashMap<>();
+      for (Action action : Action.values()) {
+        if (action.where().contains(where)) {
+          for (String chord : action.chords()) {
+            Action other = there.put(chord, action);
+            assertEquals(null, other, () -> chord + " in " + where);
+          }
+        }
+      }
+    }
+    for (Action action : Action.values()) {
+      assertTrue(action.fixed() || names.add(action.code()), action::code);
+      assertTrue(action.fixed() || action.chords().stream().allMatch(Chord::isOne), action::name);
+    }
+  }
+
+  @Test
+  void changedKeyHoldsWhereverTheActionIsDoneAndTheOldOneIsFree() {
+    KeyMap map = CAME.with(Action.PALM, "I");
+    for (Where where : Action.PALM.where()) {
+      assertEquals(Optional.of(Action.PALM), map.at(where, "I"));
+      assertEquals(Optional.empty(), map.at(where, "F"));
+    }
+  }
+
+  @Test
+  void keyThatStandsBesideGivesWayToOneThatTheUserGave() {
+    assertEquals(Optional.of(Action.UNDO), CAME.at(Where.TRIAL, "Ctrl+Z"));
+    assertEquals(List.of(), CAME.clashes(Action.PLAY, "Ctrl+Z"));
+    KeyMap map = CAME.with(Action.PLAY, "Ctrl+Z");
+    assertEquals(Optional.of(Action.PLAY), map.at(Where.TRIAL, "Ctrl+Z"));
+    assertEquals(Optional.of(Action.UNDO), map.at(Where.TRIAL, "Z"));
+  }
+
+  @Test
+  void oneKeyMayStandForTwoThingsOnlyWhereNeverBothAreMeant() {
+    assertEquals(List.of(Action.ADD), CAME.clashes(Action.PALM, "A"));
+    assertEquals(List.of(), CAME.clashes(Action.LARGER, "C"));
+    assertEquals(List.of(), CAME.with(Action.FINISH, "M").clashes(Action.FINISH, "Enter"));
+  }
+
+  @Test
+  void changesComeBackFromTheirNames() {
+    KeyMap map = CAME.with(Action.PALM, "Q").with(Action.POINT, "Ctrl+Alt+Shift+F");
+    assertEquals(map, KeyMap.parse(map.named()));
+    assertEquals(CAME, map.with(Action.PALM, "F").with(Action.POINT, "Q"));
+  }
+
+  @Test
+  void wrongNamesKeysAndClashesAreTold() {
+    assertEquals("nothing is called palms", wrong(Map.of("palms", "F")));
+    assertEquals("Ctrl+ff is no key", wrong(Map.of("palm", "Ctrl+ff")));
+    assertTrue(wrong(Map.of("palm", "J")).startsWith("J stands for two things"));
+    assertTrue(wrong(Map.of("palm", "Esc")).startsWith("Esc stands for two things"));
+    assertEquals("J", KeyMap.parse(Map.of("palm", "J", "back", "F")).of(Action.PALM));
+  }
+
+  @Test
+  void heldKeysAreToldApartFromPlus() {
+    assertEquals(List.of("Ctrl", "+"), Chord.parts("Ctrl++"));
+    assertEquals(List.of("+"), Chord.parts("+"));
+    assertEquals(List.of("Alt", "Shift", "←"), Chord.parts("Alt+Shift+←"));
+  }
+
+  private static String wrong(Map<String, String> named) {
+    return String.valueOf(
+        assertThrows(IllegalArgumentException.class, () -> KeyMap.parse(named)).getMessage());
+  }
+}
