@@ -251,7 +251,7 @@ public final class Desk implements AutoCloseable {
   /** Returns whether the open trial is to be read without the help of what others found. */
   public boolean readsBlind() {
     Trial now = openTrial();
-    return now != null && Found.blind(now, reader);
+    return now != null && Found.blind(now, reader());
   }
 
   /** Says who is marking. */
