@@ -39,6 +39,7 @@ import picocli.CommandLine.ScopeType;
       LadderCommand.class,
       SettleCommand.class,
       AgreeCommand.class,
+      ReelCommand.class,
       ReportCommand.class,
       VerifyCommand.class,
       SynthCommand.class,

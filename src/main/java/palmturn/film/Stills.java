@@ -32,7 +32,7 @@ public final class Stills {
     return bytes.toByteArray();
   }
 
-  private static BufferedImage image(Picture picture) {
+  static BufferedImage image(Picture picture) {
     BufferedImage image =
         new BufferedImage(picture.width(), picture.height(), BufferedImage.TYPE_INT_RGB);
     image.setRGB(0, 0, picture.width(), picture.height(), picture.argb(), 0, picture.width());

@@ -57,7 +57,7 @@ public final class Scoring {
   }
 
   /** Returns the reading that is scored where a reader is named, or none. */
-  static ReadingChoice choice(@Nullable String reader) {
+  public static ReadingChoice choice(@Nullable String reader) {
     if (reader == null) {
       return trial -> {
         Settled settled = Settling.last(trial);

@@ -15,7 +15,7 @@ public final class UserError extends Exception {
   }
 
   /** Returns the error of a lower room, whose message is already meant for a user. */
-  static UserError of(Exception cause) {
+  public static UserError of(Exception cause) {
     String message = cause.getMessage();
     return new UserError(message == null ? cause.getClass().getSimpleName() : message, cause);
   }
