@@ -33,11 +33,12 @@ class RoomsTest {
     MAY_IMPORT.put("estimate", List.of("trial", "numbers", "clip"));
     MAY_IMPORT.put("measure", List.of("trial", "numbers"));
     MAY_IMPORT.put("settle", List.of("trial", "numbers"));
-    MAY_IMPORT.put("json", List.of("trial", "numbers", "measure", "settle"));
+    MAY_IMPORT.put("advise", List.of("trial", "numbers", "measure"));
+    MAY_IMPORT.put("json", List.of("trial", "numbers", "measure", "settle", "advise"));
     MAY_IMPORT.put("store", List.of("trial", "clip", "json"));
     MAY_IMPORT.put("film", List.of("trial", "clip"));
     MAY_IMPORT.put("chart", List.of("trial", "measure"));
-    MAY_IMPORT.put("report", List.of("trial", "numbers", "measure", "settle", "chart"));
+    MAY_IMPORT.put("report", List.of("trial", "numbers", "measure", "settle", "advise", "chart"));
     MAY_IMPORT.put("synth", List.of("trial", "film"));
     MAY_IMPORT.put(
         "work",
@@ -48,6 +49,7 @@ class RoomsTest {
             "estimate",
             "measure",
             "settle",
+            "advise",
             "json",
             "store",
             "film",
@@ -57,7 +59,17 @@ class RoomsTest {
     MAY_IMPORT.put(
         "cli",
         List.of(
-            "work", "trial", "numbers", "clip", "estimate", "measure", "settle", "store", "synth"));
+            "work",
+            "trial",
+            "numbers",
+            "clip",
+            "estimate",
+            "measure",
+            "settle",
+            "advise",
+            "store",
+            "film",
+            "synth"));
     MAY_IMPORT.put(
         "app",
         List.of(
@@ -88,7 +100,8 @@ class RoomsTest {
           "javafx..", List.of("app"));
 
   /** Rooms that touch no file, no pixel and no screen. */
-  private static final List<String> PURE = List.of("trial", "numbers", "edit", "measure", "settle");
+  private static final List<String> PURE =
+      List.of("trial", "numbers", "edit", "measure", "settle", "advise");
 
   @TestFactory
   Stream<DynamicTest> everyRoomImportsOnlyWhatTheDesignLetsIt() {

@@ -1,9 +1,13 @@
 package palmturn.cli;
 
 import java.nio.file.Path;
+import java.util.Map;
 import java.util.concurrent.Callable;
+import palmturn.advise.DrillLibrary;
+import palmturn.measure.SessionScore;
 import palmturn.store.SessionFolder;
 import palmturn.work.Demo;
+import palmturn.work.Drills;
 import palmturn.work.Reports;
 import palmturn.work.Scoring;
 import palmturn.work.UserError;
@@ -38,8 +42,12 @@ final class DemoCommand implements Callable<Integer> {
   public Integer call() throws Exception {
     try (Bar bar = Bar.on(spec);
         SessionFolder folder = Demo.make(dir, Demo.bundledClips(Home.folder()), bar)) {
-      spec.commandLine().getOut().println(ScoreText.of(Scoring.score(folder, null)));
-      Path report = Reports.write(folder, null, Clocks.SYSTEM, bar);
+      DrillLibrary library = Drills.library(Home.settings(), dir);
+      SessionScore score = Scoring.score(folder, null);
+      spec.commandLine()
+          .getOut()
+          .println(ScoreText.of(score, Drills.training(score, library, Map.of())));
+      Path report = Reports.write(folder, null, library, Clocks.SYSTEM, bar);
       Say.to(spec, "%nSession and report of an invented athlete: %s, %s", dir, report);
     }
     if (!noApp) {

@@ -2,9 +2,10 @@ package palmturn.cli;
 
 import java.net.URISyntaxException;
 import java.nio.file.Path;
+import palmturn.work.Recents;
 import palmturn.work.UserError;
 
-/** Where the program lies: the folder that holds its bundled clips. */
+/** Where the program lies, with its bundled clips, and where this user's settings do. */
 final class Home {
   private Home() {}
 
@@ -25,5 +26,13 @@ final class Home {
           "the program's own folder can't be found: start it with tools/palmturn", e);
     }
     throw new UserError("the program's own folder can't be found: start it with tools/palmturn");
+  }
+
+  /** Returns the folder of this user's settings, which need not be there. */
+  static Path settings() {
+    return Recents.settings(
+        System.getProperty("os.name"),
+        Path.of(System.getProperty("user.home")),
+        System.getenv("XDG_CONFIG_HOME"));
   }
 }

@@ -42,7 +42,9 @@ final class LadderCommand implements Callable<Integer> {
           Say.to(spec, "  %.1f slaps/s, %.0f clicks a minute", pace, pace * SECONDS);
         }
       }
-      Say.to(spec, "One trial at each, a slap on every click; add it with its pace, such as:");
+      Say.to(spec, "One trial at each, a slap on every click, which palmturn clicks writes:");
+      Say.to(spec, "  palmturn clicks --pace 3.0 pace.wav");
+      Say.to(spec, "Add it with its pace, such as:");
       Say.to(spec, "  palmturn add %s CLIP --hand right --pace 3.0", session);
     }
     return PalmturnCommand.DONE;

@@ -41,6 +41,8 @@ import picocli.CommandLine.ScopeType;
       AgreeCommand.class,
       ReelCommand.class,
       ReportCommand.class,
+      DrillsCommand.class,
+      ClicksCommand.class,
       VerifyCommand.class,
       SynthCommand.class,
       BenchCommand.class

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import palmturn.store.SessionFolder;
+import palmturn.work.Drills;
 import palmturn.work.Reports;
 import palmturn.work.Sessions;
 import picocli.CommandLine.Command;
@@ -32,7 +33,11 @@ final class ReportCommand implements Callable<Integer> {
     try (SessionFolder folder = Sessions.open(session);
         Bar bar = Bar.on(spec)) {
       folder.notices().forEach(notice -> Say.warn(spec, notice));
-      Say.to(spec, "wrote %s", Reports.write(folder, reading, Clocks.SYSTEM, bar));
+      Say.to(
+          spec,
+          "wrote %s",
+          Reports.write(
+              folder, reading, Drills.library(Home.settings(), session), Clocks.SYSTEM, bar));
     }
     return PalmturnCommand.DONE;
   }

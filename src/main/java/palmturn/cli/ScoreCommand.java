@@ -1,10 +1,13 @@
 package palmturn.cli;
 
 import java.nio.file.Path;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import palmturn.advise.Training;
 import palmturn.measure.SessionScore;
 import palmturn.store.SessionFolder;
+import palmturn.work.Drills;
 import palmturn.work.Scoring;
 import palmturn.work.Sessions;
 import picocli.CommandLine.Command;
@@ -38,7 +41,11 @@ final class ScoreCommand implements Callable<Integer> {
       folder.notices().forEach(notice -> Say.warn(spec, notice));
       Scoring.notes(folder, reading).forEach(note -> Say.warn(spec, note));
       SessionScore score = Scoring.score(folder, reading);
-      spec.commandLine().getOut().println(json ? Scoring.json(score) : ScoreText.of(score));
+      Training training =
+          Drills.training(score, Drills.library(Home.settings(), session), Map.of());
+      spec.commandLine()
+          .getOut()
+          .println(json ? Scoring.json(score, training) : ScoreText.of(score, training));
     }
     return PalmturnCommand.DONE;
   }

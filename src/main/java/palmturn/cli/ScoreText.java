@@ -2,12 +2,9 @@ package palmturn.cli;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
+import palmturn.advise.Training;
 import palmturn.measure.CeilingScore;
 import palmturn.measure.HandMeasure;
-import palmturn.measure.Measure;
-import palmturn.measure.Quality;
-import palmturn.measure.RetestScore;
 import palmturn.measure.SessionScore;
 import palmturn.measure.SideScore;
 import palmturn.measure.TrialScore;
@@ -20,7 +17,7 @@ final class ScoreText {
 
   private ScoreText() {}
 
-  static String of(SessionScore score) {
+  static String of(SessionScore score, Training training) {
     List<String> lines = new ArrayList<>();
     lines.add(score.athlete() + ", " + score.date());
     lines.add("");
@@ -30,21 +27,23 @@ final class ScoreText {
       lines.addAll(TextTable.lines(sides(score.sides())));
     }
     if (!score.retest().isEmpty()) {
-      lines.add("");
-      lines.addAll(TextTable.lines(retest(score.retest())));
-      lines.add("Practice alone improves scores: only the net change may be the drill's.");
+      lines.addAll(RetestText.lines(score.retest()));
     }
     if (!score.ceilings().isEmpty()) {
       lines.add("");
       lines.addAll(TextTable.lines(ceilings(score.ceilings())));
     }
-    lines.add("");
     if (score.trials().stream().anyMatch(trial -> trial.paceSlapsPerS() != null)) {
+      lines.add("");
       lines.add("Trials to a click track serve the clean ceiling and nothing else.");
     }
     if (score.trials().stream().anyMatch(trial -> steady(trial).startsWith(AT_MOST))) {
+      lines.add("");
       lines.add("CV with ≤: no finer than the marks' timing allows, so at most that.");
     }
+    lines.add("");
+    lines.addAll(TrainText.lines(training));
+    lines.add("");
     lines.add("It measures a skill; it does not diagnose.");
     return String.join("\n", lines);
   }
@@ -96,55 +95,16 @@ final class ScoreText {
     List<List<String>> rows = new ArrayList<>();
     rows.add(List.of("block", "quality", "right", "left", "right − left", "95 %", "verdict"));
     for (SideScore side : sides) {
-      int digits = digits(side.quality());
+      int digits = FigureText.digits(side.quality());
       rows.add(
           List.of(
               side.block(),
-              named(side.measure()),
+              FigureText.named(side.measure()),
               FigureText.number(side.right(), digits),
               FigureText.number(side.left(), digits),
               FigureText.number(side.difference(), digits),
-              range(side.difference95(), digits),
+              FigureText.range(side.difference95(), digits),
               side.verdict().code()));
-    }
-    return rows;
-  }
-
-  private static List<List<String>> retest(List<RetestScore> changes) {
-    List<List<String>> rows = new ArrayList<>();
-    rows.add(
-        List.of(
-            "block",
-            "hand",
-            "quality",
-            "before",
-            "after",
-            "change",
-            "95 %",
-            "verdict",
-            "drill",
-            "against",
-            "net change",
-            "95 %",
-            "drill's verdict"));
-    for (RetestScore change : changes) {
-      int digits = digits(change.quality());
-      boolean controlled = change.control() != RetestScore.Control.NONE;
-      rows.add(
-          List.of(
-              change.block(),
-              change.hand().code(),
-              named(change.measure()),
-              FigureText.number(change.before(), digits),
-              FigureText.number(change.after(), digits),
-              FigureText.number(change.difference(), digits),
-              range(change.difference95(), digits),
-              change.verdict().code(),
-              change.drill() == null ? NONE : change.drill(),
-              controlled ? change.control().code() : "no control",
-              FigureText.number(change.netDifference(), digits),
-              range(change.net95(), digits),
-              controlled ? change.netVerdict().code() : NONE));
     }
     return rows;
   }
@@ -167,7 +127,7 @@ final class ScoreText {
               score.hand().code(),
               FigureText.number(measure.value(score), 1),
               ceilingRange(score),
-              range(score.filmedSlapsPerS(), 1),
+              FigureText.range(score.filmedSlapsPerS(), 1),
               String.valueOf(score.trials()),
               String.valueOf(score.paced()),
               score.outcome().code()));
@@ -182,20 +142,8 @@ final class ScoreText {
     if (low == null) {
       return high == null ? NONE : "up to " + FigureText.number(high, 1);
     }
-    return high == null ? "from " + FigureText.number(low, 1) : range(new Range(low, high), 1);
-  }
-
-  private static String named(Measure measure) {
-    return measure.name() + (measure.unit().isEmpty() ? "" : ", " + measure.unit());
-  }
-
-  private static int digits(Quality quality) {
-    return quality == Quality.SPEED ? 2 : 1;
-  }
-
-  private static String range(@Nullable Range range, int digits) {
-    return range == null
-        ? NONE
-        : FigureText.number(range.low(), digits) + " to " + FigureText.number(range.high(), digits);
+    return high == null
+        ? "from " + FigureText.number(low, 1)
+        : FigureText.range(new Range(low, high), 1);
   }
 }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import palmturn.advise.Training;
 import palmturn.measure.CeilingScore;
 import palmturn.measure.HandMeasure;
 import palmturn.measure.HandScore;
@@ -29,7 +30,7 @@ public final class ScoreJson {
   private ScoreJson() {}
 
   /** Returns the text that {@code score --json} prints. */
-  public static String write(SessionScore score) {
+  public static String write(SessionScore score, Training training) {
     ObjectNode root = JsonText.object();
     root.put("athlete", score.athlete());
     root.put("date", score.date().toString());
@@ -43,6 +44,7 @@ public final class ScoreJson {
     score.retest().forEach(change -> retest.add(write(change)));
     ArrayNode ceiling = root.putArray("ceiling");
     score.ceilings().forEach(hand -> ceiling.add(write(hand)));
+    TrainJson.put(root, training);
     return JsonText.page(root);
   }
 

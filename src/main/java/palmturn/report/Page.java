@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param intro who, where, when, by whom
  * @param open what is still to be done, one sentence each
  * @param blocks the hands side by side, baseline first
+ * @param train what to train; null without figures
  * @param filmed one row a trial
  * @param limits what the figures are held against, with sources
  * @param trials one part a trial that has marks
@@ -26,6 +27,7 @@ public record Page(
     List<String> intro,
     List<String> open,
     List<BlockPart> blocks,
+    @Nullable TrainPart train,
     List<FilmedRow> filmed,
     List<String> limits,
     List<TrialPart> trials,

@@ -10,6 +10,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import palmturn.advise.Caution;
 import palmturn.measure.Limit;
 import palmturn.measure.Limits;
 import palmturn.measure.Measures;
@@ -48,12 +49,13 @@ public final class Report {
         intro(input),
         notShown.open(),
         new BlockParts(input).parts(),
+        input.score().hands().isEmpty() ? null : TrainPart.of(input.training()),
         input.trials().stream().map(Report::filmed).toList(),
         limits(input.limits()),
         new TrialParts(input).parts(),
         session.messages().stream().map(Report::message).toList(),
         notShown.limits(),
-        Cautions.ALL,
+        Caution.all(),
         "Made by Palmturn on " + MADE.format(input.madeAt()) + ".");
   }
 

@@ -3,6 +3,7 @@ package palmturn.report;
 import java.time.Instant;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import palmturn.advise.Training;
 import palmturn.measure.Limits;
 import palmturn.measure.SessionScore;
 import palmturn.settle.Settled;
@@ -18,6 +19,7 @@ import palmturn.trial.TrialId;
  * @param trials all that were filmed, in the order to show them in
  * @param score the figures of the same trials and readings
  * @param limits what the figures were held against
+ * @param training what the figures advise
  * @param stills takes pictures out of the clips
  * @param madeAt when the report was asked for
  */
@@ -26,6 +28,7 @@ public record ReportInput(
     List<Filmed> trials,
     SessionScore score,
     Limits limits,
+    Training training,
     Stills stills,
     Instant madeAt) {
 

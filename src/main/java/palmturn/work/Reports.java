@@ -7,8 +7,11 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.time.Clock;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import palmturn.advise.DrillLibrary;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFacts;
 import palmturn.clip.ClipFile;
@@ -20,6 +23,7 @@ import palmturn.report.WebVtt;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Reading;
 import palmturn.trial.Trial;
+import palmturn.trial.TrialId;
 
 /** Writes the report of a session. */
 public final class Reports {
@@ -30,10 +34,15 @@ public final class Reports {
    * as CSV and as captions.
    *
    * @param reader as in {@link Scoring#score}
+   * @param library the drills to choose from
    * @return where the page lies
    */
   public static Path write(
-      SessionFolder folder, @Nullable String reader, Clock clock, Progress progress)
+      SessionFolder folder,
+      @Nullable String reader,
+      DrillLibrary library,
+      Clock clock,
+      Progress progress)
       throws UserError {
     SessionScore score = Scoring.score(folder, reader);
     Path reports = folder.folder().resolve("report");
@@ -47,7 +56,13 @@ public final class Reports {
       String html =
           Report.html(
               new ReportInput(
-                  folder.session(), filmed, score, Scoring.limits(), stills, clock.instant()));
+                  folder.session(),
+                  filmed,
+                  score,
+                  Scoring.limits(),
+                  Drills.training(score, library, warnings(filmed)),
+                  stills,
+                  clock.instant()));
       Files.createDirectories(reports);
       replace(page, html);
       for (ReportInput.Filmed each : filmed) {
@@ -88,6 +103,16 @@ public final class Reports {
               trial, Scoring.choice(reader).of(trial), facts, Settling.beside(trial)));
     }
     return filmed;
+  }
+
+  private static Map<TrialId, List<String>> warnings(List<ReportInput.Filmed> filmed) {
+    Map<TrialId, List<String>> warnings = new HashMap<>();
+    for (ReportInput.Filmed each : filmed) {
+      if (each.clip() != null) {
+        warnings.put(each.trial().id(), each.clip().warnings());
+      }
+    }
+    return warnings;
   }
 
   private static ReportInput.Clip form(ClipFacts facts) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.jspecify.annotations.Nullable;
+import palmturn.advise.Training;
 import palmturn.json.LimitsJson;
 import palmturn.json.ScoreJson;
 import palmturn.measure.Limits;
@@ -104,7 +105,7 @@ public final class Scoring {
   }
 
   /** Returns figures in the fixed form of scripts. */
-  public static String json(SessionScore score) {
-    return ScoreJson.write(score);
+  public static String json(SessionScore score, Training training) {
+    return ScoreJson.write(score, training);
   }
 }

@@ -1,7 +1,7 @@
 package palmturn.json;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -19,6 +19,8 @@ import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import palmturn.advise.Evidence;
+import palmturn.advise.Training;
 import palmturn.measure.Limit;
 import palmturn.measure.Limits;
 import palmturn.measure.ReadingChoice;
@@ -79,7 +81,10 @@ class PrintedFormsTest {
     Session session = Session.begin("H-07", LocalDate.of(2026, 5, 1));
     List<Trial> all = new ArrayList<>(List.of(trials));
     SessionScore score = Scores.session(session, all, ReadingChoice.FIRST, LimitsJson.standard());
-    return tree(ScoreJson.write(score.withCeilings(new Random(1))));
+    SessionScore scored = score.withCeilings(new Random(1));
+    Training training =
+        Training.of(Evidence.of(scored, LimitsJson.standard()), DrillsJson.standard());
+    return tree(ScoreJson.write(scored, training));
   }
 
   @Test
@@ -92,7 +97,12 @@ class PrintedFormsTest {
             trial(new TrialId(Hand.LEFT, "baseline", 2), 14));
     assertEquals(Set.of(), missing(keys("athlete date trials hands sides retest"), root));
     assertTrue(root.get("retest").isEmpty(), "there is no later block");
-    assertNull(root.get("train"), "nothing is written that is not computed");
+    JsonNode train = root.get("train");
+    assertFalse(train.isEmpty(), "there is always something to say");
+    for (JsonNode advice : train) {
+      assertEquals(Set.of(), missing(keys("rule hand quality sure why todo drills"), advice));
+    }
+    assertEquals(Set.of(), missing(keys("note weeks"), root.get("plan")));
     assertEquals("2026-05-01", root.get("date").textValue());
     JsonNode first = root.get("trials").get(0);
     assertEquals(Set.of(), missing(TRIAL_KEYS, first));

@@ -138,7 +138,7 @@ class SchemaTest {
     assertFalse(faults(file, text.replace(was, now)).isEmpty());
   }
 
-  private static Set<ValidationMessage> faults(String name, String text) throws IOException {
+  static Set<ValidationMessage> faults(String name, String text) throws IOException {
     try (InputStream in =
         SchemaTest.class.getResourceAsStream("/palmturn/schema/" + name + ".schema.json")) {
       assertNotNull(in);

@@ -12,10 +12,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import javax.imageio.ImageIO;
+import palmturn.advise.Evidence;
+import palmturn.advise.Training;
 import palmturn.chart.Samples;
+import palmturn.json.DrillsJson;
 import palmturn.json.LimitsJson;
+import palmturn.measure.Limits;
 import palmturn.measure.ReadingChoice;
 import palmturn.measure.Scores;
+import palmturn.measure.SessionScore;
 import palmturn.trial.Block;
 import palmturn.trial.ClipRef;
 import palmturn.trial.Drill;
@@ -105,11 +110,14 @@ final class ReportSamples {
             .filter(each -> each.reading() != null)
             .map(each -> each.trial().withReading(each.reading()))
             .toList();
+    Limits limits = LimitsJson.standard();
+    SessionScore score = Scores.session(session, trials, ReadingChoice.FIRST, limits);
     return new ReportInput(
         session,
         filmed,
-        Scores.session(session, trials, ReadingChoice.FIRST, LimitsJson.standard()),
-        LimitsJson.standard(),
+        score,
+        limits,
+        Training.of(Evidence.of(score, limits), DrillsJson.standard()),
         (trial, timeS) -> still(timeS),
         MADE);
   }

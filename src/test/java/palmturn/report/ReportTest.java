@@ -18,6 +18,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.xml.sax.InputSource;
+import palmturn.advise.Caution;
+import palmturn.advise.LibraryDrill;
+import palmturn.advise.Training;
 import palmturn.measure.Measure;
 import palmturn.measure.Measures;
 
@@ -175,6 +178,28 @@ class ReportTest {
     for (Page.TrialPart trial : Report.page(ReportSamples.twoBlocks()).trials()) {
       assertEquals(null, trial.estimate());
       assertFalse(trial.stripSvg().contains("--sea"));
+    }
+  }
+
+  @Test
+  void everyDrillHasItsCautionsBesideIt() {
+    String html = Report.html(ReportSamples.twoBlocks());
+    int train = html.indexOf("<h2>What to train</h2>");
+    assertTrue(train > 0);
+    Training training = ReportSamples.twoBlocks().training();
+    assertFalse(training.drills().isEmpty());
+    for (LibraryDrill drill : training.drills()) {
+      int from = html.indexOf("id=\"drill-" + drill.code() + "\"");
+      assertTrue(from > train, drill.code());
+      int next = html.indexOf("class=\"drill\"", from);
+      String told = html.substring(from, next < 0 ? html.indexOf("</section>", from) : next);
+      for (Caution caution : drill.cautions()) {
+        assertTrue(told.contains(caution.text()), drill.code() + ": " + caution.code());
+      }
+    }
+    for (Caution caution : List.of(Caution.URGENT, Caution.PAIN)) {
+      assertTrue(html.indexOf(caution.text()) > train, caution.code());
+      assertTrue(html.indexOf(caution.text()) < html.indexOf("class=\"drill\""), "before them");
     }
   }
 

@@ -18,8 +18,12 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import palmturn.advise.Evidence;
+import palmturn.advise.Training;
+import palmturn.json.DrillsJson;
 import palmturn.measure.ReadingChoice;
 import palmturn.measure.Scores;
+import palmturn.measure.SessionScore;
 import palmturn.trial.ClipRef;
 import palmturn.trial.Coded;
 import palmturn.trial.Extra;
@@ -96,12 +100,14 @@ class TruthTest {
             List.of(reading),
             null,
             Extra.NONE);
-    return Scoring.json(
+    SessionScore score =
         Scores.session(
             Session.begin("H-07", LocalDate.of(2026, 11, 14)),
             List.of(trial),
             ReadingChoice.FIRST,
-            Scoring.limits()));
+            Scoring.limits());
+    return Scoring.json(
+        score, Training.of(Evidence.of(score, Scoring.limits()), DrillsJson.standard()));
   }
 
   private static List<Slap> slaps(JsonNode truth) {

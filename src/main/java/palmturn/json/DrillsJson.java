@@ -1,0 +1,138 @@
+package palmturn.json;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import palmturn.advise.Aim;
+import palmturn.advise.Caution;
+import palmturn.advise.DrillLibrary;
+import palmturn.advise.LibraryDrill;
+import palmturn.advise.Trains;
+import palmturn.trial.Coded;
+
+/** The form of the drill library, which a coach may edit and add to. */
+public final class DrillsJson {
+  private static final Format FORMAT = new Format("palmturn-drills", List.of());
+  private static final String STANDARD = "/palmturn/drills.json";
+  private static final double MOST_SHARE = 1.5;
+
+  private DrillsJson() {}
+
+  /** Returns the library that comes with the program. */
+  public static DrillLibrary standard() {
+    try {
+      return read(standardText());
+    } catch (JsonException e) {
+      throw new IllegalStateException(STANDARD + ": " + e.getMessage(), e);
+    }
+  }
+
+  /** Returns the text of the library that comes with the program, to be edited. */
+  public static String standardText() {
+    try (InputStream in = DrillsJson.class.getResourceAsStream(STANDARD)) {
+      if (in == null) {
+        throw new IllegalStateException(STANDARD + " is missing from the program");
+      }
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw new IllegalStateException(STANDARD + ": " + e.getMessage(), e);
+    }
+  }
+
+  /**
+   * Reads a library, or changes to one. A key that is not known is refused: it is most likely a
+   * slip, and would leave a caution or a dose unsaid.
+   *
+   * @throws JsonException if the text is damaged, newer than this program, or a drill has a fault;
+   *     it names the drill and the key
+   */
+  public static DrillLibrary read(String text) throws JsonException {
+    Keys keys = FORMAT.open(text);
+    List<String> leaveOut = keys.texts("leaveOut", code -> code);
+    List<LibraryDrill> drills = keys.list("drills", DrillsJson::named);
+    keys.refuseRest();
+    return keys.make(() -> new DrillLibrary(drills, leaveOut));
+  }
+
+  /** A drill's fault names it, so that it is found in a long file. */
+  private static LibraryDrill named(Keys keys) throws JsonException {
+    try {
+      return drill(keys);
+    } catch (JsonException e) {
+      String code = code(keys);
+      throw code == null ? e : new JsonException("drill %s: %s".formatted(code, e.getMessage()));
+    }
+  }
+
+  private static @Nullable String code(Keys keys) {
+    try {
+      return keys.textOrNull("code");
+    } catch (JsonException e) {
+      return null;
+    }
+  }
+
+  private static LibraryDrill drill(Keys keys) throws JsonException {
+    String code = keys.text("code");
+    String name = said(keys, "name");
+    List<Aim> aims = keys.texts("qualities", each -> Coded.parse(Aim.class, each));
+    Trains trains = keys.parsed("hand", each -> Coded.parse(Trains.class, each));
+    String how = said(keys, "how");
+    String dose = said(keys, "dose");
+    Double paceShare = keys.above0OrNull("paceShare", MOST_SHARE);
+    String harder = said(keys, "harder");
+    String retest = said(keys, "retest");
+    String stop = said(keys, "stop");
+    List<Caution> cautions = keys.texts("cautions", each -> Coded.parse(Caution.class, each));
+    String source = said(keys, "source");
+    keys.refuseRest();
+    return keys.make(
+        () ->
+            new LibraryDrill(
+                code, name, aims, trains, how, dose, paceShare, harder, retest, stop, cautions,
+                source));
+  }
+
+  private static String said(Keys keys, String key) throws JsonException {
+    String text = keys.text(key);
+    if (text.isBlank()) {
+      throw keys.fault(
+          key.equals("source")
+              ? "source is empty: name it, or write \"%s\"".formatted(LibraryDrill.NO_SOURCE)
+              : key + " is empty: say it in a few words");
+    }
+    return text;
+  }
+
+  /** Returns a library's text, as {@code drills --json} prints it. */
+  public static String write(DrillLibrary library) {
+    ObjectNode root = FORMAT.begin();
+    library.leaveOut().forEach(root.putArray("leaveOut")::add);
+    ArrayNode drills = root.putArray("drills");
+    library.drills().forEach(drill -> drills.add(write(drill)));
+    return JsonText.page(root);
+  }
+
+  private static ObjectNode write(LibraryDrill drill) {
+    ObjectNode node = JsonText.object();
+    node.put("code", drill.code());
+    node.put("name", drill.name());
+    ArrayNode aims = node.putArray("qualities");
+    drill.aims().forEach(aim -> aims.add(aim.code()));
+    node.put("hand", drill.trains().code());
+    node.put("how", drill.how());
+    node.put("dose", drill.dose());
+    Put.figure(node, "paceShare", drill.paceShare());
+    node.put("harder", drill.harder());
+    node.put("retest", drill.retest());
+    node.put("stop", drill.stop());
+    ArrayNode cautions = node.putArray("cautions");
+    drill.cautions().forEach(caution -> cautions.add(caution.code()));
+    node.put("source", drill.source());
+    return node;
+  }
+}

@@ -1,0 +1,128 @@
+package palmturn.report;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import palmturn.advise.Advice;
+import palmturn.advise.Caution;
+import palmturn.advise.LibraryDrill;
+import palmturn.advise.Pace;
+import palmturn.advise.Plan;
+import palmturn.advise.Training;
+import palmturn.measure.Quality;
+
+/**
+ * What to train as the report says it: the advice, the coming weeks, and each drill with its
+ * cautions beside it.
+ *
+ * @param advice by rule
+ * @param weeks the plan
+ * @param note what holds before and after the weeks
+ * @param before cautions that hold for every drill
+ * @param drills each that is named above
+ */
+public record TrainPart(
+    List<AdviceRow> advice,
+    List<WeekRow> weeks,
+    String note,
+    List<String> before,
+    List<DrillRow> drills) {
+
+  /** One thing to do, with its figures. */
+  public record AdviceRow(String head, String why, String todo, List<Link> drills) {}
+
+  /** A drill by its name, and where it is told in full. */
+  public record Link(String anchor, String name) {}
+
+  /** One week of the plan. */
+  public record WeekRow(String head, Link drill, String rest, String control) {}
+
+  /** One drill in full. */
+  public record DrillRow(
+      String anchor,
+      String name,
+      String how,
+      String dose,
+      String harder,
+      String retest,
+      String stop,
+      List<String> cautions,
+      String source) {}
+
+  static TrainPart of(Training training) {
+    Set<Caution> general = new LinkedHashSet<>(List.of(Caution.URGENT, Caution.PAIN));
+    return new TrainPart(
+        training.advice().stream().map(advice -> row(advice, training)).toList(),
+        training.plan().weeks().stream().map(TrainPart::row).toList(),
+        told(training.plan().note()),
+        training.drills().isEmpty() ? List.of() : general.stream().map(Caution::text).toList(),
+        training.drills().stream().map(drill -> row(drill, general)).toList());
+  }
+
+  private static AdviceRow row(Advice advice, Training training) {
+    List<Link> links = new ArrayList<>();
+    for (String code : advice.drills()) {
+      training.drills().stream()
+          .filter(drill -> drill.code().equals(code))
+          .map(TrainPart::link)
+          .forEach(links::add);
+    }
+    return new AdviceRow(head(advice), told(advice.why()), told(advice.todo()), links);
+  }
+
+  private static String head(Advice advice) {
+    Quality quality = advice.quality();
+    return switch (advice.rule()) {
+      case Advice.FILM_AGAIN -> "Film again";
+      case Advice.NOTHING -> "Keep";
+      default -> quality == null ? "Both hands" : Words.quality(quality);
+    };
+  }
+
+  private static WeekRow row(Plan.Week week) {
+    Pace pace = week.pace();
+    return new WeekRow(
+        "Week %d, %s".formatted(week.number(), week.aim()),
+        link(week.drill()),
+        told(
+            ". "
+                + week.drill().dose()
+                + (pace == null
+                    ? ""
+                    : " Start the click at %s: %s."
+                        .formatted(
+                            Figures.withUnit(Figures.number(pace.slapsPerS(), 1), "slaps/s"),
+                            pace.words()))),
+        told(week.control()));
+  }
+
+  private static DrillRow row(LibraryDrill drill, Set<Caution> general) {
+    return new DrillRow(
+        anchor(drill),
+        Words.capital(drill.name()),
+        told(drill.how()),
+        told(drill.dose()),
+        told(drill.harderWhen()),
+        told(drill.retest()),
+        told(drill.stop()),
+        drill.cautions().stream()
+            .filter(caution -> !general.contains(caution))
+            .map(Caution::text)
+            .toList(),
+        drill.source());
+  }
+
+  private static Link link(LibraryDrill drill) {
+    return new Link(anchor(drill), drill.name());
+  }
+
+  private static String anchor(LibraryDrill drill) {
+    return "drill-" + drill.code();
+  }
+
+  /** Sets a text as the report does: a space that does not break before %, and ’. */
+  private static String told(String text) {
+    return text.replace(" %", "\u00A0%").replace('\'', '’');
+  }
+}

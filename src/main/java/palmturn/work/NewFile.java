@@ -1,0 +1,36 @@
+package palmturn.work;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+
+/** Writes a file that a user asked for, and leaves one that is there alone unless told to. */
+final class NewFile {
+  private NewFile() {}
+
+  /**
+   * Writes beside and moves into place, so that nobody meets half a file.
+   *
+   * @param replace whether a file that is there may go
+   */
+  static void write(Path file, boolean replace, byte[] content) throws UserError {
+    if (Files.isDirectory(file)) {
+      throw new UserError(file + " is a folder: name a file in it");
+    }
+    if (Files.exists(file) && !replace) {
+      throw new UserError(file + " is there already: choose another name, or say --force");
+    }
+    Path part = file.resolveSibling(file.getFileName() + ".part");
+    try {
+      try {
+        Files.write(part, content);
+        Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
+      } finally {
+        Files.deleteIfExists(part);
+      }
+    } catch (IOException e) {
+      throw new UserError(file + " can't be written: is the folder there, and not read-only?", e);
+    }
+  }
+}
