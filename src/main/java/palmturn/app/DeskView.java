@@ -21,6 +21,7 @@ import javafx.stage.FileChooser;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.board.BoardView;
 import palmturn.app.desk.Desk;
+import palmturn.app.differences.DifferencesView;
 import palmturn.app.hints.HintsView;
 import palmturn.app.keys.Action;
 import palmturn.app.keys.Chord;
@@ -50,6 +51,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
   private final StageView stage;
   private final EstimateLine line;
   private final TallyView tally;
+  private final DifferencesView differences;
   private final Label fast = new Label();
 
   DeskView(Desk desk, SessionFlow flow, Look look, Runnable printKeys, Follow follow) {
@@ -89,7 +91,21 @@ final class DeskView extends StackPane implements Keyboard.Face {
     HBox row = new HBox(board, middle, right);
     row.setMinHeight(0);
     VBox.setVgrow(row, Priority.ALWAYS);
-    VBox panes = new VBox(new HeaderView(desk, look), row, strip, hints);
+    differences =
+        new DifferencesView(
+            desk.reviewing().differences(),
+            desk.strip().waveProperty(),
+            desk.keys(),
+            look,
+            this::pressed,
+            follow);
+    VBox one = new VBox(row, strip);
+    differences.visibleProperty().bind(desk.reviewing().differences().openedProperty().isNotNull());
+    one.visibleProperty().bind(differences.visibleProperty().not());
+    StackPane body = new StackPane(one, differences);
+    body.setMinHeight(0);
+    VBox.setVgrow(body, Priority.ALWAYS);
+    VBox panes = new VBox(new HeaderView(desk, look, this::pressed, follow), body, hints);
     Sheets sheets = new Sheets(desk, flow, look, this::pressed, this::focusStrip, follow);
     getChildren().setAll(panes, troubleLine(), sheets);
     follow.changes(desk.folderProperty(), this::place);
@@ -104,6 +120,11 @@ final class DeskView extends StackPane implements Keyboard.Face {
     follow.changes(desk.marking().readingProperty(), this::offer);
     follow.changes(desk.fast().pass().placeProperty(), this::pass);
     follow.changes(desk.fast().typing().activeProperty(), this::pass);
+    follow.changes(desk.reviewing().offeredProperty(), this::offer);
+    follow.changes(one.visibleProperty(), this::review);
+    follow.changes(desk.reviewing().differences().atProperty(), this::offer);
+    follow.changes(desk.reviewing().differences().settledProperty(), this::offer);
+    follow.changes(desk.reviewing().differences().afresh().activeProperty(), this::offer);
     place();
     pass();
     addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
@@ -160,6 +181,11 @@ final class DeskView extends StackPane implements Keyboard.Face {
       focusStrip();
     }
     strip.draw();
+    offer();
+  }
+
+  private void review() {
+    focusStrip();
     offer();
   }
 
@@ -237,7 +263,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
 
   @Override
   public void focusStrip() {
-    strip.requestFocus();
+    (differences.isVisible() ? differences : strip).requestFocus();
   }
 
   @Override

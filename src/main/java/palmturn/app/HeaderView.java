@@ -1,5 +1,6 @@
 package palmturn.app;
 
+import java.util.function.Consumer;
 import javafx.beans.binding.Bindings;
 import javafx.geometry.Pos;
 import javafx.scene.canvas.Canvas;
@@ -10,12 +11,16 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.paint.Color;
 import palmturn.app.desk.Desk;
+import palmturn.app.differences.Differences;
+import palmturn.app.differences.Pair;
+import palmturn.app.differences.Tabs;
+import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 import palmturn.app.look.Theme;
 
 /** The header, 48 high: whose session, the last step, whose reading and when it was saved. */
 final class HeaderView extends HBox {
-  HeaderView(Desk desk, Look look) {
+  HeaderView(Desk desk, Look look, Consumer<String> press, Follow follow) {
     super(look.px(12));
     getStyleClass().setAll("header");
     setAlignment(Pos.CENTER_LEFT);
@@ -23,13 +28,34 @@ final class HeaderView extends HBox {
     setMaxHeight(look.px(48));
     Label name = new Label("Palmturn");
     name.getStyleClass().add("program");
+    name.setMinWidth(Region.USE_PREF_SIZE);
     Label heading = label("heading", "second");
     heading.textProperty().bind(desk.headingProperty());
+    heading.setMinWidth(0);
     Label step = label("step", "step");
     step.textProperty().bind(desk.marking().stepProperty());
     step.setMinWidth(0);
+    Differences differences = desk.reviewing().differences();
+    // The last step on the marks says nothing about the differences.
+    step.visibleProperty().bind(differences.openedProperty().isNull());
     Label reader = label("reader", "plain");
-    reader.textProperty().bind(desk.readerProperty());
+    reader.setMinWidth(0);
+    reader
+        .textProperty()
+        .bind(
+            Bindings.createStringBinding(
+                () -> {
+                  Pair pair = differences.compared().pairProperty().get();
+                  String who = differences.whoProperty().get();
+                  return pair == null
+                      ? desk.readerProperty().get()
+                      : (who.isEmpty() ? "Settling " : who + " settles ") + pair.words();
+                },
+                differences.whoProperty(),
+                differences.compared().pairProperty(),
+                desk.readerProperty()));
+    Tabs tabs =
+        new Tabs(differences, desk.reviewing().offeredProperty(), desk.keys(), look, press, follow);
     Label saved = label("saved", "second");
     saved
         .textProperty()
@@ -40,7 +66,17 @@ final class HeaderView extends HBox {
     saved.managedProperty().bind(saved.textProperty().isNotEmpty());
     getChildren()
         .setAll(
-            sign(look), name, gap(look, 16), heading, gap(look, 24), step, space(), reader, saved);
+            sign(look),
+            name,
+            gap(look, 16),
+            heading,
+            gap(look, 36),
+            tabs,
+            gap(look, 24),
+            step,
+            space(),
+            reader,
+            saved);
   }
 
   private static Label label(String id, String style) {

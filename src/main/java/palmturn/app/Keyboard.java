@@ -37,6 +37,7 @@ final class Keyboard {
   private final Face face;
   private final StageKeys stageKeys;
   private final FastKeys fast;
+  private final DifferencesKeys differences;
   private final Does does = new Does();
 
   /** What keys ask of the window itself. */
@@ -71,6 +72,7 @@ final class Keyboard {
     this.face = face;
     stageKeys = new StageKeys(desk, does);
     fast = new FastKeys(desk.fast(), does);
+    differences = new DifferencesKeys(desk.reviewing(), desk::forgetTrouble, does);
     does.does(Action.ADD, face::chooseClips);
     does.does(Action.DRILL, face::askDrill);
     does.does(Action.READER, face::askReader);
@@ -127,7 +129,7 @@ final class Keyboard {
 
   /** Returns the keys that are valid now, the most wanted first. */
   List<Hint> hints() {
-    List<Hint> now = fast.hints();
+    List<Hint> now = differences.open() ? differences.hints() : fast.hints();
     if (!now.isEmpty()) {
       return now;
     }
@@ -152,6 +154,9 @@ final class Keyboard {
         && reading.slaps().stream().anyMatch(Keyboard::toLookAt)) {
       first.add(Hints.EVERY);
     }
+    if (desk.reviewing().offeredProperty().get()) {
+      last.add(Hints.COMPARE);
+    }
     return Hints.at(place(), first, last);
   }
 
@@ -168,6 +173,7 @@ final class Keyboard {
     if (asked instanceof Question.Initials
         || asked instanceof Question.WhoReads
         || asked instanceof Question.Note
+        || asked instanceof Question.Line
         || asked instanceof Question.Clips
         || asked instanceof Question.NewDrill) {
       if (chord.equals("Esc")) {
@@ -222,6 +228,9 @@ final class Keyboard {
 
   /** Where the keyboard is, what takes a key first at the head. */
   private List<Where> where() {
+    if (differences.open()) {
+      return List.of(differences.where());
+    }
     if (stageKeys.placing()) {
       return List.of(Where.PLACES);
     }

@@ -35,6 +35,18 @@ final class SpanPainter {
   /** A span as it is drawn, a reader's or, hollow, the estimate's. */
   private record Drawn(Span.Kind kind, double from, double to, double y, boolean hollow) {}
 
+  /** Draws the shape of a kind of span alone. */
+  static void icon(
+      Graphics2D g,
+      Span.Kind kind,
+      double from,
+      double to,
+      double y,
+      boolean hollow,
+      Palette palette) {
+    shape(g, new Drawn(kind, from, to, y, hollow), palette);
+  }
+
   static void spans(Graphics2D g, BeatStrip strip, Labels labels) {
     List<Drawn> drawn = drawn(strip);
     for (Drawn span : drawn) {

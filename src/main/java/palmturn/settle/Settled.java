@@ -57,7 +57,20 @@ public record Settled(
    * @throws SettleException as {@link Comparison#of}
    */
   public static Settled of(Trial trial, Settlement settlement) throws SettleException {
-    Comparison comparison = Comparison.of(trial, settlement);
+    return of(trial, settlement, Comparison.of(trial, settlement));
+  }
+
+  /**
+   * Returns the same two readings on the same terms with other decisions, without matching them
+   * again.
+   *
+   * @param trial the one that both readings are of
+   */
+  public Settled with(Trial trial, Settlement settlement) {
+    return of(trial, settlement, comparison);
+  }
+
+  private static Settled of(Trial trial, Settlement settlement, Comparison comparison) {
     List<Ruling<Slap>> slaps = rulings(comparison.slaps(), settlement.slaps(), Settled::sameSlap);
     List<Ruling<Span>> spans = rulings(comparison.spans(), settlement.spans(), Settled::sameSpan);
     boolean finished = Stream.concat(slaps.stream(), spans.stream()).noneMatch(Ruling::open);

@@ -12,7 +12,6 @@ import palmturn.clip.ClipFacts;
 import palmturn.clip.ClipFile;
 import palmturn.json.SettledJson;
 import palmturn.settle.Comparison;
-import palmturn.settle.Difference;
 import palmturn.settle.Marks;
 import palmturn.settle.Ruling;
 import palmturn.settle.SettleException;
@@ -20,7 +19,6 @@ import palmturn.settle.Settled;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
 import palmturn.trial.Decision;
-import palmturn.trial.Extra;
 import palmturn.trial.Reading;
 import palmturn.trial.Settlement;
 import palmturn.trial.Trial;
@@ -178,6 +176,13 @@ public final class Settling {
   /** Returns what a reader should know of a comparison before believing it, a line each. */
   public static List<String> notes(SessionFolder folder, Result result) {
     List<String> notes = new ArrayList<>(ofClip(folder, result));
+    notes.addAll(notes(result));
+    return notes;
+  }
+
+  /** Returns the same without a look at the clip. */
+  public static List<String> notes(Result result) {
+    List<String> notes = new ArrayList<>();
     String name = result.trial().id().name();
     Marks a = result.settled().comparison().a();
     Marks b = result.settled().comparison().b();
@@ -268,10 +273,9 @@ public final class Settling {
       settlement =
           number <= marks
               ? settlement.plusSlap(
-                  decision(settled.slaps().get(number - 1), each.getValue(), decisions, at))
+                  decided(settled.slaps().get(number - 1), each.getValue(), decisions, at))
               : settlement.plusSpan(
-                  decision(
-                      settled.spans().get(number - 1 - marks), each.getValue(), decisions, at));
+                  decided(settled.spans().get(number - 1 - marks), each.getValue(), decisions, at));
     }
     try {
       folder.keep(before.trial().id(), settlement);
@@ -282,18 +286,9 @@ public final class Settling {
     return new Result(trial, settlement, settled(trial, settlement));
   }
 
-  private static <M> Decision<M> decision(
+  private static <M> Decision<M> decided(
       Ruling<M> ruling, Decision.Choice choice, Decisions decisions, Instant at) {
-    Difference<M> difference = ruling.difference();
-    return new Decision<>(
-        choice,
-        decisions.by(),
-        at,
-        decisions.why(),
-        difference.a(),
-        difference.b(),
-        null,
-        Extra.NONE);
+    return ruling.decide(choice, decisions.by(), at, decisions.why(), null);
   }
 
   /**
@@ -311,7 +306,7 @@ public final class Settling {
   }
 
   /** Returns what the settlement worked on last comes to; null without one that can be rebuilt. */
-  static @Nullable Settled last(Trial trial) {
+  public static @Nullable Settled last(Trial trial) {
     List<Settlement> all = trial.settlements();
     if (all.isEmpty()) {
       return null;

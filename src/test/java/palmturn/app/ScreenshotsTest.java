@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import javafx.application.Platform;
@@ -23,18 +24,22 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import palmturn.app.desk.Desk;
+import palmturn.app.differences.Differences;
 import palmturn.app.estimate.EstimateRun;
 import palmturn.app.look.Look;
 import palmturn.app.look.Theme;
 import palmturn.app.marking.Pass;
 import palmturn.app.session.SessionFlow;
 import palmturn.app.tasks.BackgroundTasks;
+import palmturn.cli.TwoReaders;
+import palmturn.store.SessionFolder;
 import palmturn.trial.DrillHand;
 import palmturn.trial.Hand;
 import palmturn.trial.TrialId;
 import palmturn.work.Demo;
 import palmturn.work.Estimating;
 import palmturn.work.Progress;
+import palmturn.work.Sessions;
 
 /**
  * Writes a picture of every state of the window, in both themes, for people to look at: {@code
@@ -153,11 +158,79 @@ class ScreenshotsTest {
         () -> {
           look.smaller();
           look.smaller();
-          window.setWidth(1180);
-          window.setHeight(720);
+        });
+    size(1180, 720);
+    shoot("8-smallest-window");
+  }
+
+  @Test
+  void writeDifferences(FxRobot robot) throws Exception {
+    Files.createDirectories(folder);
+    Path made = Files.createTempDirectory("screenshots");
+    Path session = TwoReaders.in(made).session();
+    TrialId trial = TrialId.parse(TwoReaders.TRIAL);
+    try (SessionFolder folder = Sessions.open(session)) {
+      Estimating.standard().trial(folder, trial, Estimating.Asked.ALL, Progress.NONE);
+    }
+    Differences differences = desk.reviewing().differences();
+    Platform.runLater(() -> desk.open(session));
+    until(() -> robot.lookup("#sheet-look").tryQuery().isPresent());
+    robot.clickOn("#sheet-look");
+    until(() -> desk.stage().pictureProperty().get() != null);
+    shoot("12-two-readings");
+    robot.type(KeyCode.I);
+    until(() -> differences.settledProperty().get() != null);
+    shoot("12-differences");
+    robot.type(KeyCode.UP);
+    until(() -> robot.lookup("#line").tryQuery().isPresent());
+    robot.write("QM");
+    shoot("12-differences-who");
+    robot.type(KeyCode.ENTER).type(KeyCode.DOWN, 2).type(KeyCode.M).type(KeyCode.RIGHT);
+    WaitForAsyncUtils.waitForFxEvents();
+    shoot("12-differences-afresh");
+    robot.type(KeyCode.ESCAPE);
+    size(1180, 720);
+    shoot("12-differences-smallest-window");
+    size(1440, 900);
+    robot.type(KeyCode.P);
+    until(() -> differences.settledProperty().get() != null);
+    shoot("12-differences-from-the-estimate");
+    robot.type(KeyCode.P).type(KeyCode.P);
+    until(() -> differences.decided() == 3);
+    robot.type(KeyCode.RIGHT).type(KeyCode.UP, 8);
+    shoot("12-differences-still-open");
+    robot.type(KeyCode.RIGHT).type(KeyCode.UP);
+    WaitForAsyncUtils.waitForFxEvents();
+    shoot("12-differences-settled");
+    robot.type(KeyCode.ESCAPE);
+    WaitForAsyncUtils.waitForFxEvents();
+    shoot("12-settled-on-the-board");
+    shootNothingDiffers(made, robot);
+  }
+
+  private void shootNothingDiffers(Path made, FxRobot robot) throws Exception {
+    Platform.runLater(desk::close);
+    until(() -> desk.folderProperty().get() == null);
+    TwoReaders same = TwoReaders.in(Files.createDirectory(made.resolve("same")));
+    same.bring(same.session(), "right-baseline-2", "A", Map.of());
+    same.bring(same.session(), "right-baseline-2", "B", Map.of());
+    Platform.runLater(() -> desk.open(same.session()));
+    until(() -> robot.lookup("#sheet-look").tryQuery().isPresent());
+    robot.clickOn("#sheet-look");
+    Platform.runLater(() -> desk.board().choose(new TrialId(Hand.RIGHT, "baseline", 2)));
+    until(() -> desk.stage().pictureProperty().get() != null);
+    robot.type(KeyCode.I);
+    until(() -> desk.reviewing().differences().settledProperty().get() != null);
+    shoot("12-nothing-differs");
+  }
+
+  private void size(double width, double height) {
+    Platform.runLater(
+        () -> {
+          window.setWidth(width);
+          window.setHeight(height);
         });
     WaitForAsyncUtils.waitForFxEvents();
-    shoot("8-smallest-window");
   }
 
   private void shootQuestions(Path session) throws Exception {

@@ -11,13 +11,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.Random;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.TreeSet;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -27,79 +23,18 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** Two fictional readers whose mistakes are known, settled and compared from the command line. */
 class SettleCommandTest {
-  private static final Path CLIPS = Path.of("sample-clips-synthetic");
+  private static final Path CLIPS = TwoReaders.CLIPS;
   private static final ObjectMapper JSON = new ObjectMapper();
-  private static final String TRIAL = "right-baseline-1";
+  private static final String TRIAL = TwoReaders.TRIAL;
 
   @TempDir Path folder;
+  private TwoReaders readers;
   private Path session;
-  private List<String> truth;
-
-  /** What a reader got wrong, by the row of the truth: its place in order of time. */
-  private final Map<Integer, String> plantedA = new TreeMap<>();
-
-  private final Map<Integer, String> plantedB = new TreeMap<>();
 
   @BeforeEach
   void twoReaders() throws IOException {
-    session = folder.resolve("s");
-    run("new", session, "--athlete", "H-07");
-    truth = Files.readAllLines(CLIPS.resolve(TRIAL + ".marks.csv"));
-    List<Integer> rows = new ArrayList<>();
-    for (int row = 2; row < truth.size() - 1; row += 2) {
-      rows.add(row);
-    }
-    // Every second row at most, so that no mistake lies beside another.
-    Random random = new Random(41);
-    Collections.shuffle(rows, random);
-    String[] mistakes = {"missed", "shifted", "side", "zone"};
-    for (int i = 0; i < 8; i++) {
-      (i % 2 == 0 ? plantedA : plantedB).put(rows.get(i), mistakes[i / 2]);
-    }
-    int first = row("double");
-    plantedB.put(first, "no double");
-    bring("A", plantedA);
-    bring("B", plantedB);
-  }
-
-  private int row(String kind) {
-    for (int row = 1; row < truth.size(); row++) {
-      if (truth.get(row).contains("," + kind + ",")) {
-        return row;
-      }
-    }
-    throw new IllegalStateException("no " + kind + " in the marks of the drawn clip");
-  }
-
-  private void bring(String reader, Map<Integer, String> planted) throws IOException {
-    bring(session, TRIAL, reader, planted);
-  }
-
-  private void bring(Path into, String trial, String reader, Map<Integer, String> planted)
-      throws IOException {
-    if (!Files.exists(into.resolve("trials/" + trial + ".json"))) {
-      run("add", into, CLIPS.resolve(trial + ".mp4"), "--hand", "right");
-    }
-    List<String> lines = Files.readAllLines(CLIPS.resolve(trial + ".marks.csv"));
-    List<String> marked = new ArrayList<>();
-    for (int row = 0; row < lines.size(); row++) {
-      String[] cells = lines.get(row).split(",", -1);
-      switch (planted.getOrDefault(row, "")) {
-        case "missed" -> {
-          continue;
-        }
-        case "shifted" ->
-            cells[0] = String.format(Locale.ROOT, "%.5f", Double.parseDouble(cells[0]) + 0.06);
-        case "side" -> cells[3] = cells[3].equals("palm") ? "back" : "palm";
-        case "zone" -> cells[4] = cells[4].equals("edge") ? "wrist" : "edge";
-        case "no double" -> cells[2] = "slap";
-        default -> {}
-      }
-      marked.add(String.join(",", cells));
-    }
-    Path csv = folder.resolve(reader + ".csv");
-    Files.write(csv, marked);
-    run("marks", "import", into.resolve(trial), csv, "--reader", reader);
+    readers = TwoReaders.in(folder);
+    session = readers.session();
   }
 
   private static Run run(Object... words) {
@@ -115,8 +50,8 @@ class SettleCommandTest {
   @Test
   void everyPlantedDifferenceIsListedAndNoOther() throws IOException {
     Set<String> expected = new TreeSet<>();
-    plantedA.forEach((row, what) -> expected.add(row + " " + what));
-    plantedB.forEach((row, what) -> expected.add(row + " " + what));
+    readers.plantedA.forEach((row, what) -> expected.add(row + " " + what));
+    readers.plantedB.forEach((row, what) -> expected.add(row + " " + what));
     Set<String> listed = new TreeSet<>();
     JsonNode json = settled();
     for (JsonNode difference : json.get("differences")) {
@@ -128,7 +63,7 @@ class SettleCommandTest {
             case "double" -> "no double";
             default -> worst;
           };
-      listed.add(nearest(difference.get("timeS").asDouble()) + " " + word);
+      listed.add(readers.nearest(difference.get("timeS").asDouble()) + " " + word);
       assertEquals(1, difference.get("what").size(), difference.toString());
     }
     assertEquals(expected, listed);
@@ -138,26 +73,12 @@ class SettleCommandTest {
     assertTrue(json.get("differences").get(0).get("what").get(0).asText().startsWith("only"));
   }
 
-  private int nearest(double timeS) {
-    int best = 1;
-    for (int row = 1; row < truth.size(); row++) {
-      if (Math.abs(timeS(row) - timeS) < Math.abs(timeS(best) - timeS)) {
-        best = row;
-      }
-    }
-    return best;
-  }
-
-  private double timeS(int row) {
-    return Double.parseDouble(truth.get(row).split(",", -1)[0]);
-  }
-
   @Test
   void settlingThemAllGivesTheTruth() throws IOException {
     List<String> takes = new ArrayList<>();
     for (JsonNode difference : settled().get("differences")) {
-      int row = nearest(difference.get("timeS").asDouble());
-      takes.add(difference.get("id").asInt() + (plantedA.containsKey(row) ? "=b" : "=a"));
+      int row = readers.nearest(difference.get("timeS").asDouble());
+      takes.add(difference.get("id").asInt() + (readers.plantedA.containsKey(row) ? "=b" : "=a"));
     }
     Run partly = run("settle", session, "--take", takes.get(0), "--by", "QM", "--why", "seen");
     assertTrue(partly.out().contains("QM"), partly.out());
@@ -179,7 +100,7 @@ class SettleCommandTest {
                   slap.get("zone").asText()));
     }
     List<String> wanted = new ArrayList<>();
-    for (String line : truth.subList(1, truth.size())) {
+    for (String line : readers.truth.subList(1, readers.truth.size())) {
       String[] cells = line.split(",", -1);
       if (cells[1].isEmpty()) {
         wanted.add(
@@ -216,8 +137,8 @@ class SettleCommandTest {
 
   @Test
   void agreementHasTheFixedForm() throws IOException {
-    bring(session, "right-baseline-2", "A", Map.of());
-    bring(session, "right-baseline-2", "B", Map.of(5, "missed"));
+    readers.bring(session, "right-baseline-2", "A", Map.of());
+    readers.bring(session, "right-baseline-2", "B", Map.of(5, "missed"));
     JsonNode json = JSON.readTree(run("agree", session, "--readers", "A,B", "--json").out());
     JsonNode trial = json.get("trials").get(0);
     assertEquals(TRIAL, trial.get("trial").asText());
@@ -258,7 +179,7 @@ class SettleCommandTest {
   void besideTheEstimateAReadersMistakesAreListedAndItsZonesLeftAside() throws IOException {
     run("estimate", session);
     Set<String> expected = new TreeSet<>();
-    plantedA.forEach((row, what) -> expected.add(row + " " + what));
+    readers.plantedA.forEach((row, what) -> expected.add(row + " " + what));
     expected.removeIf(each -> each.endsWith("zone"));
     Set<String> listed = new TreeSet<>();
     JsonNode json =
@@ -266,14 +187,17 @@ class SettleCommandTest {
     for (JsonNode difference : json.get("differences")) {
       String what = difference.get("what").get(0).asText();
       String word = what.equals("only-b") ? "missed" : what.equals("apart") ? "shifted" : what;
-      listed.add(nearest(difference.get("timeS").asDouble()) + " " + word);
+      listed.add(readers.nearest(difference.get("timeS").asDouble()) + " " + word);
     }
     assertEquals(expected, listed);
 
     JsonNode agreed =
         JSON.readTree(run("agree", session, "--readers", "A,estimate", "--json").out());
-    long marked = truth.size() - 1 - plantedA.values().stream().filter("missed"::equals).count();
-    long shifted = plantedA.values().stream().filter("shifted"::equals).count();
+    long marked =
+        readers.truth.size()
+            - 1
+            - readers.plantedA.values().stream().filter("missed"::equals).count();
+    long shifted = readers.plantedA.values().stream().filter("shifted"::equals).count();
     assertEquals(
         (marked - shifted) / (double) marked, agreed.get("overall").get("recall").asDouble(), 1e-9);
   }
@@ -297,8 +221,8 @@ class SettleCommandTest {
   void manySessionsAreTakenTogether() throws IOException {
     Path other = folder.resolve("t");
     run("new", other, "--athlete", "H-08");
-    bring(other, TRIAL, "A", Map.of());
-    bring(other, TRIAL, "B", Map.of(5, "missed"));
+    readers.bring(other, TRIAL, "A", Map.of());
+    readers.bring(other, TRIAL, "B", Map.of(5, "missed"));
     JsonNode json = JSON.readTree(run("agree", session, other, "--readers", "A,B", "--json").out());
     assertEquals(2, json.get("trials").size());
     assertEquals("t", json.get("trials").get(1).get("session").asText());

@@ -22,7 +22,8 @@ public record Cell(TrialId id, State state, @Nullable Reading reading, @Nullable
     FILMED("filmed"),
     ESTIMATED("estimated"),
     OPEN("open"),
-    READ("read");
+    READ("read"),
+    SETTLED("settled");
 
     private final String words;
 
@@ -48,6 +49,15 @@ public record Cell(TrialId id, State state, @Nullable Reading reading, @Nullable
     }
     State state = reading.finished() ? State.READ : State.OPEN;
     return new Cell(trial.id(), state, reading, score);
+  }
+
+  /**
+   * Returns the cell of a trial of which nothing is open between two readings.
+   *
+   * @param settled what the two and the decisions come to
+   */
+  public static Cell settled(Trial trial, Reading settled, TrialScore score) {
+    return new Cell(trial.id(), State.SETTLED, settled, score);
   }
 
   /** Returns its rate, null when it can't be told. */

@@ -165,6 +165,12 @@ final class CellView extends ToggleButton {
         g.strokeOval(x - r, y - r, 2 * r, 2 * r);
         g.fillArc(x - r, y - r, 2 * r, 2 * r, 90, 180, ArcType.CHORD);
       }
+      case SETTLED -> {
+        g.fillOval(x - r - 0.75, y - r - 0.75, 2 * r + 1.5, 2 * r + 1.5);
+        g.setStroke(Theme.fx(palette.sheet()));
+        g.strokePolyline(
+            new double[] {x - 2.6, x - 0.7, x + 2.7}, new double[] {y + 0.1, y + 2.1, y - 2}, 3);
+      }
     }
   }
 }

@@ -49,6 +49,7 @@ public final class Desk implements AutoCloseable {
   private final Scored trials = new Scored();
   private final FastMarking fast;
   private final Keys keys = new Keys();
+  private final Reviewing reviewing;
 
   private final ReadOnlyObjectWrapper<@Nullable SessionFolder> folder =
       new ReadOnlyObjectWrapper<>();
@@ -79,6 +80,7 @@ public final class Desk implements AutoCloseable {
     opening = new Opening(background, stage, strip);
     places = new Places(this, trials, saving);
     fast = new FastMarking(this);
+    reviewing = new Reviewing(this, background, screen, clock, opening, readers, saving);
     arrival =
         new Arrival(question, readers, this::opened, unwanted -> saving.close(unwanted.folder()));
     board.chosenProperty().addListener((chosen, before, now) -> chosen(now));
@@ -109,6 +111,11 @@ public final class Desk implements AutoCloseable {
   /** Typing along, and going through the marks one by one. */
   public FastMarking fast() {
     return fast;
+  }
+
+  /** Going through where two readings of the open trial differ. */
+  public Reviewing reviewing() {
+    return reviewing;
   }
 
   /** Which key stands for what. */
@@ -261,6 +268,7 @@ public final class Desk implements AutoCloseable {
     Trial now = trials.get(id);
     if (now != null) {
       estimation.found().setHidden(Found.blind(now, reader()));
+      reviewing.offer(now);
     }
   }
 
@@ -338,6 +346,7 @@ public final class Desk implements AutoCloseable {
     places.show(null);
     tally.clear();
     readerWords.set("");
+    reviewing.offer(null);
   }
 
   private void read(TrialId id) {
@@ -391,6 +400,7 @@ public final class Desk implements AutoCloseable {
     tally.show(
         trials.score(now, marks), trials.limits(), trials.other(now.id(), readers::shown), unseen);
     board.update(trials.cell(now, reading));
+    reviewing.offer(now);
   }
 
   void failed(Exception problem) {

@@ -1,5 +1,7 @@
 package palmturn.app.desk;
 
+import java.util.function.Consumer;
+
 /** Something that the person in front of the window is asked, or shown until closed. */
 public sealed interface Question {
   /** Who is marking; asked once, when marking begins. */
@@ -17,6 +19,18 @@ public sealed interface Question {
 
   /** Which drill was done, to begin the block after it. */
   record NewDrill() implements Question {}
+
+  /**
+   * A line of words.
+   *
+   * @param about why it is asked
+   * @param before what stands there already
+   * @param columns how long the words may well be
+   * @param done the word on the choice that hands them over
+   */
+  record Line(
+      String title, String about, String before, int columns, String done, Consumer<String> then)
+      implements Question {}
 
   /** What is wrong with the current mark, in words. */
   record Note() implements Question {}

@@ -46,6 +46,11 @@ final class Readers {
     }
   }
 
+  /** Takes note that all marks of a trial were shown. */
+  void saw(TrialId id) {
+    inSight.add(id);
+  }
+
   /** Returns whether the one who reads has seen another's marks of a trial before saying so. */
   boolean sawAnothers(Trial trial) {
     return inSight.contains(trial.id())

@@ -11,6 +11,7 @@ import palmturn.app.tasks.Tasks;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Placed;
 import palmturn.trial.Reading;
+import palmturn.trial.Settlement;
 import palmturn.trial.TrialId;
 
 /** Brings each edit to the disk in order, and says when it is there. */
@@ -77,6 +78,19 @@ final class Saving {
         },
         kept -> saved(),
         problem -> trouble.say("Not saved, the places are still here: " + Trouble.line(problem)));
+  }
+
+  /** Keeps what was decided between two readings. */
+  void keep(SessionFolder to, TrialId id, Settlement settlement) {
+    words.set("");
+    keeping.run(
+        () -> {
+          to.keep(id, settlement);
+          return settlement;
+        },
+        kept -> saved(),
+        problem ->
+            trouble.say("Not saved, the decisions are still here: " + Trouble.line(problem)));
   }
 
   private void saved() {

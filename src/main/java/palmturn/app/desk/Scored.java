@@ -12,12 +12,14 @@ import palmturn.app.board.Cell;
 import palmturn.measure.Limits;
 import palmturn.measure.Scores;
 import palmturn.measure.TrialScore;
+import palmturn.settle.Settled;
 import palmturn.trial.Reading;
 import palmturn.trial.Session;
 import palmturn.trial.StartedFrom;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 import palmturn.work.Scoring;
+import palmturn.work.Settling;
 
 /** The open session's trials as they are by now, and their figures. */
 final class Scored {
@@ -77,7 +79,12 @@ final class Scored {
             + (reading.finished() ? ", finished" : ", open");
   }
 
+  /** Returns a trial's place on the board; what is settled counts, as in the report. */
   Cell cell(Trial of, @Nullable Reading reading) {
+    Settled last = Settling.last(of);
+    if (last != null && last.open() == 0) {
+      return Cell.settled(of, last.reading(), score(of, last.reading()));
+    }
     return Cell.of(of, reading, reading == null ? null : score(of, reading));
   }
 }

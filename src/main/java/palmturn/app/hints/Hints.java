@@ -64,6 +64,59 @@ public final class Hints {
           Hint.of("leave", Action.LEAVE),
           ALL);
 
+  /** Going through where two readings differ. */
+  public static final List<Hint> DIFFERENCES =
+      List.of(
+          Hint.of("upper, lower is right", Action.UPPER, Action.LOWER),
+          Hint.of("leave open, go on", Action.GO_ON),
+          Hint.of("go back", Action.GO_BACK),
+          Hint.of("neither: mark it afresh", Action.MARK_AFRESH),
+          Hint.of("play or stop", Action.PLAY),
+          Hint.of("say why", Action.WHY),
+          Hint.of("undo", Action.UNDO),
+          Hint.of("to the trial", Action.LEAVE),
+          ALL);
+
+  /** The end of the differences. */
+  public static final List<Hint> DIFFERENCES_END =
+      List.of(
+          Hint.of("go back", Action.GO_BACK),
+          Hint.of("undo", Action.UNDO),
+          Hint.of("to the trial", Action.LEAVE),
+          ALL);
+
+  /** Opens a decided difference again. */
+  public static final Hint REOPEN = Hint.of("open again", Action.DELETE);
+
+  /** Marking a slap where neither reading is right. */
+  public static final List<Hint> SLAP_AFRESH =
+      List.of(
+          FRAME,
+          PALM,
+          BACK,
+          ZONES,
+          DOUBLE,
+          Hint.of("part turn", Action.PART_TURN),
+          Hint.of("missed", Action.MISSED),
+          Hint.of("keep", Action.KEEP_AFRESH),
+          Hint.of("nothing there", Action.DELETE),
+          Hint.of("give up", Action.LEAVE),
+          ALL);
+
+  /** Marking a stretch where neither reading is right. */
+  public static final List<Hint> SPAN_AFRESH =
+      List.of(
+          FRAME,
+          Hint.of("begins here", Action.PALM),
+          Hint.of("ends here", Action.BACK),
+          Hint.of("keep", Action.KEEP_AFRESH),
+          Hint.of("nothing there", Action.DELETE),
+          Hint.of("give up", Action.LEAVE),
+          ALL);
+
+  /** Goes through where two readings differ. */
+  public static final Hint COMPARE = Hint.of("differences", Action.COMPARE);
+
   /** Has the program look for slaps. */
   public static final Hint ESTIMATE = Hint.of("estimate", Action.ESTIMATE);
 

@@ -1,6 +1,8 @@
 package palmturn.app.keys;
 
+import static palmturn.app.keys.Where.AFRESH;
 import static palmturn.app.keys.Where.BOARD;
+import static palmturn.app.keys.Where.DIFFERENCES;
 import static palmturn.app.keys.Where.PASS;
 import static palmturn.app.keys.Where.PICTURE;
 import static palmturn.app.keys.Where.PLACES;
@@ -27,16 +29,16 @@ import java.util.stream.Stream;
  * begin alike up to a colon share one line of the sheet.
  */
 public enum Action {
-  PALM(Group.MARK, "palm", "F", "palm slap at this frame", TRIAL, TYPING, PASS),
-  BACK(Group.MARK, "back", "J", "back slap at this frame", TRIAL, TYPING, PASS),
+  PALM(Group.MARK, "palm", "F", "palm slap at this frame", TRIAL, TYPING, PASS, AFRESH),
+  BACK(Group.MARK, "back", "J", "back slap at this frame", TRIAL, TYPING, PASS, AFRESH),
   PALM_FAULT(Group.MARK, "palm-fault", "D", "with a fault: palm", TRIAL, TYPING),
   BACK_FAULT(Group.MARK, "back-fault", "K", "with a fault: back", TRIAL, TYPING),
-  FINGERS(Group.MARK, "fingers", "1", "off centre: fingers", TRIAL, PASS),
-  WRIST(Group.MARK, "wrist", "2", "off centre: wrist", TRIAL, PASS),
-  EDGE(Group.MARK, "edge", "3", "off centre: edge", TRIAL, PASS),
-  DOUBLE(Group.MARK, "double", "4", "double", TRIAL, PASS),
-  PART_TURN(Group.MARK, "part-turn", "P", "part turn, cut short", TRIAL, PASS),
-  MISSED(Group.MARK, "missed", "X", "missed: a turn without contact", TRIAL, PASS),
+  FINGERS(Group.MARK, "fingers", "1", "off centre: fingers", TRIAL, PASS, AFRESH),
+  WRIST(Group.MARK, "wrist", "2", "off centre: wrist", TRIAL, PASS, AFRESH),
+  EDGE(Group.MARK, "edge", "3", "off centre: edge", TRIAL, PASS, AFRESH),
+  DOUBLE(Group.MARK, "double", "4", "double", TRIAL, PASS, AFRESH),
+  PART_TURN(Group.MARK, "part-turn", "P", "part turn, cut short", TRIAL, PASS, AFRESH),
+  MISSED(Group.MARK, "missed", "X", "missed: a turn without contact", TRIAL, PASS, AFRESH),
   OTHER(Group.MARK, "other", "N", "other fault, in words", TRIAL),
   BENT_WRIST(Group.MARK, "bent-wrist", "W", "begin, end: bent wrist", TRIAL),
   ELBOW_OUT(Group.MARK, "elbow-out", "E", "begin, end: elbow out", TRIAL),
@@ -51,17 +53,17 @@ public enum Action {
   RIGHT(Group.MARK, "right", "Space", "in the pass: right as it is, next", PASS),
   FINISH(Group.MARK, "finish", "Enter", "reading finished, or open again", TRIAL),
 
-  FRAME_BACK(Group.MOVE, "", "←", "one frame: back", TRIAL, PASS),
-  FRAME_ON(Group.MOVE, "", "→", "one frame: on", TRIAL, PASS),
+  FRAME_BACK(Group.MOVE, "", "←", "one frame: back", TRIAL, PASS, AFRESH),
+  FRAME_ON(Group.MOVE, "", "→", "one frame: on", TRIAL, PASS, AFRESH),
   TEN_BACK(Group.MOVE, "ten-back", "Ctrl+← PgUp", "ten frames: back", TRIAL),
   TEN_ON(Group.MOVE, "ten-on", "Ctrl+→ PgDn", "ten frames: on", TRIAL),
   SLAP_BEFORE(Group.MOVE, "slap-before", "Shift+←", "slap: before", TRIAL, PASS),
   SLAP_NEXT(Group.MOVE, "slap-next", "Shift+→", "slap: next", TRIAL, PASS),
   FIRST(Group.MOVE, "first", "Home", "frame: first", TRIAL),
   LAST(Group.MOVE, "last", "End", "frame: last", TRIAL),
-  PLAY(Group.MOVE, "play", "Space", "play and stop", TRIAL),
-  SLOWER(Group.MOVE, "slower", "[", "play: slower", TRIAL, PASS),
-  FASTER(Group.MOVE, "faster", "]", "play: faster", TRIAL, PASS),
+  PLAY(Group.MOVE, "play", "Space", "play and stop", TRIAL, DIFFERENCES),
+  SLOWER(Group.MOVE, "slower", "[", "play: slower", TRIAL, PASS, DIFFERENCES),
+  FASTER(Group.MOVE, "faster", "]", "play: faster", TRIAL, PASS, DIFFERENCES),
   CLOSER(Group.MOVE, "closer", "+", "strip: closer", TRIAL, PASS),
   WIDER(Group.MOVE, "wider", "−", "strip: wider", TRIAL, PASS),
   TAB(Group.MOVE, "", "Tab", "board, picture, strip"),
@@ -99,23 +101,68 @@ public enum Action {
   PLACE_KEEP(Group.PLACES, "", "Enter", "keep them", PLACES),
   PLACE_LEAVE(Group.UNLISTED, "", "Esc", "leave them as they were", PLACES),
 
+  COMPARE(
+      Group.DIFFERENCES,
+      "compare",
+      "I",
+      "where two readings differ; again: back",
+      TRIAL,
+      DIFFERENCES),
+  UPPER(Group.DIFFERENCES, "", "↑", "is right: the upper reading", DIFFERENCES),
+  LOWER(Group.DIFFERENCES, "", "↓", "is right: the lower", DIFFERENCES),
+  GO_ON(Group.DIFFERENCES, "", "→", "leave it open, go on", DIFFERENCES),
+  GO_BACK(Group.DIFFERENCES, "", "←", "go back by one", DIFFERENCES),
+  MARK_AFRESH(Group.DIFFERENCES, "mark-afresh", "M", "neither: mark it afresh", DIFFERENCES),
+  KEEP_AFRESH(Group.UNLISTED, "", "Enter", "keep the mark made afresh", AFRESH),
+  WHY(Group.DIFFERENCES, "why", "C", "say why", DIFFERENCES),
+  OTHER_PAIR(Group.DIFFERENCES, "other-pair", "P", "another two readings", DIFFERENCES),
+  SETTLED(Group.UNLISTED, "", "Enter", "say that it is settled", DIFFERENCES),
+
   NUDGE_BACK(Group.CHANGE, "nudge-back", "Alt+←", "mark: earlier", TRIAL, PASS),
   NUDGE_ON(Group.CHANGE, "nudge-on", "Alt+→", "mark: later", TRIAL, PASS),
-  DELETE(Group.CHANGE, "delete", "Del", "take the current one away", TRIAL, PASS, PLACES),
-  UNDO(Group.CHANGE, "undo", "Z Ctrl+Z", "undo", TRIAL, PASS, PLACES),
-  REDO(Group.CHANGE, "redo", "Shift+Z Ctrl+Y", "do again", TRIAL, PASS, PLACES),
+  DELETE(
+      Group.CHANGE,
+      "delete",
+      "Del",
+      "take the current one away",
+      TRIAL,
+      PASS,
+      PLACES,
+      DIFFERENCES,
+      AFRESH),
+  UNDO(Group.CHANGE, "undo", "Z Ctrl+Z", "undo", TRIAL, PASS, PLACES, DIFFERENCES),
+  REDO(Group.CHANGE, "redo", "Shift+Z Ctrl+Y", "do again", TRIAL, PASS, PLACES, DIFFERENCES),
   ESCAPE(Group.CHANGE, "", "Esc", "give up a span, stop, close", WINDOW),
-  LEAVE(Group.UNLISTED, "", "Esc", "leave the pass", PASS),
+  LEAVE(Group.UNLISTED, "", "Esc", "leave", PASS, DIFFERENCES, AFRESH),
   SETTLE(Group.UNLISTED, "", "Enter Esc", "stop typing along", TYPING),
   ADD(Group.CHANGE, "add", "A", "add clips", WINDOW),
   OPEN(Group.CHANGE, "open", "O Ctrl+O", "open a session", WINDOW),
   DRILL(Group.CHANGE, "drill", "Ctrl+B", "a drill, then a block", WINDOW),
-  READER(Group.CHANGE, "reader", "Ctrl+R", "another reader", WINDOW),
-  THEME(Group.CHANGE, "theme", "Ctrl+T", "light or dark", WINDOW, PASS),
-  MOTION(Group.CHANGE, "motion", "Ctrl+M", "less motion, or as before", WINDOW, PASS),
-  TEXT_LARGER(Group.CHANGE, "text-larger", "Ctrl++", "text: larger", WINDOW, PASS),
-  TEXT_SMALLER(Group.CHANGE, "text-smaller", "Ctrl+−", "text: smaller", WINDOW, PASS),
-  KEYS(Group.CHANGE, "keys", "?", "all keys, and to change them", WINDOW, PASS, PLACES),
+  READER(Group.CHANGE, "reader", "Ctrl+R", "another reader", WINDOW, DIFFERENCES),
+  THEME(Group.CHANGE, "theme", "Ctrl+T", "light or dark", WINDOW, PASS, DIFFERENCES, AFRESH),
+  MOTION(
+      Group.CHANGE,
+      "motion",
+      "Ctrl+M",
+      "less motion, or as before",
+      WINDOW,
+      PASS,
+      DIFFERENCES,
+      AFRESH),
+  TEXT_LARGER(
+      Group.CHANGE, "text-larger", "Ctrl++", "text: larger", WINDOW, PASS, DIFFERENCES, AFRESH),
+  TEXT_SMALLER(
+      Group.CHANGE, "text-smaller", "Ctrl+−", "text: smaller", WINDOW, PASS, DIFFERENCES, AFRESH),
+  KEYS(
+      Group.CHANGE,
+      "keys",
+      "?",
+      "all keys, and to change them",
+      WINDOW,
+      PASS,
+      PLACES,
+      DIFFERENCES,
+      AFRESH),
   PRINT_KEYS(Group.CHANGE, "print-keys", "Ctrl+P", "print all keys", WINDOW);
 
   /** What stands under one heading. */
@@ -124,6 +171,7 @@ public enum Action {
     MOVE("Move"),
     PICTURE("Picture"),
     PLACES("While pointing at places"),
+    DIFFERENCES("Differences"),
     CHANGE("Change"),
     /** Told with another, or where it is needed. */
     UNLISTED("");

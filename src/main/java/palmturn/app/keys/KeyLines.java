@@ -43,7 +43,7 @@ public final class KeyLines {
   public static List<List<Action.Group>> columns() {
     return List.of(
         List.of(Action.Group.MARK),
-        List.of(Action.Group.MOVE),
+        List.of(Action.Group.MOVE, Action.Group.DIFFERENCES),
         List.of(Action.Group.PICTURE, Action.Group.PLACES),
         List.of(Action.Group.CHANGE));
   }

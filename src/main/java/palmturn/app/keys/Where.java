@@ -17,7 +17,11 @@ public enum Where {
   /** Marks are gone through one by one; takes all keys. */
   PASS(true),
   /** Places are set in the picture; takes all keys. */
-  PLACES(true);
+  PLACES(true),
+  /** Differences of two readings are gone through; takes all keys. */
+  DIFFERENCES(true),
+  /** One of them is marked afresh; takes all keys. */
+  AFRESH(true);
 
   private final boolean alone;
 

@@ -58,6 +58,8 @@ public final class Sheets extends StackPane {
       initials(initials);
     } else if (question instanceof Question.WhoReads reads) {
       whoReads(reads);
+    } else if (question instanceof Question.Line line) {
+      line(line);
     } else if (question instanceof Question.Clips) {
       clips();
     } else if (question instanceof Question.NewDrill) {
@@ -135,6 +137,25 @@ public final class Sheets extends StackPane {
                   }
                 }),
         field);
+  }
+
+  private void line(Question.Line question) {
+    TextField field = field("line", question.columns(), look);
+    field.setText(question.before());
+    Sheet sheet = new Sheet(question.title(), look, words(question.about()), field);
+    sheet
+        .choice("sheet-cancel", "Cancel", false, this::close)
+        .choice(
+            "sheet-ok",
+            question.done(),
+            true,
+            () -> {
+              if (!field.getText().isBlank()) {
+                close();
+                question.then().accept(field.getText().strip());
+              }
+            });
+    put(sheet, field);
   }
 
   private void note() {

@@ -278,10 +278,15 @@ public final class Stage {
       return;
     }
     int wanted = Math.max(first, Math.min(last, index));
-    if (wanted != frame.get()) {
+    if (wanted != frame.get() || asked == NONE && !shown(wanted)) {
       frame.set(wanted);
       ask(wanted);
     }
+  }
+
+  private boolean shown(int index) {
+    Picture now = picture.get();
+    return now != null && now.index() == index;
   }
 
   private void ask(int wanted) {
@@ -301,10 +306,10 @@ public final class Stage {
     if (source != pictures || wanted != frame.get()) {
       return;
     }
+    asked = NONE;
     if (problem instanceof CancellationException) {
       return;
     }
-    asked = NONE;
     if (came != null && came.index() == wanted) {
       trouble.set("");
       picture.set(came);

@@ -248,8 +248,8 @@ public final class StageView extends StackPane {
     before.setImage(picture == null ? null : image(picture));
   }
 
-  /** The cache's own array is shown without a copy: pictures never change. */
-  private static WritableImage image(Picture picture) {
+  /** Returns a picture for views; the cache's own array, since pictures never change. */
+  public static WritableImage image(Picture picture) {
     return new WritableImage(
         new PixelBuffer<>(
             picture.width(),

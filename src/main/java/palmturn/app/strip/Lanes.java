@@ -21,7 +21,6 @@ final class Lanes {
   private static final double TURN = 238;
   private static final double SOUND = 273;
   private static final double ONLY = 302;
-  private static final double SOUND_HALF = 14;
   private static final double LEFT = 24;
   private static final double GHOST_STEM = 33;
   private static final double NAMES = 46;
@@ -33,15 +32,7 @@ final class Lanes {
     if (wave == null) {
       return;
     }
-    g.setStroke(Theme.fx(strip.palette().wave()));
-    g.setLineWidth(1);
-    BeatStrip.View view = strip.view();
-    for (double x = view.leftX(); x < view.rightX(); x++) {
-      double half =
-          Math.max(
-              0.5, SOUND_HALF * wave.loudest(view.timeS(x) + offsetS, view.timeS(x + 1) + offsetS));
-      g.strokeLine(x + 0.5, SOUND - half, x + 0.5, SOUND + half);
-    }
+    wave.draw(g, strip, SOUND, offsetS);
   }
 
   static void begun(GraphicsContext g, BeatStrip strip, Map<Span.Kind, Double> begun, double nowS) {

@@ -6,10 +6,11 @@ import org.jfree.fx.FXGraphics2D;
 import palmturn.app.look.Look;
 
 /** Lets the charts' painters draw on a canvas, with the toolkit's own faces of the typeface. */
-final class StripGraphics extends FXGraphics2D {
+public final class StripGraphics extends FXGraphics2D {
   private final GraphicsContext context;
 
-  StripGraphics(GraphicsContext context) {
+  /** Draws on a canvas. */
+  public StripGraphics(GraphicsContext context) {
     super(context);
     this.context = context;
   }

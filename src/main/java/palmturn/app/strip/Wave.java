@@ -1,5 +1,8 @@
 package palmturn.app.strip;
 
+import javafx.scene.canvas.GraphicsContext;
+import palmturn.app.look.Theme;
+import palmturn.chart.BeatStrip;
 import palmturn.clip.Sound;
 
 /**
@@ -11,6 +14,9 @@ import palmturn.clip.Sound;
 public record Wave(double firstS, float[] peaks) {
   /** Length of a stretch, seconds. */
   static final double STRETCH_S = 0.002;
+
+  /** Half the height of its lane, pixels. */
+  private static final double HALF = 14;
 
   /** Returns the outline of a sound, its loudest stretch drawn in full height. */
   public static Wave of(Sound sound) {
@@ -37,5 +43,22 @@ public record Wave(double firstS, float[] peaks) {
       most = Math.max(most, peaks[i]);
     }
     return most;
+  }
+
+  /**
+   * Draws the outline.
+   *
+   * @param y middle of its lane, pixels
+   * @param offsetS how much later the sound is than the picture, seconds
+   */
+  public void draw(GraphicsContext g, BeatStrip strip, double y, double offsetS) {
+    g.setStroke(Theme.fx(strip.palette().wave()));
+    g.setLineWidth(1);
+    BeatStrip.View view = strip.view();
+    for (double x = view.leftX(); x < view.rightX(); x++) {
+      double loud = loudest(view.timeS(x) + offsetS, view.timeS(x + 1) + offsetS);
+      double half = Math.max(0.5, HALF * loud);
+      g.strokeLine(x + 0.5, y - half, x + 0.5, y + half);
+    }
   }
 }

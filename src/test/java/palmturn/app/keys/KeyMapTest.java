@@ -37,9 +37,9 @@ class KeyMapTest {
 
   @Test
   void changedKeyHoldsWhereverTheActionIsDoneAndTheOldOneIsFree() {
-    KeyMap map = CAME.with(Action.PALM, "I");
+    KeyMap map = CAME.with(Action.PALM, "Ctrl+I");
     for (Where where : Action.PALM.where()) {
-      assertEquals(Optional.of(Action.PALM), map.at(where, "I"));
+      assertEquals(Optional.of(Action.PALM), map.at(where, "Ctrl+I"));
       assertEquals(Optional.empty(), map.at(where, "F"));
     }
   }

@@ -1,0 +1,147 @@
+package palmturn.app.differences;
+
+import java.util.List;
+import java.util.function.Consumer;
+import javafx.geometry.Pos;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import palmturn.app.keys.Action;
+import palmturn.app.keys.Keys;
+import palmturn.app.look.Follow;
+import palmturn.app.look.Look;
+import palmturn.settle.Difference;
+import palmturn.trial.Decision;
+import palmturn.trial.Slap;
+import palmturn.trial.Span;
+
+/** Three choices, 84 high, each with its key. */
+final class ChoiceRow extends HBox {
+  private final Differences differences;
+  private final Keys keys;
+  private final Look look;
+  private final Consumer<String> press;
+
+  /** A choice: its key, what it comes to, and more about it; chosen where it was taken before. */
+  private record Choice(String key, String words, String more, boolean taken) {}
+
+  ChoiceRow(Differences differences, Keys keys, Look look, Consumer<String> press, Follow follow) {
+    super(look.px(12));
+    this.differences = differences;
+    this.keys = keys;
+    this.look = look;
+    this.press = press;
+    getStyleClass().setAll("choices");
+    setId("choices");
+    setMinHeight(Region.USE_PREF_SIZE);
+    follow.changes(differences.settledProperty(), this::show);
+    follow.changes(differences.atProperty(), this::show);
+    follow.changes(differences.afresh().activeProperty(), this::show);
+    follow.changes(differences.afresh().slapProperty(), this::show);
+    follow.changes(differences.afresh().spanProperty(), this::show);
+    show();
+  }
+
+  private void show() {
+    getChildren().setAll(choices().stream().map(this::button).toList());
+  }
+
+  private List<Choice> choices() {
+    Item item = differences.current();
+    Wording wording = Sight.wording(differences);
+    if (wording == null) {
+      return List.of();
+    }
+    if (item == null) {
+      return atEnd();
+    }
+    if (differences.afresh().activeProperty().get()) {
+      return afresh(wording);
+    }
+    Difference<?> difference = item.difference();
+    return List.of(
+        new Choice(
+            "↑",
+            wording.opening(false) + " is right",
+            wording.mark(item, difference.a()),
+            taken(item, Decision.Choice.FIRST)),
+        new Choice(
+            "↓",
+            wording.opening(true) + " is right",
+            wording.mark(item, difference.b()),
+            taken(item, Decision.Choice.SECOND)),
+        item.open()
+            ? new Choice("→", "Leave it open", "decide later", false)
+            : new Choice("→", "Go on", "as it is decided", false));
+  }
+
+  private static boolean taken(Item item, Decision.Choice choice) {
+    return item.decision() != null && item.decision().choice() == choice;
+  }
+
+  private List<Choice> afresh(Wording wording) {
+    Slap slap = differences.afresh().slapProperty().get();
+    Span span = differences.afresh().spanProperty().get();
+    String words = slap != null ? wording.mark(slap, true) : span != null ? wording.mark(span) : "";
+    return List.of(
+        new Choice("Enter", "Keep this mark", words, false),
+        new Choice(
+            keys.of(Action.DELETE), "There was nothing", "neither reading’s mark stands", false),
+        new Choice("Esc", "Give up", "back to the two readings", false));
+  }
+
+  private List<Choice> atEnd() {
+    int open = differences.itemsProperty().get().size() - differences.decided();
+    boolean none = differences.itemsProperty().get().isEmpty();
+    Choice back = new Choice("Esc", "Back to the trial", "the board and the strip", false);
+    if (none) {
+      return differences.keptProperty().get() || differences.readOnly()
+          ? List.of(back)
+          : List.of(
+              new Choice("Enter", "Settled", "both readings are the settled one", false), back);
+    }
+    Choice before = new Choice("←", "Go back", "to the last difference", false);
+    return open == 0
+        ? List.of(before, back)
+        : List.of(before, new Choice("→", "Look again", "at the first that is open", false), back);
+  }
+
+  private Button button(Choice choice) {
+    Label key = new Label(choice.key());
+    key.getStyleClass().add("choice-key");
+    key.setMinSize(Region.USE_PREF_SIZE, look.px(40));
+    key.setPrefWidth(look.px(choice.key().length() > 1 ? 58 : 40));
+    key.setMaxHeight(look.px(40));
+    Label words = new Label(choice.words());
+    words.getStyleClass().add("big");
+    words.setWrapText(true);
+    Label more = new Label(choice.more());
+    more.getStyleClass().add("choice-more");
+    more.setWrapText(true);
+    VBox text = new VBox(look.px(2), words, more);
+    text.setAlignment(Pos.CENTER_LEFT);
+    text.setMinWidth(0);
+    HBox line = new HBox(look.px(14), key, text);
+    line.setAlignment(Pos.CENTER_LEFT);
+    line.setMinWidth(0);
+    Button button = new Button();
+    button.setGraphic(line);
+    button.setId("choice-" + choice.key());
+    button.getStyleClass().setAll("button", "choice", "wide-choice");
+    if (choice.taken()) {
+      button.getStyleClass().add("taken-choice");
+    }
+    button.setAccessibleText(choice.words() + ", " + choice.more());
+    button.setFocusTraversable(false);
+    button.setMinWidth(0);
+    button.setPrefWidth(look.px(328));
+    button.setMaxWidth(differences.current() == null ? look.px(328) : Double.MAX_VALUE);
+    button.setMinHeight(look.px(84));
+    HBox.setHgrow(button, Priority.ALWAYS);
+    button.setOnAction(event -> press.accept(choice.key()));
+    return button;
+  }
+}

@@ -1,0 +1,13 @@
+package palmturn.app.differences;
+
+import palmturn.app.stage.Stage;
+import palmturn.clip.FrameTable;
+import palmturn.trial.Trial;
+
+/**
+ * A trial whose differences are gone through.
+ *
+ * @param pictures of its clip
+ * @param windowS the protocol's seconds, real time
+ */
+public record Opened(Trial trial, FrameTable frames, Stage.Pictures pictures, double windowS) {}

@@ -1,0 +1,102 @@
+package palmturn.app.differences;
+
+import java.util.concurrent.Executor;
+import org.jspecify.annotations.Nullable;
+import palmturn.app.stage.Stage;
+import palmturn.clip.FrameTable;
+import palmturn.settle.Difference.What;
+import palmturn.trial.TimeScale;
+
+/** Plays a difference in a short loop, between the still pictures beside it. */
+public final class Playing {
+  /** How much is played before and after, real seconds. */
+  private static final double LEAD_S = 0.25;
+
+  private final Stage stage;
+  private final Stills stills;
+  private @Nullable Opened opened;
+  private @Nullable Item item;
+  private boolean held;
+
+  Playing(Executor screen) {
+    stage = new Stage(screen);
+    stills = new Stills(screen);
+  }
+
+  Stage stage() {
+    return stage;
+  }
+
+  Stills stills() {
+    return stills;
+  }
+
+  /** Shows the frames of a difference and plays it; shows nothing where there is none. */
+  void show(@Nullable Opened in, @Nullable Item what) {
+    clear();
+    opened = in;
+    item = what;
+    if (in != null && what != null) {
+      Frames frames = frames(what, in);
+      stills.show(
+          in.pictures(),
+          frames.left(),
+          frames.right(),
+          () -> {
+            if (!held) {
+              play();
+            }
+          });
+    }
+  }
+
+  /** Stands on a frame, also where the still pictures are yet to come. */
+  void stopAt(int frame) {
+    held = true;
+    stage.seek(frame);
+  }
+
+  /** Stops, and shows nothing. */
+  void clear() {
+    stage.stop();
+    stills.clear();
+    opened = null;
+    item = null;
+    held = false;
+  }
+
+  private void play() {
+    Item what = item;
+    if (opened != null && what != null) {
+      TimeScale scale = opened.trial().timeScale();
+      double leadS = scale.known() ? LEAD_S / scale.factorAt(what.fromS()) : LEAD_S;
+      stage.loop(what.fromS() - leadS, what.toS() + leadS);
+    }
+  }
+
+  /** Plays the difference, or stops on its own frame. */
+  public void playOrStop() {
+    if (item == null || opened == null) {
+      return;
+    }
+    if (stage.playingProperty().get()) {
+      stage.seek(frames(item, opened).middle());
+    } else {
+      play();
+    }
+  }
+
+  /** Which frames stand beside each other; the middle one is played. */
+  record Frames(int left, int middle, int right) {}
+
+  /** Returns the frames of a difference: around its own, or both ends where there are two. */
+  static Frames frames(Item item, Opened in) {
+    FrameTable table = in.frames();
+    int from = table.nearest(item.fromS());
+    int to = table.nearest(item.toS());
+    if (item instanceof Item.OfSpan || item.difference().what().contains(What.APART) && to > from) {
+      return new Frames(from, item instanceof Item.OfSpan ? from : (from + to) / 2, to);
+    }
+    return new Frames(Math.max(0, from - 1), from, Math.min(table.size() - 1, from + 1));
+  }
+}

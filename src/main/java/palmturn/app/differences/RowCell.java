@@ -1,0 +1,109 @@
+package palmturn.app.differences;
+
+import javafx.geometry.Pos;
+import javafx.scene.canvas.Canvas;
+import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import javafx.scene.shape.Polyline;
+import org.jspecify.annotations.Nullable;
+import palmturn.app.look.Look;
+import palmturn.app.look.Theme;
+import palmturn.app.strip.StripGraphics;
+import palmturn.chart.StavesPainter;
+import palmturn.trial.Decision;
+
+/** A line of the list: both marks small, what differs, when, and what was decided. */
+final class RowCell extends ListCell<ListPane.Row> {
+  private static final double ICON_WIDTH = 34;
+  private static final double ICON_HEIGHT = 48;
+
+  private final Differences differences;
+  private final Look look;
+
+  RowCell(Differences differences, Look look) {
+    this.differences = differences;
+    this.look = look;
+    getStyleClass().setAll("difference-row");
+    // As wide as the list, so that long words are cut and the times stay in sight.
+    setPrefWidth(0);
+    setOnMouseClicked(
+        event -> {
+          if (getItem() instanceof ListPane.Row.Of of) {
+            differences.goTo(of.item());
+          }
+        });
+  }
+
+  @Override
+  protected void updateItem(ListPane.@Nullable Row row, boolean empty) {
+    super.updateItem(row, empty);
+    getStyleClass().setAll("difference-row");
+    setText(null);
+    setGraphic(null);
+    Wording wording = Sight.wording(differences);
+    if (row instanceof ListPane.Row.Heading heading) {
+      getStyleClass().add("heading-row");
+      setGraphic(label(heading.words(), "title"));
+    } else if (row instanceof ListPane.Row.Of of && wording != null) {
+      if (of.item().equals(differences.current())) {
+        getStyleClass().add("current-row");
+      }
+      setGraphic(line(of.item(), wording));
+    }
+  }
+
+  private HBox line(Item item, Wording wording) {
+    Decision<?> decision = item.decision();
+    Label title = label(wording.title(item), "plain-title");
+    title.setMinWidth(0);
+    HBox second = new HBox(look.px(6));
+    second.setAlignment(Pos.CENTER_LEFT);
+    if (decision != null && !item.open()) {
+      Polyline tick = new Polyline(0, 5, 3.5, 8.5, 10, 1);
+      tick.setStroke(Theme.fx(look.theme().palette().ink2()));
+      tick.setStrokeWidth(1.75);
+      second
+          .getChildren()
+          .setAll(tick, label(wording.decided(decision) + ", " + decision.by(), "second"));
+    } else {
+      String left = decision == null ? "" : "left open by " + decision.by() + "; ";
+      Label detail = label(left + wording.detail(item), "second");
+      detail.setMinWidth(0);
+      second.getChildren().setAll(detail);
+    }
+    VBox words = new VBox(look.px(2), title, second);
+    words.setAlignment(Pos.CENTER_LEFT);
+    words.setMinWidth(0);
+    HBox.setHgrow(words, Priority.ALWAYS);
+    Label when = label(wording.at(item.fromS()), "second");
+    when.setMinWidth(Region.USE_PREF_SIZE);
+    HBox line = new HBox(look.px(14), icon(item, wording), words, when);
+    line.setAlignment(Pos.CENTER_LEFT);
+    return line;
+  }
+
+  private static Label label(String words, String style) {
+    Label label = new Label(words);
+    label.getStyleClass().add(style);
+    return label;
+  }
+
+  private Canvas icon(Item item, Wording wording) {
+    Canvas canvas = new Canvas(look.px(ICON_WIDTH), look.px(ICON_HEIGHT));
+    GraphicsContext g = canvas.getGraphicsContext2D();
+    double scale = look.scaleProperty().get();
+    g.scale(scale, scale);
+    StavesPainter.icon(
+        new StripGraphics(g),
+        Sight.focus(item),
+        wording.estimate(true),
+        look.theme().palette(),
+        ICON_WIDTH);
+    return canvas;
+  }
+}

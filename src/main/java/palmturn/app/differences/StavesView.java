@@ -1,0 +1,177 @@
+package palmturn.app.differences;
+
+import javafx.beans.value.ObservableValue;
+import javafx.scene.canvas.Canvas;
+import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.control.Label;
+import javafx.scene.layout.Pane;
+import javafx.scene.layout.Region;
+import org.jspecify.annotations.Nullable;
+import palmturn.app.look.Follow;
+import palmturn.app.look.Look;
+import palmturn.app.look.Theme;
+import palmturn.app.strip.StripGraphics;
+import palmturn.app.strip.Wave;
+import palmturn.chart.BeatStrip;
+import palmturn.chart.Palette;
+import palmturn.chart.Staves;
+import palmturn.chart.StavesPainter;
+import palmturn.settle.Settled;
+import palmturn.trial.Estimate;
+import palmturn.trial.Slap;
+import palmturn.trial.TimeScale;
+
+/** Both readings around the difference, one above the other, with the frame that is shown. */
+final class StavesView extends Pane {
+  private static final double LEAST = 262;
+
+  private final Differences differences;
+  private final ObservableValue<@Nullable Wave> wave;
+  private final Look look;
+  private final Canvas canvas = new Canvas();
+  private final Region line = new Region();
+  private final Label flag = new Label();
+  private BeatStrip.@Nullable View view;
+
+  StavesView(
+      Differences differences, ObservableValue<@Nullable Wave> wave, Look look, Follow follow) {
+    this.differences = differences;
+    this.wave = wave;
+    this.look = look;
+    setId("staves");
+    setMinSize(0, look.px(LEAST));
+    line.getStyleClass().setAll("now-line");
+    line.setManaged(false);
+    flag.setId("afresh-flag");
+    flag.getStyleClass().setAll("label", "now-flag");
+    flag.setManaged(false);
+    getChildren().setAll(canvas, line, flag);
+    follow.changes(differences.settledProperty(), this::draw);
+    follow.changes(differences.atProperty(), this::draw);
+    follow.changes(wave, this::draw);
+    follow.changes(differences.stage().frameProperty(), this::now);
+    follow.changes(differences.afresh().activeProperty(), this::now);
+    follow.changes(differences.afresh().slapProperty(), this::now);
+    follow.changes(differences.afresh().spanProperty(), this::now);
+  }
+
+  @Override
+  protected void layoutChildren() {
+    canvas.setWidth(getWidth());
+    canvas.setHeight(getHeight());
+    draw();
+  }
+
+  private void draw() {
+    GraphicsContext g = canvas.getGraphicsContext2D();
+    g.clearRect(0, 0, canvas.getWidth(), canvas.getHeight());
+    view = null;
+    Settled settled = differences.settledProperty().get();
+    Opened opened = differences.openedProperty().get();
+    Item item = differences.current();
+    Wording wording = Sight.wording(differences);
+    double scale = look.scaleProperty().get();
+    if (settled != null && opened != null && item != null && wording != null && getWidth() > 1) {
+      Palette palette = look.theme().palette();
+      Estimate made = opened.trial().estimate();
+      Sight.Heights heights = Sight.Heights.in(getHeight() / scale);
+      Staves staves =
+          Sight.staves(
+              settled,
+              opened,
+              item,
+              palette,
+              getWidth() / scale,
+              heights,
+              wording.estimate(true),
+              made);
+      view = staves.upper().view();
+      g.save();
+      g.scale(scale, scale);
+      StavesPainter.paint(new StripGraphics(g), staves);
+      sound(g, staves, opened, made);
+      gutter(g, palette, staves, wording);
+      g.restore();
+    }
+    now();
+  }
+
+  private void sound(GraphicsContext g, Staves staves, Opened opened, @Nullable Estimate made) {
+    Double y = staves.upper().lanes().soundY();
+    Wave heard = wave.getValue();
+    // The sound of a stretched clip tells nothing about its slaps.
+    if (y != null && heard != null && opened.trial().timeScale().equals(TimeScale.REAL)) {
+      Double offsetS = made == null ? opened.trial().soundOffsetS() : made.soundOffsetS();
+      heard.draw(g, staves.upper(), y, offsetS == null ? 0 : offsetS);
+    }
+  }
+
+  private void gutter(GraphicsContext g, Palette palette, Staves staves, Wording wording) {
+    name(g, palette, wording.opening(false), "↑", staves.upper().lanes().lineY());
+    name(g, palette, wording.opening(true), "↓", staves.lower().lanes().lineY());
+    Double turnY = staves.upper().lanes().turnY();
+    Double soundY = staves.upper().lanes().soundY();
+    if (turnY != null && staves.curves() != null) {
+      text(g, palette, "Turn", turnY, true);
+    }
+    if (soundY != null && wave.getValue() != null) {
+      text(g, palette, "Sound", soundY, true);
+    }
+    if (!staves.upper().framesS().isEmpty()) {
+      g.setFont(Look.regular(13));
+      g.setFill(Theme.fx(palette.ink3()));
+      g.fillText("a line a frame", 0, staves.upper().lanes().axisY() + 19);
+    }
+  }
+
+  private static void name(
+      GraphicsContext g, Palette palette, String reading, String key, double y) {
+    g.save();
+    g.beginPath();
+    g.rect(0, y - 14, 74, 28);
+    g.clip();
+    String shown = reading.startsWith("The ") ? "Estimate" : reading;
+    text(g, palette, shown, y, true);
+    g.restore();
+    g.setStroke(Theme.fx(palette.edge()));
+    g.setLineWidth(1.5);
+    g.setLineDashes();
+    g.strokeRoundRect(78.75, y - 10.25, 20.5, 20.5, 6, 6);
+    g.setFont(Look.bold(13));
+    g.setFill(Theme.fx(palette.ink()));
+    g.fillText(key, 84.5, y + 4.5);
+  }
+
+  private static void text(
+      GraphicsContext g, Palette palette, String words, double y, boolean bold) {
+    g.setFont(bold ? Look.bold(13) : Look.regular(13));
+    g.setFill(Theme.fx(palette.ink()));
+    g.fillText(words, 0, y + 4.5);
+  }
+
+  /** Puts the line on the frame that is shown, with the mark that is being made. */
+  private void now() {
+    BeatStrip.View in = view;
+    line.setVisible(in != null);
+    flag.setVisible(false);
+    if (in == null) {
+      return;
+    }
+    double scale = look.scaleProperty().get();
+    double x = in.x(differences.stage().timeS());
+    boolean inside = x >= in.leftX() && x <= in.rightX();
+    line.setVisible(inside);
+    line.resizeRelocate(x * scale - 1, 0, 2, getHeight() - look.px(24));
+    if (inside && differences.afresh().activeProperty().get()) {
+      Slap slap = differences.afresh().slapProperty().get();
+      Wording wording = Sight.wording(differences);
+      flag.setText(slap == null ? "your mark" : "yours: " + Wording.label(slap));
+      flag.setVisible(true);
+      flag.autosize();
+      double half = flag.getWidth() / 2;
+      double left = in.leftX() * scale;
+      double right = in.rightX() * scale - 2 * half;
+      flag.relocate(Math.max(left, Math.min(right, x * scale - half)), 0);
+    }
+  }
+}

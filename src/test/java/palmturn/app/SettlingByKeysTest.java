@@ -1,0 +1,205 @@
+package palmturn.app;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.concurrent.Callable;
+import java.util.concurrent.TimeUnit;
+import javafx.application.Platform;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListView;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIf;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
+import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
+import palmturn.app.board.Cell;
+import palmturn.app.desk.Desk;
+import palmturn.app.differences.Differences;
+import palmturn.app.differences.Item;
+import palmturn.cli.TwoReaders;
+import palmturn.settle.Settled;
+import palmturn.store.SessionFolder;
+import palmturn.trial.Settlement;
+import palmturn.trial.Slap;
+import palmturn.trial.Trial;
+import palmturn.trial.TrialId;
+import palmturn.work.Sessions;
+import palmturn.work.Settling;
+
+/** Two fictional readers whose mistakes are known, settled in the window by key events alone. */
+@EnabledIf(
+    value = "palmturn.app.PalmturnAppTest#textCanBeDrawn",
+    disabledReason = "Pango is not installed")
+@ExtendWith(ApplicationExtension.class)
+class SettlingByKeysTest {
+  static {
+    System.setProperty("headless.geometry", "1600x1000-32");
+  }
+
+  @TempDir private static Path folder;
+
+  private final WindowForTests window = new WindowForTests();
+  private Desk desk;
+
+  @Start
+  void start(Stage stage) {
+    desk = window.open(stage);
+  }
+
+  @AfterEach
+  void close() {
+    window.close();
+  }
+
+  @Test
+  void everyPlantedDifferenceIsListedAndSettlingThemAllGivesTheTruth(FxRobot robot)
+      throws Exception {
+    TwoReaders readers = TwoReaders.in(folder.resolve("keys"));
+    onlyLook(readers, robot);
+    robot.type(KeyCode.I);
+    until(() -> differences().settledProperty().get() != null);
+
+    Set<String> planted = new TreeSet<>();
+    readers.plantedA.forEach((row, what) -> planted.add(row + " " + what));
+    readers.plantedB.forEach((row, what) -> planted.add(row + " " + what));
+    Set<String> listed = new TreeSet<>();
+    List<Item> items = differences().itemsProperty().get();
+    items.forEach(item -> listed.add(row(readers, item) + " " + word(item)));
+    assertEquals(planted, listed);
+    assertEquals(planted.size(), items.size());
+    assertEquals(
+        planted.size(),
+        robot.lookup("#differences-rows").queryAs(ListView.class).getItems().size());
+
+    int pressed = 0;
+    while (differences().current() != null) {
+      Item item = differences().current();
+      robot.type(readers.plantedA.containsKey(row(readers, item)) ? KeyCode.DOWN : KeyCode.UP);
+      pressed++;
+      if (pressed == 1) {
+        until(() -> robot.lookup("#line").tryQuery().isPresent());
+        robot.write("QM").type(KeyCode.ENTER);
+      }
+      until(() -> !item.equals(differences().current()));
+      assertEquals(
+          pressed + " of " + planted.size() + " decided", text(robot, "#differences-progress"));
+    }
+    assertEquals(planted.size(), pressed);
+    assertEquals("Settled", text(robot, "#question"));
+    until(() -> desk.savedProperty().get().startsWith("Saved"));
+    assertEquals(
+        Cell.State.SETTLED, desk.board().chosenCell().orElseThrow().state(), "on the board");
+    robot.type(KeyCode.ESCAPE);
+    until(() -> !differences().isOpen());
+
+    try (SessionFolder again = Sessions.openReadOnly(readers.session())) {
+      Trial trial = again.trial(TrialId.parse(TwoReaders.TRIAL));
+      Settlement settlement = trial.settlements().get(0);
+      assertEquals(planted.size(), settlement.slaps().size());
+      assertTrue(settlement.slaps().stream().allMatch(each -> each.by().equals("QM")));
+      Settled settled = Settling.last(trial);
+      assertEquals(0, settled.open());
+      assertEquals(truth(readers), marks(settled.reading().slaps()));
+    }
+  }
+
+  @Test
+  void secondReaderIsNotShownTheOthersMarks(FxRobot robot) throws Exception {
+    TwoReaders readers = TwoReaders.in(folder.resolve("blind"));
+    Platform.runLater(() -> desk.open(readers.session()));
+    until(() -> robot.lookup("#initials").tryQuery().isPresent());
+    robot.write("CD").type(KeyCode.ENTER);
+    until(() -> desk.stage().pictureProperty().get() != null);
+    robot.type(KeyCode.F);
+    until(() -> desk.marking().readingProperty().get() != null);
+    until(() -> desk.marking().readingProperty().get().reader().equals("CD"));
+    assertFalse(desk.reviewing().offeredProperty().get());
+    robot.type(KeyCode.I);
+    WaitForAsyncUtils.waitForFxEvents();
+    assertFalse(differences().isOpen());
+    assertTrue(desk.troubleProperty().get().startsWith("finish your own reading first"));
+  }
+
+  @Test
+  void whoMarksAfterLookingIsNotIndependent(FxRobot robot) throws Exception {
+    TwoReaders readers = TwoReaders.in(folder.resolve("looked"));
+    onlyLook(readers, robot);
+    robot.type(KeyCode.I);
+    until(() -> differences().settledProperty().get() != null);
+    robot.type(KeyCode.ESCAPE);
+    until(() -> !differences().isOpen());
+    robot.type(KeyCode.F);
+    until(() -> robot.lookup("#initials").tryQuery().isPresent());
+    robot.write("EF").type(KeyCode.ENTER);
+    until(() -> desk.marking().readingProperty().get().reader().equals("EF"));
+    assertFalse(desk.marking().readingProperty().get().independent());
+  }
+
+  private void onlyLook(TwoReaders readers, FxRobot robot) throws Exception {
+    Platform.runLater(() -> desk.open(readers.session()));
+    until(() -> robot.lookup("#sheet-look").tryQuery().isPresent());
+    robot.clickOn("#sheet-look");
+    until(() -> desk.stage().pictureProperty().get() != null);
+  }
+
+  private Differences differences() {
+    return desk.reviewing().differences();
+  }
+
+  private static int row(TwoReaders readers, Item item) {
+    return readers.nearest(item.difference().timeS());
+  }
+
+  private static String word(Item item) {
+    assertEquals(1, item.difference().what().size());
+    return switch (item.foremost()) {
+      case ONLY_A, ONLY_B -> "missed";
+      case APART -> "shifted";
+      case DOUBLE -> "no double";
+      default -> item.foremost().code();
+    };
+  }
+
+  private static List<String> truth(TwoReaders readers) {
+    List<String> wanted = new ArrayList<>();
+    for (String line : readers.truth.subList(1, readers.truth.size())) {
+      String[] cells = line.split(",", -1);
+      if (cells[1].isEmpty()) {
+        wanted.add("%s %s %s %s".formatted(Double.valueOf(cells[0]), cells[2], cells[3], cells[4]));
+      }
+    }
+    return wanted;
+  }
+
+  private static List<String> marks(List<Slap> slaps) {
+    return slaps.stream()
+        .map(
+            slap ->
+                "%s %s %s %s"
+                    .formatted(
+                        slap.timeS(), slap.kind().code(), slap.side().code(), slap.zone().code()))
+        .toList();
+  }
+
+  private static String text(FxRobot robot, String id) {
+    return robot.lookup(id).queryAs(Label.class).getText();
+  }
+
+  private static void until(Callable<Boolean> holds) throws Exception {
+    WaitForAsyncUtils.waitFor(30, TimeUnit.SECONDS, holds);
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+}
