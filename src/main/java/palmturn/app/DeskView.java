@@ -27,6 +27,7 @@ import palmturn.app.keys.Action;
 import palmturn.app.keys.Chord;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
+import palmturn.app.pair.PairView;
 import palmturn.app.session.SessionFlow;
 import palmturn.app.sheet.Sheets;
 import palmturn.app.stage.EstimateLine;
@@ -52,6 +53,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
   private final EstimateLine line;
   private final TallyView tally;
   private final DifferencesView differences;
+  private final PairView pair;
   private final Label fast = new Label();
 
   DeskView(Desk desk, SessionFlow flow, Look look, Runnable printKeys, Follow follow) {
@@ -101,8 +103,10 @@ final class DeskView extends StackPane implements Keyboard.Face {
             follow);
     VBox one = new VBox(row, strip);
     differences.visibleProperty().bind(desk.reviewing().differences().openedProperty().isNotNull());
-    one.visibleProperty().bind(differences.visibleProperty().not());
-    StackPane body = new StackPane(one, differences);
+    pair = new PairView(desk.pairing().pair(), desk.keys().map(), look, this::pressed, follow);
+    pair.visibleProperty().bind(desk.pairing().pair().activeProperty());
+    one.visibleProperty().bind(differences.visibleProperty().or(pair.visibleProperty()).not());
+    StackPane body = new StackPane(one, differences, pair);
     body.setMinHeight(0);
     VBox.setVgrow(body, Priority.ALWAYS);
     VBox panes = new VBox(new HeaderView(desk, look, this::pressed, follow), body, hints);
@@ -263,7 +267,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
 
   @Override
   public void focusStrip() {
-    (differences.isVisible() ? differences : strip).requestFocus();
+    (differences.isVisible() ? differences : pair.isVisible() ? pair : strip).requestFocus();
   }
 
   @Override

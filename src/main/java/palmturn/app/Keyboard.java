@@ -37,6 +37,7 @@ final class Keyboard {
   private final Face face;
   private final StageKeys stageKeys;
   private final FastKeys fast;
+  private final PairKeys pair;
   private final DifferencesKeys differences;
   private final Does does = new Does();
 
@@ -72,6 +73,7 @@ final class Keyboard {
     this.face = face;
     stageKeys = new StageKeys(desk, does);
     fast = new FastKeys(desk.fast(), does);
+    pair = new PairKeys(desk.pairing(), does);
     differences = new DifferencesKeys(desk.reviewing(), desk::forgetTrouble, does);
     does.does(Action.ADD, face::chooseClips);
     does.does(Action.DRILL, face::askDrill);
@@ -129,6 +131,9 @@ final class Keyboard {
 
   /** Returns the keys that are valid now, the most wanted first. */
   List<Hint> hints() {
+    if (pair.active()) {
+      return Hints.PAIR;
+    }
     List<Hint> now = differences.open() ? differences.hints() : fast.hints();
     if (!now.isEmpty()) {
       return now;
@@ -228,6 +233,9 @@ final class Keyboard {
 
   /** Where the keyboard is, what takes a key first at the head. */
   private List<Where> where() {
+    if (pair.active()) {
+      return List.of(Where.PAIR);
+    }
     if (differences.open()) {
       return List.of(differences.where());
     }

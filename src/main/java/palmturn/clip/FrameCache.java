@@ -28,11 +28,13 @@ public final class FrameCache implements AutoCloseable {
   private static final int BYTES_A_PIXEL = 4;
 
   private final ClipFile clip;
-  private final long maxBytes;
   private final Near<Picture> pictures = new Near<>(picture -> bytes(picture), picture -> {});
   private final Near<AVFrame> decoded = new Near<>(frame -> bytes(frame), FrameCache::free);
   private final Set<Integer> undecodable = new HashSet<>();
   private final Thread worker;
+  private long maxBytes;
+  private long frameBytes;
+  private long pictureBytes;
   private int wanted = -1;
   private int direction = 1;
   private int most = 1;
@@ -82,6 +84,21 @@ public final class FrameCache implements AutoCloseable {
     return waiting;
   }
 
+  /** Changes the bound, as when another clip is looked at beside this one. */
+  public synchronized void limit(long newMaxBytes) {
+    maxBytes = newMaxBytes;
+    most = most();
+    notifyAll();
+  }
+
+  private int most() {
+    if (frameBytes == 0) {
+      return 1;
+    }
+    long forPictures = Math.max(maxBytes / PICTURES_SHARE, pictureBytes);
+    return (int) Math.max(1, (maxBytes - forPictures) / frameBytes);
+  }
+
   private void work() {
     try (FrameReader reader = clip.newReader()) {
       for (Step step = next(); step != null; step = next()) {
@@ -107,6 +124,8 @@ public final class FrameCache implements AutoCloseable {
   /** Waits for something to do; null once closed. */
   private synchronized @Nullable Step next() throws InterruptedException {
     while (!closed) {
+      // Only this thread lets go of frames, so a lower bound is kept to here.
+      trim();
       Step step = wanted < 0 ? null : step();
       if (step != null) {
         return step;
@@ -185,9 +204,9 @@ public final class FrameCache implements AutoCloseable {
     synchronized (this) {
       done(index);
       decoded.put(index, frame);
-      long picture = (long) BYTES_A_PIXEL * frame.width() * frame.height();
-      long forPictures = Math.max(maxBytes / PICTURES_SHARE, picture);
-      most = (int) Math.max(1, (maxBytes - forPictures) / bytes(frame));
+      pictureBytes = (long) BYTES_A_PIXEL * frame.width() * frame.height();
+      frameBytes = bytes(frame);
+      most = most();
       trim();
     }
   }

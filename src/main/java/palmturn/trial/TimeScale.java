@@ -79,18 +79,19 @@ public record TimeScale(List<Piece> pieces, String refusedWhy) {
     return real;
   }
 
-  /** Returns the media moment that lies {@code realS} real seconds, 0 or more, after another. */
+  /** Returns the media moment that lies {@code realS} real seconds after another, or before it. */
   public double mediaAfter(double fromMediaS, double realS) {
     double at = fromMediaS;
     double left = realS;
-    for (int i = pieceAt(fromMediaS); ; i++) {
+    for (int i = pieceAt(fromMediaS); ; i += left < 0 ? -1 : 1) {
       double factor = pieces.get(i).factor();
-      double inPiece = (endOf(i) - at) * factor;
-      if (left <= inPiece) {
+      double edge = left < 0 ? startOf(i) : endOf(i);
+      double inPiece = (edge - at) * factor;
+      if (Math.abs(left) <= Math.abs(inPiece)) {
         return at + left / factor;
       }
       left -= inPiece;
-      at = endOf(i);
+      at = edge;
     }
   }
 
@@ -100,6 +101,10 @@ public record TimeScale(List<Piece> pieces, String refusedWhy) {
       at++;
     }
     return at;
+  }
+
+  private double startOf(int piece) {
+    return piece > 0 ? pieces.get(piece).fromS() : Double.NEGATIVE_INFINITY;
   }
 
   private double endOf(int piece) {

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
@@ -35,7 +36,9 @@ import palmturn.cli.TwoReaders;
 import palmturn.store.SessionFolder;
 import palmturn.trial.DrillHand;
 import palmturn.trial.Hand;
+import palmturn.trial.Session;
 import palmturn.trial.TrialId;
+import palmturn.work.AddClip;
 import palmturn.work.Demo;
 import palmturn.work.Estimating;
 import palmturn.work.Progress;
@@ -51,6 +54,8 @@ class ScreenshotsTest {
   static {
     System.setProperty("headless.geometry", "1600x1000-32");
   }
+
+  private static final LocalDate DAY = LocalDate.of(2026, 11, 14);
 
   private final Path folder = Path.of(System.getProperty("screenshots", "."));
   private BackgroundTasks background;
@@ -104,6 +109,7 @@ class ScreenshotsTest {
     robot.clickOn("#sheet-look");
     until(() -> desk.stage().pictureProperty().get() != null);
     shoot("2-trial");
+    shootBothHands(robot);
 
     for (int i = 0; i < 3; i++) {
       robot.press(KeyCode.SHIFT).type(KeyCode.RIGHT).release(KeyCode.SHIFT);
@@ -161,6 +167,10 @@ class ScreenshotsTest {
         });
     size(1180, 720);
     shoot("8-smallest-window");
+    bothHands(robot);
+    shoot("13-both-hands-smallest-window");
+    robot.type(KeyCode.ESCAPE);
+    shootOneHandAlone(robot, session);
   }
 
   @Test
@@ -233,6 +243,52 @@ class ScreenshotsTest {
     WaitForAsyncUtils.waitForFxEvents();
   }
 
+  private void shootBothHands(FxRobot robot) throws Exception {
+    bothHands(robot);
+    for (int i = 0; i < 4; i++) {
+      robot.press(KeyCode.SHIFT).type(KeyCode.RIGHT).release(KeyCode.SHIFT);
+    }
+    robot.type(KeyCode.RIGHT, 5);
+    shoot("13-both-hands");
+    robot.type(KeyCode.T, KeyCode.M);
+    shoot("13-both-hands-same-pace");
+    robot.type(KeyCode.DOWN);
+    until(() -> desk.pairing().pair().other().stage().pictureIsThere());
+    robot.type(KeyCode.END).type(KeyCode.RIGHT, 45);
+    shoot("13-both-hands-another");
+    robot.type(KeyCode.UP, 2);
+    until(() -> desk.pairing().pair().other().stage().pictureIsThere());
+    shoot("13-both-hands-one-hand-twice");
+    robot.type(KeyCode.ESCAPE).type(KeyCode.HOME);
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+
+  private void bothHands(FxRobot robot) throws Exception {
+    robot.press(KeyCode.CONTROL).type(KeyCode.H).release(KeyCode.CONTROL);
+    until(() -> desk.pairing().pair().one().stage().pictureIsThere());
+    until(
+        () ->
+            desk.pairing().pair().other().stage().pictureIsThere()
+                || !desk.pairing().pair().emptyProperty().get().isEmpty());
+  }
+
+  private void shootOneHandAlone(FxRobot robot, Path session) throws Exception {
+    Path alone = session.resolveSibling("alone");
+    try (var made = Sessions.create(alone, "H-07", DAY, Session.Facts.NONE)) {
+      AddClip.add(
+          made,
+          Path.of("sample-clips-synthetic", "right-baseline-1.mp4"),
+          AddClip.Request.of(Hand.RIGHT, "baseline"));
+    }
+    Platform.runLater(desk::close);
+    until(() -> desk.folderProperty().get() == null);
+    Platform.runLater(() -> desk.open(alone));
+    until(() -> desk.folderProperty().get() != null && desk.board().chosenCell().isPresent());
+    until(() -> desk.stage().pictureIsThere());
+    bothHands(robot);
+    shoot("13-both-hands-nothing-beside");
+  }
+
   private void shootQuestions(Path session) throws Exception {
     TrialId place = new TrialId(Hand.LEFT, "after-2", 3);
     Path clip;
@@ -254,8 +310,9 @@ class ScreenshotsTest {
     until(() -> desk.folderProperty().get() == null);
     Platform.runLater(() -> desk.open(session));
     until(() -> desk.folderProperty().get() != null);
-    Platform.runLater(() -> desk.board().choose(new TrialId(Hand.RIGHT, "baseline", 1)));
-    until(() -> desk.stage().pictureProperty().get() != null);
+    TrialId first = new TrialId(Hand.RIGHT, "baseline", 1);
+    Platform.runLater(() -> desk.board().choose(first));
+    until(() -> first.equals(desk.trialProperty().get()) && desk.stage().pictureIsThere());
   }
 
   private void shoot(String name) throws Exception {

@@ -11,6 +11,7 @@ import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
+import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -38,10 +39,7 @@ class FrameCacheTest {
     try (FrameCache cache = new FrameCache(clip, 64L << 20);
         FrameReader reader = clip.newReader()) {
       cache.frame(at).get(10, TimeUnit.SECONDS);
-      for (long waited = 0; !cache.settled() && waited < 10_000; waited += 5) {
-        Thread.sleep(5);
-      }
-      assertTrue(cache.settled());
+      waitFor(cache::settled);
       assertTrue(cache.keptBytes() > 16L << 20);
       for (int i : new int[] {at - 1, at - 2, at - 3, at - 20, at + 1, at + 12}) {
         Picture picture = cache.frame(i).get(10, TimeUnit.SECONDS);
@@ -82,6 +80,28 @@ class FrameCacheTest {
       for (int i : new int[] {5, 4, 6, 0}) {
         assertEquals(i, cache.frame(i).get(10, TimeUnit.SECONDS).index());
       }
+    }
+  }
+
+  @Test
+  void aLowerBoundIsKeptToAndAHigherOneUsedAgain() throws Exception {
+    ClipFile clip = ClipFile.open(Clips.copy(folder, WITH_B_FRAMES));
+    try (FrameCache cache = new FrameCache(clip, 32L << 20)) {
+      cache.frame(100).get(10, TimeUnit.SECONDS);
+      waitFor(() -> cache.settled() && cache.keptBytes() > 16L << 20);
+      cache.limit(4L << 20);
+      waitFor(() -> cache.keptBytes() <= 4L << 20);
+      assertEquals(80, cache.frame(80).get(10, TimeUnit.SECONDS).index());
+      assertTrue(cache.keptBytes() <= 4L << 20);
+      cache.limit(32L << 20);
+      waitFor(() -> cache.settled() && cache.keptBytes() > 16L << 20);
+    }
+  }
+
+  private static void waitFor(BooleanSupplier holds) throws InterruptedException {
+    for (long waited = 0; !holds.getAsBoolean(); waited += 5) {
+      assertTrue(waited < 10_000, "waited in vain");
+      Thread.sleep(5);
     }
   }
 

@@ -18,7 +18,6 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.board.Board;
 import palmturn.app.board.Cell;
 import palmturn.app.estimate.EstimateRun;
-import palmturn.app.estimate.Found;
 import palmturn.app.keys.Keys;
 import palmturn.app.marking.Marking;
 import palmturn.app.stage.Stage;
@@ -50,6 +49,7 @@ public final class Desk implements AutoCloseable {
   private final FastMarking fast;
   private final Keys keys = new Keys();
   private final Reviewing reviewing;
+  private final Pairing pairing;
 
   private final ReadOnlyObjectWrapper<@Nullable SessionFolder> folder =
       new ReadOnlyObjectWrapper<>();
@@ -83,6 +83,7 @@ public final class Desk implements AutoCloseable {
     reviewing = new Reviewing(this, background, screen, clock, opening, readers, saving);
     arrival =
         new Arrival(question, readers, this::opened, unwanted -> saving.close(unwanted.folder()));
+    pairing = new Pairing(this, background, screen, trials, readers, opening);
     board.chosenProperty().addListener((chosen, before, now) -> chosen(now));
     marking.readingProperty().addListener((reading, before, now) -> marked(now));
     stage.frameProperty().addListener((frame, before, now) -> marking.arriveAt(now.intValue()));
@@ -121,6 +122,11 @@ public final class Desk implements AutoCloseable {
   /** Which key stands for what. */
   public Keys keys() {
     return keys;
+  }
+
+  /** The open trial and another one at the same moment. */
+  public Pairing pairing() {
+    return pairing;
   }
 
   /** Returns the open trial with its marks, null when none is. */
@@ -258,7 +264,7 @@ public final class Desk implements AutoCloseable {
   /** Returns whether the open trial is to be read without the help of what others found. */
   public boolean readsBlind() {
     Trial now = openTrial();
-    return now != null && Found.blind(now, reader());
+    return now != null && readers.blind(now);
   }
 
   /** Says who is marking. */
@@ -267,7 +273,7 @@ public final class Desk implements AutoCloseable {
     TrialId id = trialProperty().get();
     Trial now = trials.get(id);
     if (now != null) {
-      estimation.found().setHidden(Found.blind(now, reader()));
+      estimation.found().setHidden(readers.blind(now));
       reviewing.offer(now);
     }
   }
@@ -327,7 +333,7 @@ public final class Desk implements AutoCloseable {
 
   private void show(OpenTrial came, SessionFolder from) {
     Trial now = Objects.requireNonNull(trials.get(came.id()));
-    estimation.show(now.estimate(), Found.blind(now, reader()));
+    estimation.show(now.estimate(), readers.blind(now));
     places.show(now);
     Reading there = readers.shown(now);
     readers.opened(now);
@@ -340,6 +346,7 @@ public final class Desk implements AutoCloseable {
   }
 
   private void closeTrial() {
+    pairing.close();
     opening.close();
     marking.close();
     estimation.show(null, false);

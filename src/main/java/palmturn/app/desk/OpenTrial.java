@@ -12,12 +12,25 @@ record OpenTrial(TrialId id, ClipFile clip, FrameCache cache) {
   private static final long CACHE_BYTES = 512L << 20;
 
   static OpenTrial open(TrialId id, Path clip) throws ClipException {
-    ClipFile file = ClipFile.open(clip);
-    return new OpenTrial(id, file, new FrameCache(file, cacheBytes()));
+    return open(id, ClipFile.open(clip), 1);
   }
 
-  private static long cacheBytes() {
-    return Math.min(CACHE_BYTES, Runtime.getRuntime().maxMemory() / 3);
+  /**
+   * Opens a clip whose frames take a share of all that frames may take.
+   *
+   * @param share 0 to 1
+   */
+  static OpenTrial open(TrialId id, ClipFile clip, double share) {
+    return new OpenTrial(id, clip, new FrameCache(clip, cacheBytes(share)));
+  }
+
+  /** Lets its frames take another share of all that frames may take. */
+  void share(double share) {
+    cache.limit(cacheBytes(share));
+  }
+
+  private static long cacheBytes(double share) {
+    return (long) (share * Math.min(CACHE_BYTES, Runtime.getRuntime().maxMemory() / 3));
   }
 
   static void close(@Nullable OpenTrial trial) {

@@ -4,6 +4,7 @@ import java.util.Collection;
 import java.util.HashSet;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import palmturn.app.estimate.Found;
 import palmturn.trial.Reading;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
@@ -37,6 +38,11 @@ final class Readers {
   @Nullable Reading shown(Trial of) {
     return (initials == null ? of.readings().stream().findFirst() : of.reading(initials))
         .orElse(null);
+  }
+
+  /** Returns whether the estimate and others' marks of a trial are kept out of sight. */
+  boolean blind(Trial trial) {
+    return Found.blind(trial, initials);
   }
 
   /** Takes note of a trial that is put before whoever is there. */

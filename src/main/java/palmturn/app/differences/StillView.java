@@ -11,7 +11,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.look.Look;
-import palmturn.app.stage.StageView;
+import palmturn.app.stage.PictureNode;
 import palmturn.clip.Picture;
 import palmturn.trial.Estimate;
 
@@ -61,7 +61,7 @@ final class StillView extends VBox {
     mark.setText(onIt);
     mark.setVisible(!onIt.isEmpty());
     if (picture != null) {
-      image.setImage(StageView.image(picture));
+      image.setImage(PictureNode.image(picture));
       image.setViewport(viewport(picture));
     } else {
       image.setImage(null);

@@ -117,6 +117,25 @@ public final class Hints {
   /** Goes through where two readings differ. */
   public static final Hint COMPARE = Hint.of("differences", Action.COMPARE);
 
+  /** Another trial beside the open one. */
+  public static final Hint ANOTHER = Hint.of("another trial", Action.PAIR_OTHER);
+
+  /** Two trials side by side. */
+  public static final List<Hint> PAIR =
+      List.of(
+          FRAME,
+          Hint.of("slap before, next", Action.SLAP_BEFORE, Action.SLAP_NEXT),
+          PLAY,
+          Hint.of("same pace or real time", Action.PAIR_PACE),
+          ANOTHER,
+          Hint.of("go back", Action.PAIR_LEAVE),
+          Hint.of("hands", Action.HANDS),
+          Hint.of("mirror", Action.PAIR_MIRROR),
+          Hint.of("loop the slap", Action.LOOP_SLAP),
+          Hint.of("a slap further", Action.PAIR_LATER),
+          Hint.of("slower, faster", Action.SLOWER, Action.FASTER),
+          ALL);
+
   /** Has the program look for slaps. */
   public static final Hint ESTIMATE = Hint.of("estimate", Action.ESTIMATE);
 

@@ -3,6 +3,7 @@ package palmturn.app.keys;
 import static palmturn.app.keys.Where.AFRESH;
 import static palmturn.app.keys.Where.BOARD;
 import static palmturn.app.keys.Where.DIFFERENCES;
+import static palmturn.app.keys.Where.PAIR;
 import static palmturn.app.keys.Where.PASS;
 import static palmturn.app.keys.Where.PICTURE;
 import static palmturn.app.keys.Where.PLACES;
@@ -20,7 +21,8 @@ import java.util.stream.Stream;
  * page and the settings file are all made from this list.
  *
  * <p>To add a key: one line here, in the group and order in which it is to be listed, and one
- * {@code does} in {@code Keyboard} (or {@code StageKeys}, {@code FastKeys}) for what it does.
+ * {@code does} in {@code Keyboard} (or {@code StageKeys}, {@code FastKeys}, {@code PairKeys}) for
+ * what it does.
  *
  * <p>A line holds the group, the name in the settings file, the keys as they come, words, and
  * where. The first key is shown and can be changed; more stand for the same until they are given to
@@ -53,17 +55,17 @@ public enum Action {
   RIGHT(Group.MARK, "right", "Space", "in the pass: right as it is, next", PASS),
   FINISH(Group.MARK, "finish", "Enter", "reading finished, or open again", TRIAL),
 
-  FRAME_BACK(Group.MOVE, "", "←", "one frame: back", TRIAL, PASS, AFRESH),
-  FRAME_ON(Group.MOVE, "", "→", "one frame: on", TRIAL, PASS, AFRESH),
-  TEN_BACK(Group.MOVE, "ten-back", "Ctrl+← PgUp", "ten frames: back", TRIAL),
-  TEN_ON(Group.MOVE, "ten-on", "Ctrl+→ PgDn", "ten frames: on", TRIAL),
-  SLAP_BEFORE(Group.MOVE, "slap-before", "Shift+←", "slap: before", TRIAL, PASS),
-  SLAP_NEXT(Group.MOVE, "slap-next", "Shift+→", "slap: next", TRIAL, PASS),
-  FIRST(Group.MOVE, "first", "Home", "frame: first", TRIAL),
-  LAST(Group.MOVE, "last", "End", "frame: last", TRIAL),
-  PLAY(Group.MOVE, "play", "Space", "play and stop", TRIAL, DIFFERENCES),
-  SLOWER(Group.MOVE, "slower", "[", "play: slower", TRIAL, PASS, DIFFERENCES),
-  FASTER(Group.MOVE, "faster", "]", "play: faster", TRIAL, PASS, DIFFERENCES),
+  FRAME_BACK(Group.MOVE, "", "←", "one frame: back", TRIAL, PASS, AFRESH, PAIR),
+  FRAME_ON(Group.MOVE, "", "→", "one frame: on", TRIAL, PASS, AFRESH, PAIR),
+  TEN_BACK(Group.MOVE, "ten-back", "Ctrl+← PgUp", "ten frames: back", TRIAL, PAIR),
+  TEN_ON(Group.MOVE, "ten-on", "Ctrl+→ PgDn", "ten frames: on", TRIAL, PAIR),
+  SLAP_BEFORE(Group.MOVE, "slap-before", "Shift+←", "slap: before", TRIAL, PASS, PAIR),
+  SLAP_NEXT(Group.MOVE, "slap-next", "Shift+→", "slap: next", TRIAL, PASS, PAIR),
+  FIRST(Group.MOVE, "first", "Home", "frame: first", TRIAL, PAIR),
+  LAST(Group.MOVE, "last", "End", "frame: last", TRIAL, PAIR),
+  PLAY(Group.MOVE, "play", "Space", "play and stop", TRIAL, DIFFERENCES, PAIR),
+  SLOWER(Group.MOVE, "slower", "[", "play: slower", TRIAL, PASS, DIFFERENCES, PAIR),
+  FASTER(Group.MOVE, "faster", "]", "play: faster", TRIAL, PASS, DIFFERENCES, PAIR),
   CLOSER(Group.MOVE, "closer", "+", "strip: closer", TRIAL, PASS),
   WIDER(Group.MOVE, "wider", "−", "strip: wider", TRIAL, PASS),
   TAB(Group.MOVE, "", "Tab", "board, picture, strip"),
@@ -71,16 +73,24 @@ public enum Action {
   TO_STRIP(Group.MOVE, "", "Enter", "from the board to the strip", BOARD),
   RECENT(Group.MOVE, "", "1 2 3 4 5 6 7 8 9", "one of the last sessions", START),
 
-  HANDS(Group.PICTURE, "hands", "V", "hands, whole picture", TRIAL, PASS, PLACES),
-  LARGER(Group.PICTURE, "larger", "+", "in the picture: larger", PICTURE, PLACES),
-  SMALLER(Group.PICTURE, "smaller", "−", "in the picture: smaller", PICTURE, PLACES),
-  WHOLE(Group.PICTURE, "whole", "0", "whole picture", TRIAL, PASS),
+  HANDS(Group.PICTURE, "hands", "V", "hands, whole picture", TRIAL, PASS, PLACES, PAIR),
+  LARGER(Group.PICTURE, "larger", "+", "in the picture: larger", PICTURE, PLACES, PAIR),
+  SMALLER(Group.PICTURE, "smaller", "−", "in the picture: smaller", PICTURE, PLACES, PAIR),
+  WHOLE(Group.PICTURE, "whole", "0", "whole picture", TRIAL, PASS, PAIR),
   LOOK(Group.PICTURE, "", "Alt+← Alt+→ Alt+↑ Alt+↓", "move about in it", PICTURE),
   GHOST(Group.PICTURE, "ghost", "B", "frame before shines through", TRIAL, PASS),
   DRAWN(Group.PICTURE, "drawn", "U", "drawing on the picture", TRIAL, PASS, PLACES),
-  LOOP_SLAP(Group.PICTURE, "loop-slap", "Y", "loop: last slap", TRIAL),
+  LOOP_SLAP(Group.PICTURE, "loop-slap", "Y", "loop: last slap", TRIAL, PAIR),
   LOOP_TRIAL(Group.PICTURE, "loop-trial", "Shift+Y", "loop: trial", TRIAL),
   POINT(Group.PICTURE, "point", "Q", "point at places, or leave them", TRIAL, PLACES),
+
+  BOTH_HANDS(Group.PAIR, "both-hands", "Ctrl+H", "both at once; again: back", WINDOW, PAIR),
+  PAIR_PACE(Group.PAIR, "same-pace", "T", "same pace, or real time", PAIR),
+  PAIR_OTHER(Group.PAIR, "", "↑ ↓", "another trial beside", PAIR),
+  PAIR_EARLIER(Group.PAIR, "earlier-meets", "Alt+←", "slap that meets: earlier", PAIR),
+  PAIR_LATER(Group.PAIR, "later-meets", "Alt+→", "slap that meets: later", PAIR),
+  PAIR_MIRROR(Group.PAIR, "mirror", "M", "mirror the other picture", PAIR),
+  PAIR_LEAVE(Group.UNLISTED, "", "Esc", "back to the trial", PAIR),
 
   PLACE_HAND(Group.PLACES, "", "H", "set: hand", PLACES),
   PLACE_ELBOW(Group.PLACES, "", "E", "set: elbow", PLACES),
@@ -139,7 +149,7 @@ public enum Action {
   OPEN(Group.CHANGE, "open", "O Ctrl+O", "open a session", WINDOW),
   DRILL(Group.CHANGE, "drill", "Ctrl+B", "a drill, then a block", WINDOW),
   READER(Group.CHANGE, "reader", "Ctrl+R", "another reader", WINDOW, DIFFERENCES),
-  THEME(Group.CHANGE, "theme", "Ctrl+T", "light or dark", WINDOW, PASS, DIFFERENCES, AFRESH),
+  THEME(Group.CHANGE, "theme", "Ctrl+T", "light or dark", WINDOW, PASS, DIFFERENCES, AFRESH, PAIR),
   MOTION(
       Group.CHANGE,
       "motion",
@@ -148,11 +158,28 @@ public enum Action {
       WINDOW,
       PASS,
       DIFFERENCES,
-      AFRESH),
+      AFRESH,
+      PAIR),
   TEXT_LARGER(
-      Group.CHANGE, "text-larger", "Ctrl++", "text: larger", WINDOW, PASS, DIFFERENCES, AFRESH),
+      Group.CHANGE,
+      "text-larger",
+      "Ctrl++",
+      "text: larger",
+      WINDOW,
+      PASS,
+      DIFFERENCES,
+      AFRESH,
+      PAIR),
   TEXT_SMALLER(
-      Group.CHANGE, "text-smaller", "Ctrl+−", "text: smaller", WINDOW, PASS, DIFFERENCES, AFRESH),
+      Group.CHANGE,
+      "text-smaller",
+      "Ctrl+−",
+      "text: smaller",
+      WINDOW,
+      PASS,
+      DIFFERENCES,
+      AFRESH,
+      PAIR),
   KEYS(
       Group.CHANGE,
       "keys",
@@ -162,7 +189,8 @@ public enum Action {
       PASS,
       PLACES,
       DIFFERENCES,
-      AFRESH),
+      AFRESH,
+      PAIR),
   PRINT_KEYS(Group.CHANGE, "print-keys", "Ctrl+P", "print all keys", WINDOW);
 
   /** What stands under one heading. */
@@ -170,6 +198,7 @@ public enum Action {
     MARK("Mark"),
     MOVE("Move"),
     PICTURE("Picture"),
+    PAIR("Both hands"),
     PLACES("While pointing at places"),
     DIFFERENCES("Differences"),
     CHANGE("Change"),

@@ -45,7 +45,7 @@ public final class KeyLines {
         List.of(Action.Group.MARK),
         List.of(Action.Group.MOVE, Action.Group.DIFFERENCES),
         List.of(Action.Group.PICTURE, Action.Group.PLACES),
-        List.of(Action.Group.CHANGE));
+        List.of(Action.Group.CHANGE, Action.Group.PAIR));
   }
 
   private static String head(Action action) {

@@ -21,7 +21,9 @@ public enum Where {
   /** Differences of two readings are gone through; takes all keys. */
   DIFFERENCES(true),
   /** One of them is marked afresh; takes all keys. */
-  AFRESH(true);
+  AFRESH(true),
+  /** Two trials are looked at side by side; takes all keys. */
+  PAIR(true);
 
   private final boolean alone;
 

@@ -26,11 +26,13 @@ public enum Speed {
     return words;
   }
 
-  Speed faster() {
+  /** Returns twice as fast, up to 1. */
+  public Speed faster() {
     return values()[Math.min(ordinal() + 1, values().length - 1)];
   }
 
-  Speed slower() {
+  /** Returns half as fast, down to 1/16. */
+  public Speed slower() {
     return values()[Math.max(ordinal() - 1, 0)];
   }
 }

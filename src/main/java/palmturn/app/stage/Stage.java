@@ -147,6 +147,12 @@ public final class Stage {
     seek(frame.get() + by);
   }
 
+  /** Returns whether the picture is that of the frame it is at. */
+  public boolean pictureIsThere() {
+    Picture shown = picture.get();
+    return shown != null && shown.index() == frame.get();
+  }
+
   /** Goes to the first frame of the stretch. */
   public void toStart() {
     seek(first);

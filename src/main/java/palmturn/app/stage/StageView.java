@@ -1,17 +1,11 @@
 package palmturn.app.stage;
 
-import java.nio.IntBuffer;
 import java.util.Locale;
 import javafx.animation.AnimationTimer;
-import javafx.animation.PauseTransition;
 import javafx.geometry.Pos;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.control.Label;
-import javafx.scene.image.ImageView;
-import javafx.scene.image.PixelBuffer;
-import javafx.scene.image.PixelFormat;
-import javafx.scene.image.WritableImage;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
 import javafx.scene.layout.HBox;
@@ -19,8 +13,6 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.shape.Rectangle;
-import javafx.util.Duration;
-import org.jspecify.annotations.Nullable;
 import palmturn.app.estimate.Found;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
@@ -30,14 +22,7 @@ import palmturn.trial.Estimate;
 
 /** Shows the picture or a part of it, its time and frame number, and what is drawn on it. */
 public final class StageView extends StackPane {
-  /** A picture that stays this long after another was asked for is dimmed. */
-  private static final Duration PATIENCE = Duration.millis(120);
-
-  private static final double DIMMED = 0.45;
   private static final double GHOST = 0.4;
-
-  /** From here on the pixels themselves are looked at, so they are not smoothed away. */
-  private static final double PIXELS = 4;
 
   private static final double WHEEL = 1.0025;
 
@@ -48,13 +33,12 @@ public final class StageView extends StackPane {
   private final double elbowLimitCm;
   private final Look look;
   private final Ghost ghost;
-  private final ImageView image = view();
-  private final ImageView before = view();
+  private final PictureNode image;
+  private final PictureNode before = new PictureNode();
   private final Canvas overlay = new Canvas();
   private final Label where = new Label();
   private final Label speed = new Label();
   private final Label trouble = new Label();
-  private final PauseTransition patience = new PauseTransition(PATIENCE);
   private final AnimationTimer clock =
       new AnimationTimer() {
         @Override
@@ -86,6 +70,7 @@ public final class StageView extends StackPane {
     this.elbowLimitCm = elbowLimitCm;
     this.look = look;
     ghost = new Ghost(stage);
+    image = new PictureNode(stage, follow);
     getStyleClass().setAll("stage");
     setId("stage");
     setFocusTraversable(true);
@@ -106,18 +91,9 @@ public final class StageView extends StackPane {
     clip.widthProperty().bind(widthProperty());
     clip.heightProperty().bind(heightProperty());
     setClip(clip);
-    patience.setOnFinished(event -> image.setOpacity(stale() ? DIMMED : 1));
     follow(follow);
     mouse();
     words();
-  }
-
-  private static ImageView view() {
-    ImageView view = new ImageView();
-    view.setPreserveRatio(true);
-    view.setManaged(false);
-    view.setMouseTransparent(true);
-    return view;
   }
 
   private HBox foot() {
@@ -136,24 +112,23 @@ public final class StageView extends StackPane {
   }
 
   private void follow(Follow follow) {
-    follow.changes(stage.frameProperty(), this::moved);
+    follow.changes(stage.frameProperty(), this::words);
     follow.changes(stage.framesProperty(), this::words);
     follow.changes(stage.speedProperty(), this::words);
     follow.changes(stage.loopingProperty(), this::words);
     follow.changes(stage.troubleProperty(), this::words);
-    follow.value(stage.pictureProperty(), this::show);
+    follow.changes(stage.pictureProperty(), this::show);
     follow.value(stage.playingProperty(), this::run);
     follow.changes(viewing.framingProperty(), this::requestLayout);
     follow.changes(viewing.ghostProperty(), ghost::follow);
     follow.changes(viewing.drawnProperty(), this::drawOverlay);
     follow.changes(viewing.hiddenProperty(), this::drawOverlay);
-    follow.value(ghost.pictureProperty(), this::showGhost);
+    follow.value(ghost.pictureProperty(), before::show);
     follow.changes(found.visibleProperty(), this::drawOverlay);
     follow.changes(placing.draftProperty(), this::drawOverlay);
     follow.changes(placing.chosenProperty(), this::drawOverlay);
     follow.changes(placing.activeProperty(), this::drawOverlay);
     follow.atEnd(clock::stop);
-    follow.atEnd(patience::stop);
   }
 
   private void mouse() {
@@ -198,20 +173,8 @@ public final class StageView extends StackPane {
   @Override
   protected void layoutChildren() {
     super.layoutChildren();
-    Picture shown = stage.pictureProperty().get();
-    viewing.setRoom(
-        shown == null || getWidth() < 1 || getHeight() < 1
-            ? null
-            : new Framing.Room(getWidth(), getHeight(), shown.width(), shown.height()));
-    Framing.Lie lie = viewing.lie();
-    if (shown != null && lie != null) {
-      for (ImageView view : new ImageView[] {image, before}) {
-        view.setSmooth(lie.scale() < PIXELS);
-        view.setFitWidth(shown.width() * lie.scale());
-        view.setFitHeight(shown.height() * lie.scale());
-        view.relocate(lie.left(), lie.top());
-      }
-    }
+    image.lay(viewing, stage.pictureProperty().get(), getWidth(), getHeight());
+    before.lay(viewing, stage.pictureProperty().get(), getWidth(), getHeight());
     overlay.setWidth(getWidth());
     overlay.setHeight(getHeight());
     drawOverlay();
@@ -236,26 +199,10 @@ public final class StageView extends StackPane {
     }
   }
 
-  private void show(@Nullable Picture picture) {
-    image.setImage(picture == null ? null : image(picture));
-    image.setOpacity(1);
+  private void show() {
     ghost.follow();
     words();
     requestLayout();
-  }
-
-  private void showGhost(@Nullable Picture picture) {
-    before.setImage(picture == null ? null : image(picture));
-  }
-
-  /** Returns a picture for views; the cache's own array, since pictures never change. */
-  public static WritableImage image(Picture picture) {
-    return new WritableImage(
-        new PixelBuffer<>(
-            picture.width(),
-            picture.height(),
-            IntBuffer.wrap(picture.argb()),
-            PixelFormat.getIntArgbPreInstance()));
   }
 
   private void run(boolean playing) {
@@ -265,18 +212,6 @@ public final class StageView extends StackPane {
       clock.stop();
     }
     ghost.follow();
-    words();
-  }
-
-  private boolean stale() {
-    Picture shown = stage.pictureProperty().get();
-    return shown != null && shown.index() != stage.frameProperty().get();
-  }
-
-  private void moved() {
-    if (stale()) {
-      patience.playFromStart();
-    }
     words();
   }
 

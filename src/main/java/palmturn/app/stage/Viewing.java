@@ -2,6 +2,7 @@ package palmturn.app.stage;
 
 import java.util.EnumSet;
 import java.util.Set;
+import javafx.beans.Observable;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -23,6 +24,11 @@ public final class Viewing {
   /** Which part of the picture is shown. */
   ReadOnlyObjectProperty<Framing> framingProperty() {
     return framing.getReadOnlyProperty();
+  }
+
+  /** Tells whenever another part of the picture is shown. */
+  public Observable changed() {
+    return framingProperty();
   }
 
   /** Whether the frame before shines through. */
@@ -92,14 +98,14 @@ public final class Viewing {
   }
 
   /** Shows the picture larger or smaller about a place of the pane. */
-  void zoom(double factor, double screenX, double screenY) {
+  public void zoom(double factor, double screenX, double screenY) {
     if (room != null) {
       framing.set(framing.get().zoomed(factor, screenX, screenY, room));
     }
   }
 
   /** Shifts the picture by pixels of the screen. */
-  void shift(double right, double down) {
+  public void shift(double right, double down) {
     if (room != null) {
       framing.set(framing.get().shifted(right, down, room));
     }

@@ -1,0 +1,208 @@
+package palmturn.app.desk;
+
+import java.util.List;
+import java.util.concurrent.Executor;
+import org.jspecify.annotations.Nullable;
+import palmturn.app.keys.Action;
+import palmturn.app.pair.Choice;
+import palmturn.app.pair.Pair;
+import palmturn.app.pair.PairTrial;
+import palmturn.app.pair.PairTrial.From;
+import palmturn.app.tasks.Tasks;
+import palmturn.clip.ClipFile;
+import palmturn.measure.ReadingChoice;
+import palmturn.store.SessionFolder;
+import palmturn.trial.Estimate;
+import palmturn.trial.Reading;
+import palmturn.trial.Trial;
+import palmturn.trial.TrialId;
+
+/** Sets the open trial and another one side by side, and lets go of their clips afterwards. */
+public final class Pairing {
+  /** The three clips share what frames may take; the one behind is not looked at meanwhile. */
+  private static final double BEHIND = 0.1;
+
+  private static final double SHOWN = 0.45;
+  private static final int NOBODY = -1;
+
+  private final Desk desk;
+  private final Tasks background;
+  private final Scored trials;
+  private final Readers readers;
+  private final Opening opening;
+  private final Pair pair;
+  private List<PairTrial> beside = List.of();
+  private int at = NOBODY;
+  private @Nullable OpenTrial one;
+  private @Nullable OpenTrial other;
+
+  Pairing(
+      Desk desk,
+      Tasks background,
+      Executor screen,
+      Scored trials,
+      Readers readers,
+      Opening opening) {
+    this.desk = desk;
+    this.background = background;
+    this.trials = trials;
+    this.readers = readers;
+    this.opening = opening;
+    pair = new Pair(screen);
+  }
+
+  /** The two trials. */
+  public Pair pair() {
+    return pair;
+  }
+
+  /** Sets the other hand's trial beside the open one. */
+  public void open() {
+    TrialId id = desk.trialProperty().get();
+    Trial now = trials.get(id);
+    OpenTrial behind = opening.now();
+    if (now == null || behind == null) {
+      desk.fail(
+          now == null
+              ? "nothing is filmed at this place: choose a filmed trial, then both hands"
+              : "its clip is still being opened: try again in a moment");
+      return;
+    }
+    desk.stage().stop();
+    behind.share(BEHIND);
+    PairTrial first = shown(now, desk.estimation().found().hiddenProperty().get());
+    pair.begin(first);
+    OpenTrial mine = OpenTrial.open(now.id(), behind.clip(), SHOWN);
+    one = mine;
+    pair.openOne(first, mine.clip().frames(), mine.cache()::frame);
+    beside =
+        Choice.beside(
+            now.id(), trials.all().stream().map(each -> shown(each, readers.blind(each))).toList());
+    PairTrial usual = Choice.usual(now.id(), beside);
+    at = usual == null ? NOBODY : 0;
+    show(now.id());
+  }
+
+  /** Sets another trial beside the open one: the next of all, or the one before. */
+  public void another(int by) {
+    OpenTrial mine = one;
+    if (mine != null && !beside.isEmpty()) {
+      at = at == NOBODY ? (by > 0 ? 0 : beside.size() - 1) : Math.floorMod(at + by, beside.size());
+      show(mine.id());
+    }
+  }
+
+  /** Shows the hands as large as they fit, where it is known where they are. */
+  public void ontoHands() {
+    if (!pair.ontoHands()) {
+      desk.fail(
+          "where the hands are is not known: estimate the trials, or draw a box with %s"
+              .formatted(desk.keys().of(Action.POINT)));
+    }
+  }
+
+  /** Goes back to the open trial, to the frame that was looked at. */
+  public void leave() {
+    int frame = pair.one().stage().frameProperty().get();
+    close();
+    desk.stage().seek(frame);
+  }
+
+  /** Lets go of both clips. */
+  void close() {
+    if (!pair.activeProperty().get()) {
+      return;
+    }
+    pair.close();
+    letGo(one);
+    letGo(other);
+    one = null;
+    other = null;
+    beside = List.of();
+    at = NOBODY;
+    OpenTrial behind = opening.now();
+    if (behind != null) {
+      behind.share(1);
+    }
+  }
+
+  private void show(TrialId open) {
+    PairTrial wanted = at == NOBODY ? null : beside.get(at);
+    letGo(other);
+    other = null;
+    pair.awaitOther(wanted, wanted == null ? nobody(open) : "");
+    SessionFolder from = desk.folderProperty().get();
+    if (wanted == null || from == null) {
+      return;
+    }
+    Trial trial = wanted.trial();
+    readers.opened(trial);
+    background.run(
+        () -> ClipFile.open(from.clipPath(trial)),
+        clip -> {
+          if (wanted(wanted)) {
+            OpenTrial came = OpenTrial.open(trial.id(), clip, SHOWN);
+            other = came;
+            pair.openOther(wanted, clip.frames(), came.cache()::frame);
+          }
+        },
+        problem -> failed(wanted, problem));
+    background.run(
+        () -> {
+          from.checkClip(trial);
+          return true;
+        },
+        same -> {},
+        problem -> failed(wanted, problem));
+  }
+
+  private boolean wanted(PairTrial trial) {
+    return pair.other().trialProperty().get() == trial && pair.activeProperty().get();
+  }
+
+  private void failed(PairTrial trial, Exception problem) {
+    if (wanted(trial)) {
+      pair.other().fail(Trouble.line(problem));
+    }
+  }
+
+  /** Waiting for a clip's own thread is not for the screen's. */
+  private void letGo(@Nullable OpenTrial old) {
+    if (old != null) {
+      background.run(
+          () -> {
+            OpenTrial.close(old);
+            return true;
+          },
+          done -> {},
+          desk::failed);
+    }
+  }
+
+  private String nobody(TrialId open) {
+    String hand = open.hand().other().code();
+    String missing = "No trial of the %s hand is filmed.".formatted(hand);
+    return beside.isEmpty()
+        ? missing
+            + " Esc goes back, and %s adds its clip there.".formatted(desk.keys().of(Action.ADD))
+        : missing + " ↑ or ↓ sets another trial of the same hand beside this one.";
+  }
+
+  private PairTrial shown(Trial of, boolean hidden) {
+    Reading reading = readers.shown(of);
+    Estimate estimate = hidden ? null : of.estimate();
+    Estimate.Region hands = of.places().handRegion();
+    if (hands == null && estimate != null) {
+      hands = estimate.handRegion();
+    }
+    if (reading != null && !reading.slaps().isEmpty()) {
+      return new PairTrial(of, reading, From.READER, hands);
+    }
+    if (estimate != null && !estimate.slaps().isEmpty()) {
+      Reading found = estimate.toReading(ReadingChoice.ESTIMATE_NAME);
+      return new PairTrial(of, found, From.ESTIMATE, hands);
+    }
+    boolean more = of.estimate() != null || !of.readings().isEmpty();
+    return new PairTrial(of, null, hidden && more ? From.HIDDEN : From.NOBODY, hands);
+  }
+}

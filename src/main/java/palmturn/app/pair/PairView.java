@@ -1,0 +1,154 @@
+package palmturn.app.pair;
+
+import java.util.List;
+import java.util.function.Consumer;
+import javafx.animation.AnimationTimer;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.Label;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import javafx.scene.text.TextAlignment;
+import palmturn.app.hints.Hints;
+import palmturn.app.hints.KeyCaps;
+import palmturn.app.keys.KeyMap;
+import palmturn.app.look.Follow;
+import palmturn.app.look.Look;
+
+/** Both hands at the same moment: two pictures side by side, and their slaps under one another. */
+public final class PairView extends VBox {
+  private final Pair pair;
+  private final Look look;
+  private final HBox pictures;
+  private final HalfView one;
+  private final HalfView other;
+  private final VBox nobody;
+  private final PairStripView strip;
+  private final Label words = new Label();
+  private final Label sides = new Label();
+  private final Label speed = new Label();
+  private final AnimationTimer clock =
+      new AnimationTimer() {
+        @Override
+        public void handle(long now) {
+          pair.tick(System.nanoTime());
+        }
+      };
+
+  /**
+   * Builds the pane.
+   *
+   * @param keys which key stands for what
+   * @param press is told which key was clicked
+   */
+  public PairView(Pair pair, KeyMap keys, Look look, Consumer<String> press, Follow follow) {
+    this.pair = pair;
+    this.look = look;
+    getStyleClass().setAll("pair");
+    setId("pair");
+    setFocusTraversable(true);
+    setAccessibleText("The same moment, both hands");
+    pictures = new HBox(look.px(16));
+    pictures.getStyleClass().setAll("pair-pictures");
+    VBox.setVgrow(pictures, Priority.ALWAYS);
+    one = new HalfView(pair.one(), "pair-one", List.of(), look, follow);
+    other =
+        new HalfView(
+            pair.other(),
+            "pair-other",
+            List.of(KeyCaps.of(Hints.ANOTHER, keys, look, press)),
+            look,
+            follow);
+    nobody = nobody();
+    for (Region part : List.of(one, other, nobody)) {
+      HBox.setHgrow(part, Priority.ALWAYS);
+      part.setMinWidth(0);
+      part.setPrefWidth(0);
+    }
+    strip = new PairStripView(pair, look, follow);
+    strip.managedProperty().bind(strip.visibleProperty());
+    getChildren().setAll(head(), pictures, strip);
+    follow.changes(pair.emptyProperty(), this::place);
+    follow.changes(pair.one().trialProperty(), this::place);
+    follow.changes(pair.other().trialProperty(), this::place);
+    follow.changes(pair.meetingProperty(), this::tell);
+    follow.changes(pair.speedProperty(), this::tell);
+    follow.value(pair.playingProperty(), this::run);
+    follow.atEnd(clock::stop);
+    place();
+  }
+
+  private HBox head() {
+    Label title = new Label("The same moment, both hands");
+    title.getStyleClass().add("title");
+    title.setMinWidth(Region.USE_PREF_SIZE);
+    words.setId("pair-words");
+    words.getStyleClass().add("second");
+    words.setMinWidth(0);
+    sides.setId("pair-sides");
+    sides.getStyleClass().add("over");
+    sides.setMinWidth(Region.USE_PREF_SIZE);
+    speed.setId("pair-speed");
+    speed.getStyleClass().add("second");
+    speed.setMinWidth(Region.USE_PREF_SIZE);
+    Region space = new Region();
+    HBox.setHgrow(space, Priority.ALWAYS);
+    HBox head = new HBox(look.px(16), title, words, sides, space, speed);
+    head.setAlignment(Pos.CENTER_LEFT);
+    head.setMinHeight(look.px(44));
+    head.getStyleClass().setAll("pair-head");
+    return head;
+  }
+
+  private VBox nobody() {
+    Label title = new Label("Nothing to set beside it");
+    title.getStyleClass().add("big");
+    Label why = new Label();
+    why.setId("pair-empty");
+    why.getStyleClass().add("second");
+    why.setWrapText(true);
+    why.setTextAlignment(TextAlignment.CENTER);
+    why.setMaxWidth(look.px(340));
+    why.textProperty().bind(pair.emptyProperty());
+    VBox box = new VBox(look.px(8), title, why);
+    box.setAlignment(Pos.CENTER);
+    box.getStyleClass().setAll("guide");
+    return box;
+  }
+
+  private void place() {
+    boolean alone = pair.other().trialProperty().get() == null;
+    Node beside = alone ? nobody : other;
+    strip.setVisible(!alone);
+    pictures
+        .getChildren()
+        .setAll(pair.left() == pair.one() ? List.of(one, beside) : List.of(beside, one));
+    tell();
+  }
+
+  private void run(boolean playing) {
+    if (playing) {
+      clock.start();
+    } else {
+      clock.stop();
+    }
+    tell();
+  }
+
+  private void tell() {
+    Meeting now = pair.meetingProperty().get();
+    PairTrial here = pair.one().trialProperty().get();
+    PairTrial there = pair.other().trialProperty().get();
+    words.setText(
+        now == null || here == null || there == null
+            ? ""
+            : PairWords.alignment(now, PairWords.place(here, there), PairWords.place(there, here)));
+    sides.setText(now == null ? "" : PairWords.sides(now));
+    speed.setText(
+        (pair.playingProperty().get() ? "playing at " : "speed ")
+            + pair.speedProperty().get().words()
+            + " of real time");
+  }
+}

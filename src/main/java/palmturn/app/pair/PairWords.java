@@ -1,0 +1,189 @@
+package palmturn.app.pair;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import palmturn.chart.MarkWords;
+import palmturn.trial.Block;
+import palmturn.trial.Hand;
+import palmturn.trial.Mirrored;
+import palmturn.trial.Side;
+import palmturn.trial.Slap;
+import palmturn.trial.Span;
+import palmturn.trial.TimeScale;
+import palmturn.trial.Trial;
+import palmturn.trial.TrialId;
+
+/** What is said about the two trials and the moment in them. */
+final class PairWords {
+  private PairWords() {}
+
+  /**
+   * Where a trial is at a moment.
+   *
+   * @param slap the last slap, such as "slap 7, palm"
+   * @param fault what is wrong with it or around it; empty for nothing
+   * @param interval how far into the interval, such as "64 of 198 ms, 32 %"
+   * @param share how far into the interval, 0 to 1; null outside all of them
+   */
+  record At(String slap, String fault, String interval, @Nullable Double share) {}
+
+  static At at(Beats beats, double momentS) {
+    int number = beats.lastAt(momentS);
+    double nowS = beats.realS(momentS);
+    if (beats.slaps().isEmpty()) {
+      return new At("no slap marked", faults(beats, 0, momentS), since(nowS), null);
+    }
+    if (number == 0) {
+      return new At("before slap 1", faults(beats, 0, momentS), ms(-nowS) + " to slap 1", null);
+    }
+    Slap slap = beats.slaps().get(number - 1);
+    String side = slap.side() == Side.UNKNOWN ? "side unknown" : slap.side().code();
+    String words = "slap " + number + ", " + side;
+    double sinceS = nowS - beats.slapS(number);
+    String faults = faults(beats, number, momentS);
+    if (number == beats.slaps().size()) {
+      return new At(words, faults, ms(sinceS) + " after the last slap", null);
+    }
+    double lengthS = beats.slapS(number + 1) - beats.slapS(number);
+    double share = lengthS > 0 ? sinceS / lengthS : 0;
+    return new At(
+        words,
+        faults,
+        String.format(
+            Locale.ROOT,
+            "%.0f of %s to slap %d, %.0f %%",
+            sinceS * 1000,
+            ms(lengthS),
+            number + 1,
+            share * 100),
+        share);
+  }
+
+  /** The slap's own fault, marks after it that are no slaps, and spans around the moment. */
+  private static String faults(Beats beats, int number, double momentS) {
+    List<String> all = new ArrayList<>();
+    double fromS = number == 0 ? Double.NEGATIVE_INFINITY : beats.slaps().get(number - 1).timeS();
+    for (Slap mark : beats.marks()) {
+      if (mark.timeS() >= fromS && mark.timeS() <= momentS && mark.faulty()) {
+        all.add(mark.counts() ? MarkWords.fault(mark) : "then " + MarkWords.fault(mark));
+      }
+    }
+    for (Span span : beats.spans()) {
+      if (span.startS() <= momentS && momentS <= span.endS()) {
+        all.add(MarkWords.fault(span.kind()));
+      }
+    }
+    return String.join(", ", all);
+  }
+
+  private static String since(double realS) {
+    return String.format(Locale.ROOT, "%.3f s since the first frame", realS);
+  }
+
+  /** Returns a time in milliseconds, or in seconds from one second on. */
+  static String ms(double realS) {
+    return realS < 0.9995
+        ? String.format(Locale.ROOT, "%.0f ms", realS * 1000)
+        : String.format(Locale.ROOT, "%.2f s", realS);
+  }
+
+  /** Returns a trial's name, such as "Left hand 2, after drill 1". */
+  static String name(TrialId id) {
+    return shortName(id) + ", " + block(id);
+  }
+
+  /** Returns a trial's name within its block, such as "Left hand 2". */
+  static String shortName(TrialId id) {
+    return (id.hand() == Hand.LEFT ? "Left hand " : "Right hand ") + id.repeat();
+  }
+
+  /** Returns what a trial's block is called. */
+  static String block(TrialId id) {
+    return id.block().equals(Block.BASELINE)
+        ? "baseline"
+        : "after drill " + Block.order(id.block());
+  }
+
+  /** Returns what a trial is called beside another, such as "left hand" or "earlier trial". */
+  static String place(PairTrial of, PairTrial beside) {
+    if (of.id().hand() != beside.id().hand()) {
+      return of.id().hand() == Hand.LEFT ? "left hand" : "right hand";
+    }
+    int blocks = Block.order(of.id().block()) - Block.order(beside.id().block());
+    boolean earlier = blocks < 0 || blocks == 0 && of.id().repeat() < beside.id().repeat();
+    return earlier ? "earlier trial" : "later trial";
+  }
+
+  /** Returns a time with its sign, such as "+ 64 ms". */
+  static String signed(double realS) {
+    String sign = Math.abs(realS) < 0.0005 ? "" : realS < 0 ? "− " : "+ ";
+    return sign + ms(Math.abs(realS));
+  }
+
+  /** Returns whose marks a trial shows. */
+  static String marks(PairTrial of) {
+    return switch (of.from()) {
+      case READER ->
+          "reading "
+              + (of.marks() == null ? "" : of.marks().reader())
+              + (of.marks() != null && of.marks().finished() ? ", finished" : ", open");
+      case ESTIMATE -> "slaps by the estimate, not read";
+      case HIDDEN -> "its marks stay hidden until you have read it";
+      case NOBODY -> "no marks";
+    };
+  }
+
+  /** Returns what has to be known about a clip to look at it rightly, one sentence a line. */
+  static List<String> notes(PairTrial of, boolean mirroredHere) {
+    List<String> all = new ArrayList<>();
+    Trial trial = of.trial();
+    if (mirroredHere) {
+      all.add(
+          trial.mirrored() == Mirrored.TRUE
+              ? "mirrored back here: as others see the athlete"
+              : "mirrored here, to be compared");
+    } else if (trial.mirrored() == Mirrored.TRUE) {
+      all.add("the clip is mirrored");
+    }
+    TimeScale scale = trial.timeScale();
+    if (!scale.known()) {
+      all.add("real time is not known: " + scale.refusedWhy());
+    } else if (!scale.equals(TimeScale.REAL)) {
+      all.add("slow motion, shown in real time");
+    }
+    if (!of.marked()) {
+      all.add("no slap to go by: aligned on its first frame");
+    }
+    return all;
+  }
+
+  /** Returns how the two are aligned. */
+  static String alignment(Meeting now, String oneName, String otherName) {
+    if (!now.onSlap()) {
+      return now.one().slaps().isEmpty() == now.other().slaps().isEmpty()
+          ? "Aligned on the first frames, in real time"
+          : "Aligned on the first slap of one and the first frame of the other, in real time";
+    }
+    if (now.samePace()) {
+      return "Same pace: every slap meets, the time between is stretched to fit";
+    }
+    return now.shift() == 0
+        ? "Aligned on slap " + now.slap() + " of both, in real time"
+        : "Aligned on slap %d of the %s and slap %d of the %s, in real time"
+            .formatted(now.slap(), oneName, now.slap() + now.shift(), otherName);
+  }
+
+  /** Returns a warning where the palm meets the back; empty otherwise. */
+  static String sides(Meeting now) {
+    if (!now.onSlap()) {
+      return "";
+    }
+    Side here = now.one().slaps().get(now.slap() - 1).side();
+    Side there = now.other().slaps().get(now.slap() + now.shift() - 1).side();
+    return here == Side.UNKNOWN || there == Side.UNKNOWN || here == there
+        ? ""
+        : here.code() + " meets " + there.code();
+  }
+}

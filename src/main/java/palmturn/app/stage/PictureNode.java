@@ -1,0 +1,92 @@
+package palmturn.app.stage;
+
+import java.nio.IntBuffer;
+import javafx.animation.PauseTransition;
+import javafx.scene.image.ImageView;
+import javafx.scene.image.PixelBuffer;
+import javafx.scene.image.PixelFormat;
+import javafx.scene.image.WritableImage;
+import javafx.util.Duration;
+import org.jspecify.annotations.Nullable;
+import palmturn.app.look.Follow;
+import palmturn.clip.Picture;
+
+/** A picture on the screen, framed as it is looked at, dimmed while another one is on its way. */
+public final class PictureNode extends ImageView {
+  /** A picture that stays this long after another was asked for is dimmed. */
+  private static final Duration PATIENCE = Duration.millis(120);
+
+  private static final double DIMMED = 0.45;
+
+  /** From here on the pixels themselves are looked at, so they are not smoothed away. */
+  private static final double PIXELS = 4;
+
+  /** A picture that is handed over. */
+  PictureNode() {
+    setPreserveRatio(true);
+    setManaged(false);
+    setMouseTransparent(true);
+  }
+
+  /** The picture of a stage. */
+  public PictureNode(Stage stage, Follow follow) {
+    this();
+    PauseTransition patience = new PauseTransition(PATIENCE);
+    patience.setOnFinished(event -> setOpacity(stale(stage) ? DIMMED : 1));
+    follow.value(
+        stage.pictureProperty(),
+        picture -> {
+          show(picture);
+          setOpacity(1);
+        });
+    follow.changes(
+        stage.frameProperty(),
+        () -> {
+          if (stale(stage)) {
+            patience.playFromStart();
+          }
+        });
+    follow.atEnd(patience::stop);
+  }
+
+  private static boolean stale(Stage stage) {
+    Picture shown = stage.pictureProperty().get();
+    return shown != null && shown.index() != stage.frameProperty().get();
+  }
+
+  /** Shows a picture, or none. */
+  void show(@Nullable Picture picture) {
+    setImage(picture == null ? null : image(picture));
+  }
+
+  /** Returns a picture for views; the cache's own array, since pictures never change. */
+  public static WritableImage image(Picture picture) {
+    return new WritableImage(
+        new PixelBuffer<>(
+            picture.width(),
+            picture.height(),
+            IntBuffer.wrap(picture.argb()),
+            PixelFormat.getIntArgbPreInstance()));
+  }
+
+  /**
+   * Lays it out in a pane, and tells how it is looked at what room there is.
+   *
+   * @param shown the picture whose size counts; null without one
+   * @param width of the pane, pixels of the screen
+   * @param height of the pane, pixels of the screen
+   */
+  public void lay(Viewing viewing, @Nullable Picture shown, double width, double height) {
+    viewing.setRoom(
+        shown == null || width < 1 || height < 1
+            ? null
+            : new Framing.Room(width, height, shown.width(), shown.height()));
+    Framing.Lie lie = viewing.lie();
+    if (shown != null && lie != null) {
+      setSmooth(lie.scale() < PIXELS);
+      setFitWidth(shown.width() * lie.scale());
+      setFitHeight(shown.height() * lie.scale());
+      relocate(lie.left(), lie.top());
+    }
+  }
+}
