@@ -90,7 +90,7 @@ final class FilmAgain {
     }
     reasons.forEach(
         (reason, trials) -> {
-          say("No speed, rhythm or slow-down from %s: %s.".formatted(names(trials), reason));
+          say("No speed, rhythm or slow-down from %s: %s.".formatted(names(hand, trials), reason));
           about.addAll(trials);
           todo.add("Film at real speed, not in slow motion.");
         });
@@ -103,7 +103,7 @@ final class FilmAgain {
             .map(TrialScore::trial)
             .toList();
     if (!trials.isEmpty()) {
-      say("Too few slaps to tell a rate in %s.".formatted(names(trials)));
+      say("Too few slaps to tell a rate in %s.".formatted(names(hand, trials)));
       about.addAll(trials);
       todo.add("Film the whole trial, from before the first slap to after the last.");
     }
@@ -116,7 +116,9 @@ final class FilmAgain {
             .map(TrialScore::trial)
             .toList();
     if (!trials.isEmpty()) {
-      say("Where the hand touched is not known for every slap of %s.".formatted(names(trials)));
+      say(
+          "Where the hand touched is unknown for at least one slap in %s."
+              .formatted(names(hand, trials)));
       about.addAll(trials);
       todo.add(
           "Mark the zone of every slap; where the picture does not show it, film closer, from the"
@@ -171,8 +173,10 @@ final class FilmAgain {
     return sentence.endsWith(".") ? sentence.substring(0, sentence.length() - 1) : sentence;
   }
 
-  private static String names(List<TrialId> trials) {
-    return Words.list(namesOf(trials));
+  private static String names(HandState hand, List<TrialId> trials) {
+    return trials.size() > 1 && trials.size() == hand.trials().size()
+        ? "all trials of %s in %s".formatted(Words.hand(hand.hand()), hand.block())
+        : Words.list(namesOf(trials));
   }
 
   private static List<String> namesOf(List<TrialId> trials) {

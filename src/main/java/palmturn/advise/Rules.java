@@ -98,11 +98,18 @@ final class Rules {
                 side.quality(),
                 true,
                 Words.capital(differs(side, weaker)) + ".",
-                "Train %s alone and leave the other: it shows what practice without the drill does."
-                    .formatted(Words.hand(weaker)),
+                advised(weaker)
+                    ? "Train it in this too."
+                    : ("Train %s alone and leave the other: it shows what practice without the"
+                            + " drill does.")
+                        .formatted(Words.hand(weaker)),
                 codes(side.quality())));
       }
     }
+  }
+
+  private boolean advised(Hand hand) {
+    return found.stream().anyMatch(each -> each.hand() == Words.trained(hand));
   }
 
   private static @Nullable SideScore of(List<SideScore> sides, Quality quality) {

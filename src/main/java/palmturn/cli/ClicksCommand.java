@@ -24,6 +24,8 @@ import picocli.CommandLine.Spec;
       "Low clicks count in, one for each turn there and back; then one high click for each slap."
     })
 final class ClicksCommand implements Callable<Integer> {
+  private static final double USUAL_S = 5;
+
   @Spec private CommandSpec spec;
 
   @Parameters(index = "0", paramLabel = "FILE.wav", description = "The file to write.")
@@ -49,10 +51,15 @@ final class ClicksCommand implements Callable<Integer> {
 
   @Option(
       names = "--for",
-      defaultValue = "5",
       paramLabel = "S",
-      description = "Seconds from the first slap to the last, up to 600: ${DEFAULT-VALUE}.")
-  private double forS;
+      description = "Seconds from the first slap to the last, up to 600; 5 if left out.")
+  private @Nullable Double forS;
+
+  @Option(
+      names = "--slaps",
+      paramLabel = "N",
+      description = "How many slaps instead, such as those of one set; 2 or more.")
+  private @Nullable Integer slaps;
 
   @Option(
       names = "--count-in",
@@ -67,7 +74,7 @@ final class ClicksCommand implements Callable<Integer> {
   @Override
   public Integer call() throws Exception {
     double slapsPerS = pace();
-    int clicks = Clicks.write(file, slapsPerS, forS, countIn, force);
+    int clicks = Clicks.write(file, slapsPerS, lengthS(slapsPerS), countIn, force);
     Say.to(
         spec,
         "wrote %s: %d to count in, then %d clicks at %s slaps/s",
@@ -76,6 +83,16 @@ final class ClicksCommand implements Callable<Integer> {
         clicks,
         String.format(Locale.ROOT, "%.4g", slapsPerS).replaceAll("\\.?0+$", ""));
     return PalmturnCommand.DONE;
+  }
+
+  private double lengthS(double slapsPerS) {
+    if (slaps == null) {
+      return forS == null ? USUAL_S : forS;
+    }
+    if (forS != null || slaps < 2) {
+      throw new ParameterException(spec.commandLine(), "say --for S, or --slaps N with 2 or more");
+    }
+    return (slaps - 1) / slapsPerS;
   }
 
   private double pace() throws Exception {

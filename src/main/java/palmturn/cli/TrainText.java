@@ -41,7 +41,7 @@ final class TrainText {
 
   private static String heading(Advice advice) {
     if (advice.rule() == Advice.FILM_AGAIN) {
-      return "film again. ";
+      return "film or mark again. ";
     }
     return advice.quality() == null ? "" : advice.quality().code() + ". ";
   }

@@ -74,7 +74,7 @@ public record TrainPart(
   private static String head(Advice advice) {
     Quality quality = advice.quality();
     return switch (advice.rule()) {
-      case Advice.FILM_AGAIN -> "Film again";
+      case Advice.FILM_AGAIN -> "Film or mark again";
       case Advice.NOTHING -> "Keep";
       default -> quality == null ? "Both hands" : Words.quality(quality);
     };

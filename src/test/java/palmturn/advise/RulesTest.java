@@ -181,10 +181,13 @@ class RulesTest {
         again
             .why()
             .startsWith(
-                "No speed, rhythm or slow-down from right-baseline-1, right-baseline-2 and"
-                    + " right-baseline-3: slowed down in part."),
+                "No speed, rhythm or slow-down from all trials of the right hand in baseline: slowed"
+                    + " down in part."),
         again.why());
     assertTrue(again.why().contains("right-baseline-2: the picture is dark."), again.why());
+    Advice one = advise(good().trials(Hand.RIGHT, BASE, GOOD, GOOD.clean(null), GOOD)).get(0);
+    assertEquals(
+        "Where the hand touched is unknown for at least one slap in right-baseline-2.", one.why());
     assertFalse(again.why().contains("no sound"), "the left hand's clip stands in nobody's way");
     assertTrue(again.todo().contains("real speed"), again.todo());
   }

@@ -25,6 +25,8 @@ class ClicksCommandTest {
     assertEquals(size, Files.size(file));
     assertEquals(0, Run.of("clicks", "--pace", "3", "--force", file).status());
     assertTrue(Files.size(file) != size);
+    Run set = Run.of("clicks", "--pace", "2.8", "--slaps", "20", "--force", file);
+    assertTrue(set.out().contains("then 20 clicks at 2.8 slaps/s"), set.out());
   }
 
   @Test
@@ -64,6 +66,8 @@ class ClicksCommandTest {
     assertEquals(2, Run.of("clicks", file).status());
     assertEquals(2, Run.of("clicks", "--pace", "5", "--drill", "paced-flips", file).status());
     assertEquals(2, Run.of("clicks", "--drill", "paced-flips", file).status());
+    assertEquals(2, Run.of("clicks", "--pace", "5", "--slaps", "1", file).status());
+    assertEquals(2, Run.of("clicks", "--pace", "5", "--slaps", "9", "--for", "5", file).status());
     Run fast = Run.of("clicks", "--pace", "50", file);
     assertEquals(1, fast.status());
     assertTrue(
