@@ -61,7 +61,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
     this.desk = desk;
     this.flow = flow;
     this.look = look;
-    keyboard = new Keyboard(desk, look, this);
+    keyboard = new Keyboard(desk, look, this, follow);
     getStyleClass().setAll("desk");
     board = new BoardView(desk.board(), flow::droppedOn, look, follow);
     board.setMinWidth(look.px(240));

@@ -13,6 +13,7 @@ import palmturn.app.hints.Hint;
 import palmturn.app.hints.Hints;
 import palmturn.app.keys.Action;
 import palmturn.app.keys.Where;
+import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 import palmturn.app.marking.Marking;
 import palmturn.app.stage.EstimateLine;
@@ -39,6 +40,7 @@ final class Keyboard {
   private final FastKeys fast;
   private final PairKeys pair;
   private final DifferencesKeys differences;
+  private final Later later;
   private final Does does = new Does();
 
   /** What keys ask of the window itself. */
@@ -66,12 +68,13 @@ final class Keyboard {
     void printKeys();
   }
 
-  Keyboard(Desk desk, Look look, Face face) {
+  Keyboard(Desk desk, Look look, Face face, Follow follow) {
     this.desk = desk;
     this.marking = desk.marking();
     this.stage = desk.stage();
     this.face = face;
     stageKeys = new StageKeys(desk, does);
+    later = new Later(stage, follow);
     fast = new FastKeys(desk.fast(), does);
     pair = new PairKeys(desk.pairing(), does);
     differences = new DifferencesKeys(desk.reviewing(), desk::forgetTrouble, does);
@@ -174,6 +177,14 @@ final class Keyboard {
     Question asked = desk.questionProperty().get();
     if (asked instanceof Question.Keys) {
       return onKeySheet(chord);
+    }
+    if (asked == null && later.waits()) {
+      if (chord.equals("Esc")) {
+        later.giveUp();
+        return true;
+      }
+      later.after(() -> press(chord));
+      return true;
     }
     if (asked instanceof Question.Initials
         || asked instanceof Question.WhoReads
@@ -302,22 +313,22 @@ final class Keyboard {
   }
 
   private void marks() {
-    marks(Action.PALM, () -> marking.mark(frame(), Side.PALM, false));
-    marks(Action.BACK, () -> marking.mark(frame(), Side.BACK, false));
-    marks(Action.PALM_FAULT, () -> marking.mark(frame(), Side.PALM, true));
-    marks(Action.BACK_FAULT, () -> marking.mark(frame(), Side.BACK, true));
+    onFrame(Action.PALM, () -> marking.mark(frame(), Side.PALM, false));
+    onFrame(Action.BACK, () -> marking.mark(frame(), Side.BACK, false));
+    onFrame(Action.PALM_FAULT, () -> marking.mark(frame(), Side.PALM, true));
+    onFrame(Action.BACK_FAULT, () -> marking.mark(frame(), Side.BACK, true));
     marks(Action.FINGERS, () -> marking.zone(Zone.FINGERS));
     marks(Action.WRIST, () -> marking.zone(Zone.WRIST));
     marks(Action.EDGE, () -> marking.zone(Zone.EDGE));
     marks(Action.DOUBLE, () -> marking.kind(Slap.Kind.DOUBLE));
     trial(Action.MORE, () -> desk.ask(new Question.More()));
     marks(Action.PART_TURN, () -> marking.kind(Slap.Kind.PART_TURN));
-    marks(Action.MISSED, () -> marking.missed(frame()));
+    onFrame(Action.MISSED, () -> marking.missed(frame()));
     marks(Action.OTHER, this::note);
-    marks(Action.BENT_WRIST, () -> marking.span(Span.Kind.BENT_WRIST, frame()));
-    marks(Action.ELBOW_OUT, () -> marking.span(Span.Kind.ELBOW_OUT, frame()));
-    marks(Action.PAUSE, () -> marking.span(Span.Kind.PAUSE, frame()));
-    marks(Action.TARGET_MOVED, () -> marking.span(Span.Kind.TARGET_MOVED, frame()));
+    onFrame(Action.BENT_WRIST, () -> marking.span(Span.Kind.BENT_WRIST, frame()));
+    onFrame(Action.ELBOW_OUT, () -> marking.span(Span.Kind.ELBOW_OUT, frame()));
+    onFrame(Action.PAUSE, () -> marking.span(Span.Kind.PAUSE, frame()));
+    onFrame(Action.TARGET_MOVED, () -> marking.span(Span.Kind.TARGET_MOVED, frame()));
     marks(Action.FINISH, this::finish);
     trial(Action.ESTIMATE, desk.estimation()::estimate);
     trial(Action.START_FROM, desk.estimation()::startFrom);
@@ -325,8 +336,14 @@ final class Keyboard {
     marks(Action.DELETE, marking::delete);
     marks(Action.NUDGE_BACK, () -> nudge(-1));
     marks(Action.NUDGE_ON, () -> nudge(1));
-    marks(Action.UNDO, marking::undo);
-    marks(Action.REDO, marking::redo);
+    trial(Action.UNDO, () -> unless(desk.places().undo(), marking::undo));
+    trial(Action.REDO, () -> unless(desk.places().redo(), marking::redo));
+  }
+
+  private void unless(boolean done, Runnable edit) {
+    if (!done) {
+      mark(edit);
+    }
   }
 
   private void trial(Action action, Runnable what) {
@@ -339,6 +356,11 @@ final class Keyboard {
 
   private void mark(Runnable edit) {
     desk.mark(edit);
+  }
+
+  /** Marks the frame that was asked for last, once its picture is there to be seen. */
+  private void onFrame(Action action, Runnable edit) {
+    trial(action, () -> later.onFrame(() -> mark(edit)));
   }
 
   private void finish() {

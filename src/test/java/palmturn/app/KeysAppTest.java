@@ -99,6 +99,7 @@ class KeysAppTest {
     try (SessionFolder made = SessionFolder.open(session)) {
       made.keep(TRIAL, MadeEstimates.fourSlaps());
     }
+    Platform.runLater(() -> desk.setReader("AK"));
     open(session);
     assertEquals("H", shownKey(robot, "hide the estimate"));
     robot.type(KeyCode.H);
@@ -109,7 +110,6 @@ class KeysAppTest {
     try (SessionFolder made = SessionFolder.open(session)) {
       made.keep(TRIAL, MadeEstimates.fourSlaps().toReading("BM"), "started");
     }
-    Platform.runLater(() -> desk.setReader("AK"));
     open(session);
     assertTrue(
         robot.lookup("#hints .key-words").<Label>queryAll().stream()

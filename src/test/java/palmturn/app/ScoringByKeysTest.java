@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Random;
 import java.util.concurrent.TimeUnit;
 import javafx.application.Platform;
 import javafx.scene.input.KeyCode;
@@ -104,7 +105,7 @@ class ScoringByKeysTest {
   void estimateBecomesTheTruthWithTwoKeysASlapAtMost(String name, FxRobot robot) throws Exception {
     TrialId id = TrialId.parse(name);
     List<Slap> truth = truth(id);
-    Path session = session(id);
+    Path session = session(id, true);
     Platform.runLater(() -> desk.open(session));
     until(() -> robot.lookup("#initials").tryQuery().isPresent());
     robot.write("AK").type(KeyCode.ENTER);
@@ -122,7 +123,7 @@ class ScoringByKeysTest {
         time(robot, seen, truth);
       } else {
         zones++;
-        zone(robot, seen, truth);
+        zone(robot, seen, real(seen, truth));
       }
       WaitForAsyncUtils.waitForFxEvents();
     }
@@ -155,6 +156,85 @@ class ScoringByKeysTest {
         tookS);
   }
 
+  /** Keys come 120 ms late of the wall clock, give or take 40, like those of a person's finger. */
+  @ParameterizedTest
+  @MethodSource("typed")
+  void typedAlongFromNothingBecomesTheTruth(String name, FxRobot robot) throws Exception {
+    TrialId id = TrialId.parse(name);
+    List<Slap> truth = truth(id);
+    Path session = session(id, false);
+    Platform.runLater(() -> desk.open(session));
+    until(() -> desk.stage().pictureProperty().get() != null);
+    robot.type(KeyCode.F);
+    until(() -> robot.lookup("#initials").tryQuery().isPresent());
+    robot.write("AK").type(KeyCode.ENTER);
+    robot.type(KeyCode.Z, KeyCode.HOME);
+    WaitForAsyncUtils.waitForFxEvents();
+
+    Random random = new Random(7);
+    double slow = 0.25;
+    long began = System.nanoTime();
+    press(robot, KeyCode.T);
+    for (Slap slap : truth) {
+      double lateS = slow * (0.12 + 0.04 * (2 * random.nextDouble() - 1));
+      until(
+          () ->
+              desk.stage().timeS() >= slap.timeS() + lateS
+                  || !desk.stage().playingProperty().get());
+      press(robot, key(slap.side()));
+    }
+    press(robot, KeyCode.T);
+    until(() -> !desk.fast().typing().activeProperty().get());
+    double typedS = (System.nanoTime() - began) / 1e9;
+    String settled = desk.marking().stepProperty().get();
+
+    press(robot, KeyCode.C);
+    int moved = 0;
+    while (place() != null) {
+      Slap seen = desk.marking().slapProperty().get();
+      // One key was typed for each, so that they are the same in order.
+      Slap real = truth.get(desk.marking().readingProperty().get().slaps().indexOf(seen));
+      double away = real.timeS() - seen.timeS();
+      if (Math.abs(away) > SAME_S) {
+        moved++;
+        for (int i = 0; i < Math.round(Math.abs(away) * 60); i++) {
+          press(robot, away > 0 ? KeyCode.RIGHT : KeyCode.LEFT);
+        }
+        WaitForAsyncUtils.waitForFxEvents();
+      }
+      zone(robot, desk.marking().slapProperty().get(), real);
+      WaitForAsyncUtils.waitForFxEvents();
+    }
+    press(robot, KeyCode.ENTER);
+    WaitForAsyncUtils.waitForFxEvents();
+    Reading read = desk.marking().readingProperty().get();
+    System.out.printf(
+        Locale.ROOT,
+        "%s from nothing: %d slaps; %s; %d moved by hand; %d keys, %.2f a slap; typed in %.1f s%n",
+        name,
+        truth.size(),
+        settled,
+        moved,
+        pressed,
+        (double) pressed / truth.size(),
+        typedS);
+    assertTrue(read.finished());
+    assertEquals(
+        truth.stream().map(Slap::kind).toList(), read.slaps().stream().map(Slap::kind).toList());
+    assertEquals(
+        truth.stream().map(Slap::side).toList(), read.slaps().stream().map(Slap::side).toList());
+    assertEquals(
+        truth.stream().map(Slap::zone).toList(), read.slaps().stream().map(Slap::zone).toList());
+    for (int i = 0; i < truth.size(); i++) {
+      assertEquals(truth.get(i).timeS(), read.slaps().get(i).timeS(), SAME_S);
+    }
+  }
+
+  /** All twelve can be asked for; one is enough for every build. */
+  static List<String> typed() {
+    return List.of(System.getProperty("palmturn.keys.typed", "right-baseline-1").split(","));
+  }
+
   private void time(FxRobot robot, Slap seen, List<Slap> truth) {
     Slap real = real(seen, truth);
     if (Math.abs(real.timeS() - seen.timeS()) > SAME_S) {
@@ -168,8 +248,7 @@ class ScoringByKeysTest {
     }
   }
 
-  private void zone(FxRobot robot, Slap seen, List<Slap> truth) {
-    Slap real = real(seen, truth);
+  private void zone(FxRobot robot, Slap seen, Slap real) {
     if (real.side() != seen.side()) {
       press(robot, key(real.side()));
     }
@@ -225,8 +304,8 @@ class ScoringByKeysTest {
     return slaps;
   }
 
-  private static Path session(TrialId id) throws Exception {
-    Path where = folder.resolve(id.name());
+  private static Path session(TrialId id, boolean estimated) throws Exception {
+    Path where = folder.resolve(id.name() + (estimated ? "" : "-typed"));
     try (SessionFolder made =
         Sessions.create(where, "H-07", LocalDate.of(2026, 11, 14), Session.Facts.NONE)) {
       if (!id.block().equals("baseline")) {
@@ -237,7 +316,9 @@ class ScoringByKeysTest {
           CLIPS.resolve(id.name() + ".mp4"),
           new AddClip.Request(
               id.hand(), id.block(), id.repeat(), null, null, Mirrored.FALSE, null, null));
-      Estimating.standard().trial(made, id, Estimating.Asked.ALL, Progress.NONE);
+      if (estimated) {
+        Estimating.standard().trial(made, id, Estimating.Asked.ALL, Progress.NONE);
+      }
     }
     return where;
   }

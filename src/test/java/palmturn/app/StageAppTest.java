@@ -99,6 +99,32 @@ class StageAppTest {
   }
 
   @Test
+  void undoOutsideTakesPlacesBackBetweenTheMarksThatWereMadeBeforeAndAfter(FxRobot robot)
+      throws Exception {
+    Platform.runLater(() -> desk.setReader("AK"));
+    robot.type(KeyCode.F).type(KeyCode.Q, KeyCode.E, KeyCode.RIGHT, KeyCode.ENTER);
+    robot.type(KeyCode.RIGHT, 9).type(KeyCode.J);
+    WaitForAsyncUtils.waitForFxEvents();
+    until(() -> slaps() == 2);
+    robot.type(KeyCode.Z);
+    assertEquals(1, slaps());
+    robot.type(KeyCode.Z);
+    assertEquals("Undone: set elbow", text(robot, "#step"));
+    until(() -> kept().equals(Placed.NONE));
+    assertEquals(1, slaps());
+    robot.type(KeyCode.Z);
+    assertEquals(0, slaps());
+    robot.press(KeyCode.SHIFT).type(KeyCode.Z, KeyCode.Z, KeyCode.Z).release(KeyCode.SHIFT);
+    assertEquals(2, slaps());
+    until(() -> kept().elbow() != null);
+  }
+
+  private int slaps() {
+    WaitForAsyncUtils.waitForFxEvents();
+    return desk.marking().readingProperty().get().slaps().size();
+  }
+
+  @Test
   void keysThatMarkDoNotMarkWhilePlacesAreSet(FxRobot robot) {
     Platform.runLater(() -> desk.setReader("AK"));
     robot.type(KeyCode.Q, KeyCode.F, KeyCode.J, KeyCode.W, KeyCode.ESCAPE);

@@ -11,14 +11,14 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Contrast by the formula of WCAG 2.2 (relative luminance, contrast ratio), from memory. */
+/** What the colours of a theme are for, held against what they contrast by. */
 class PaletteTest {
   private static final List<String> TEXT = List.of("ink", "ink2", "ink3", "clay", "sea", "iris");
   private static final List<String> OTHER = List.of("edge", "wave");
 
   @Test
   void blackOnWhiteContrastsBy21() {
-    assertEquals(21, contrast(Color.BLACK, Color.WHITE), 1e-9);
+    assertEquals(21, Wcag.contrast(Color.BLACK, Color.WHITE), 1e-9);
   }
 
   @ParameterizedTest
@@ -53,24 +53,7 @@ class PaletteTest {
 
   private static void assertContrast(
       Map<String, Color> named, String name, Color ground, double least) {
-    double ratio = contrast(named.get(name), ground);
+    double ratio = Wcag.contrast(named.get(name), ground);
     assertTrue(ratio >= least, () -> "%s on %s: %.2f".formatted(name, ground, ratio));
-  }
-
-  private static double contrast(Color a, Color b) {
-    double la = luminance(a);
-    double lb = luminance(b);
-    return (Math.max(la, lb) + 0.05) / (Math.min(la, lb) + 0.05);
-  }
-
-  private static double luminance(Color c) {
-    return 0.2126 * linear(c.getRed())
-        + 0.7152 * linear(c.getGreen())
-        + 0.0722 * linear(c.getBlue());
-  }
-
-  private static double linear(int channel) {
-    double s = channel / 255.0;
-    return s <= 0.04045 ? s / 12.92 : Math.pow((s + 0.055) / 1.055, 2.4);
   }
 }

@@ -39,7 +39,7 @@ public final class FastMarking {
     marking = desk.marking();
     stage = desk.stage();
     strip = desk.strip();
-    typing = new Typing(stage, marking, this::evidence, strip.glide()::start);
+    typing = new Typing(stage, marking, evidences(), strip.glide()::start);
     typing.activeProperty().addListener((active, before, now) -> strip.setTyping(now));
     pass =
         new Pass(
@@ -135,6 +135,24 @@ public final class FastMarking {
       marking.choose(slap);
     }
     strip.showWhole();
+  }
+
+  private Typing.Evidences evidences() {
+    return new Typing.Evidences() {
+      @Override
+      public List<Evidence> between(double fromS, double toS) {
+        return evidence(fromS, toS);
+      }
+
+      @Override
+      public String taken() {
+        boolean heard = desk.soundProperty().get() != null && scale().equals(TimeScale.REAL);
+        boolean estimated = desk.estimation().found().estimateProperty().get() != null;
+        return heard && !estimated
+            ? "the sound is taken to be in step with the picture, since nothing is estimated"
+            : "";
+      }
+    };
   }
 
   /** What a typed mark may settle on: onsets, contacts of the estimate if it may be seen. */

@@ -1,8 +1,10 @@
 package palmturn.app.desk;
 
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.estimate.Found;
 import palmturn.app.keys.Action;
+import palmturn.app.stage.Drawn;
 import palmturn.app.stage.Placing;
 import palmturn.clip.Picture;
 import palmturn.store.SessionFolder;
@@ -17,6 +19,7 @@ public final class Places {
   private final Scored trials;
   private final Saving saving;
   private final Placing placing = new Placing();
+  private final PlaceSteps steps = new PlaceSteps();
 
   Places(Desk desk, Scored trials, Saving saving) {
     this.desk = desk;
@@ -57,7 +60,31 @@ public final class Places {
     }
   }
 
+  /** Takes the places back that were kept last; returns false where a mark was made after them. */
+  public boolean undo() {
+    Optional<PlaceSteps.Step> step = steps.undo(desk.marking().readingProperty().get());
+    step.ifPresent(last -> travel(last.after(), last.before(), "Undone: "));
+    return step.isPresent();
+  }
+
+  /** Keeps the places again that were taken back last; returns false where there are none. */
+  public boolean redo() {
+    Optional<PlaceSteps.Step> step = steps.redo(desk.marking().readingProperty().get());
+    step.ifPresent(last -> travel(last.before(), last.after(), "Done again: "));
+    return step.isPresent();
+  }
+
+  private void travel(Placed from, Placed to, String prefix) {
+    Trial now = desk.openTrial();
+    if (now != null) {
+      store(now.id(), to);
+      placing.open(to, places -> keep(now.id(), places));
+      desk.marking().say(prefix + "set " + Drawn.changed(from, to));
+    }
+  }
+
   void show(@Nullable Trial open) {
+    steps.clear();
     if (open == null) {
       placing.close();
     } else {
@@ -66,6 +93,16 @@ public final class Places {
   }
 
   private void keep(TrialId id, Placed places) {
+    Trial now = trials.get(id);
+    if (now != null) {
+      Placed before = now.places();
+      steps.kept(new PlaceSteps.Step(before, places, desk.marking().readingProperty().get()));
+      desk.marking().say("set " + Drawn.changed(before, places));
+      store(id, places);
+    }
+  }
+
+  private void store(TrialId id, Placed places) {
     SessionFolder to = desk.folderProperty().get();
     Trial now = trials.get(id);
     if (to != null && now != null) {

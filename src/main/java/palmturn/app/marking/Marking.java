@@ -240,8 +240,8 @@ public final class Marking {
                 marks.finished() ? "reading open again" : "reading finished"));
   }
 
-  /** Says what came of a step that changed nothing. */
-  void say(String sentence) {
+  /** Says what came of a step that changed nothing, or something else than marks. */
+  public void say(String sentence) {
     step.set(sentence);
   }
 

@@ -24,6 +24,11 @@ public final class Typing {
   public interface Evidences {
     /** Returns what may be a slap in a stretch of media time. */
     List<Evidence> between(double fromS, double toS);
+
+    /** Returns what is taken for granted about it, in words; empty for nothing. */
+    default String taken() {
+      return "";
+    }
   }
 
   /** A key is pressed within this of the contact, seconds of the wall clock, its lag apart. */
@@ -113,7 +118,8 @@ public final class Typing {
     Settling settling = Settling.of(typed, free(now, typed), scale);
     shown.accept(settling.moves());
     marking.apply((marks, table) -> TypedEdits.settle(marks, settling));
-    marking.say(TypedEdits.words(settling));
+    String taken = evidences.taken();
+    marking.say(TypedEdits.words(settling) + (taken.isEmpty() ? "" : "; " + taken));
   }
 
   private boolean mine(Slap slap) {

@@ -136,6 +136,17 @@ public final class Stage {
     frame.set(0);
   }
 
+  /** Returns whether the picture on the stage is of the frame that it is at. */
+  public boolean showsItsFrame() {
+    Picture shown = picture.get();
+    return shown != null && shown.index() == frame.get();
+  }
+
+  /** Returns whether a picture is on its way. */
+  public boolean awaitsPicture() {
+    return asked != NONE;
+  }
+
   /** Goes to a frame, or to the nearest one of the stretch. */
   public void seek(int index) {
     stop();
