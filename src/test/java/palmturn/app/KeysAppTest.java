@@ -67,15 +67,15 @@ class KeysAppTest {
     assertTrue(text(robot, "#keys-words").startsWith("G is “begin or end: target moved”."));
     robot.type(KeyCode.TAB);
     assertTrue(text(robot, "#keys-words").startsWith("That key can't be taken."));
-    robot.type(KeyCode.I);
-    assertEquals("“palm slap at this frame” is I now.", text(robot, "#keys-words"));
+    robot.type(KeyCode.F9);
+    assertEquals("“palm slap at this frame” is F9 now.", text(robot, "#keys-words"));
     robot.type(KeyCode.ESCAPE);
     WaitForAsyncUtils.waitForFxEvents();
 
-    assertEquals("I", shownKey(robot, "palm"));
+    assertEquals("F9", shownKey(robot, "palm"));
     robot.type(KeyCode.F);
     assertEquals(0, marks());
-    robot.type(KeyCode.I);
+    robot.type(KeyCode.F9);
     WaitForAsyncUtils.waitForFxEvents();
     assertEquals(Side.PALM, desk.marking().slapProperty().get().side());
   }
@@ -121,7 +121,7 @@ class KeysAppTest {
   @Test
   void printedPageHoldsEveryListedKeyAsItIsNow() throws Exception {
     Path[] shown = new Path[1];
-    KeyMap changed = KeyMap.AS_THEY_CAME.with(Action.PALM, "I");
+    KeyMap changed = KeyMap.AS_THEY_CAME.with(Action.PALM, "F9");
     Platform.runLater(
         () -> {
           desk.keys().set(changed);
@@ -132,7 +132,7 @@ class KeysAppTest {
     assertEquals(
         "Written to %s: print it from the browser.".formatted(folder.resolve("keys.html")),
         desk.keys().change().wordsProperty().get());
-    assertTrue(page.contains("<td><kbd>I</kbd></td><td>palm slap at this frame</td>"));
+    assertTrue(page.contains("<td><kbd>F9</kbd></td><td>palm slap at this frame</td>"));
     assertTrue(page.contains("One key is changed."));
     KeyPrint.lines(changed)
         .forEach(line -> assertTrue(page.contains("<td>" + line.words() + "</td>"), line::words));

@@ -18,8 +18,8 @@ class KeyChangeTest {
     assertEquals(
         "Press the new key for “go through the marks, every slap”, now C. Esc leaves it.",
         change.wordsProperty().get());
-    press("M");
-    assertEquals("M", keys.of(Action.THROUGH));
+    press("F8");
+    assertEquals("F8", keys.of(Action.THROUGH));
     assertFalse(change.askingProperty().get());
   }
 
@@ -53,12 +53,12 @@ class KeyChangeTest {
   @Test
   void oneOrAllGoBackToHowTheyCame() {
     change.ask(Action.PLAY);
-    press("M");
+    press("F8");
     change.ask(Action.FINISH);
-    press("I");
+    press("F9");
     press("Del");
     assertEquals("Enter", keys.of(Action.FINISH));
-    assertEquals("M", keys.of(Action.PLAY));
+    assertEquals("F8", keys.of(Action.PLAY));
     change.takeAllBack();
     assertEquals(KeyMap.AS_THEY_CAME, keys.map());
   }
