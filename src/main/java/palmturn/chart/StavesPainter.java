@@ -22,6 +22,11 @@ public final class StavesPainter {
   private static final double RING = 11.5;
   private static final double LEAST_HALF = 26;
 
+  /** Where the two lines of a small picture lie. */
+  private static final double UPPER = 16;
+
+  private static final double LOWER = 38;
+
   private StavesPainter() {}
 
   /** Draws the staves. It paints nothing behind them, so the caller clears. */
@@ -160,18 +165,18 @@ public final class StavesPainter {
   /**
    * Draws a difference small: two short lines with what each reading has.
    *
-   * @param width of the lines, pixels; they lie a third and two thirds down
+   * @param width of the lines, pixels; the whole is 54 high
    */
   public static void icon(
       Graphics2D g, Staves.Focus focus, boolean program, Palette palette, double width) {
     double middle = width / 2;
-    line(g, palette.ink(), width, 15);
-    line(g, program ? palette.sea() : palette.ink(), width, 39);
+    line(g, palette.ink(), width, UPPER);
+    line(g, program ? palette.sea() : palette.ink(), width, LOWER);
     double late = late(focus);
-    mark(g, focus.upper(), middle - late, 15, palette);
-    mark(g, focus.lower(), middle + late, 39, palette);
-    stretch(g, focus.upperSpan(), program, false, palette, width, 15);
-    stretch(g, focus.lowerSpan(), program, true, palette, width, 39);
+    mark(g, focus.upper(), middle - late, UPPER, palette);
+    mark(g, focus.lower(), middle + late, LOWER, palette);
+    stretch(g, focus.upperSpan(), program, false, palette, width, UPPER);
+    stretch(g, focus.lowerSpan(), program, true, palette, width, LOWER);
   }
 
   /** Marks of different times stand apart, the earlier one to the left. */

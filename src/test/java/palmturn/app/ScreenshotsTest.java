@@ -193,9 +193,11 @@ class ScreenshotsTest {
     shoot("12-differences");
     robot.type(KeyCode.UP);
     until(() -> robot.lookup("#line").tryQuery().isPresent());
-    robot.write("QM");
     shoot("12-differences-who");
-    robot.type(KeyCode.ENTER).type(KeyCode.DOWN, 2).type(KeyCode.M).type(KeyCode.RIGHT);
+    // Another theme is another window, in which nothing has been written yet.
+    robot.clickOn("#line").write("QM").type(KeyCode.ENTER);
+    until(() -> differences.decided() == 1);
+    robot.type(KeyCode.DOWN, 2).type(KeyCode.M).type(KeyCode.RIGHT);
     WaitForAsyncUtils.waitForFxEvents();
     shoot("12-differences-afresh");
     robot.type(KeyCode.ESCAPE);

@@ -134,6 +134,26 @@ class SettlingByKeysTest {
   }
 
   @Test
+  void secondWindowLooksButDoesNotDecide(FxRobot robot) throws Exception {
+    TwoReaders readers = TwoReaders.in(folder.resolve("held"));
+    try (SessionFolder other = Sessions.open(readers.session())) {
+      Platform.runLater(() -> desk.open(readers.session()));
+      until(() -> desk.stage().pictureProperty().get() != null);
+      robot.type(KeyCode.I);
+      until(() -> differences().settledProperty().get() != null);
+      robot.type(KeyCode.UP);
+      WaitForAsyncUtils.waitForFxEvents();
+      assertTrue(desk.troubleProperty().get().startsWith("this session is open to look only"));
+      assertEquals(0, differences().decided());
+      assertEquals(0, differences().atProperty().get());
+      robot.type(KeyCode.RIGHT);
+      WaitForAsyncUtils.waitForFxEvents();
+      assertEquals(1, differences().atProperty().get());
+      assertEquals(List.of(), other.trial(TrialId.parse(TwoReaders.TRIAL)).settlements());
+    }
+  }
+
+  @Test
   void whoMarksAfterLookingIsNotIndependent(FxRobot robot) throws Exception {
     TwoReaders readers = TwoReaders.in(folder.resolve("looked"));
     onlyLook(readers, robot);

@@ -20,6 +20,9 @@ import palmturn.trial.Span;
 
 /** Three choices, 84 high, each with its key. */
 final class ChoiceRow extends HBox {
+  private static final double HEIGHT = 84;
+  private static final double ABOVE = 8;
+
   private final Differences differences;
   private final Keys keys;
   private final Look look;
@@ -36,7 +39,9 @@ final class ChoiceRow extends HBox {
     this.press = press;
     getStyleClass().setAll("choices");
     setId("choices");
-    setMinHeight(Region.USE_PREF_SIZE);
+    setMinHeight(look.px(HEIGHT + ABOVE));
+    setMaxHeight(look.px(HEIGHT + ABOVE));
+    setPrefHeight(look.px(HEIGHT + ABOVE));
     follow.changes(differences.settledProperty(), this::show);
     follow.changes(differences.atProperty(), this::show);
     follow.changes(differences.afresh().activeProperty(), this::show);
@@ -139,7 +144,10 @@ final class ChoiceRow extends HBox {
     button.setMinWidth(0);
     button.setPrefWidth(look.px(328));
     button.setMaxWidth(differences.current() == null ? look.px(328) : Double.MAX_VALUE);
-    button.setMinHeight(look.px(84));
+    // Words that wrap would make it as high as if it were one word wide.
+    button.setPrefHeight(look.px(HEIGHT));
+    button.setMinHeight(look.px(HEIGHT));
+    button.setMaxHeight(look.px(HEIGHT));
     HBox.setHgrow(button, Priority.ALWAYS);
     button.setOnAction(event -> press.accept(choice.key()));
     return button;

@@ -3,6 +3,7 @@ package palmturn.app.differences;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
+import javafx.beans.binding.Bindings;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
@@ -18,6 +19,7 @@ import palmturn.app.keys.Keys;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 import palmturn.settle.Agreement;
+import palmturn.settle.Comparison;
 import palmturn.settle.InWords;
 import palmturn.settle.Settled;
 
@@ -34,6 +36,7 @@ final class ListPane extends VBox {
   private final HBox pairs;
   private final ListView<Row> list = new ListView<>();
   private final VBox foot;
+  private @Nullable Comparison told;
 
   /** A line of the list: a heading, or a difference. */
   sealed interface Row {
@@ -67,9 +70,11 @@ final class ListPane extends VBox {
     under.setFitToWidth(true);
     under.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
     under.setFocusTraversable(false);
-    under.setMinHeight(0);
+    under.setMinHeight(Region.USE_PREF_SIZE);
     // Where it is cramped the sentences scroll before the list does.
-    under.maxHeightProperty().bind(heightProperty().multiply(FOOT_SHARE));
+    under
+        .prefHeightProperty()
+        .bind(Bindings.min(foot.heightProperty().add(1), heightProperty().multiply(FOOT_SHARE)));
     getChildren().setAll(head, pairs, list, under);
     follow.changes(differences.settledProperty(), this::show);
     follow.changes(differences.atProperty(), this::arrive);
@@ -132,15 +137,21 @@ final class ListPane extends VBox {
     arrive();
   }
 
+  /** Decisions change nothing in how well the two agree. */
   private void foot(@Nullable Settled settled) {
-    foot.getChildren().clear();
-    if (settled == null) {
+    Comparison now = settled == null ? null : settled.comparison();
+    if (now == told) {
       return;
     }
-    Agreement agreement = Agreement.of(settled.comparison());
+    told = now;
+    foot.getChildren().clear();
+    if (now == null) {
+      return;
+    }
+    Agreement agreement = Agreement.of(now);
     foot.getChildren()
         .add(words(agreement.independent() ? "Independent readings" : "Not independent", "name"));
-    InWords.of(agreement, settled.comparison().a().name(), settled.comparison().b().name())
+    InWords.of(agreement, now.a().name(), now.b().name())
         .forEach(sentence -> foot.getChildren().add(words(sentence, "small")));
     differences
         .compared()

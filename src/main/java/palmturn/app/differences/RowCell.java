@@ -20,7 +20,7 @@ import palmturn.trial.Decision;
 /** A line of the list: both marks small, what differs, when, and what was decided. */
 final class RowCell extends ListCell<ListPane.Row> {
   private static final double ICON_WIDTH = 34;
-  private static final double ICON_HEIGHT = 48;
+  private static final double ICON_HEIGHT = 54;
 
   private final Differences differences;
   private final Look look;

@@ -34,6 +34,7 @@ final class StillsRow extends HBox {
       HBox.setHgrow(each, Priority.ALWAYS);
     }
     getChildren().setAll(left, middle, right);
+    aim();
     follow.changes(differences.openedProperty(), this::aim);
     follow.value(
         differences.playing().stills().leftProperty(), picture -> still(left, picture, true));
@@ -43,7 +44,6 @@ final class StillsRow extends HBox {
     follow.changes(differences.stage().playingProperty(), this::play);
     follow.changes(differences.stage().speedProperty(), this::play);
     follow.changes(differences.afresh().activeProperty(), this::play);
-    aim();
     play();
   }
 

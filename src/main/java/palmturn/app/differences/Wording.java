@@ -58,7 +58,7 @@ record Wording(Pair pair, TimeScale scale, double zeroS) {
 
   private static String seconds(double s, int digits) {
     String text = String.format(Locale.ROOT, "%." + digits + "f", s);
-    return text.replaceFirst("^-(0\\.0+)$", "$1").replace('-', '−') + " s";
+    return text.replaceFirst("^-(0\\.0+)$", "$1").replace('-', '−') + "\u00A0s";
   }
 
   /** Returns the line of the list, such as "Palm or back?". */
@@ -124,7 +124,7 @@ record Wording(Pair pair, TimeScale scale, double zeroS) {
   }
 
   private String stretch(Span span) {
-    return at(span.startS()).replace(" s", "") + " to " + at(span.endS());
+    return at(span.startS()).replace("\u00A0s", "") + " to " + at(span.endS());
   }
 
   /** Returns what is asked, large. */
