@@ -178,10 +178,11 @@ final class HalfView extends VBox {
       where.setText(
           String.format(
               Locale.ROOT,
-              "%.3f s   frame %d of %d",
+              "%.3f s   frame %d of %d%s",
               frames.timeS(index),
               index + 1,
-              frames.size()));
+              frames.size(),
+              half.stage().pictureIsThere() ? "" : ", coming"));
     } else if (trial != null && half.troubleProperty().get().isEmpty()) {
       note("opening its clip");
     }

@@ -154,7 +154,7 @@ final class PairWords {
       all.add("slow motion, shown in real time");
     }
     if (!of.marked()) {
-      all.add("no slap to go by: aligned on its first frame");
+      all.add("no slap to go by: begins on its first frame");
     }
     return all;
   }

@@ -124,7 +124,7 @@ class PairTest {
     pair.step(6);
     assertEquals(3, frame(pair.other()));
     assertEquals(
-        List.of("no slap to go by: aligned on its first frame"), PairWords.notes(unread, false));
+        List.of("no slap to go by: begins on its first frame"), PairWords.notes(unread, false));
     pair.samePaceOrReal();
     assertFalse(pair.meetingProperty().get().samePace());
   }
