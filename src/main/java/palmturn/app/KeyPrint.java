@@ -64,9 +64,14 @@ final class KeyPrint {
     return lines;
   }
 
+  /** Nine digits in a row leave no room for words. */
+  private static List<String> few(List<String> chords) {
+    return chords.size() <= 4 ? chords : List.of(chords.get(0), "…", chords.get(chords.size() - 1));
+  }
+
   private static List<String> caps(List<Action> actions, KeyMap keys) {
     return actions.stream()
-        .flatMap(each -> keys.shown(each).stream())
+        .flatMap(each -> few(keys.shown(each)).stream())
         .map(chord -> String.join(" ", Chord.parts(chord)))
         .toList();
   }

@@ -150,6 +150,13 @@ class ScreenshotsTest {
     Platform.runLater(() -> desk.ask(new palmturn.app.desk.Question.Keys()));
     WaitForAsyncUtils.waitForFxEvents();
     shoot("6-keys");
+    robot.type(KeyCode.DOWN, KeyCode.ENTER);
+    WaitForAsyncUtils.waitForFxEvents();
+    shoot("6-keys-asking");
+    robot.type(KeyCode.G);
+    WaitForAsyncUtils.waitForFxEvents();
+    shoot("6-keys-clash");
+    robot.type(KeyCode.ESCAPE);
     robot.type(KeyCode.ESCAPE);
     shootQuestions(session);
 
