@@ -38,6 +38,11 @@ public final class ClipFile {
     return frames;
   }
 
+  /** Returns how many ticks of a second the times of frames are told in, rounded. */
+  public int ticksPerS() {
+    return (int) Math.max(1, Math.round(1 / packets.timeBaseS()));
+  }
+
   /**
    * Returns the facts; the first call hashes the file, decodes a few frames and as much of the
    * sound as it takes to hear something.

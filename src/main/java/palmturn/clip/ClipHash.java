@@ -16,12 +16,7 @@ public final class ClipHash {
 
   /** Returns the SHA-256 of a whole file, 64 lower-case hexadecimal digits. */
   public static String sha256(Path file) throws IOException {
-    MessageDigest digest;
-    try {
-      digest = MessageDigest.getInstance("SHA-256");
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java has SHA-256", e);
-    }
+    MessageDigest digest = digest();
     try (InputStream in = Files.newInputStream(file)) {
       byte[] buffer = new byte[BUFFER];
       for (int read = in.read(buffer); read >= 0; read = in.read(buffer)) {
@@ -29,5 +24,14 @@ public final class ClipHash {
       }
     }
     return HexFormat.of().formatHex(digest.digest());
+  }
+
+  /** Returns an empty SHA-256. */
+  public static MessageDigest digest() {
+    try {
+      return MessageDigest.getInstance("SHA-256");
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every Java has SHA-256", e);
+    }
   }
 }

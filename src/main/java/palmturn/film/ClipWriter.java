@@ -41,7 +41,6 @@ import static org.bytedeco.ffmpeg.global.avutil.av_frame_get_buffer;
 import static org.bytedeco.ffmpeg.global.avutil.av_frame_make_writable;
 import static org.bytedeco.ffmpeg.global.avutil.av_log_set_level;
 import static org.bytedeco.ffmpeg.global.avutil.av_make_q;
-import static org.bytedeco.ffmpeg.global.avutil.av_strerror;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -64,7 +63,7 @@ import org.jspecify.annotations.Nullable;
  * same input gives the same bytes: nothing of the moment or the machine is written into the file.
  */
 public final class ClipWriter implements AutoCloseable {
-  /** Ticks a second in which picture times are stored. */
+  /** Ticks a second in which picture times are stored where nothing else is asked for. */
   public static final int TICKS_PER_S = 90_000;
 
   /**
@@ -99,6 +98,7 @@ public final class ClipWriter implements AutoCloseable {
 
   private final Path path;
   private final Settings settings;
+  private final int ticksPerS;
   private final AVFormatContext format = new AVFormatContext(null);
   private final AVPacket packet = av_packet_alloc();
   private @Nullable Track video;
@@ -110,9 +110,10 @@ public final class ClipWriter implements AutoCloseable {
 
   private record Track(AVCodecContext codec, AVStream stream, AVFrame frame) {}
 
-  private ClipWriter(Path path, Settings settings) {
+  private ClipWriter(Path path, Settings settings, int ticksPerS) {
     this.path = path;
     this.settings = settings;
+    this.ticksPerS = ticksPerS;
   }
 
   /**
@@ -121,8 +122,16 @@ public final class ClipWriter implements AutoCloseable {
    * @throws IOException if the file can't be written or an encoder is missing, in one line
    */
   public static ClipWriter create(Path path, Settings settings) throws IOException {
+    return create(path, settings, TICKS_PER_S);
+  }
+
+  /**
+   * Begins a clip whose picture times are kept in ticks of another length, to keep those of another
+   * clip exactly.
+   */
+  public static ClipWriter create(Path path, Settings settings, int ticksPerS) throws IOException {
     av_log_set_level(AV_LOG_ERROR);
-    ClipWriter writer = new ClipWriter(path, settings);
+    ClipWriter writer = new ClipWriter(path, settings, ticksPerS);
     try {
       writer.begin();
       return writer;
@@ -148,7 +157,7 @@ public final class ClipWriter implements AutoCloseable {
     }
     AVDictionary options = new AVDictionary(null);
     av_dict_set(options, "movflags", "+faststart", 0);
-    av_dict_set(options, "video_track_timescale", Integer.toString(TICKS_PER_S), 0);
+    av_dict_set(options, "video_track_timescale", Integer.toString(ticksPerS), 0);
     int code = avformat_write_header(format, options);
     av_dict_free(options);
     check(code, "begin");
@@ -167,7 +176,7 @@ public final class ClipWriter implements AutoCloseable {
     codec.color_range(AVCOL_RANGE_MPEG);
     codec.colorspace(AVCOL_SPC_SMPTE170M);
     // MPEG-4's own clock has 16 bits; H.264 takes the file's.
-    codec.time_base(av_make_q(1, h264 ? TICKS_PER_S : 60_000));
+    codec.time_base(av_make_q(1, h264 ? ticksPerS : 60_000));
     codec.framerate(av_make_q(settings.framesPerS(), 1));
     codec.gop_size(settings.framesPerKeyframe());
     codec.max_b_frames(0);
@@ -233,12 +242,12 @@ public final class ClipWriter implements AutoCloseable {
   /**
    * Adds a picture.
    *
-   * @param timeS when it is shown, seconds, later than the one before; kept to 1/90000 s
+   * @param timeS when it is shown, seconds, later than the one before; kept to a tick
    * @param argb width x height pixels, row by row
    */
   public void picture(double timeS, int[] argb) throws IOException {
     Track track = video;
-    long tick = Math.round(timeS * TICKS_PER_S);
+    long tick = Math.round(timeS * ticksPerS);
     if (track == null || tick <= lastTick) {
       throw new IllegalArgumentException("pictures must come in order of time");
     }
@@ -345,13 +354,6 @@ public final class ClipWriter implements AutoCloseable {
   }
 
   private void check(int code, String what) throws IOException {
-    if (code < 0) {
-      try (BytePointer text = new BytePointer(256)) {
-        av_strerror(code, text, 256);
-        throw new IOException(
-            "can't %s %s: %s"
-                .formatted(what, path.getFileName(), text.getString(StandardCharsets.UTF_8)));
-      }
-    }
+    Faults.check(code, what, path);
   }
 }
