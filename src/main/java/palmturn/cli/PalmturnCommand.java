@@ -40,6 +40,8 @@ import picocli.CommandLine.ScopeType;
       SettleCommand.class,
       AgreeCommand.class,
       ReelCommand.class,
+      PackCommand.class,
+      UnpackCommand.class,
       ReportCommand.class,
       DrillsCommand.class,
       ClicksCommand.class,

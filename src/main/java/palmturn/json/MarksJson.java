@@ -30,6 +30,7 @@ final class MarksJson {
         keys.parsed("startedFrom", StartedFrom::parse),
         keys.flag("estimateSeen", false),
         keys.texts("reopenedAt", Instant::parse),
+        keys.parsedOrNull("receivedSha256", TrialJson::sha256),
         keys.list("slaps", MarksJson::slap),
         keys.list("spans", MarksJson::span),
         keys.rest());
@@ -79,6 +80,7 @@ final class MarksJson {
       ArrayNode moments = node.putArray("reopenedAt");
       reading.reopenedAt().forEach(moment -> moments.add(moment.toString()));
     }
+    Put.text(node, "receivedSha256", reading.receivedSha256());
     ArrayNode slaps = node.putArray("slaps");
     reading.slaps().forEach(slap -> slaps.add(write(slap)));
     ArrayNode spans = node.putArray("spans");

@@ -94,6 +94,7 @@ public final class TrialJson {
     return new ClipRef(
         keys.text("path"),
         keys.parsed("sha256", TrialJson::sha256),
+        keys.parsedOrNull("originalSha256", TrialJson::sha256),
         keys.above0("medianFrameS", 60),
         keys.rest());
   }
@@ -121,6 +122,11 @@ public final class TrialJson {
     double factor = keys.above0("factor", 1000);
     keys.refuseRest();
     return new TimeScale.Piece(fromS, factor);
+  }
+
+  /** Returns a reading's line, without what it was when it came with a pack. */
+  public static String line(Reading reading) {
+    return JsonText.line(MarksJson.write(reading.received(null)));
   }
 
   /** Returns the text of a trial's file. */
@@ -162,6 +168,7 @@ public final class TrialJson {
     ObjectNode node = JsonText.object();
     node.put("path", clip.path());
     node.put("sha256", clip.sha256());
+    Put.text(node, "originalSha256", clip.originalSha256());
     Put.number(node, "medianFrameS", clip.medianFrameS());
     return Put.extra(node, clip.extra());
   }

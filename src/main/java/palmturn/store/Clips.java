@@ -17,26 +17,26 @@ import palmturn.trial.Trial;
 final class Clips {
   private Clips() {}
 
-  /** Copies a clip in; one that is there already, byte for byte, is used again. */
-  static String bring(Path session, Path source, Disk disk) throws StoreException {
+  /** Copies a file in; one that is there already, byte for byte, is used again. */
+  static String bring(Path session, String into, Path source, Disk disk) throws StoreException {
     if (!Files.isRegularFile(source) || source.getFileName() == null) {
       throw new StoreException("%s: there is no such file".formatted(source));
     }
-    Path clips = session.resolve(Layout.CLIPS);
+    Path clips = session.resolve(into);
     try {
       disk.createFolders(clips);
       String wanted = Inside.harmlessName(source.getFileName().toString());
       String name = wanted;
       for (int i = 2; Files.exists(clips.resolve(name)); i++) {
         if (same(source, clips.resolve(name))) {
-          return Layout.CLIPS + "/" + name;
+          return into + "/" + name;
         }
         name = Inside.numbered(wanted, i);
       }
       try (InputStream content = Files.newInputStream(source)) {
         Disk.replace(disk, clips.resolve(name), content);
       }
-      return Layout.CLIPS + "/" + name;
+      return into + "/" + name;
     } catch (IOException e) {
       throw new StoreException(
           "%s: can't be copied into %s: %s".formatted(source, clips, Why.of(e)), e);

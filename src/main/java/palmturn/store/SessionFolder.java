@@ -238,7 +238,18 @@ public final class SessionFolder implements AutoCloseable {
    */
   public synchronized String bringClip(Path source) throws StoreException {
     refuseWithoutLock();
-    return Clips.bring(folder, source, disk);
+    return Clips.bring(folder, Layout.CLIPS, source, disk);
+  }
+
+  /**
+   * Copies a file into the session's reports under its own name, or a numbered one where another
+   * file has it; one that is there already, byte for byte, is left alone.
+   *
+   * @throws StoreException if it can't be read or copied
+   */
+  public synchronized void bringReport(Path source) throws StoreException {
+    refuseWithoutLock();
+    Clips.bring(folder, Layout.REPORT, source, disk);
   }
 
   /**

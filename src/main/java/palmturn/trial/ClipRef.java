@@ -1,11 +1,41 @@
 package palmturn.trial;
 
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
 /**
  * Which file a trial was filmed in.
  *
  * @param path relative to the session's folder, with forward slashes
  * @param sha256 of the whole file, 64 lower-case hexadecimal digits
+ * @param originalSha256 of the file that this one was made from for sending, with the same moments;
+ *     null for one as it was filmed
  * @param medianFrameS median distance between frames, media seconds
  * @param extra unknown keys
  */
-public record ClipRef(String path, String sha256, double medianFrameS, Extra extra) {}
+public record ClipRef(
+    String path, String sha256, @Nullable String originalSha256, double medianFrameS, Extra extra) {
+
+  /** A clip as it was filmed. */
+  public ClipRef(String path, String sha256, double medianFrameS, Extra extra) {
+    this(path, sha256, null, medianFrameS, extra);
+  }
+
+  /** Returns whether two files show the same film: one is the other, or both are made of one. */
+  public boolean sameFilm(ClipRef other) {
+    return other.hashes().stream().anyMatch(hashes()::contains);
+  }
+
+  private Set<String> hashes() {
+    return Stream.of(sha256, originalSha256 == null ? sha256 : originalSha256)
+        .collect(Collectors.toSet());
+  }
+
+  /** Returns the file that was made from this one for sending. */
+  public ClipRef sentAs(String newPath, String newSha256) {
+    return new ClipRef(
+        newPath, newSha256, originalSha256 == null ? sha256 : originalSha256, medianFrameS, extra);
+  }
+}

@@ -212,6 +212,31 @@ public record Estimate(
         Extra.NONE);
   }
 
+  /** Returns this estimate as one of another file, which shows the same film. */
+  public Estimate ofClip(String sha256) {
+    return new Estimate(
+        sha256,
+        sources,
+        fps,
+        variableRate,
+        captureFps,
+        trialFound,
+        slaps,
+        rateSlapsPerS,
+        intervalCvPct,
+        timingFloorPct,
+        rotation,
+        turn,
+        sound,
+        elbow,
+        handRegion,
+        spans,
+        bursts,
+        soundOffsetS,
+        warnings,
+        extra);
+  }
+
   /** Returns this estimate with one sentence more for the reader. */
   public Estimate plusWarning(String sentence) {
     List<String> more = new ArrayList<>(warnings);

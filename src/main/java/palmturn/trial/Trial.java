@@ -118,7 +118,22 @@ public record Trial(
     return with(soundOffsetS, readings, estimate, settlements, newPlaces);
   }
 
+  /** Returns this trial filmed in another file, which shows the same film. */
+  public Trial withClip(ClipRef newClip) {
+    return with(newClip, soundOffsetS, readings, estimate, settlements, places);
+  }
+
   private Trial with(
+      @Nullable Double newSoundOffsetS,
+      List<Reading> newReadings,
+      @Nullable Estimate newEstimate,
+      List<Settlement> newSettlements,
+      Placed newPlaces) {
+    return with(clip, newSoundOffsetS, newReadings, newEstimate, newSettlements, newPlaces);
+  }
+
+  private Trial with(
+      ClipRef newClip,
       @Nullable Double newSoundOffsetS,
       List<Reading> newReadings,
       @Nullable Estimate newEstimate,
@@ -126,7 +141,7 @@ public record Trial(
       Placed newPlaces) {
     return new Trial(
         id,
-        clip,
+        newClip,
         fromS,
         toS,
         mirrored,

@@ -153,6 +153,7 @@ final class Edits {
             copied.startedFrom(),
             true,
             reading.reopenedAt(),
+            reading.receivedSha256(),
             copied.slaps(),
             List.of(),
             reading.extra()),

@@ -1,0 +1,70 @@
+package palmturn.cli;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import palmturn.store.SessionFolder;
+import palmturn.work.Packing;
+import palmturn.work.Sessions;
+import palmturn.work.UserError;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+@Command(
+    name = "pack",
+    description = {
+      "Puts a session into one file to send: marks, messages, reports, and the clips without",
+      "place, device, name or moment of filming."
+    })
+final class PackCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "SESSION", description = "The session's folder.")
+  private Path session;
+
+  @Option(
+      names = "--out",
+      paramLabel = "FILE",
+      description = "Where to; SESSION.palmturn.zip beside the session if left out.")
+  private @Nullable Path out;
+
+  @Option(
+      names = "--crop",
+      description =
+          "Leave nothing but hands and elbow in the clips, so that no face is in them; coded anew.")
+  private boolean crop;
+
+  @Option(names = "--no-clips", description = "Leave the clips out.")
+  private boolean noClips;
+
+  @Option(names = "--force", description = "Put it in place of a file of that name.")
+  private boolean force;
+
+  @Override
+  public Integer call() throws Exception {
+    if (crop && noClips) {
+      throw new picocli.CommandLine.ParameterException(
+          spec.commandLine(), "--crop and --no-clips don't go together");
+    }
+    try (SessionFolder folder = Sessions.openReadOnly(session);
+        Bar bar = Bar.on(spec)) {
+      folder.notices().forEach(notice -> Say.warn(spec, notice));
+      Path whole = folder.folder().toAbsolutePath().normalize();
+      Path file = out != null ? out : whole.resolveSibling(whole.getFileName() + ".palmturn.zip");
+      if (Files.exists(file) && !force) {
+        throw new UserError(file + " is there already: name another file, or say --force");
+      }
+      Packing.ClipsAs as =
+          noClips
+              ? Packing.ClipsAs.LEFT_OUT
+              : crop ? Packing.ClipsAs.HANDS : Packing.ClipsAs.CLEARED;
+      Packing.write(folder, as, file, Clocks.SYSTEM, bar);
+      Say.to(spec, "wrote %s, %.1f MB", file, Files.size(file) / 1e6);
+    }
+    return PalmturnCommand.DONE;
+  }
+}

@@ -1,0 +1,268 @@
+package palmturn.store;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.security.MessageDigest;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashSet;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.regex.Pattern;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipFile;
+import palmturn.clip.ClipHash;
+import palmturn.json.JsonException;
+import palmturn.json.PackManifest;
+import palmturn.trial.TrialId;
+
+/**
+ * Opens a pack that may have come from anywhere. Nothing is taken that its manifest doesn't name,
+ * under a name that a session doesn't have, or longer or other than the manifest says.
+ */
+public final class PackReader implements AutoCloseable {
+  private static final int MOST_ENTRIES = 20_000;
+  private static final int MOST_MANIFEST_BYTES = 8 << 20;
+
+  /** Marks and pages shrink to a tenth; what shrinks to less than this is nothing but filling. */
+  private static final long MOST_TIMES_SMALLER = 200;
+
+  private static final long SMALL = 1 << 20;
+
+  private static final Set<String> REPORTS = Set.of("html", "pdf", "csv", "vtt", "mp4");
+
+  /** A report is a page to be read: nothing in it runs or reaches out. */
+  private static final Pattern ACTIVE =
+      Pattern.compile(
+          "<\\s*(script|iframe|object|embed|form|base|link)\\b|javascript:|\\son[a-z]+\\s*=|http-equiv"
+              + "\\s*=\\s*[\"']?refresh",
+          Pattern.CASE_INSENSITIVE);
+
+  private final Path file;
+  private final ZipFile zip;
+  private final PackManifest manifest;
+
+  private PackReader(Path file, ZipFile zip, PackManifest manifest) {
+    this.file = file;
+    this.zip = zip;
+    this.manifest = manifest;
+  }
+
+  /**
+   * Opens a pack and looks at its list of files.
+   *
+   * @throws StoreException if it is no pack, or one that can't be trusted
+   */
+  public static PackReader open(Path file) throws StoreException {
+    if (!Files.isRegularFile(file)) {
+      throw new StoreException("%s: there is no such file".formatted(file));
+    }
+    ZipFile zip;
+    try {
+      zip = new ZipFile(file.toFile(), StandardCharsets.UTF_8);
+    } catch (IOException | IllegalArgumentException e) {
+      throw new StoreException(
+          "%s: is no pack, or is cut off: have it sent again".formatted(file), e);
+    }
+    try {
+      PackManifest manifest = manifest(file, zip);
+      checkNames(file, zip, manifest);
+      return new PackReader(file, zip, manifest);
+    } catch (StoreException | RuntimeException e) {
+      try {
+        zip.close();
+      } catch (IOException left) {
+        e.addSuppressed(left);
+      }
+      throw e;
+    }
+  }
+
+  private static PackManifest manifest(Path file, ZipFile zip) throws StoreException {
+    ZipEntry entry = zip.getEntry(PackWriter.MANIFEST);
+    if (entry == null) {
+      throw new StoreException(
+          "%s: is no pack: there is no %s in it".formatted(file, PackWriter.MANIFEST));
+    }
+    try (InputStream in = zip.getInputStream(entry)) {
+      byte[] bytes = in.readNBytes(MOST_MANIFEST_BYTES + 1);
+      if (bytes.length > MOST_MANIFEST_BYTES) {
+        throw refused(file, "its list of files is too long to be real");
+      }
+      return PackManifest.read(
+          StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString());
+    } catch (IOException | IllegalArgumentException e) {
+      throw new StoreException(
+          "%s: its list of files can't be read: have it sent again".formatted(file), e);
+    } catch (JsonException e) {
+      throw new StoreException("%s: %s".formatted(file, e.getMessage()), e);
+    }
+  }
+
+  private static void checkNames(Path file, ZipFile zip, PackManifest manifest)
+      throws StoreException {
+    if (zip.size() > MOST_ENTRIES) {
+      throw refused(file, "%d files in it are too many to be real".formatted(zip.size()));
+    }
+    Set<String> named = new HashSet<>();
+    for (PackManifest.Entry entry : manifest.entries()) {
+      if (!known(entry.name())) {
+        throw refused(file, "\"%s\" is no file of a session".formatted(shown(entry.name())));
+      }
+      if (!named.add(entry.name().toLowerCase(Locale.ROOT))) {
+        throw refused(file, "\"%s\" is in it twice".formatted(shown(entry.name())));
+      }
+    }
+    Set<String> there = new HashSet<>();
+    for (ZipEntry entry : Collections.list(zip.entries())) {
+      String name = entry.getName();
+      if (!there.add(name.toLowerCase(Locale.ROOT))) {
+        throw refused(file, "\"%s\" is in it twice".formatted(shown(name)));
+      }
+      if (!name.equals(PackWriter.MANIFEST) && !named.contains(name.toLowerCase(Locale.ROOT))) {
+        throw refused(file, "\"%s\" is not in its list of files".formatted(shown(name)));
+      }
+    }
+    for (PackManifest.Entry entry : manifest.entries()) {
+      ZipEntry packed = zip.getEntry(entry.name());
+      if (packed == null || packed.isDirectory()) {
+        throw refused(file, "\"%s\" is missing from it".formatted(shown(entry.name())));
+      }
+      long smaller = Math.max(1, packed.getCompressedSize());
+      if (entry.bytes() > SMALL && entry.bytes() / smaller > MOST_TIMES_SMALLER) {
+        throw refused(file, "\"%s\" would grow too much to be real".formatted(shown(entry.name())));
+      }
+    }
+  }
+
+  /** Returns whether a session has a file of such a name. */
+  private static boolean known(String name) {
+    if (name.equals(Layout.SESSION)) {
+      return true;
+    }
+    String[] parts = name.split("/", -1);
+    if (parts.length != 2 || !Inside.harmless(name)) {
+      return false;
+    }
+    String inside = parts[1];
+    return switch (parts[0]) {
+      case Layout.TRIALS -> inside.endsWith(".json") && trial(inside);
+      case Layout.CLIPS -> Inside.harmlessName(inside).equals(inside);
+      case Layout.REPORT ->
+          Inside.harmlessName(inside).equals(inside)
+              && REPORTS.contains(inside.substring(inside.lastIndexOf('.') + 1));
+      default -> false;
+    };
+  }
+
+  private static boolean trial(String fileName) {
+    try {
+      TrialId.parse(fileName.substring(0, fileName.length() - ".json".length()));
+      return true;
+    } catch (IllegalArgumentException e) {
+      return false;
+    }
+  }
+
+  /** A name from outside could hold what a terminal takes for orders. */
+  private static String shown(String name) {
+    String plain = name.replaceAll("[^\\p{Print}]", "?");
+    return plain.length() > 80 ? plain.substring(0, 80) + "…" : plain;
+  }
+
+  private static StoreException refused(Path file, String why) {
+    return new StoreException("%s: refused: %s".formatted(file, why));
+  }
+
+  /** Returns what lies in it. */
+  public PackManifest manifest() {
+    return manifest;
+  }
+
+  /**
+   * Lays a session out from the pack in a new folder.
+   *
+   * @param folder must not be there, or be empty
+   * @throws StoreException if anything in the pack is not what its manifest says, or the folder
+   *     can't be written; the folder is then taken away
+   */
+  public void layOut(Path folder) throws StoreException {
+    List<Path> written = new ArrayList<>();
+    try {
+      checkRoom(folder);
+      for (String name : Layout.FOLDERS) {
+        Files.createDirectories(folder.resolve(name));
+      }
+      for (PackManifest.Entry entry : manifest.entries()) {
+        Path to = folder.resolve(entry.name());
+        written.add(to);
+        copy(entry, to);
+        checkReport(entry, to);
+      }
+    } catch (IOException e) {
+      Layout.discard(folder, Disk.REAL);
+      throw new StoreException("%s: can't be unpacked: %s".formatted(file, Why.of(e)), e);
+    } catch (StoreException e) {
+      Layout.discard(folder, Disk.REAL);
+      throw e;
+    }
+  }
+
+  private void checkRoom(Path folder) throws IOException, StoreException {
+    Files.createDirectories(folder);
+    long bytes = manifest.entries().stream().mapToLong(PackManifest.Entry::bytes).sum();
+    long room = Files.getFileStore(folder).getUsableSpace();
+    if (bytes < 0 || bytes > room) {
+      throw new StoreException(
+          "%s: needs %d MB, and %d MB are free on this disk"
+              .formatted(file, bytes / 1_000_000, room / 1_000_000));
+    }
+  }
+
+  private void copy(PackManifest.Entry entry, Path to) throws IOException, StoreException {
+    MessageDigest digest = ClipHash.digest();
+    long left = entry.bytes();
+    byte[] buffer = new byte[1 << 16];
+    try (InputStream in = zip.getInputStream(zip.getEntry(entry.name()));
+        OutputStream out = Files.newOutputStream(to, StandardOpenOption.CREATE_NEW)) {
+      for (int read = in.read(buffer); read >= 0; read = in.read(buffer)) {
+        left -= read;
+        if (left < 0) {
+          break;
+        }
+        digest.update(buffer, 0, read);
+        out.write(buffer, 0, read);
+      }
+    }
+    if (left != 0 || !HexFormat.of().formatHex(digest.digest()).equals(entry.sha256())) {
+      throw refused(
+          file,
+          "\"%s\" is not what its list of files says: have it sent again"
+              .formatted(shown(entry.name())));
+    }
+  }
+
+  private void checkReport(PackManifest.Entry entry, Path page) throws IOException, StoreException {
+    if (entry.name().endsWith(".html") && ACTIVE.matcher(Files.readString(page)).find()) {
+      throw refused(
+          file, "\"%s\" holds more than a page to be read".formatted(shown(entry.name())));
+    }
+  }
+
+  @Override
+  public void close() throws StoreException {
+    try {
+      zip.close();
+    } catch (IOException e) {
+      throw new StoreException("%s: can't be closed: %s".formatted(file, Why.of(e)), e);
+    }
+  }
+}
