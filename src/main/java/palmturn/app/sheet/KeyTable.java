@@ -36,7 +36,7 @@ final class KeyTable {
 
   /** Returns all keys, and the line that tells how to change one. */
   List<Node> all() {
-    HBox columns = new HBox(look.px(28));
+    HBox columns = new HBox(look.px(14));
     scroll.setContent(columns);
     for (List<Action.Group> groups : KeyLines.columns()) {
       VBox column = new VBox();
