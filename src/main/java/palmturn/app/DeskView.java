@@ -256,6 +256,11 @@ final class DeskView extends StackPane implements Keyboard.Face {
   }
 
   @Override
+  public void showProgress() {
+    flow.showProgress();
+  }
+
+  @Override
   public boolean boardFocused() {
     return board.isFocused();
   }

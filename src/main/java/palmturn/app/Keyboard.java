@@ -53,6 +53,8 @@ final class Keyboard {
 
     void askReader();
 
+    void showProgress();
+
     boolean boardFocused();
 
     boolean stageFocused();
@@ -81,6 +83,7 @@ final class Keyboard {
     does.does(Action.ADD, face::chooseClips);
     does.does(Action.DRILL, face::askDrill);
     does.does(Action.READER, face::askReader);
+    does.does(Action.PROGRESS, face::showProgress);
     does.does(Action.OPEN, face::chooseSession);
     does.does(Action.RECENT, face::openRecent);
     does.does(Action.THEME, () -> look.themeProperty().set(look.theme().other()));
@@ -191,7 +194,8 @@ final class Keyboard {
         || asked instanceof Question.Note
         || asked instanceof Question.Line
         || asked instanceof Question.Clips
-        || asked instanceof Question.NewDrill) {
+        || asked instanceof Question.NewDrill
+        || asked instanceof Question.Progress) {
       if (chord.equals("Esc")) {
         desk.ask(null);
         return true;

@@ -140,13 +140,13 @@ public final class HandsChart {
     }
   }
 
-  private static String plain(BigDecimal value) {
+  static String plain(BigDecimal value) {
     BigDecimal stripped = value.signum() == 0 ? BigDecimal.ZERO : value.stripTrailingZeros();
     return stripped.toPlainString().replace('-', '−');
   }
 
   /** A straight scale with round ticks. */
-  private record Scale(BigDecimal from, BigDecimal to, BigDecimal step, double left, double right) {
+  record Scale(BigDecimal from, BigDecimal to, BigDecimal step, double left, double right) {
 
     /** Covers all values, and the ends of intervals as far as twice the values' spread allows. */
     static Scale of(double[] values, double left, double right, double[] ends) {

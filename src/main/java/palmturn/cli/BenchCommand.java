@@ -3,6 +3,7 @@ package palmturn.cli;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Random;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import palmturn.work.Demo;
@@ -12,6 +13,7 @@ import palmturn.work.UserError;
 import palmturn.work.bench.Bench;
 import palmturn.work.bench.BenchResult;
 import palmturn.work.bench.Row;
+import palmturn.work.bench.SimulatedAthletes;
 import palmturn.work.bench.StepRows;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -26,6 +28,8 @@ import picocli.CommandLine.Spec;
           + " with all sources. Times are ratios taken in the same run."
     })
 final class BenchCommand implements Callable<Integer> {
+  private static final long SEED = 20260714;
+
   @Spec private CommandSpec spec;
 
   @Option(
@@ -43,6 +47,15 @@ final class BenchCommand implements Callable<Integer> {
         "The goals are for 1080p, 60 frames a second, a key frame every 250."
       })
   private @Nullable Path steps;
+
+  @Option(
+      names = "--athletes",
+      paramLabel = "N",
+      description = {
+        "Draw N athletes whose truth is known, and count how often the intervals hold it and what",
+        "the verdicts say; nothing else unless --clips is given."
+      })
+  private @Nullable Integer athletes;
 
   @Option(names = "--json", description = "Print the figures as JSON, with every clip's own.")
   private boolean json;
@@ -68,13 +81,19 @@ final class BenchCommand implements Callable<Integer> {
   }
 
   private BenchResult measured(Bar bar) throws UserError {
-    if (steps == null) {
+    if (steps == null && athletes == null) {
       return estimates(bar);
     }
-    BenchResult before =
+    BenchResult result =
         clips == null ? new BenchResult(List.of(), List.of(), List.of()) : estimates(bar);
-    StepTimes times = StepTimes.of(steps, bar);
-    return before.plus(StepRows.of(times, String.valueOf(steps.getFileName())));
+    if (steps != null) {
+      StepTimes times = StepTimes.of(steps, bar);
+      result = result.plus(StepRows.of(times, String.valueOf(steps.getFileName())));
+    }
+    if (athletes != null) {
+      result = result.plus(SimulatedAthletes.run(athletes, new Random(SEED), bar));
+    }
+    return result;
   }
 
   private BenchResult estimates(Bar bar) throws UserError {

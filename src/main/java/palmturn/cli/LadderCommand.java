@@ -1,10 +1,12 @@
 package palmturn.cli;
 
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import palmturn.measure.PaceLadder;
 import palmturn.store.SessionFolder;
+import palmturn.work.Clicks;
 import palmturn.work.Scoring;
 import palmturn.work.Sessions;
 import picocli.CommandLine.Command;
@@ -21,6 +23,11 @@ import picocli.CommandLine.Spec;
 final class LadderCommand implements Callable<Integer> {
   private static final double SECONDS = 60;
 
+  /** A little longer than the protocol's window, so that the track never ends inside it. */
+  private static final double TRACK_S = 6;
+
+  private static final int COUNT_IN = 4;
+
   @Spec private CommandSpec spec;
 
   @Parameters(paramLabel = "SESSION", description = "The session's folder.")
@@ -32,6 +39,15 @@ final class LadderCommand implements Callable<Integer> {
       description = "Whose readings own best comes from, as in score.")
   private @Nullable String reading;
 
+  @Option(
+      names = "--clicks",
+      paramLabel = "DIR",
+      description = "Write a click track for each pace into this folder, as WAV files.")
+  private @Nullable Path clicks;
+
+  @Option(names = "--force", description = "Replace click tracks that are there.")
+  private boolean force;
+
   @Override
   public Integer call() throws Exception {
     try (SessionFolder folder = Sessions.openReadOnly(session)) {
@@ -40,6 +56,13 @@ final class LadderCommand implements Callable<Integer> {
         Say.to(spec, "%s hand, best %.2f slaps/s:", ladder.hand().code(), ladder.bestSlapsPerS());
         for (double pace : ladder.pacesSlapsPerS()) {
           Say.to(spec, "  %.1f slaps/s, %.0f clicks a minute", pace, pace * SECONDS);
+          if (clicks != null) {
+            Path file =
+                clicks.resolve(
+                    String.format(Locale.ROOT, "%s-%.1f.wav", ladder.hand().code(), pace));
+            Clicks.write(file, pace, TRACK_S, COUNT_IN, force);
+            Say.to(spec, "  wrote %s", file);
+          }
         }
       }
       Say.to(spec, "One trial at each, a slap on every click, which palmturn clicks writes:");

@@ -43,6 +43,7 @@ import picocli.CommandLine.ScopeType;
       PackCommand.class,
       UnpackCommand.class,
       ReportCommand.class,
+      ProgressCommand.class,
       DrillsCommand.class,
       ClicksCommand.class,
       VerifyCommand.class,

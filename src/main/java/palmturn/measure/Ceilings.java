@@ -15,7 +15,7 @@ import palmturn.trial.Hand;
  * Finds the pace above which a hand is no longer clean: the logistic regression of fault on local
  * rate, read at one fault in ten. Its interval is a bootstrap of trials and, within each, of
  * attempts (a two-stage resampling, Davison and Hinkley 1997, section 3.8, from memory): with so
- * few trials, trials alone held the true ceiling in 80 to 92 % of simulated athletes only.
+ * few trials, trials alone held the true ceiling in 80 to 93 % of simulated athletes only.
  */
 final class Ceilings {
   private static final double FAULTY_SHARE = 0.1;

@@ -30,8 +30,7 @@ record Contrast(
     Outcome outcome,
     @Nullable Integer furtherTrials) {
 
-  private static final Contrast CANNOT_TELL =
-      new Contrast(null, null, null, Outcome.CANNOT_TELL, null);
+  static final Contrast CANNOT_TELL = new Contrast(null, null, null, Outcome.CANNOT_TELL, null);
   private static final int LEAST_TRIALS = 2;
   private static final int MOST_FURTHER_TRIALS = 20;
   private static final double FLOORS_WITHIN_POINTS = 1;
@@ -56,11 +55,21 @@ record Contrast(
   record Group(int weight, List<TrialScore> trials) {}
 
   static Contrast of(Quality quality, Limits.Margins margins, List<Group> groups) {
+    return of(
+        quality, margins, groups, Confidence.contrast(weights(groups), values(quality, groups)));
+  }
+
+  /**
+   * Returns a contrast whose interval is known otherwise.
+   *
+   * @param range its 95 % interval, which that of pooled shares may still widen; null where it
+   *     can't be told
+   */
+  static Contrast of(
+      Quality quality, Limits.Margins margins, List<Group> groups, @Nullable Range range) {
     Measure measure = Measures.headline(quality);
-    double[] weights = groups.stream().mapToDouble(Group::weight).toArray();
-    double[][] values =
-        groups.stream().map(group -> values(measure, group.trials())).toArray(double[][]::new);
-    Range range = Confidence.contrast(weights, values);
+    double[] weights = weights(groups);
+    double[][] values = values(quality, groups);
     if (range == null || quality == Quality.RHYTHM && !sameTiming(groups)) {
       return CANNOT_TELL;
     }
@@ -83,6 +92,16 @@ record Contrast(
       furtherTrials = furtherTrials(values, value, margin);
     }
     return new Contrast(value, range, margin, outcome, furtherTrials);
+  }
+
+  private static double[] weights(List<Group> groups) {
+    return groups.stream().mapToDouble(Group::weight).toArray();
+  }
+
+  private static double[][] values(Quality quality, List<Group> groups) {
+    return groups.stream()
+        .map(group -> values(Measures.headline(quality), group.trials()))
+        .toArray(double[][]::new);
   }
 
   static double[] values(Measure measure, List<TrialScore> scores) {

@@ -20,6 +20,17 @@ public record Limits(
     @Nullable Limit minRateSlapsPerS,
     Margins margins) {
 
+  /** Returns the limit of a quality's headline measure; null where there is none. */
+  public @Nullable Limit of(Quality quality) {
+    return switch (quality) {
+      case SPEED -> minRateSlapsPerS;
+      case ACCURACY -> cleanSharePct;
+      case RHYTHM -> steadyCvPct;
+      case ENDURANCE -> slowDownPctPerS;
+      case DRIFT -> elbowCm;
+    };
+  }
+
   /**
    * Differences between hands or blocks that are too small to matter.
    *

@@ -158,7 +158,7 @@ final class Retests {
         .toList();
   }
 
-  private static Verdict verdict(Contrast.Outcome outcome) {
+  static Verdict verdict(Contrast.Outcome outcome) {
     return switch (outcome) {
       case SMALL -> Verdict.NO_CHANGE;
       case BETTER -> Verdict.BETTER;

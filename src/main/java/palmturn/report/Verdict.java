@@ -54,13 +54,7 @@ public record Verdict(Shape shape, String word, boolean wrong) {
 
   /** Returns the limit of a quality's headline measure, null where there is none. */
   static @Nullable Limit limit(Quality quality, Limits limits) {
-    return switch (quality) {
-      case SPEED -> limits.minRateSlapsPerS();
-      case ACCURACY -> limits.cleanSharePct();
-      case RHYTHM -> limits.steadyCvPct();
-      case ENDURANCE -> limits.slowDownPctPerS();
-      case DRIFT -> limits.elbowCm();
-    };
+    return limits.of(quality);
   }
 
   /** Returns whether the limit is the least that is good, not the most. */

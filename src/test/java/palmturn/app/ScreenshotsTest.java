@@ -315,6 +315,10 @@ class ScreenshotsTest {
     Platform.runLater(flow::giveUp);
     Platform.runLater(() -> desk.board().choose(place));
     shoot("11-not-filmed");
+    Platform.runLater(flow::showProgress);
+    until(() -> flow.past().scoreProperty().get() != null);
+    shoot("12-progress");
+    Platform.runLater(flow::giveUp);
     Platform.runLater(desk::close);
     until(() -> desk.folderProperty().get() == null);
     Platform.runLater(() -> desk.open(session));

@@ -13,8 +13,14 @@ import palmturn.trial.TrialId;
  * @param state how far it is
  * @param reading its marks, for the miniature; null when nobody has marked it
  * @param score its figures; null when nobody has marked it
+ * @param paceSlapsPerS the click track it was filmed to; null for an ordinary trial
  */
-public record Cell(TrialId id, State state, @Nullable Reading reading, @Nullable TrialScore score) {
+public record Cell(
+    TrialId id,
+    State state,
+    @Nullable Reading reading,
+    @Nullable TrialScore score,
+    @Nullable Double paceSlapsPerS) {
 
   /** How far a trial is. */
   public enum State {
@@ -38,17 +44,17 @@ public record Cell(TrialId id, State state, @Nullable Reading reading, @Nullable
   }
 
   static Cell notFilmed(TrialId id) {
-    return new Cell(id, State.NOT_FILMED, null, null);
+    return new Cell(id, State.NOT_FILMED, null, null, null);
   }
 
   /** Returns the cell of a filmed trial; an estimate shows as long as nothing is marked. */
   public static Cell of(Trial trial, @Nullable Reading reading, @Nullable TrialScore score) {
     if (reading == null || (reading.slaps().isEmpty() && reading.spans().isEmpty())) {
       State state = trial.estimate() == null ? State.FILMED : State.ESTIMATED;
-      return new Cell(trial.id(), state, null, null);
+      return new Cell(trial.id(), state, null, null, trial.paceSlapsPerS());
     }
     State state = reading.finished() ? State.READ : State.OPEN;
-    return new Cell(trial.id(), state, reading, score);
+    return new Cell(trial.id(), state, reading, score, trial.paceSlapsPerS());
   }
 
   /**
@@ -57,7 +63,7 @@ public record Cell(TrialId id, State state, @Nullable Reading reading, @Nullable
    * @param settled what the two and the decisions come to
    */
   public static Cell settled(Trial trial, Reading settled, TrialScore score) {
-    return new Cell(trial.id(), State.SETTLED, settled, score);
+    return new Cell(trial.id(), State.SETTLED, settled, score, trial.paceSlapsPerS());
   }
 
   /** Returns its rate, null when it can't be told. */

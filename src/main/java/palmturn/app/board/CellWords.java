@@ -23,7 +23,10 @@ final class CellWords {
 
   /** Returns the word in the cell. */
   static String state(Cell cell, boolean next) {
-    return next ? "film next" : cell.state().words();
+    if (next) {
+      return "film next";
+    }
+    return cell.paceSlapsPerS() == null ? cell.state().words() : "click";
   }
 
   /**
@@ -47,6 +50,13 @@ final class CellWords {
               Locale.ROOT, "%s, %.1f s, %s", cell.state().words(), filmed.lengthS(), rate(filmed)));
     } else {
       lines.add(cell.state().words());
+    }
+    if (cell.paceSlapsPerS() != null) {
+      lines.add(
+          String.format(
+              Locale.ROOT,
+              "To a click at %.1f\u00a0slaps/s: serves the clean ceiling, nothing else.",
+              cell.paceSlapsPerS()));
     }
     if (cell.score() != null) {
       figures(lines, cell.score());

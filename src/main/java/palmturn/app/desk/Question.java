@@ -45,6 +45,9 @@ public sealed interface Question {
   /** The marks that have no key in the row. */
   record More() implements Question {}
 
+  /** The athlete's progress over sessions. */
+  record Progress() implements Question {}
+
   /** All keys. */
   record Keys() implements Question {}
 }

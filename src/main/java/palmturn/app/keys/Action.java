@@ -149,6 +149,7 @@ public enum Action {
   OPEN(Group.CHANGE, "open", "O Ctrl+O", "open a session", WINDOW),
   DRILL(Group.CHANGE, "drill", "Ctrl+B", "a drill, then a block", WINDOW),
   READER(Group.CHANGE, "reader", "Ctrl+R", "another reader", WINDOW, DIFFERENCES),
+  PROGRESS(Group.CHANGE, "progress", "Ctrl+G", "progress over sessions", WINDOW),
   THEME(Group.CHANGE, "theme", "Ctrl+T", "light or dark", WINDOW, PASS, DIFFERENCES, AFRESH, PAIR),
   MOTION(
       Group.CHANGE,

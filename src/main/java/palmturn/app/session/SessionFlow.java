@@ -14,13 +14,16 @@ import palmturn.app.board.Cell;
 import palmturn.app.board.Protocol;
 import palmturn.app.desk.Desk;
 import palmturn.app.desk.Question;
+import palmturn.app.progress.Past;
 import palmturn.app.tasks.Tasks;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Block;
 import palmturn.trial.DrillHand;
 import palmturn.trial.Hand;
 import palmturn.trial.TrialId;
+import palmturn.work.AthleteProgress;
 import palmturn.work.Notes;
+import palmturn.work.Progress;
 import palmturn.work.Recents;
 import palmturn.work.UserError;
 
@@ -31,6 +34,7 @@ public final class SessionFlow {
   private final Intake intake;
   private final Landing landing;
   private final Recents recents;
+  private final Past past;
 
   /**
    * Connects itself to a desk.
@@ -47,6 +51,7 @@ public final class SessionFlow {
     intake = new Intake(tasks, screen, eyes);
     this.recents = recents;
     landing = new Landing(desk, recents, screen, clock);
+    past = new Past(tasks, session -> AthleteProgress.beside(session, Progress.NONE));
     BoardLooks looks = new BoardLooks(desk.board(), tasks);
     desk.folderProperty().addListener((folder, before, now) -> looks.follow(now));
     desk.board().cellsProperty().addListener((cells, before, now) -> looks.look());
@@ -62,6 +67,11 @@ public final class SessionFlow {
   /** Clips that are about to be added. */
   public Intake intake() {
     return intake;
+  }
+
+  /** What is known of the athlete from other sessions. */
+  public Past past() {
+    return past;
   }
 
   /** The sessions that were opened last, the last first. */
@@ -175,6 +185,15 @@ public final class SessionFlow {
   public void askDrill() {
     if (desk.folderProperty().get() != null && !desk.lookOnly()) {
       desk.ask(new Question.NewDrill());
+    }
+  }
+
+  /** Shows the athlete's progress over the open session and those beside it. */
+  public void showProgress() {
+    SessionFolder open = desk.folderProperty().get();
+    if (open != null) {
+      past.look(open.folder());
+      desk.ask(new Question.Progress());
     }
   }
 

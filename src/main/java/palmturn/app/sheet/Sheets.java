@@ -12,7 +12,9 @@ import palmturn.app.keys.Action;
 import palmturn.app.keys.Keys;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
+import palmturn.app.progress.ProgressView;
 import palmturn.app.session.SessionFlow;
+import palmturn.work.Scoring;
 
 /** Lays over the window what the desk asks, and hands the answer back. */
 public final class Sheets extends StackPane {
@@ -68,6 +70,8 @@ public final class Sheets extends StackPane {
       note();
     } else if (question instanceof Question.Replace replace) {
       replace(replace);
+    } else if (question instanceof Question.Progress) {
+      progress();
     } else if (question instanceof Question.More) {
       more();
     } else {
@@ -226,6 +230,13 @@ public final class Sheets extends StackPane {
             .choice("sheet-cancel", "Cancel", false, this::close)
             .choice("sheet-ok", "Begin the block", true, drill::done);
     put(sheet, drill.first());
+  }
+
+  private void progress() {
+    put(
+        new Sheet("Progress", look, new ProgressView(flow.past(), Scoring.limits(), look, follow))
+            .choice("sheet-close", "Close", true, this::close),
+        null);
   }
 
   private void put(Sheet sheet, @Nullable Node first) {

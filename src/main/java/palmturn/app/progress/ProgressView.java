@@ -1,0 +1,129 @@
+package palmturn.app.progress;
+
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import javafx.scene.Node;
+import javafx.scene.canvas.Canvas;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.layout.VBox;
+import palmturn.app.look.Follow;
+import palmturn.app.look.Look;
+import palmturn.app.strip.StripGraphics;
+import palmturn.chart.CourseWords;
+import palmturn.chart.ProgressChart;
+import palmturn.measure.Limit;
+import palmturn.measure.Limits;
+import palmturn.measure.Measure;
+import palmturn.measure.Measures;
+import palmturn.measure.ProgressScore;
+import palmturn.measure.Quality;
+import palmturn.trial.Hand;
+
+/** Shows an athlete's progress: a chart for each quality, and what may be said of each hand. */
+public final class ProgressView extends VBox {
+  private static final double WIDTH = 760;
+  private static final double MOST_HEIGHT = 560;
+
+  private final Past past;
+  private final Limits limits;
+  private final Look look;
+  private final VBox charts;
+  private final ScrollPane scroll;
+
+  /** Builds the pane. */
+  public ProgressView(Past past, Limits limits, Look look, Follow follow) {
+    super(look.px(12));
+    this.past = past;
+    this.limits = limits;
+    this.look = look;
+    setId("progress");
+    Label words = label("progress-words", "second");
+    words.textProperty().bind(past.wordsProperty());
+    charts = new VBox(look.px(16));
+    scroll = new ScrollPane(charts);
+    scroll.setId("progress-charts");
+    scroll.setFitToWidth(true);
+    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    scroll.setPrefViewportWidth(look.px(WIDTH));
+    scroll.setPrefViewportHeight(look.px(MOST_HEIGHT));
+    scroll.setMinHeight(look.px(120));
+    scroll.visibleProperty().bind(past.scoreProperty().isNotNull());
+    scroll.managedProperty().bind(scroll.visibleProperty());
+    getChildren().setAll(words, scroll);
+    follow.changes(past.scoreProperty(), this::show);
+    show();
+  }
+
+  private void show() {
+    ProgressScore score = past.scoreProperty().get();
+    List<Node> nodes = new ArrayList<>();
+    for (String line : past.unreadProperty().get()) {
+      Label label = label("", "over");
+      label.setText("Not followed: " + line);
+      nodes.add(label);
+    }
+    if (score != null) {
+      for (Quality quality : Quality.values()) {
+        if (score.courses().stream().anyMatch(course -> course.quality() == quality)) {
+          nodes.add(quality(score, quality));
+        }
+      }
+      Label key = label("", "small");
+      key.setText(CourseWords.KEY);
+      nodes.add(key);
+    }
+    charts.getChildren().setAll(nodes);
+    if (score != null) {
+      // From now on there is something that the arrow keys can scroll.
+      scroll.requestFocus();
+    }
+  }
+
+  private Node quality(ProgressScore score, Quality quality) {
+    Measure measure = Measures.headline(quality);
+    Label name = new Label(capital(measure.name()) + ", " + measure.unit());
+    name.getStyleClass().add("strong");
+    VBox box = new VBox(look.px(4), name);
+    for (Hand hand : List.of(Hand.LEFT, Hand.RIGHT)) {
+      score
+          .course(hand, quality)
+          .ifPresent(
+              course -> {
+                Label said = label("progress-" + quality.code() + "-" + hand.code(), "second");
+                said.setText(CourseWords.of(course));
+                box.getChildren().add(said);
+              });
+    }
+    Limit limit = limits.of(quality);
+    double scale = look.scaleProperty().get();
+    Canvas canvas = new Canvas(WIDTH * scale, ProgressChart.HEIGHT * scale);
+    canvas.getGraphicsContext2D().scale(scale, scale);
+    ProgressChart.paint(
+        new StripGraphics(canvas.getGraphicsContext2D()),
+        new Rectangle2D.Double(0, 0, WIDTH - 16, ProgressChart.HEIGHT),
+        score,
+        quality,
+        limit == null ? null : limit.value(),
+        look.theme().palette());
+    box.getChildren().add(canvas);
+    return box;
+  }
+
+  private Label label(String id, String style) {
+    Label label = new Label();
+    if (!id.isEmpty()) {
+      label.setId(id);
+    }
+    label.getStyleClass().add(style);
+    label.setWrapText(true);
+    label.setMaxWidth(look.px(WIDTH));
+    return label;
+  }
+
+  private static String capital(String text) {
+    return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+  }
+}

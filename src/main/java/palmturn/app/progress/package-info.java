@@ -1,0 +1,5 @@
+/** One athlete over sessions. */
+@NullMarked
+package palmturn.app.progress;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,68 @@
+package palmturn.json;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import palmturn.measure.ProgressScore;
+import palmturn.trial.Drill;
+
+/** One athlete over sessions as a script reads it: every key is there, null where it can't be. */
+public final class ProgressJson {
+  private ProgressJson() {}
+
+  /**
+   * Returns the text that {@code progress --json} prints.
+   *
+   * @param unread a line for each session that has no figures
+   */
+  public static String write(@Nullable ProgressScore score, List<String> unread) {
+    ObjectNode root = JsonText.object();
+    root.put("athlete", score == null ? null : score.athlete());
+    ArrayNode blocks = root.putArray("blocks");
+    ArrayNode courses = root.putArray("courses");
+    if (score != null) {
+      score.steps().forEach(step -> blocks.add(write(step)));
+      score.courses().forEach(course -> courses.add(write(course)));
+    }
+    ArrayNode problems = root.putArray("unread");
+    unread.forEach(problems::add);
+    return JsonText.page(root);
+  }
+
+  private static ObjectNode write(ProgressScore.Step step) {
+    ObjectNode node = JsonText.object();
+    node.put("session", step.session() + 1);
+    node.put("date", step.date().toString());
+    node.put("block", step.block());
+    Drill drill = step.drill();
+    node.put("drill", drill == null ? null : drill.code());
+    node.put("drillHand", drill == null ? null : drill.hand().code());
+    node.put("dose", drill == null || drill.dose().isBlank() ? null : drill.dose());
+    return node;
+  }
+
+  private static ObjectNode write(ProgressScore.Course course) {
+    ObjectNode node = JsonText.object();
+    node.put("hand", course.hand().code());
+    node.put("quality", course.quality().code());
+    node.put("measure", course.measure().id());
+    node.put("unit", course.measure().unit());
+    Put.figure(node, "typicalError", course.typicalError());
+    Put.figure(node, "change", course.change());
+    Put.figure(node, "low", course.changeLow());
+    Put.figure(node, "high", course.changeHigh());
+    Put.figure(node, "margin", course.margin());
+    node.put("verdict", course.verdict().code());
+    ArrayNode points = node.putArray("points");
+    for (ProgressScore.Point point : course.points()) {
+      ObjectNode each = points.addObject();
+      each.put("block", point.step() + 1);
+      each.put("n", point.trials().size());
+      Put.figure(each, "mean", point.mean());
+      Put.figure(each, "noiseLow", point.noiseLow());
+      Put.figure(each, "noiseHigh", point.noiseHigh());
+    }
+    return node;
+  }
+}

@@ -1,0 +1,99 @@
+package palmturn.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import palmturn.work.AthleteProgress;
+import palmturn.work.Progress;
+
+class ProgressCommandTest {
+  private static final String CLIP = "sample-clips-synthetic/right-baseline-1.mp4";
+  private static final String MARKS = "sample-clips-synthetic/right-baseline-1.marks.csv";
+
+  @TempDir private Path folder;
+  private Path spring;
+  private Path summer;
+
+  @BeforeEach
+  void makeTwoSessions() throws Exception {
+    spring = session("spring", "H-07", "2026-03-14");
+    summer = session("summer", "H-07", "2026-06-20");
+  }
+
+  @Test
+  void followsOneAthleteInOrderOfTime() throws Exception {
+    Run run = Run.of("progress", summer, spring, "--json");
+    assertEquals(PalmturnCommand.DONE, run.status(), run.err());
+    JsonNode root = new ObjectMapper().readTree(run.out());
+    assertEquals("H-07", root.get("athlete").asText());
+    assertEquals("2026-03-14", root.get("blocks").get(0).get("date").asText());
+    JsonNode speed = root.get("courses").get(0);
+    assertEquals("cannot-tell", speed.get("verdict").asText(), "one trial a block");
+    assertTrue(speed.get("typicalError").isNull());
+    assertEquals(2, speed.get("points").size());
+    assertTrue(Run.of("progress", spring, summer).out().contains("H-07, 2 sessions"));
+  }
+
+  @Test
+  void writesAPageThatFetchesNothing() throws Exception {
+    Path page = folder.resolve("progress.html");
+    assertEquals(PalmturnCommand.DONE, Run.of("progress", spring, summer, "--html", page).status());
+    String html = Files.readString(page);
+    assertTrue(html.contains("<svg"));
+    assertFalse(html.contains("src=\"http"));
+    assertTrue(html.contains("it does not diagnose"));
+  }
+
+  @Test
+  void aDamagedSessionIsNamedAndTheOthersShown() throws Exception {
+    Path bad = Files.createDirectory(folder.resolve("bad"));
+    Files.writeString(bad.resolve("session.json"), "{", StandardCharsets.UTF_8);
+    Run run = Run.of("progress", spring, bad, summer);
+    assertEquals(PalmturnCommand.WRONG_DATA, run.status());
+    assertEquals(1, run.errorLines());
+    assertTrue(run.err().contains("bad"), run.err());
+    assertTrue(run.out().contains("2 sessions"));
+  }
+
+  @Test
+  void athletesAreNotMixed() throws Exception {
+    Path other = session("other", "K-12", "2026-05-01");
+    Run run = Run.of("progress", spring, other);
+    assertEquals(PalmturnCommand.WRONG_DATA, run.status());
+    assertEquals(1, run.errorLines());
+    assertTrue(run.err().contains("different athletes (H-07, K-12)"), run.err());
+    AthleteProgress beside = AthleteProgress.beside(spring, Progress.NONE);
+    assertEquals(2, beside.score().sessions(), "those of others are passed over");
+  }
+
+  @Test
+  void theLadderGoesByOwnBestAndWritesItsClicks() throws Exception {
+    Run run = Run.of("ladder", spring);
+    assertEquals(PalmturnCommand.DONE, run.status(), run.err());
+    assertTrue(run.out().contains("right hand, best 5.15 slaps/s:"), run.out());
+    assertTrue(run.out().contains("3.1 slaps/s, 186 clicks a minute"), run.out());
+    Path clicks = Files.createDirectory(folder.resolve("clicks"));
+    assertEquals(PalmturnCommand.DONE, Run.of("ladder", spring, "--clicks", clicks).status());
+    for (String pace : new String[] {"3.1", "3.9", "4.6"}) {
+      assertTrue(Files.exists(clicks.resolve("right-" + pace + ".wav")), pace);
+    }
+  }
+
+  private Path session(String name, String athlete, String date) throws Exception {
+    Path made = folder.resolve(name);
+    assertEquals(0, Run.of("new", made, "--athlete", athlete, "--date", date).status());
+    assertEquals(0, Run.of("add", made, CLIP, "--hand", "right").status());
+    Path trial = made.resolve("right-baseline-1");
+    assertEquals(0, Run.of("marks", "import", trial, MARKS, "--reader", "A").status());
+    return made;
+  }
+}
