@@ -3,6 +3,7 @@ package palmturn.app.differences;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
+import javafx.application.Platform;
 import javafx.beans.binding.Bindings;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
@@ -168,14 +169,19 @@ final class ListPane extends VBox {
     return label;
   }
 
-  /** Brings the line that is looked at into sight, moving no more than needed. */
   private void arrive() {
     list.refresh();
+    // Where its lines lie the list knows only once it has laid them out.
+    Platform.runLater(this::bringIn);
+  }
+
+  /** Brings the line that is looked at into sight, moving no more than needed. */
+  private void bringIn() {
     Item current = differences.current();
-    if (current != null
-        && list.lookup(".virtual-flow") instanceof VirtualFlow<?> flow
-        && list.getItems().contains(new Row.Of(current))) {
-      flow.scrollTo(list.getItems().indexOf(new Row.Of(current)));
+    int line = current == null ? -1 : list.getItems().indexOf(new Row.Of(current));
+    if (line >= 0 && list.lookup(".virtual-flow") instanceof VirtualFlow<?> flow) {
+      flow.layout();
+      flow.scrollTo(line);
     }
   }
 }

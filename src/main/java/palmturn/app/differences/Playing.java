@@ -4,6 +4,7 @@ import java.util.concurrent.Executor;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.stage.Stage;
 import palmturn.clip.FrameTable;
+import palmturn.clip.Picture;
 import palmturn.settle.Difference.What;
 import palmturn.trial.TimeScale;
 
@@ -17,10 +18,12 @@ public final class Playing {
   private @Nullable Opened opened;
   private @Nullable Item item;
   private boolean held;
+  private boolean ready;
 
   Playing(Executor screen) {
     stage = new Stage(screen);
     stills = new Stills(screen);
+    stage.pictureProperty().addListener((picture, before, now) -> follow(now));
   }
 
   Stage stage() {
@@ -43,6 +46,7 @@ public final class Playing {
           frames.left(),
           frames.right(),
           () -> {
+            ready = true;
             if (!held) {
               play();
             }
@@ -54,6 +58,7 @@ public final class Playing {
   void stopAt(int frame) {
     held = true;
     stage.seek(frame);
+    follow(stage.pictureProperty().get());
   }
 
   /** Stops, and shows nothing. */
@@ -63,6 +68,7 @@ public final class Playing {
     opened = null;
     item = null;
     held = false;
+    ready = false;
   }
 
   private void play() {
@@ -74,9 +80,20 @@ public final class Playing {
     }
   }
 
-  /** Plays the difference, or stops on its own frame. */
+  /** Lets the still pictures be those beside the one that is stood on. */
+  private void follow(@Nullable Picture shown) {
+    if (held && opened != null && shown != null && shown.index() == stage.frameProperty().get()) {
+      stills.show(
+          opened.pictures(),
+          Math.max(0, shown.index() - 1),
+          Math.min(opened.frames().size() - 1, shown.index() + 1),
+          () -> {});
+    }
+  }
+
+  /** Plays the difference once its pictures are there, or stops on its own frame. */
   public void playOrStop() {
-    if (item == null || opened == null) {
+    if (item == null || opened == null || !ready) {
       return;
     }
     if (stage.playingProperty().get()) {
@@ -94,9 +111,14 @@ public final class Playing {
     FrameTable table = in.frames();
     int from = table.nearest(item.fromS());
     int to = table.nearest(item.toS());
-    if (item instanceof Item.OfSpan || item.difference().what().contains(What.APART) && to > from) {
+    if (twoMoments(item) && to > from) {
       return new Frames(from, item instanceof Item.OfSpan ? from : (from + to) / 2, to);
     }
     return new Frames(Math.max(0, from - 1), from, Math.min(table.size() - 1, from + 1));
+  }
+
+  /** Returns whether a difference has a beginning and an end, and not only one moment. */
+  static boolean twoMoments(Item item) {
+    return item instanceof Item.OfSpan || item.difference().what().contains(What.APART);
   }
 }

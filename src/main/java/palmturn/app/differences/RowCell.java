@@ -71,7 +71,7 @@ final class RowCell extends ListCell<ListPane.Row> {
           .getChildren()
           .setAll(tick, label(wording.decided(decision) + ", " + decision.by(), "second"));
     } else {
-      String left = decision == null ? "" : "left open by " + decision.by() + "; ";
+      String left = decision == null ? "" : "left open; ";
       Label detail = label(left + wording.detail(item), "second");
       detail.setMinWidth(0);
       second.getChildren().setAll(detail);

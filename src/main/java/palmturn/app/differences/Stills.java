@@ -1,5 +1,6 @@
 package palmturn.app.differences;
 
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.Executor;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -30,20 +31,21 @@ final class Stills {
   }
 
   /**
-   * Shows two frames.
+   * Shows two frames in place of those before, as they come. Where something else is asked of the
+   * clip in between, it gives way, and what has not come is left as it was.
    *
    * @param then is run when both are there, or can't be
    */
   void show(Stage.Pictures from, int leftFrame, int rightFrame, Runnable then) {
-    int now = clear();
-    fetch(from, now, leftFrame, left, () -> fetch(from, now, rightFrame, right, then));
+    int turn = ++asked;
+    fetch(from, turn, leftFrame, left, () -> fetch(from, turn, rightFrame, right, then));
   }
 
   /** Shows nothing. */
-  int clear() {
+  void clear() {
+    asked++;
     left.set(null);
     right.set(null);
-    return ++asked;
   }
 
   private void fetch(
@@ -57,7 +59,7 @@ final class Stills {
             (came, problem) ->
                 screen.execute(
                     () -> {
-                      if (turn == asked) {
+                      if (turn == asked && !(problem instanceof CancellationException)) {
                         into.set(came);
                         then.run();
                       }

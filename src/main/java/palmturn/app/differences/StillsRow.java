@@ -9,7 +9,6 @@ import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 import palmturn.clip.Picture;
 import palmturn.settle.Difference;
-import palmturn.settle.Difference.What;
 import palmturn.trial.Estimate;
 import palmturn.trial.Slap;
 import palmturn.trial.Span;
@@ -36,15 +35,20 @@ final class StillsRow extends HBox {
     getChildren().setAll(left, middle, right);
     aim();
     follow.changes(differences.openedProperty(), this::aim);
-    follow.value(
-        differences.playing().stills().leftProperty(), picture -> still(left, picture, true));
-    follow.value(
-        differences.playing().stills().rightProperty(), picture -> still(right, picture, false));
+    follow.changes(differences.playing().stills().leftProperty(), this::beside);
+    follow.changes(differences.playing().stills().rightProperty(), this::beside);
+    follow.changes(differences.afresh().activeProperty(), this::beside);
     follow.changes(differences.stage().pictureProperty(), this::play);
     follow.changes(differences.stage().playingProperty(), this::play);
     follow.changes(differences.stage().speedProperty(), this::play);
     follow.changes(differences.afresh().activeProperty(), this::play);
+    beside();
     play();
+  }
+
+  private void beside() {
+    still(left, differences.playing().stills().leftProperty().get(), true);
+    still(right, differences.playing().stills().rightProperty().get(), false);
   }
 
   /** Where the hands were found or pointed at, they are shown larger. */
@@ -71,7 +75,7 @@ final class StillsRow extends HBox {
     }
     view.show(
         picture,
-        item instanceof Item.OfSpan || item.difference().what().contains(What.APART)
+        !differences.afresh().activeProperty().get() && Playing.twoMoments(item)
             ? end(item, wording, first)
             : first ? "the frame before" : "the frame after",
         wording.at(picture.timeS()),

@@ -178,6 +178,8 @@ class DifferencesTest {
     differences.markAfresh();
     int frame = differences.stage().frameProperty().get();
     differences.stage().step(2);
+    assertEquals(frame + 1, differences.playing().stills().leftProperty().get().index());
+    assertEquals(frame + 3, differences.playing().stills().rightProperty().get().index());
     differences.afresh().side(Side.BACK);
     differences.afresh().zone(Zone.WRIST);
     differences.keepAfresh();
