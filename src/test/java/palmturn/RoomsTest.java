@@ -68,7 +68,6 @@ class RoomsTest {
             "settle",
             "advise",
             "store",
-            "film",
             "synth"));
     MAY_IMPORT.put(
         "app",

@@ -12,6 +12,7 @@ import palmturn.advise.Caution;
 import palmturn.advise.DrillLibrary;
 import palmturn.advise.LibraryDrill;
 import palmturn.work.Drills;
+import palmturn.work.Sessions;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -47,6 +48,10 @@ final class DrillsCommand implements Callable<Integer> {
       Say.to(spec, "wrote %s: edit it, and put it where it counts", write);
       where();
       return PalmturnCommand.DONE;
+    }
+    if (session != null) {
+      // Its own drills lie in it, so that a slip in its name must not pass for a session without.
+      Sessions.openReadOnly(session).close();
     }
     DrillLibrary library = Drills.library(Home.settings(), session);
     if (json) {

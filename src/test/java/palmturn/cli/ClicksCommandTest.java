@@ -1,6 +1,7 @@
 package palmturn.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
@@ -79,12 +80,25 @@ class ClicksCommandTest {
 
   @Test
   void theLibraryIsListedPrintedAndWritten() throws Exception {
-    Run list = Run.of("drills", dir);
+    Path session = dir.resolve("session");
+    Run.of("new", session, "--athlete", "H-07");
+    Run list = Run.of("drills", session);
     assertEquals(0, list.status(), list.err());
     assertTrue(list.out().contains("paced-flips: accuracy"), list.out());
     assertTrue(list.out().contains("Head-turn and eye drills: seated"), list.out());
-    Run json = Run.of("drills", "--json", dir);
+    Run json = Run.of("drills", "--json", session);
     assertTrue(json.out().startsWith("{\n  \"format\": \"palmturn-drills\""), json.out());
+    Files.writeString(
+        session.resolve("drills.json"),
+        "{\"format\": \"palmturn-drills\", \"version\": 1, \"leaveOut\": [\"paced-flips\"]}");
+    assertFalse(Run.of("drills", session).out().contains("paced-flips"));
+    Files.writeString(session.resolve("drills.json"), "{\"format\": \"palmturn-drills\"}");
+    Run slip = Run.of("drills", session);
+    assertEquals(1, slip.status());
+    assertEquals(1, slip.errorLines(), slip.err());
+    assertTrue(
+        slip.err().contains("drills.json: $.version: missing; correct it there"), slip.err());
+    assertEquals(1, Run.of("drills", dir).status(), "no session");
     Path file = dir.resolve("mine.json");
     assertEquals(0, Run.of("drills", "--write", file).status());
     assertEquals(1, Run.of("drills", "--write", file).status());

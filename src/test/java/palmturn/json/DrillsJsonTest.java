@@ -63,6 +63,10 @@ class DrillsJsonTest {
     assertEquals(LIBRARY, DrillsJson.read(text));
     assertEquals(Set.of(), SchemaTest.faults("drills", text));
     assertEquals(Set.of(), SchemaTest.faults("drills", DrillsJson.standardText()));
+    String less =
+        "{\"format\": \"palmturn-drills\", \"version\": 1, \"leaveOut\": [\"head-turns\"]}";
+    assertEquals(Set.of(), SchemaTest.faults("drills", less));
+    assertEquals(List.of("head-turns"), DrillsJson.read(less).leaveOut());
   }
 
   @ParameterizedTest
