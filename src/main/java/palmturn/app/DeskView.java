@@ -23,6 +23,7 @@ import palmturn.app.board.BoardView;
 import palmturn.app.desk.Desk;
 import palmturn.app.differences.DifferencesView;
 import palmturn.app.hints.HintsView;
+import palmturn.app.inbox.InboxView;
 import palmturn.app.keys.Action;
 import palmturn.app.keys.Chord;
 import palmturn.app.look.Follow;
@@ -55,13 +56,14 @@ final class DeskView extends StackPane implements Keyboard.Face {
   private final DifferencesView differences;
   private final PairView pair;
   private final Label fast = new Label();
+  private final InboxView inboxView;
 
   DeskView(Desk desk, SessionFlow flow, Look look, Runnable printKeys, Follow follow) {
     this.printKeys = printKeys;
     this.desk = desk;
     this.flow = flow;
     this.look = look;
-    keyboard = new Keyboard(desk, look, this, follow);
+    keyboard = new Keyboard(desk, flow.inbox(), look, this, follow);
     getStyleClass().setAll("desk");
     board = new BoardView(desk.board(), flow::droppedOn, look, follow);
     board.setMinWidth(look.px(240));
@@ -109,7 +111,16 @@ final class DeskView extends StackPane implements Keyboard.Face {
     StackPane body = new StackPane(one, differences, pair);
     body.setMinHeight(0);
     VBox.setVgrow(body, Priority.ALWAYS);
-    VBox panes = new VBox(new HeaderView(desk, look, this::pressed, follow), body, hints);
+    HeaderView header = new HeaderView(desk, look, this::pressed, follow);
+    VBox panes = new VBox();
+    inboxView = new InboxView(flow.inbox(), look, this::pressed, follow);
+    follow.value(
+        flow.inbox().shownProperty(),
+        shown -> {
+          panes.getChildren().setAll(header, shown ? inboxView : body, hints);
+          offer();
+          focusStrip();
+        });
     Sheets sheets = new Sheets(desk, flow, look, this::pressed, this::focusStrip, follow);
     getChildren().setAll(panes, troubleLine(), sheets);
     follow.changes(desk.folderProperty(), this::place);
@@ -235,6 +246,16 @@ final class DeskView extends StackPane implements Keyboard.Face {
   }
 
   @Override
+  public void chooseInbox() {
+    DirectoryChooser chooser = new DirectoryChooser();
+    chooser.setTitle("Choose the folder in which sessions arrive");
+    File chosen = chooser.showDialog(getScene().getWindow());
+    if (chosen != null) {
+      flow.inbox().choose(chosen.toPath());
+    }
+  }
+
+  @Override
   public void chooseClips() {
     FileChooser chooser = new FileChooser();
     chooser.setTitle("Add clips");
@@ -272,6 +293,10 @@ final class DeskView extends StackPane implements Keyboard.Face {
 
   @Override
   public void focusStrip() {
+    if (flow.inbox().shownProperty().get()) {
+      inboxView.requestFocus();
+      return;
+    }
     (differences.isVisible() ? differences : pair.isVisible() ? pair : strip).requestFocus();
   }
 

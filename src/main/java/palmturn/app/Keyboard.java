@@ -11,6 +11,7 @@ import palmturn.app.desk.Estimation;
 import palmturn.app.desk.Question;
 import palmturn.app.hints.Hint;
 import palmturn.app.hints.Hints;
+import palmturn.app.inbox.Inbox;
 import palmturn.app.keys.Action;
 import palmturn.app.keys.Where;
 import palmturn.app.look.Follow;
@@ -38,6 +39,7 @@ final class Keyboard {
   private final Face face;
   private final StageKeys stageKeys;
   private final FastKeys fast;
+  private final InboxKeys inbox;
   private final PairKeys pair;
   private final DifferencesKeys differences;
   private final Later later;
@@ -48,6 +50,8 @@ final class Keyboard {
     void chooseSession();
 
     void chooseClips();
+
+    void chooseInbox();
 
     void askDrill();
 
@@ -70,7 +74,7 @@ final class Keyboard {
     void printKeys();
   }
 
-  Keyboard(Desk desk, Look look, Face face, Follow follow) {
+  Keyboard(Desk desk, Inbox sent, Look look, Face face, Follow follow) {
     this.desk = desk;
     this.marking = desk.marking();
     this.stage = desk.stage();
@@ -80,6 +84,7 @@ final class Keyboard {
     fast = new FastKeys(desk.fast(), does);
     pair = new PairKeys(desk.pairing(), does);
     differences = new DifferencesKeys(desk.reviewing(), desk::forgetTrouble, does);
+    inbox = new InboxKeys(sent, face::chooseInbox, does);
     does.does(Action.ADD, face::chooseClips);
     does.does(Action.DRILL, face::askDrill);
     does.does(Action.READER, face::askReader);
@@ -137,6 +142,9 @@ final class Keyboard {
 
   /** Returns the keys that are valid now, the most wanted first. */
   List<Hint> hints() {
+    if (inbox.shown()) {
+      return Hints.INBOX;
+    }
     if (pair.active()) {
       return Hints.PAIR;
     }
@@ -202,7 +210,11 @@ final class Keyboard {
       }
       return false;
     }
-    if (asked != null && !chord.equals("Esc") && !chord.equals("Enter")) {
+    if (asked != null && chord.equals("Esc")) {
+      desk.ask(null);
+      return true;
+    }
+    if (asked != null && !chord.equals("Enter")) {
       desk.ask(null);
     }
     Runnable action = action(chord);
@@ -239,6 +251,10 @@ final class Keyboard {
   private @Nullable Runnable action(String chord) {
     for (Where here : where()) {
       Optional<Action> action = desk.keys().map().at(here, chord);
+      if (action.isPresent() && inbox.shown() && here == Where.WINDOW) {
+        boolean ofAll = action.get() == Action.KEYS || ON_KEY_SHEET.contains(action.get());
+        return ofAll ? does.at(here, action.get(), chord) : null;
+      }
       if (action.isPresent()) {
         return does.at(here, action.get(), chord);
       }
@@ -248,6 +264,9 @@ final class Keyboard {
 
   /** Where the keyboard is, what takes a key first at the head. */
   private List<Where> where() {
+    if (inbox.shown()) {
+      return List.of(Where.INBOX, Where.WINDOW);
+    }
     if (pair.active()) {
       return List.of(Where.PAIR);
     }

@@ -25,6 +25,7 @@ import palmturn.trial.TrialId;
 import palmturn.work.Estimating;
 import palmturn.work.Progress;
 import palmturn.work.Recents;
+import palmturn.work.SeenMessages;
 import palmturn.work.Settings;
 import palmturn.work.UserError;
 
@@ -73,7 +74,14 @@ public final class PalmturnApp extends Application {
             System.getenv("XDG_CONFIG_HOME"));
     Recents recents = Recents.in(settings);
     SessionFlow flow =
-        new SessionFlow(desk, recents, looking, Platform::runLater, clock, Eyes.own());
+        new SessionFlow(
+            desk,
+            recents,
+            SeenMessages.in(settings.resolveSibling("messages.properties")),
+            looking,
+            Platform::runLater,
+            clock,
+            Eyes.own());
     Look look = new Look();
     Settings chosen = Settings.in(settings);
     Kept.follow(chosen, look, desk.keys(), desk::fail);

@@ -55,6 +55,10 @@ final class StartPane extends VBox {
       getChildren()
           .add(button("start-open", "Open a session", keys.of(Action.OPEN), "choice", look, press));
     }
+    if (!sessionOpen) {
+      getChildren()
+          .add(button("start-inbox", "Inbox", keys.of(Action.INBOX_SHOW), "choice", look, press));
+    }
     Label drop = new Label("or drop clips or a session folder anywhere");
     drop.getStyleClass().add("small");
     getChildren().add(drop);

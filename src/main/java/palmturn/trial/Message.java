@@ -6,7 +6,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * A word between athlete and coach.
  *
- * @param from who wrote it
+ * @param from who wrote it: {@code athlete}, {@code coach}, or a reader's initials
  * @param at when
  * @param trial the trial it is about, if one
  * @param timeS the moment in that trial's clip it is about, media seconds, if one
@@ -19,4 +19,10 @@ public record Message(
     @Nullable TrialId trial,
     @Nullable Double timeS,
     String text,
-    Extra extra) {}
+    Extra extra) {
+  /** Who is filmed, as {@code from}. */
+  public static final String ATHLETE = "athlete";
+
+  /** Who answers, as {@code from}. */
+  public static final String COACH = "coach";
+}

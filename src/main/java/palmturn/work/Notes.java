@@ -53,8 +53,13 @@ public final class Notes {
     }
     List<Message> messages = new ArrayList<>(folder.session().messages());
     messages.add(new Message(from, clock.instant(), trial, timeS, text, Extra.NONE));
+    messages(folder, messages);
+  }
+
+  /** Puts other messages in the place of those of a session. */
+  public static void messages(SessionFolder folder, List<Message> all) throws UserError {
     try {
-      folder.save(folder.session().withMessages(messages));
+      folder.save(folder.session().withMessages(all));
     } catch (StoreException e) {
       throw UserError.of(e);
     }

@@ -22,6 +22,7 @@ public final class Recents {
   private final @Nullable Path file;
   private List<Left> all;
   private @Nullable Adding adding;
+  private @Nullable Path inbox;
 
   /**
    * A session and where it was left.
@@ -61,7 +62,9 @@ public final class Recents {
   public static Recents in(Path settings) {
     Path file = settings.resolve("recent.properties");
     Properties kept = Kept.read(file);
-    return new Recents(file, lefts(kept), adding(kept));
+    Recents recents = new Recents(file, lefts(kept), adding(kept));
+    recents.inbox = path(kept.getProperty("inbox.folder"));
+    return recents;
   }
 
   /** Returns recents that are forgotten with the program. */
@@ -134,6 +137,17 @@ public final class Recents {
     return adding;
   }
 
+  /** Remembers the folder that a coach's sessions come in. */
+  public synchronized void setInbox(Path folder) {
+    inbox = whole(folder);
+    write();
+  }
+
+  /** Returns the folder that a coach's sessions come in; null where none was chosen. */
+  public synchronized @Nullable Path inbox() {
+    return inbox;
+  }
+
   /** Forgets a session, which may have been moved or deleted. */
   public synchronized void forget(Path folder) {
     Path gone = whole(folder);
@@ -146,12 +160,16 @@ public final class Recents {
   }
 
   private static @Nullable Adding adding(Properties kept) {
-    String folder = kept.getProperty("adding.folder");
+    Path folder = path(kept.getProperty("adding.folder"));
     String trials = kept.getProperty("adding.trials", "");
+    return folder == null || trials.isBlank()
+        ? null
+        : new Adding(folder, List.of(trials.split(" ")));
+  }
+
+  private static @Nullable Path path(@Nullable String name) {
     try {
-      return folder == null || trials.isBlank()
-          ? null
-          : new Adding(whole(Path.of(folder)), List.of(trials.split(" ")));
+      return name == null ? null : whole(Path.of(name));
     } catch (InvalidPathException e) {
       return null;
     }
@@ -207,6 +225,9 @@ public final class Recents {
     if (adding != null) {
       kept.setProperty("adding.folder", adding.folder().toString());
       kept.setProperty("adding.trials", String.join(" ", adding.trials()));
+    }
+    if (inbox != null) {
+      kept.setProperty("inbox.folder", inbox.toString());
     }
     Kept.write(file, kept);
   }

@@ -7,6 +7,7 @@ import palmturn.app.session.Eyes;
 import palmturn.app.session.SessionFlow;
 import palmturn.app.tasks.Tasks;
 import palmturn.work.Recents;
+import palmturn.work.SeenMessages;
 
 /** Session flows that leave the user's own settings alone. */
 final class Flows {
@@ -17,6 +18,13 @@ final class Flows {
   }
 
   static SessionFlow of(Desk desk, Tasks tasks, Recents recents) {
-    return new SessionFlow(desk, recents, tasks, Platform::runLater, Clock.systemUTC(), Eyes.own());
+    return new SessionFlow(
+        desk,
+        recents,
+        SeenMessages.unkept(),
+        tasks,
+        Platform::runLater,
+        Clock.systemUTC(),
+        Eyes.own());
   }
 }

@@ -449,6 +449,28 @@ class PalmturnAppTest {
     assertFalse(reading().independent());
   }
 
+  @Test
+  void inboxListsSessionsOpensOneAndComesBack(FxRobot robot) throws Exception {
+    robot.press(KeyCode.CONTROL).type(KeyCode.I).release(KeyCode.CONTROL);
+    assertTrue(text(robot, "#inbox-words").startsWith("Choose the folder"));
+    Path box = Files.createDirectories(folder.resolve("box"));
+    for (String code : List.of("H-20", "H-21")) {
+      Sessions.create(box.resolve(code), code, LocalDate.of(2026, 11, 14), Session.Facts.NONE)
+          .close();
+    }
+    Platform.runLater(() -> flow.inbox().choose(box));
+    until(() -> flow.inbox().foundProperty().get().size() == 2);
+    until(() -> flow.inbox().searchProperty().get() == null);
+    robot.type(KeyCode.DOWN).type(KeyCode.ENTER);
+    until(() -> text(robot, "#heading").startsWith("H-21"));
+    assertTrue(robot.lookup("#inbox-words").tryQuery().isEmpty());
+    robot.press(KeyCode.CONTROL).type(KeyCode.I).release(KeyCode.CONTROL);
+    until(() -> robot.lookup("#inbox-words").tryQuery().isPresent());
+    robot.type(KeyCode.ESCAPE);
+    until(() -> robot.lookup("#inbox-words").tryQuery().isEmpty());
+    assertTrue(text(robot, "#heading").startsWith("H-21"));
+  }
+
   /** A session that AK has begun to read, from an estimate. */
   private static Path anothers(String name) throws Exception {
     Path session = session(name);

@@ -136,6 +136,17 @@ public final class Hints {
           Hint.of("slower, faster", Action.SLOWER, Action.FASTER),
           ALL);
 
+  /** The list of sessions that were sent in. */
+  public static final List<Hint> INBOX =
+      List.of(
+          Hint.of("open", Action.INBOX_OPEN),
+          Hint.of("move", Action.INBOX_MOVE),
+          Hint.of("choose a folder", Action.INBOX_FOLDER),
+          Hint.of("search again", Action.INBOX_AGAIN),
+          Hint.of("stop searching", Action.INBOX_STOP),
+          Hint.of("back", Action.INBOX_SHOW),
+          ALL);
+
   /** Has the program look for slaps. */
   public static final Hint ESTIMATE = Hint.of("estimate", Action.ESTIMATE);
 
@@ -186,7 +197,7 @@ public final class Hints {
 
   private static List<Hint> at(Place place) {
     return switch (place) {
-      case NOTHING_OPEN -> List.of(OPEN, ADD, ALL);
+      case NOTHING_OPEN -> List.of(OPEN, ADD, Hint.of("inbox", Action.INBOX_SHOW), ALL);
       case BOARD -> List.of(BOARD, Hint.of("to the strip", Action.TO_STRIP), ADD, DRILL, ALL);
       case NOT_FILMED -> List.of(ADD, OPEN, DRILL, Hint.of("board", Action.TAB), ALL);
       case PLACES ->

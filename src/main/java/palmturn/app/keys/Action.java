@@ -3,6 +3,7 @@ package palmturn.app.keys;
 import static palmturn.app.keys.Where.AFRESH;
 import static palmturn.app.keys.Where.BOARD;
 import static palmturn.app.keys.Where.DIFFERENCES;
+import static palmturn.app.keys.Where.INBOX;
 import static palmturn.app.keys.Where.PAIR;
 import static palmturn.app.keys.Where.PASS;
 import static palmturn.app.keys.Where.PICTURE;
@@ -71,6 +72,14 @@ public enum Action {
   TAB(Group.MOVE, "", "Tab", "board, picture, strip"),
   BOARD_MOVE(Group.MOVE, "", "← → ↑ ↓", "move on the board", BOARD),
   TO_STRIP(Group.MOVE, "", "Enter", "from the board to the strip", BOARD),
+  INBOX_SHOW(Group.MOVE, "inbox", "Ctrl+I", "inbox, and back", WINDOW, INBOX),
+  INBOX_MOVE(Group.UNLISTED, "", "↑ ↓", "in the inbox: move", INBOX),
+  INBOX_FAR(Group.UNLISTED, "", "PgUp PgDn Home End", "in the inbox: move far", INBOX),
+  INBOX_OPEN(Group.UNLISTED, "", "Enter", "in the inbox: open", INBOX),
+  INBOX_FOLDER(Group.UNLISTED, "", "O", "in the inbox: choose a folder", INBOX),
+  INBOX_AGAIN(Group.UNLISTED, "", "R", "in the inbox: search again", INBOX),
+  INBOX_STOP(Group.UNLISTED, "", "S", "in the inbox: stop searching", INBOX),
+  INBOX_LEAVE(Group.UNLISTED, "", "Esc", "in the inbox: back", INBOX),
   RECENT(Group.MOVE, "", "1 2 3 4 5 6 7 8 9", "one of the last sessions", START),
 
   HANDS(Group.PICTURE, "hands", "V", "hands, whole picture", TRIAL, PASS, PLACES, PAIR),

@@ -23,7 +23,9 @@ public enum Where {
   /** One of them is marked afresh; takes all keys. */
   AFRESH(true),
   /** Two trials are looked at side by side; takes all keys. */
-  PAIR(true);
+  PAIR(true),
+  /** The inbox is in sight; takes all keys. */
+  INBOX(true);
 
   private final boolean alone;
 

@@ -14,6 +14,7 @@ import palmturn.app.board.Cell;
 import palmturn.app.board.Protocol;
 import palmturn.app.desk.Desk;
 import palmturn.app.desk.Question;
+import palmturn.app.inbox.Inbox;
 import palmturn.app.progress.Past;
 import palmturn.app.tasks.Tasks;
 import palmturn.store.SessionFolder;
@@ -25,6 +26,7 @@ import palmturn.work.AthleteProgress;
 import palmturn.work.Notes;
 import palmturn.work.Progress;
 import palmturn.work.Recents;
+import palmturn.work.SeenMessages;
 import palmturn.work.UserError;
 
 /** How sessions begin, grow by clips and blocks, and are found again. */
@@ -33,6 +35,7 @@ public final class SessionFlow {
   private final Clock clock;
   private final Intake intake;
   private final Landing landing;
+  private final Inbox inbox;
   private final Recents recents;
   private final Past past;
 
@@ -45,13 +48,34 @@ public final class SessionFlow {
    * @param eyes looks into clips
    */
   public SessionFlow(
-      Desk desk, Recents recents, Tasks tasks, Executor screen, Clock clock, Eyes eyes) {
+      Desk desk,
+      Recents recents,
+      SeenMessages seen,
+      Tasks tasks,
+      Executor screen,
+      Clock clock,
+      Eyes eyes) {
     this.desk = desk;
     this.clock = clock;
     intake = new Intake(tasks, screen, eyes);
     this.recents = recents;
     landing = new Landing(desk, recents, screen, clock);
     past = new Past(tasks, session -> AthleteProgress.beside(session, Progress.NONE));
+    inbox =
+        new Inbox(
+            tasks,
+            screen,
+            recents,
+            this::fromInbox,
+            found -> seen.unseen(found.path(), found.messages()));
+    desk.folderProperty()
+        .addListener(
+            (folder, before, now) -> {
+              if (now != null) {
+                inbox.hide();
+                seen.seen(now.folder(), now.session().messages());
+              }
+            });
     BoardLooks looks = new BoardLooks(desk.board(), tasks);
     desk.folderProperty().addListener((folder, before, now) -> looks.follow(now));
     desk.board().cellsProperty().addListener((cells, before, now) -> looks.look());
@@ -72,6 +96,24 @@ public final class SessionFlow {
   /** What is known of the athlete from other sessions. */
   public Past past() {
     return past;
+  }
+
+  /** The sessions that were sent in. */
+  public Inbox inbox() {
+    return inbox;
+  }
+
+  private void fromInbox(Path session) {
+    SessionFolder open = desk.folderProperty().get();
+    if (open != null
+        && open.folder()
+            .toAbsolutePath()
+            .normalize()
+            .equals(session.toAbsolutePath().normalize())) {
+      inbox.hide();
+    } else {
+      desk.open(session);
+    }
   }
 
   /** The sessions that were opened last, the last first. */

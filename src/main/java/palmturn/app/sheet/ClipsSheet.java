@@ -19,7 +19,7 @@ import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 import palmturn.app.session.Attempt;
 import palmturn.app.session.Intake;
-import palmturn.app.session.Looking;
+import palmturn.app.tasks.Looking;
 import palmturn.clip.Picture;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;

@@ -17,6 +17,7 @@ import java.util.function.Consumer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import palmturn.app.estimate.MadeEstimates;
+import palmturn.app.tasks.Looking;
 import palmturn.app.tasks.Tasks;
 import palmturn.clip.ClipFacts;
 import palmturn.store.SessionFolder;

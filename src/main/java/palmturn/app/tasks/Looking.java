@@ -1,11 +1,11 @@
-package palmturn.app.session;
+package palmturn.app.tasks;
 
 import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.beans.property.ReadOnlyDoubleWrapper;
 import palmturn.work.Progress;
 
-/** One piece of work on clips: what it is, how far, and whether it shall stop. */
+/** One piece of work: what it is, how far, and whether it shall stop. */
 public final class Looking implements Progress {
   private static final double SHOWN_STEP = 0.01;
 
@@ -15,7 +15,8 @@ public final class Looking implements Progress {
   private volatile boolean stop;
   private double told = -1;
 
-  Looking(Consumer<Runnable> screen, String words) {
+  /** Starts with nothing done. */
+  public Looking(Consumer<Runnable> screen, String words) {
     this.screen = screen;
     this.words = words;
   }
@@ -30,7 +31,8 @@ public final class Looking implements Progress {
     return share.getReadOnlyProperty();
   }
 
-  void stop() {
+  /** Asks the work to stop at the next good moment. */
+  public void stop() {
     stop = true;
   }
 

@@ -1,0 +1,47 @@
+package palmturn.app;
+
+import palmturn.app.inbox.Inbox;
+import palmturn.app.keys.Action;
+import palmturn.app.keys.Where;
+
+/** What keys do while the inbox is in sight. */
+final class InboxKeys {
+  private static final int PAGE = 10;
+  private static final int FAR = 1_000_000;
+
+  private final Inbox inbox;
+
+  /**
+   * Sets them up.
+   *
+   * @param chooseFolder asks for the folder to search
+   */
+  InboxKeys(Inbox inbox, Runnable chooseFolder, Does does) {
+    this.inbox = inbox;
+    does.does(Where.INBOX, Action.INBOX_SHOW, inbox::hide);
+    does.does(Action.INBOX_LEAVE, inbox::hide);
+    does.does(Action.INBOX_SHOW, inbox::show);
+    does.does(Action.INBOX_MOVE, this::move);
+    does.does(Action.INBOX_FAR, this::move);
+    does.does(Action.INBOX_OPEN, inbox::open);
+    does.does(Action.INBOX_FOLDER, chooseFolder);
+    does.does(Action.INBOX_AGAIN, inbox::search);
+    does.does(Action.INBOX_STOP, inbox::stop);
+  }
+
+  boolean shown() {
+    return inbox.shownProperty().get();
+  }
+
+  private void move(String key) {
+    inbox.move(
+        switch (key) {
+          case "↑" -> -1;
+          case "↓" -> 1;
+          case "PgUp" -> -PAGE;
+          case "PgDn" -> PAGE;
+          case "Home" -> -FAR;
+          default -> FAR;
+        });
+  }
+}

@@ -1,0 +1,225 @@
+package palmturn.app.inbox;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Executor;
+import java.util.function.Consumer;
+import java.util.function.ToIntFunction;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import org.jspecify.annotations.Nullable;
+import palmturn.app.tasks.Looking;
+import palmturn.app.tasks.Tasks;
+import palmturn.work.InboxSearch;
+import palmturn.work.InboxSearch.Found;
+import palmturn.work.InboxSearch.State;
+import palmturn.work.Recents;
+
+/** The sessions in a coach's folder, what wants work first, and the one that is chosen. */
+public final class Inbox {
+  private final Tasks tasks;
+  private final Executor screen;
+  private final Recents recents;
+  private final Consumer<Path> open;
+  private final ToIntFunction<Found> unseen;
+
+  private final ReadOnlyBooleanWrapper shown = new ReadOnlyBooleanWrapper(false);
+  private final ReadOnlyObjectWrapper<@Nullable Path> folder = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyObjectWrapper<List<Found>> found = new ReadOnlyObjectWrapper<>(List.of());
+  private final ReadOnlyObjectWrapper<@Nullable Path> chosen = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyObjectWrapper<@Nullable Looking> search = new ReadOnlyObjectWrapper<>();
+  private boolean said;
+  private final ReadOnlyStringWrapper words = new ReadOnlyStringWrapper("");
+
+  /**
+   * Starts out of sight, at the folder that was chosen last.
+   *
+   * @param tasks runs the search
+   * @param screen hands what was found to the screen's thread
+   * @param open opens a session
+   * @param unseen tells how many of a session's messages have not been seen
+   */
+  public Inbox(
+      Tasks tasks,
+      Executor screen,
+      Recents recents,
+      Consumer<Path> open,
+      ToIntFunction<Found> unseen) {
+    this.tasks = tasks;
+    this.screen = screen;
+    this.recents = recents;
+    this.open = open;
+    this.unseen = unseen;
+    folder.set(recents.inbox());
+  }
+
+  /** Whether it is in sight. */
+  public ReadOnlyBooleanProperty shownProperty() {
+    return shown.getReadOnlyProperty();
+  }
+
+  /** The folder that is searched; null until one is chosen. */
+  public ReadOnlyObjectProperty<@Nullable Path> folderProperty() {
+    return folder.getReadOnlyProperty();
+  }
+
+  /** What was found so far, what wants work first. */
+  public ReadOnlyObjectProperty<List<Found>> foundProperty() {
+    return found.getReadOnlyProperty();
+  }
+
+  /** The one that is chosen; null where there is none. */
+  public ReadOnlyObjectProperty<@Nullable Path> chosenProperty() {
+    return chosen.getReadOnlyProperty();
+  }
+
+  /** The search that goes on; null when none does. */
+  public ReadOnlyObjectProperty<@Nullable Looking> searchProperty() {
+    return search.getReadOnlyProperty();
+  }
+
+  /** What there is to say about the list as a whole, a sentence; empty where it speaks itself. */
+  public ReadOnlyStringProperty wordsProperty() {
+    return words.getReadOnlyProperty();
+  }
+
+  /** Returns how many of a session's messages have not been seen. */
+  public int unseen(Found session) {
+    return unseen.applyAsInt(session);
+  }
+
+  /** Brings it into sight and looks again at what is there. */
+  public void show() {
+    shown.set(true);
+    search();
+  }
+
+  /** Takes it out of sight. */
+  public void hide() {
+    shown.set(false);
+    stop();
+  }
+
+  /** Searches another folder from now on. */
+  public void choose(Path where) {
+    recents.setInbox(where);
+    folder.set(recents.inbox());
+    found.set(List.of());
+    chosen.set(null);
+    said = false;
+    search();
+  }
+
+  /** Searches the folder anew; what is listed stays until it has been looked at again. */
+  public void search() {
+    stop();
+    Path where = folder.get();
+    if (where == null) {
+      words.set("Choose the folder in which the sessions of your athletes arrive.");
+      return;
+    }
+    Looking run = new Looking(screen::execute, "Searching");
+    search.set(run);
+    words.set("");
+    List<Found> fresh = new ArrayList<>();
+    tasks.run(
+        () -> {
+          if (!run.stopped()) {
+            InboxSearch.search(where, run, each -> screen.execute(() -> add(run, fresh, each)));
+          }
+          return run.stopped();
+        },
+        stopped -> ended(run, fresh, stopped),
+        problem -> {
+          if (search.get() == run) {
+            search.set(null);
+            found.set(List.of());
+            words.set(String.valueOf(problem.getMessage()));
+          }
+        });
+  }
+
+  private void add(Looking run, List<Found> fresh, Found each) {
+    if (search.get() == run) {
+      fresh.add(each);
+      List<Found> all = new ArrayList<>(found.get());
+      all.removeIf(old -> old.path().equals(each.path()));
+      all.add(each);
+      show(all);
+    }
+  }
+
+  private void ended(Looking run, List<Found> fresh, boolean stopped) {
+    if (search.get() != run) {
+      return;
+    }
+    search.set(null);
+    if (!stopped) {
+      // What has gone from the folder goes from the list.
+      show(fresh);
+    }
+    words.set(
+        stopped
+            ? "Stopped; not everything was looked at."
+            : fresh.isEmpty() ? "There is no session in this folder yet." : "");
+  }
+
+  private void show(List<Found> all) {
+    List<Found> sorted = all.stream().sorted(InboxSearch.ORDER).toList();
+    found.set(sorted);
+    boolean there = said && sorted.stream().anyMatch(each -> each.path().equals(chosen.get()));
+    if (!there) {
+      chosen.set(sorted.isEmpty() ? null : sorted.get(0).path());
+    }
+  }
+
+  /** Stops the search. */
+  public void stop() {
+    Looking run = search.get();
+    if (run != null) {
+      run.stop();
+    }
+  }
+
+  /** Chooses one. */
+  public void choose(Found which) {
+    said = true;
+    chosen.set(which.path());
+  }
+
+  /** Chooses one so many further down, or up where negative. */
+  public void move(int by) {
+    List<Found> all = found.get();
+    if (!all.isEmpty()) {
+      said = true;
+      int to = Math.max(0, Math.min(all.size() - 1, at() + by));
+      chosen.set(all.get(to).path());
+    }
+  }
+
+  private int at() {
+    List<Path> paths = found.get().stream().map(Found::path).toList();
+    return Math.max(0, paths.indexOf(chosen.get()));
+  }
+
+  /** Opens the one that is chosen; says so where that can't be done. */
+  public void open() {
+    List<Found> all = found.get();
+    if (all.isEmpty()) {
+      return;
+    }
+    Found which = all.get(at());
+    if (which.state() == State.PACK) {
+      words.set(which.path().getFileName() + " is a pack: unpack it first.");
+    } else if (which.state() == State.UNREADABLE) {
+      words.set(which.problem());
+    } else {
+      open.accept(which.path());
+    }
+  }
+}

@@ -1,0 +1,67 @@
+package palmturn.app.inbox;
+
+import java.io.File;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import palmturn.trial.Message;
+import palmturn.work.InboxSearch;
+import palmturn.work.InboxSearch.Found;
+import palmturn.work.InboxSearch.State;
+
+/** What the inbox says about sessions, in words. */
+final class InboxWords {
+  private static final DateTimeFormatter DAY =
+      DateTimeFormatter.ofPattern("d MMM uuuu", Locale.ENGLISH);
+
+  private InboxWords() {}
+
+  static String state(State state) {
+    return switch (state) {
+      case NEW -> "New";
+      case IN_WORK -> "In work";
+      case ANSWERED -> "Answered";
+      case NOT_FILMED -> "Nothing filmed yet";
+      case PACK -> "Packs, not opened yet";
+      case UNREADABLE -> "Can’t be read";
+    };
+  }
+
+  static String day(@Nullable LocalDate date) {
+    return date == null ? "" : DAY.format(date);
+  }
+
+  static String athlete(Found found) {
+    return found.athlete().isEmpty()
+        ? String.valueOf(found.path().getFileName()).replace(InboxSearch.PACK, "")
+        : found.athlete();
+  }
+
+  /** Returns "4 of 6", or nothing where nothing is filmed. */
+  static String of(int some, Found found) {
+    return found.filmed() == 0 ? "" : some + " of " + found.filmed();
+  }
+
+  /** Returns who said what last, or why the session can't be read. */
+  static String last(Found found) {
+    Message last = found.last();
+    return switch (found.state()) {
+      case UNREADABLE -> found.problem().replace(found.path() + File.separator, "");
+      default ->
+          last == null
+              ? ""
+              : "%s, %s: %s"
+                  .formatted(
+                      last.from(),
+                      DAY.format(last.at().atOffset(ZoneOffset.UTC)),
+                      last.text().replaceAll("\\s+", " "));
+    };
+  }
+
+  static String where(@Nullable Path folder) {
+    return folder == null ? "" : folder.toString();
+  }
+}
