@@ -87,16 +87,19 @@ class RoomsTest {
 
   /** Library to the rooms that may use it. */
   private static final Map<String, List<String>> LIBRARIES =
-      Map.of(
-          "org.bytedeco.ffmpeg..", List.of("clip", "film"),
-          "org.bytedeco.opencv..", List.of("estimate"),
-          "org.hipparchus..", List.of("numbers"),
-          "com.fasterxml.jackson..", List.of("json"),
-          "org.jfree..", List.of("chart", "app"),
-          "gg.jte..", List.of("report"),
-          "picocli..", List.of("cli"),
-          "me.tongfei..", List.of("cli"),
-          "javafx..", List.of("app"));
+      Map.ofEntries(
+          Map.entry("org.bytedeco.ffmpeg..", List.of("clip", "film")),
+          Map.entry("org.bytedeco.opencv..", List.of("estimate")),
+          Map.entry("org.hipparchus..", List.of("numbers")),
+          Map.entry("com.fasterxml.jackson..", List.of("json")),
+          Map.entry("org.jfree..", List.of("chart", "app")),
+          Map.entry("gg.jte..", List.of("report")),
+          Map.entry("picocli..", List.of("cli")),
+          Map.entry("me.tongfei..", List.of("cli")),
+          Map.entry("javafx..", List.of("app")),
+          Map.entry("com.openhtmltopdf..", List.of("report")),
+          Map.entry("org.apache.pdfbox..", List.of("report")),
+          Map.entry("org.apache.fontbox..", List.of("report")));
 
   /** Rooms that touch no file, no pixel and no screen. */
   private static final List<String> PURE =

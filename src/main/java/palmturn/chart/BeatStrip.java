@@ -140,6 +140,12 @@ public record BeatStrip(
     framesS = List.copyOf(framesS);
   }
 
+  /** Returns the same strip in other colours. */
+  public BeatStrip in(Palette other) {
+    return new BeatStrip(
+        slaps, spans, hollow, scale, window, view, lanes, other, framesS, words, now);
+  }
+
   /** Returns the place in {@code slaps} of the mark whose head or stem lies under a point. */
   public OptionalInt slapAt(double x, double y) {
     double best = MARGIN;

@@ -20,6 +20,9 @@ public final class HandsChart {
   private static final Font BOLD = Lato.bold(13);
   private static final int TICKS = 5;
 
+  /** How high it is drawn, pixels. */
+  public static final double HEIGHT = 63;
+
   private HandsChart() {}
 
   /**
@@ -38,8 +41,8 @@ public final class HandsChart {
   }
 
   /**
-   * Draws both hands into an area at least 84 high, with the scale at its foot; nothing where
-   * neither hand has a value.
+   * Draws both hands at the top of an area with the scale under them; nothing where neither hand
+   * has a value.
    */
   public static void paint(
       Graphics2D g,
@@ -57,10 +60,9 @@ public final class HandsChart {
                 limit == null ? DoubleStream.empty() : DoubleStream.of(limit))
             .toArray();
     Scale scale = Scale.of(values, area.getMinX() + 8, area.getMaxX() - 24, ends(left, right));
-    double foot = area.getMaxY() - 22;
-    axis(g, scale, area.getMinY() + 4, foot, limit, palette);
-    hand(g, scale, left, area.getMinY() + 18, false, palette);
-    hand(g, scale, right, area.getMinY() + 44, true, palette);
+    axis(g, scale, area.getMinY() + 2, area.getMinY() + 43, limit, palette);
+    hand(g, scale, left, area.getMinY() + 11, false, palette);
+    hand(g, scale, right, area.getMinY() + 32, true, palette);
   }
 
   private static DoubleStream numbers(OneHand hand) {
@@ -86,7 +88,7 @@ public final class HandsChart {
       limitHalf = Labels.width(BOLD, label) / 2;
       g.setColor(palette.ink());
       g.setStroke(new BasicStroke(2.25f));
-      BeatStripPainter.line(g, limitX, top - 4, limitX, foot);
+      BeatStripPainter.line(g, limitX, top - 2, limitX, foot);
       g.setFont(BOLD);
       g.drawString(label, (float) (limitX - limitHalf), (float) (foot + 16));
     }

@@ -33,6 +33,20 @@ public final class SvgChart {
    */
   public static String svg(
       String id, String title, double width, double height, Consumer<Graphics2D> painter) {
+    String head =
+        "<svg id=\"%s\" viewBox=\"0 0 %s %s\" role=\"img\" aria-labelledby=\"%s-title\"><title id=\"%s-title\">%s</title>"
+            .formatted(id, number(width), number(height), id, id, escaped(title));
+    return head + body(id, width, height, painter);
+  }
+
+  /** Returns an SVG element that screen readers pass over; its painter must not clip. */
+  public static String decoration(double width, double height, Consumer<Graphics2D> painter) {
+    return "<svg class=\"icon\" viewBox=\"0 0 %s %s\" width=\"%s\" height=\"%s\" aria-hidden=\"true\">"
+            .formatted(number(width), number(height), number(width), number(height))
+        + body("icon", width, height, painter);
+  }
+
+  private static String body(String id, double width, double height, Consumer<Graphics2D> painter) {
     SVGGraphics2D g = new SVGGraphics2D(width, height, SVGUnits.PX, new StringBuilder());
     g.setDefsKeyPrefix(id + "-");
     g.setGeomDoubleConverter(SvgChart::number);
@@ -40,11 +54,7 @@ public final class SvgChart {
     g.setFontFunction(family -> Lato.FAMILY + ", sans-serif");
     painter.accept(g);
     String element = g.getSVGElement(id);
-    int body = element.indexOf('>') + 1;
-    String head =
-        "<svg id=\"%s\" viewBox=\"0 0 %s %s\" role=\"img\" aria-labelledby=\"%s-title\"><title id=\"%s-title\">%s</title>"
-            .formatted(id, number(width), number(height), id, id, escaped(title));
-    return head + themed(element.substring(body));
+    return themed(element.substring(element.indexOf('>') + 1));
   }
 
   private static String themed(String svg) {

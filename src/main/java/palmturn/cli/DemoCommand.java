@@ -47,8 +47,10 @@ final class DemoCommand implements Callable<Integer> {
       spec.commandLine()
           .getOut()
           .println(ScoreText.of(score, Drills.training(score, library, Map.of())));
-      Path report = Reports.write(folder, null, library, Clocks.SYSTEM, bar);
-      Say.to(spec, "%nSession and report of an invented athlete: %s, %s", dir, report);
+      Reports.Written report =
+          Reports.write(folder, null, library, Reports.Paper.A4, Clocks.SYSTEM, bar);
+      Say.to(spec, "%nSession and report of an invented athlete: %s", dir);
+      report.files().forEach(file -> Say.to(spec, "%s", file));
     }
     if (!noApp) {
       openApp();

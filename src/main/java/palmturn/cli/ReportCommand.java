@@ -13,7 +13,9 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-@Command(name = "report", description = "Writes the report of a session as one HTML file.")
+@Command(
+    name = "report",
+    description = "Writes the report of a session as one HTML file, and as PDF.")
 final class ReportCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
@@ -28,17 +30,35 @@ final class ReportCommand implements Callable<Integer> {
               + " it, else its first finished one.")
   private @Nullable String reading;
 
+  @Option(names = "--pdf", description = "Write it as PDF too.")
+  private boolean pdf;
+
+  @Option(
+      names = "--paper",
+      paramLabel = "SIZE",
+      description = "What the PDF is laid out for: a4, which it is if left out, or letter.")
+  private Reports.@Nullable Paper paper;
+
   @Override
   public Integer call() throws Exception {
     try (SessionFolder folder = Sessions.open(session);
         Bar bar = Bar.on(spec)) {
       folder.notices().forEach(notice -> Say.warn(spec, notice));
-      Say.to(
-          spec,
-          "wrote %s",
+      Reports.Written written =
           Reports.write(
-              folder, reading, Drills.library(Home.settings(), session), Clocks.SYSTEM, bar));
+              folder,
+              reading,
+              Drills.library(Home.settings(), session),
+              paper(),
+              Clocks.SYSTEM,
+              bar);
+      written.files().forEach(file -> Say.to(spec, "wrote %s", file));
     }
     return PalmturnCommand.DONE;
+  }
+
+  /** A paper size asks for a PDF by itself. */
+  private Reports.@Nullable Paper paper() {
+    return paper == null && pdf ? Reports.Paper.A4 : paper;
   }
 }

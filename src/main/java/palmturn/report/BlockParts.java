@@ -1,9 +1,13 @@
 package palmturn.report;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import palmturn.chart.HandsChart;
 import palmturn.measure.HandScore;
@@ -14,29 +18,50 @@ import palmturn.measure.SideScore;
 import palmturn.measure.TrialScore;
 import palmturn.trial.Block;
 import palmturn.trial.Hand;
+import palmturn.trial.TrialId;
 
 /** Builds the summaries: the two hands of each block side by side. */
 final class BlockParts {
+  private static final String AT_MOST = "≤\u00A0";
+  private static final List<Quality> FOUR =
+      List.of(Quality.SPEED, Quality.ACCURACY, Quality.RHYTHM, Quality.ENDURANCE);
+
   private final ReportInput input;
 
   BlockParts(ReportInput input) {
     this.input = input;
   }
 
-  List<Page.BlockPart> parts() {
+  /** Returns the newest block that tells of both hands, else the newest; null without a figure. */
+  @Nullable String lead() {
+    List<String> blocks = new ArrayList<>(blocks());
+    Collections.reverse(blocks);
+    return blocks.stream()
+        .filter(block -> tells(block, Hand.LEFT) && tells(block, Hand.RIGHT))
+        .findFirst()
+        .or(() -> blocks.stream().findFirst())
+        .orElse(null);
+  }
+
+  /** Returns every block that has scored trials, in order. */
+  List<String> blocks() {
     return input.score().hands().stream()
         .map(HandScore::block)
         .distinct()
         .sorted(Comparator.comparingInt(Block::order))
-        .map(this::part)
         .toList();
   }
 
-  private Page.BlockPart part(String block) {
+  private boolean tells(String block, Hand hand) {
+    return input.score().hands().stream()
+        .anyMatch(s -> s.block().equals(block) && s.hand() == hand && s.mean() != null);
+  }
+
+  Page.BlockPart part(String block) {
     List<SideScore> sides =
         input.score().sides().stream().filter(side -> side.block().equals(block)).toList();
     List<Page.QualityRow> rows = new ArrayList<>();
-    for (Quality quality : Quality.values()) {
+    for (Quality quality : FOUR) {
       HandScore left = hand(block, Hand.LEFT, quality);
       HandScore right = hand(block, Hand.RIGHT, quality);
       if (left != null || right != null) {
@@ -44,14 +69,54 @@ final class BlockParts {
       }
     }
     return new Page.BlockPart(
+        block,
         Words.heading(input.session(), block),
-        SideSentences.of(sides),
+        sentences(block, sides),
+        new ChangeParts(input).sentences(block),
         strip(block, Hand.LEFT),
         strip(block, Hand.RIGHT),
         rows,
+        elbow(block),
         "Circle: mean. Short lines: the trials. Box: 95\u00A0% interval of the mean, open where it"
-            + " runs off the scale. Heavy line: the limit. Left hand open, right hand filled. ≤: marks"
-            + " too coarse to say less.");
+            + " runs off the scale."
+            + (rows.stream().anyMatch(BlockParts::bounded)
+                ? " ≤: marks too coarse to say less."
+                : ""));
+  }
+
+  private List<Page.Sentence> sentences(String block, List<SideScore> sides) {
+    List<Page.Sentence> sentences = new ArrayList<>();
+    if (sides.isEmpty()) {
+      Hand only = hand(block, Hand.LEFT, Quality.SPEED) == null ? Hand.RIGHT : Hand.LEFT;
+      sentences.addAll(HandSentences.of(only, quality -> shown(block, only, quality)));
+    } else {
+      Set<Hand> bounded = EnumSet.noneOf(Hand.class);
+      for (Hand hand : Hand.values()) {
+        if (bounded(block, hand)) {
+          bounded.add(hand);
+        }
+      }
+      sentences.addAll(new SideSentences(bounded).of(sides));
+    }
+    return sentences;
+  }
+
+  private String elbow(String block) {
+    HandScore left = hand(block, Hand.LEFT, Quality.DRIFT);
+    HandScore right = hand(block, Hand.RIGHT, Quality.DRIFT);
+    if (left == null && right == null) {
+      return "";
+    }
+    return "Elbow, largest distance from its place in the picture (found by the program): %s left, %s right; limit %s."
+        .formatted(
+            cm(left),
+            cm(right),
+            Figures.withUnit(Figures.plain(input.limits().elbowCm().value()), "cm"));
+  }
+
+  private static String cm(@Nullable HandScore score) {
+    String figure = figure(Quality.DRIFT, score);
+    return figure == null ? "not told" : Figures.withUnit(figure, "cm");
   }
 
   private Page.QualityRow row(
@@ -62,7 +127,7 @@ final class BlockParts {
       @Nullable SideScore side) {
     Limit limit = Verdict.limit(quality, input.limits());
     String name = Words.quality(quality);
-    String chart =
+    Chart chart =
         Charts.hands(
             "hands-" + block + "-" + quality.code(),
             "%s: left %s, right %s".formatted(name, spoken(quality, left), spoken(quality, right)),
@@ -72,22 +137,27 @@ final class BlockParts {
     return new Page.QualityRow(
         name,
         unit(quality),
-        bounded(block, Hand.LEFT, quality, figure(quality, left)),
-        bounded(block, Hand.RIGHT, quality, figure(quality, right)),
+        shown(block, Hand.LEFT, quality),
+        shown(block, Hand.RIGHT, quality),
         chart,
         side == null ? null : Verdict.of(side.verdict()),
-        side == null ? alone(quality, left, right) : line(block, side, left, right));
+        side == null ? alone(left, right) : line(block, side, left, right),
+        new Readers(input).of(readings(left, right), block));
   }
 
-  private static String alone(
-      Quality quality, @Nullable HandScore left, @Nullable HandScore right) {
+  private static List<String> readings(@Nullable HandScore left, @Nullable HandScore right) {
+    return Stream.of(left, right)
+        .filter(Objects::nonNull)
+        .flatMap(score -> score.readings().stream())
+        .distinct()
+        .toList();
+  }
+
+  private static String alone(@Nullable HandScore left, @Nullable HandScore right) {
     boolean leftTold = left != null && left.mean() != null;
     boolean rightTold = right != null && right.mean() != null;
     if (!leftTold && !rightTold) {
       return "Can’t be told; each trial below says why.";
-    }
-    if (quality == Quality.DRIFT) {
-      return "The elbow has a limit and no margin, so the hands are not compared.";
     }
     return "Only the %s hand has figures here.".formatted(leftTold ? "left" : "right");
   }
@@ -114,10 +184,12 @@ final class BlockParts {
       case UNCLEAR -> line.append("; ").append(SideSentences.further(side));
       case WEAKER_LEFT, WEAKER_RIGHT, CANNOT_TELL -> {}
     }
-    if (side.quality() == Quality.ACCURACY) {
-      line.append("; ").append(clean(block, Hand.LEFT)).append(" left and ");
-      line.append(clean(block, Hand.RIGHT)).append(" right");
-    } else if (left != null
+    if (side.quality() == Quality.ACCURACY && side.verdict() != SideScore.Verdict.UNCLEAR) {
+      line.append("; ").append(clean(block, Hand.LEFT)).append(" and ");
+      line.append(clean(block, Hand.RIGHT)).append(" clean");
+    } else if (side.quality() != Quality.ACCURACY
+        && side.verdict() != SideScore.Verdict.UNCLEAR
+        && left != null
         && right != null
         && left.typicalError() != null
         && right.typicalError() != null) {
@@ -140,7 +212,7 @@ final class BlockParts {
         attempts += score.accuracy().attempts();
       }
     }
-    return "%d of %d clean".formatted(clean, attempts);
+    return "%d of %d".formatted(clean, attempts);
   }
 
   private HandsChart.OneHand one(String block, Hand hand, @Nullable HandScore score) {
@@ -171,7 +243,7 @@ final class BlockParts {
           && id.hand() == hand
           && id.block().equals(block)) {
         return new Page.Strip(
-            "repeat " + id.repeat(),
+            "repeat %d: %s".formatted(id.repeat(), counts(id)),
             Charts.smallStrip(
                 "small-" + id.name(),
                 "Marks of the " + Words.trial(id),
@@ -181,6 +253,14 @@ final class BlockParts {
       }
     }
     return null;
+  }
+
+  private String counts(TrialId id) {
+    return input.score().trials().stream()
+        .filter(score -> score.trial().equals(id))
+        .map(TrialParts::counts)
+        .findFirst()
+        .orElse("");
   }
 
   /** Returns the scores that the hand's mean rests on; paced trials serve nothing here. */
@@ -222,14 +302,22 @@ final class BlockParts {
     };
   }
 
+  /** Returns a hand's figure as it is shown, null where it can't be told. */
+  private @Nullable String shown(String block, Hand hand, Quality quality) {
+    String figure = figure(quality, hand(block, hand, quality));
+    boolean bound = quality == Quality.RHYTHM && bounded(block, hand);
+    return figure != null && bound ? AT_MOST + figure : figure;
+  }
+
   /** A mean over trials of which one is only an upper bound is an upper bound itself. */
-  private @Nullable String bounded(
-      String block, Hand hand, Quality quality, @Nullable String figure) {
-    boolean bound =
-        quality == Quality.RHYTHM
-            && scores(block, hand).stream()
-                .anyMatch(score -> !MeasureSentences.atMost(Measures.STEADY_CV, score).isEmpty());
-    return figure != null && bound ? "≤\u00A0" + figure : figure;
+  private boolean bounded(String block, Hand hand) {
+    return scores(block, hand).stream()
+        .anyMatch(score -> !MeasureSentences.atMost(Measures.STEADY_CV, score).isEmpty());
+  }
+
+  private static boolean bounded(Page.QualityRow row) {
+    return Stream.of(row.left(), row.right())
+        .anyMatch(figure -> figure != null && figure.startsWith(AT_MOST));
   }
 
   private static String spoken(Quality quality, @Nullable HandScore score) {
@@ -247,7 +335,18 @@ final class BlockParts {
     };
   }
 
-  private static int decimals(Quality quality) {
+  /** Returns the unit of a difference in a quality. */
+  static String difference(Quality quality) {
+    return switch (quality) {
+      case SPEED -> "slaps/s";
+      case ACCURACY -> "points";
+      case RHYTHM -> "CV points";
+      case ENDURANCE -> "%/s";
+      case DRIFT -> "cm";
+    };
+  }
+
+  static int decimals(Quality quality) {
     return switch (quality) {
       case SPEED -> 2;
       case ACCURACY -> 0;

@@ -11,7 +11,6 @@ import palmturn.chart.Hollow;
 import palmturn.chart.IntervalChart;
 import palmturn.chart.Palette;
 import palmturn.chart.StripLegend;
-import palmturn.chart.SvgChart;
 import palmturn.measure.TrialScore;
 import palmturn.trial.Estimate;
 import palmturn.trial.EstimatedSlap;
@@ -25,7 +24,8 @@ import palmturn.trial.Trial;
 final class Charts {
   private static final double WIDTH = 720;
   private static final double SMALL_WIDTH = 344;
-  private static final double SMALL = 0.7;
+  private static final double HANDS_WIDTH = 400;
+  private static final double SMALL = 0.62;
   private static final double AROUND_S = 0.12;
 
   private Charts() {}
@@ -34,7 +34,7 @@ final class Charts {
    * Returns the beat strip of a trial over the whole page, with what the estimate adds to it; null
    * where there is nothing to show.
    */
-  static @Nullable String strip(
+  static @Nullable Chart strip(
       String id, String title, Trial trial, @Nullable Reading reading, double windowS) {
     Estimate estimate = trial.estimate();
     Hollow hollow =
@@ -51,19 +51,20 @@ final class Charts {
             : BeatStrip.Lanes.plain(4, 20, line, line + 84);
     BeatStrip strip = strip(trial, marks, hollow, windowS, lanes, WIDTH, true);
     double legendY = lanes.axisY() + 26;
-    return SvgChart.svg(
+    return new Chart(
         id,
         title,
         WIDTH,
         legendY + StripLegend.rows(strip, WIDTH) * StripLegend.ROW,
-        g -> {
-          BeatStripPainter.paint(g, strip);
-          StripLegend.paint(g, strip, 0, legendY, WIDTH);
+        (g, palette) -> {
+          BeatStrip coloured = strip.in(palette);
+          BeatStripPainter.paint(g, coloured);
+          StripLegend.paint(g, coloured, 0, legendY, WIDTH);
         });
   }
 
   /** Returns the way of an elbow, against the limit where it has a scale. */
-  static String elbow(
+  static Chart elbow(
       String id,
       String title,
       Trial trial,
@@ -81,26 +82,27 @@ final class Charts {
                 : path.timesS().get(0);
     double real = trial.timeScale().known() ? trial.timeScale().realBetween(zeroS, zeroS + 1) : 1;
     ElbowChart.Drawing drawing = ElbowChart.Drawing.of(path, limitCm, zeroS, windowS, real);
-    return SvgChart.svg(
+    return new Chart(
         id,
         title,
         WIDTH,
         200,
-        g -> ElbowChart.paint(g, new Rectangle2D.Double(0, 0, WIDTH, 200), drawing, Palette.LIGHT));
+        (g, palette) ->
+            ElbowChart.paint(g, new Rectangle2D.Double(0, 0, WIDTH, 200), drawing, palette));
   }
 
   /** Returns the beat strip of a trial in small, without words. */
-  static String smallStrip(String id, String title, Trial trial, Reading reading, double windowS) {
-    BeatStrip.Lanes lanes = BeatStrip.Lanes.plain(4, 14, 80, 146);
+  static Chart smallStrip(String id, String title, Trial trial, Reading reading, double windowS) {
+    BeatStrip.Lanes lanes = BeatStrip.Lanes.plain(4, 14, 70, 134);
     BeatStrip strip = strip(trial, reading, null, windowS, lanes, SMALL_WIDTH / SMALL, false);
-    return SvgChart.svg(
+    return new Chart(
         id,
         title,
         SMALL_WIDTH,
         (lanes.axisY() + 8) * SMALL,
-        g -> {
+        (g, palette) -> {
           g.scale(SMALL, SMALL);
-          BeatStripPainter.paint(g, strip);
+          BeatStripPainter.paint(g, strip.in(palette));
         });
   }
 
@@ -149,38 +151,39 @@ final class Charts {
   }
 
   /** Returns the interval chart of a trial, null where it would be empty. */
-  static @Nullable String intervals(String id, String title, TrialScore score, double windowS) {
+  static @Nullable Chart intervals(String id, String title, TrialScore score, double windowS) {
     if (!score.timeRefusedWhy().isEmpty() || !IntervalChart.has(score.intervals())) {
       return null;
     }
-    return SvgChart.svg(
+    return new Chart(
         id,
         title,
         WIDTH,
-        220,
-        g ->
+        200,
+        (g, palette) ->
             IntervalChart.paint(
-                g,
-                new Rectangle2D.Double(0, 0, WIDTH, 220),
-                score.intervals(),
-                windowS,
-                Palette.LIGHT));
+                g, new Rectangle2D.Double(0, 0, WIDTH, 200), score.intervals(), windowS, palette));
   }
 
   /** Returns both hands' figures on one scale. */
-  static String hands(
+  static Chart hands(
       String id,
       String title,
       HandsChart.OneHand left,
       HandsChart.OneHand right,
       @Nullable Double limit) {
-    return SvgChart.svg(
+    return new Chart(
         id,
         title,
-        460,
-        88,
-        g ->
+        HANDS_WIDTH,
+        HandsChart.HEIGHT,
+        (g, palette) ->
             HandsChart.paint(
-                g, new Rectangle2D.Double(0, 0, 460, 88), left, right, limit, Palette.LIGHT));
+                g,
+                new Rectangle2D.Double(0, 0, HANDS_WIDTH, HandsChart.HEIGHT),
+                left,
+                right,
+                limit,
+                palette));
   }
 }

@@ -10,6 +10,9 @@ import palmturn.numbers.Range;
 
 /** Numbers as the report prints them: − for minus, and a space that does not break before %. */
 final class Figures {
+  /** Stands where a figure can't be told. */
+  static final String NONE = "–";
+
   private static final String NO_BREAK = "\u00A0";
 
   private Figures() {}

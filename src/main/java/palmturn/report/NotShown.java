@@ -1,12 +1,15 @@
 package palmturn.report;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import palmturn.chart.MarkWords;
 import palmturn.measure.TrialScore;
 import palmturn.settle.Settled;
+import palmturn.trial.Block;
+import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
 import palmturn.trial.Reading;
 import palmturn.trial.Side;
@@ -27,6 +30,7 @@ final class NotShown {
     if (Boolean.FALSE.equals(input.session().facts().guardianConsent())) {
       found.put("A guardian has not agreed to the filming", List.of());
     }
+    uneven(found);
     for (ReportInput.Filmed filmed : input.trials()) {
       TrialId id = filmed.trial().id();
       Settled settled = filmed.settled();
@@ -47,7 +51,9 @@ final class NotShown {
         continue;
       }
       if (!reading.finished()) {
-        add(found, "Reading still open", id);
+        add(found, "Reading still open, so its figures may change", id);
+      } else if (reading.slaps().stream().noneMatch(Slap::counts)) {
+        add(found, "Read to the end, and not one slap in it", id);
       }
       if (reading.slaps().stream().anyMatch(slap -> !slap.seen())) {
         add(found, "Marks copied from the estimate that nobody has looked at", id);
@@ -57,6 +63,50 @@ final class NotShown {
       }
     }
     return sentences(found);
+  }
+
+  /** Adds what the two hands lack of being comparable, block by block. */
+  private void uneven(Map<String, List<TrialId>> found) {
+    input.trials().stream()
+        .map(filmed -> filmed.trial().id().block())
+        .distinct()
+        .sorted(Comparator.comparingInt(Block::order))
+        .forEach(
+            block -> {
+              long left = read(block, Hand.LEFT);
+              long right = read(block, Hand.RIGHT);
+              String of = Words.capital(Words.block(block)) + ": ";
+              if (left == 0 && right == 0) {
+                return;
+              }
+              if (left == 0 || right == 0) {
+                found.put(
+                    "%sno read trial of the %s hand, so the hands can’t be compared"
+                        .formatted(of, left == 0 ? "left" : "right"),
+                    List.of());
+              } else if (left != right) {
+                found.put(
+                    "%s%s of the left hand and %d of the right"
+                        .formatted(of, Figures.count(left, "read trial", "read trials"), right),
+                    List.of());
+              }
+              for (Hand hand : Hand.values()) {
+                if (read(block, hand) == 1) {
+                  found.put(
+                      "%sone read trial of the %s hand, so its figures have no interval and can’t be compared"
+                          .formatted(of, hand.code()),
+                      List.of());
+                }
+              }
+            });
+  }
+
+  private long read(String block, Hand hand) {
+    return input.trials().stream()
+        .filter(filmed -> filmed.reading() != null && filmed.trial().paceSlapsPerS() == null)
+        .map(filmed -> filmed.trial().id())
+        .filter(id -> id.block().equals(block) && id.hand() == hand)
+        .count();
   }
 
   /** Returns what could not be told, and why, one sentence each. */

@@ -5,51 +5,80 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * The report in the order it is read in, every figure already a text; the template only lays it
- * out. Texts ending in {@code Svg} are markup of the program's own making, all others are escaped.
+ * out. The first page is for the athlete, the rest for the coach.
  *
- * @param css the whole style sheet
  * @param title headline
+ * @param running what stands at the head of every printed page but the first
  * @param intro who, where, when, by whom
- * @param open what is still to be done, one sentence each
- * @param blocks the hands side by side, baseline first
+ * @param open what is missing or still to be done, one sentence each
+ * @param lead the newest block that tells of both hands, else the newest; null without a figure
  * @param train what to train; null without figures
+ * @param coach what the coach has to say; null for nothing
+ * @param cautions in full
+ * @param changes each later block against the block before
+ * @param blocks the hands side by side in the other blocks
+ * @param glance one row a trial that has figures
+ * @param ceilings how fast each hand can go and stay clean
+ * @param agreement how well each pair of readings agrees over the trials
+ * @param notShown what the clips could not show
+ * @param trials one part a trial that has marks or an estimate
  * @param filmed one row a trial
  * @param limits what the figures are held against, with sources
- * @param trials one part a trial that has marks
  * @param messages between athlete and coach
- * @param notShown what the clips could not show
- * @param cautions in full
  * @param made when and with what
  */
 public record Page(
-    String css,
     String title,
+    String running,
     List<String> intro,
     List<String> open,
-    List<BlockPart> blocks,
+    @Nullable BlockPart lead,
     @Nullable TrainPart train,
+    @Nullable CoachPart coach,
+    List<String> cautions,
+    List<ChangePart> changes,
+    List<BlockPart> blocks,
+    List<GlanceRow> glance,
+    List<String> ceilings,
+    List<AgreementPart> agreement,
+    List<String> notShown,
+    List<TrialPart> trials,
     List<FilmedRow> filmed,
     List<String> limits,
-    List<TrialPart> trials,
     List<MessageRow> messages,
-    List<String> notShown,
-    List<String> cautions,
     String made) {
+
+  /** Returns whose marks all trials' figures come from, empty where they differ. */
+  public String readBy() {
+    return common(glance.stream().map(GlanceRow::readBy).toList());
+  }
+
+  private static String common(List<String> all) {
+    return all.stream().distinct().count() == 1 ? all.get(0) : "";
+  }
+
+  /** Returns whether any trial tells how far the elbow went. */
+  public boolean elbowTold() {
+    return glance.stream().anyMatch(row -> !row.elbow().equals(Figures.NONE));
+  }
 
   /** A sentence with its point in bold. */
   public record Sentence(String before, String strong, String after) {}
 
   /** The hands of one block. */
   public record BlockPart(
+      String block,
       String heading,
       List<Sentence> sentences,
+      List<Sentence> changed,
       @Nullable Strip left,
       @Nullable Strip right,
       List<QualityRow> rows,
+      String elbow,
       String note) {}
 
   /** A small beat strip with its caption. */
-  public record Strip(String caption, String chartSvg) {}
+  public record Strip(String caption, Chart chart) {}
 
   /** One quality of both hands. */
   public record QualityRow(
@@ -57,9 +86,62 @@ public record Page(
       String unit,
       @Nullable String left,
       @Nullable String right,
-      String chartSvg,
+      Chart chart,
       @Nullable Verdict verdict,
-      String line) {}
+      String line,
+      String readBy) {}
+
+  /** What the coach has to say. */
+  public record CoachPart(List<String> paragraphs, String about) {}
+
+  /** A block against the block before it. */
+  public record ChangePart(
+      String heading, List<Sentence> sentences, List<ChangeRow> rows, String note) {
+
+    /** Returns whose marks all rows come from, empty where they differ. */
+    public String readBy() {
+      return common(rows.stream().map(ChangeRow::readBy).toList());
+    }
+  }
+
+  /** One quality of one hand in a block against the block before. */
+  public record ChangeRow(
+      String hand,
+      String measure,
+      String before,
+      String after,
+      String change,
+      Verdict verdict,
+      String net,
+      @Nullable Verdict netVerdict,
+      String readBy) {}
+
+  /** A trial's headline figures. */
+  public record GlanceRow(
+      String id,
+      String trial,
+      String readBy,
+      String slaps,
+      String rate,
+      String clean,
+      String rhythm,
+      String slowDown,
+      String elbow) {}
+
+  /** How well two readings agree over all trials that both have read. */
+  public record AgreementPart(
+      String first, String second, List<String> sentences, List<AgreementRow> rows) {}
+
+  /** How well they agree on one trial. */
+  public record AgreementRow(
+      String trial,
+      String both,
+      String onlyFirst,
+      String onlySecond,
+      String f,
+      String offset,
+      String side,
+      String open) {}
 
   /** What is known of one trial's clip. */
   public record FilmedRow(
@@ -76,8 +158,8 @@ public record Page(
       String id,
       String heading,
       String reading,
-      @Nullable String stripSvg,
-      @Nullable String intervalsSvg,
+      @Nullable Chart strip,
+      @Nullable Chart intervals,
       List<MeasureGroup> groups,
       String faults,
       String source,
@@ -105,7 +187,7 @@ public record Page(
 
   /** What the program found in a trial by itself. */
   public record EstimatePart(
-      List<String> sentences, List<String> warnings, @Nullable String elbowSvg) {}
+      List<String> sentences, List<String> warnings, @Nullable Chart elbow) {}
 
   /** The measures of one quality. */
   public record MeasureGroup(String quality, List<MeasureRow> rows) {}

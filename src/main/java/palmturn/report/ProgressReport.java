@@ -53,7 +53,7 @@ public final class ProgressReport {
       }
     }
     return new ProgressPage(
-        Style.sheet(),
+        Style.screen(),
         score.athlete() + ", progress",
         intro(score),
         parts,

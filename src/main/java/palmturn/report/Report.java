@@ -3,12 +3,14 @@ package palmturn.report;
 import gg.jte.ContentType;
 import gg.jte.TemplateEngine;
 import gg.jte.output.StringOutput;
+import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Objects;
 import palmturn.advise.Caution;
 import palmturn.measure.Limit;
@@ -23,7 +25,10 @@ import palmturn.trial.Reading;
 import palmturn.trial.Session;
 import palmturn.trial.Trial;
 
-/** Makes the report: one HTML page that holds everything and fetches nothing. */
+/**
+ * The report of a session, laid out once and written as one HTML page that fetches nothing, or as
+ * PDF. The same input gives the same text.
+ */
 public final class Report {
   static final TemplateEngine TEMPLATES =
       TemplateEngine.createPrecompiled(
@@ -31,31 +36,60 @@ public final class Report {
   private static final DateTimeFormatter MADE =
       DateTimeFormatter.ofPattern("d MMMM uuuu, HH:mm 'UTC'", Locale.UK).withZone(ZoneOffset.UTC);
 
-  private Report() {}
+  private final Page page;
+  private final Instant madeAt;
 
-  /** Returns the report as HTML; the same input gives the same text. */
-  public static String html(ReportInput input) {
+  private Report(Page page, Instant madeAt) {
+    this.page = page;
+    this.madeAt = madeAt;
+  }
+
+  /** Lays a report out; pictures are taken out of the clips here. */
+  public static Report of(ReportInput input) {
+    return new Report(page(input), input.madeAt());
+  }
+
+  /** Returns the report as HTML. */
+  public String html() {
+    return render(Style.screen(), Chart::svg);
+  }
+
+  /** Returns the report as PDF, its charts as vectors and its fonts inside. */
+  public byte[] pdf(Paper paper) {
+    Pdf pdf = new Pdf();
+    return pdf.of(render(Style.paper(paper), pdf), page.title(), madeAt);
+  }
+
+  private String render(String css, Chart.Markup charts) {
     StringOutput out = new StringOutput();
-    TEMPLATES.render("report.jte", page(input), out);
-    return out.toString();
+    TEMPLATES.render("report.jte", Map.of("page", page, "css", css, "charts", charts), out);
+    return Characters.allowed(out.toString());
   }
 
   static Page page(ReportInput input) {
     Session session = input.session();
     NotShown notShown = new NotShown(input);
+    BlockParts blocks = new BlockParts(input);
+    String lead = blocks.lead();
     return new Page(
-        Style.sheet(),
         title(input),
+        "%s, filmed %s".formatted(session.athlete(), Words.date(session.date())),
         intro(input),
         notShown.open(),
-        new BlockParts(input).parts(),
+        lead == null ? null : blocks.part(lead),
         input.score().hands().isEmpty() ? null : TrainPart.of(input.training()),
+        CoachWords.of(session),
+        Caution.all(),
+        new ChangeParts(input).parts(),
+        blocks.blocks().stream().filter(block -> !block.equals(lead)).map(blocks::part).toList(),
+        GlanceParts.of(input),
+        CeilingSentences.of(input),
+        new AgreementParts(input).parts(),
+        notShown.limits(),
+        new TrialParts(input).parts(),
         input.trials().stream().map(Report::filmed).toList(),
         limits(input.limits()),
-        new TrialParts(input).parts(),
         session.messages().stream().map(Report::message).toList(),
-        notShown.limits(),
-        Caution.all(),
         "Made by Palmturn on " + MADE.format(input.madeAt()) + ".");
   }
 

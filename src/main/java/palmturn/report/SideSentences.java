@@ -2,16 +2,26 @@ package palmturn.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import palmturn.measure.Quality;
 import palmturn.measure.SideScore;
 import palmturn.trial.Hand;
 
 /** What the two hands of a block come to, in three plain sentences. */
 final class SideSentences {
-  private SideSentences() {}
+  private final Set<Hand> bounded;
+
+  /**
+   * Makes the sentences' writer.
+   *
+   * @param bounded the hands whose steady CV is an upper bound only
+   */
+  SideSentences(Set<Hand> bounded) {
+    this.bounded = Set.copyOf(bounded);
+  }
 
   /** Returns the sentences for a block, none where only one hand was filmed. */
-  static List<Page.Sentence> of(List<SideScore> sides) {
+  List<Page.Sentence> of(List<SideScore> sides) {
     List<Page.Sentence> sentences = new ArrayList<>();
     for (SideScore side : sides) {
       switch (side.quality()) {
@@ -24,7 +34,7 @@ final class SideSentences {
     return sentences;
   }
 
-  private static Page.Sentence speed(SideScore side) {
+  private Page.Sentence speed(SideScore side) {
     return switch (side.verdict()) {
       case WEAKER_LEFT, WEAKER_RIGHT ->
           new Page.Sentence(
@@ -36,12 +46,12 @@ final class SideSentences {
           new Page.Sentence(
               "Which hand is faster ",
               "can’t be told",
-              ": " + both(side, 2, "slaps a second") + "; " + further(side) + ".");
+              ": " + both(side, 2, "slaps a second") + ".");
       case CANNOT_TELL -> cannot("Speed");
     };
   }
 
-  private static Page.Sentence accuracy(SideScore side) {
+  private Page.Sentence accuracy(SideScore side) {
     return switch (side.verdict()) {
       case WEAKER_LEFT, WEAKER_RIGHT ->
           new Page.Sentence(
@@ -53,12 +63,12 @@ final class SideSentences {
           new Page.Sentence(
               "Which hand is more accurate ",
               "can’t be told",
-              ": " + both(side, 0, "% clean") + "; " + further(side) + ".");
+              ": " + both(side, 0, "% clean") + ".");
       case CANNOT_TELL -> cannot("Accuracy");
     };
   }
 
-  private static Page.Sentence steadiness(SideScore rhythm, String endurance) {
+  private Page.Sentence steadiness(SideScore rhythm, String endurance) {
     String more = "; " + endurance + ".";
     return switch (rhythm.verdict()) {
       case WEAKER_LEFT, WEAKER_RIGHT ->
@@ -71,7 +81,9 @@ final class SideSentences {
               "The hands are ", "equally even", ": steady CV " + both(rhythm, 1, "%") + more);
       case UNCLEAR ->
           new Page.Sentence(
-              "Which hand is more even ", "can’t be told", ": " + further(rhythm) + more);
+              "Which hand is more even ",
+              "can’t be told",
+              ": steady CV " + both(rhythm, 1, "%") + more);
       case CANNOT_TELL -> new Page.Sentence("Rhythm ", "can’t be compared", more);
     };
   }
@@ -105,7 +117,7 @@ final class SideSentences {
     return side.verdict() == SideScore.Verdict.WEAKER_LEFT ? Hand.LEFT : Hand.RIGHT;
   }
 
-  private static String against(SideScore side, String form, int decimals) {
+  private String against(SideScore side, String form, int decimals) {
     String left = left(side, decimals);
     String right = right(side, decimals);
     boolean leftFirst = weaker(side) == Hand.LEFT;
@@ -132,16 +144,24 @@ final class SideSentences {
     return one ? "\u00A0point" : "\u00A0points";
   }
 
-  private static String both(SideScore side, int decimals, String unit) {
+  private String both(SideScore side, int decimals, String unit) {
     return "%s\u00A0%s left, %s right".formatted(left(side, decimals), unit, right(side, decimals));
   }
 
-  private static String left(SideScore side, int decimals) {
-    return side.left() == null ? "unknown" : Figures.number(side.left(), decimals);
+  private String left(SideScore side, int decimals) {
+    return side.left() == null
+        ? "unknown"
+        : atMost(side, Hand.LEFT) + Figures.number(side.left(), decimals);
   }
 
-  private static String right(SideScore side, int decimals) {
-    return side.right() == null ? "unknown" : Figures.number(side.right(), decimals);
+  private String right(SideScore side, int decimals) {
+    return side.right() == null
+        ? "unknown"
+        : atMost(side, Hand.RIGHT) + Figures.number(side.right(), decimals);
+  }
+
+  private String atMost(SideScore side, Hand hand) {
+    return side.quality() == Quality.RHYTHM && bounded.contains(hand) ? "at most " : "";
   }
 
   /** Returns how many trials more it should take, for a verdict that is unclear. */

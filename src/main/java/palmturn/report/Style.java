@@ -7,6 +7,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Base64;
 import java.util.Locale;
+import java.util.Map;
 import java.util.stream.Collectors;
 import palmturn.chart.Lato;
 import palmturn.chart.Palette;
@@ -15,14 +16,27 @@ import palmturn.chart.Palette;
 final class Style {
   private Style() {}
 
-  static String sheet() {
+  /** Returns the sheet of the HTML page, which the reader's system may show dark or print. */
+  static String screen() {
     return fonts()
         + ":root{color-scheme:light dark;"
         + variables(Palette.LIGHT)
         + "}\n@media screen and (prefers-color-scheme:dark){:root{"
         + variables(Palette.DARK)
+        + "}}\n@media print{:root{"
+        + variables(Palette.PRINT)
         + "}}\n"
-        + resource("report.css");
+        + resource("report.css")
+        + resource("screen.css");
+  }
+
+  /** Returns the sheet of the PDF, its colours filled in. */
+  static String paper(Paper paper) {
+    String css = resource("report.css") + resource("paper.css");
+    for (Map.Entry<String, Color> each : Palette.PRINT.named().entrySet()) {
+      css = css.replace("var(--" + each.getKey() + ")", hex(each.getValue()));
+    }
+    return paper.pageRule() + css;
   }
 
   static String fonts() {

@@ -3,6 +3,7 @@ package palmturn.report;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import palmturn.advise.Advice;
 import palmturn.advise.Caution;
@@ -16,6 +17,7 @@ import palmturn.measure.Quality;
  * What to train as the report says it: the advice, the coming weeks, and each drill with its
  * cautions beside it.
  *
+ * @param headline which hand, and for what, in a few words
  * @param advice by rule
  * @param weeks the plan
  * @param note what holds before and after the weeks
@@ -23,6 +25,7 @@ import palmturn.measure.Quality;
  * @param drills each that is named above
  */
 public record TrainPart(
+    String headline,
     List<AdviceRow> advice,
     List<WeekRow> weeks,
     String note,
@@ -53,11 +56,21 @@ public record TrainPart(
   static TrainPart of(Training training) {
     Set<Caution> general = new LinkedHashSet<>(List.of(Caution.URGENT, Caution.PAIN));
     return new TrainPart(
+        headline(training),
         training.advice().stream().map(advice -> row(advice, training)).toList(),
         training.plan().weeks().stream().map(TrainPart::row).toList(),
         told(training.plan().note()),
         training.drills().isEmpty() ? List.of() : general.stream().map(Caution::text).toList(),
         training.drills().stream().map(drill -> row(drill, general)).toList());
+  }
+
+  private static String headline(Training training) {
+    if (!training.plan().weeks().isEmpty()) {
+      return training.plan().weeks().get(0).aim();
+    }
+    return training.advice().isEmpty()
+        ? "nothing yet"
+        : head(training.advice().get(0)).toLowerCase(Locale.ROOT);
   }
 
   private static AdviceRow row(Advice advice, Training training) {

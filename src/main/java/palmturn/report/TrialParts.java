@@ -126,10 +126,10 @@ final class TrialParts {
             : ".");
   }
 
-  private static String counts(TrialScore score) {
+  static String counts(TrialScore score) {
+    int doubles = score.accuracy().doubles();
     return Figures.count(score.accuracy().slaps(), "slap", "slaps")
-        + ", "
-        + Figures.count(score.accuracy().doubles(), "double", "doubles");
+        + (doubles == 0 ? "" : ", " + Figures.count(doubles, "double", "doubles"));
   }
 
   private List<Page.MeasureGroup> groups(TrialScore score) {

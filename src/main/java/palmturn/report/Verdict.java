@@ -5,6 +5,7 @@ import palmturn.measure.Limit;
 import palmturn.measure.LimitVerdict;
 import palmturn.measure.Limits;
 import palmturn.measure.Quality;
+import palmturn.measure.RetestScore;
 import palmturn.measure.SideScore;
 
 /**
@@ -47,6 +48,17 @@ public record Verdict(Shape shape, String word, boolean wrong) {
       case BALANCED -> new Verdict(Shape.EQUALS, "balanced", false);
       case WEAKER_LEFT -> new Verdict(Shape.TRIANGLE, "weaker left", true);
       case WEAKER_RIGHT -> new Verdict(Shape.TRIANGLE, "weaker right", true);
+      case UNCLEAR -> new Verdict(Shape.BARRED_RING, "unclear", false);
+      case CANNOT_TELL -> new Verdict(Shape.DASH, "can’t tell", false);
+    };
+  }
+
+  /** Returns what may be said of a change. */
+  static Verdict of(RetestScore.Verdict verdict) {
+    return switch (verdict) {
+      case BETTER -> new Verdict(Shape.TICK, "better", false);
+      case WORSE -> new Verdict(Shape.TRIANGLE, "worse", true);
+      case NO_CHANGE -> new Verdict(Shape.EQUALS, "no change", false);
       case UNCLEAR -> new Verdict(Shape.BARRED_RING, "unclear", false);
       case CANNOT_TELL -> new Verdict(Shape.DASH, "can’t tell", false);
     };

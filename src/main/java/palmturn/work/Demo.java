@@ -3,7 +3,10 @@ package palmturn.work;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
@@ -24,6 +27,11 @@ import palmturn.trial.TrialId;
 public final class Demo {
   private static final String READER = "A";
   private static final LocalDate DATE = LocalDate.of(2026, 11, 14);
+
+  private static final Instant WRITTEN = Instant.parse("2026-11-16T09:00:00Z");
+  private static final String WORDS =
+      "Your left hand has caught up a little. Stay with the flips at three a second until 18 of 20"
+          + " land in the middle, and only then go faster. Elbow in!";
 
   private Demo() {}
 
@@ -46,6 +54,7 @@ public final class Demo {
     try {
       Notes.drill(
           made, "after-1", "paced-flips", DrillHand.LEFT, "3 a second, 20 slaps, five sets");
+      Notes.message(made, "coach", WORDS, null, null, Clock.fixed(WRITTEN, ZoneOffset.UTC));
       List<TrialId> order = filmedInTurn();
       for (TrialId id : order) {
         progress.at((double) order.indexOf(id) / order.size(), id.name());

@@ -29,32 +29,57 @@ import palmturn.trial.TrialId;
 public final class Reports {
   private Reports() {}
 
+  /** What a PDF is laid out for. */
+  public enum Paper {
+    A4(palmturn.report.Paper.A4),
+    LETTER(palmturn.report.Paper.LETTER);
+
+    private final palmturn.report.Paper form;
+
+    Paper(palmturn.report.Paper form) {
+      this.form = form;
+    }
+  }
+
   /**
-   * Writes {@code report/report.html} into the session, and each scored reading's marks beside it
-   * as CSV and as captions.
+   * Where a report lies.
+   *
+   * @param page the HTML page
+   * @param pdf the same as PDF, null where none was asked for
+   */
+  public record Written(Path page, @Nullable Path pdf) {
+    /** Returns the files that are meant to be opened. */
+    public List<Path> files() {
+      return pdf == null ? List.of(page) : List.of(page, pdf);
+    }
+  }
+
+  /**
+   * Writes {@code report/report.html} into the session, {@code report/report.pdf} where it is asked
+   * for, and each scored reading's marks beside them as CSV and as captions.
    *
    * @param reader as in {@link Scoring#score}
    * @param library the drills to choose from
-   * @return where the page lies
+   * @param paper what to lay the PDF out for; null for no PDF
    */
-  public static Path write(
+  public static Written write(
       SessionFolder folder,
       @Nullable String reader,
       DrillLibrary library,
+      @Nullable Paper paper,
       Clock clock,
       Progress progress)
       throws UserError {
     SessionScore score = Scoring.score(folder, reader);
     Path reports = folder.folder().resolve("report");
     Path page = reports.resolve("report.html");
+    Path pdf = paper == null ? null : reports.resolve("report.pdf");
     try (ClipStills stills = new ClipStills()) {
       List<ReportInput.Filmed> filmed = filmed(folder, reader, stills, progress);
-      if (progress.stopped()) {
-        throw new UserError("stopped; no report was written");
-      }
-      progress.at(0.5, "drawing");
-      String html =
-          Report.html(
+      refuseStopped(progress);
+      progress.at(0.3, "pictures");
+      Report report =
+          Report.of(
               new ReportInput(
                   folder.session(),
                   filmed,
@@ -63,24 +88,40 @@ public final class Reports {
                   Drills.training(score, library, warnings(filmed)),
                   stills,
                   clock.instant()));
+      refuseStopped(progress);
+      progress.at(0.6, "drawing");
       Files.createDirectories(reports);
-      replace(page, html);
+      replace(page, report.html().getBytes(StandardCharsets.UTF_8));
+      if (paper != null && pdf != null) {
+        progress.at(0.7, "laying out the PDF");
+        replace(pdf, report.pdf(paper.form));
+      }
       for (ReportInput.Filmed each : filmed) {
         Reading reading = each.reading();
         if (reading != null) {
           String name = each.trial().id().name();
-          replace(reports.resolve(name + ".csv"), MarksCsv.write(reading));
-          replace(reports.resolve(name + ".vtt"), WebVtt.write(name, reading));
+          replace(
+              reports.resolve(name + ".csv"),
+              MarksCsv.write(reading).getBytes(StandardCharsets.UTF_8));
+          replace(
+              reports.resolve(name + ".vtt"),
+              WebVtt.write(name, reading).getBytes(StandardCharsets.UTF_8));
         }
       }
       progress.at(1, "done");
     } catch (IOException e) {
       throw new UserError(
           "%s can't be written (%s): is the folder read-only, or the disk full?"
-              .formatted(page, e.getMessage()),
+              .formatted(reports, e.getMessage()),
           e);
     }
-    return page;
+    return new Written(page, pdf);
+  }
+
+  private static void refuseStopped(Progress progress) throws UserError {
+    if (progress.stopped()) {
+      throw new UserError("stopped; no report was written");
+    }
   }
 
   private static List<ReportInput.Filmed> filmed(
@@ -88,7 +129,7 @@ public final class Reports {
     List<Trial> trials = folder.trials();
     List<ReportInput.Filmed> filmed = new ArrayList<>();
     for (Trial trial : trials) {
-      progress.at(0.5 * filmed.size() / trials.size(), trial.id().name());
+      progress.at(0.3 * filmed.size() / trials.size(), trial.id().name());
       ReportInput.Clip facts = null;
       try {
         ClipFile clip = ClipFile.open(folder.clipPath(trial));
@@ -128,9 +169,9 @@ public final class Reports {
   }
 
   /** Writes beside and moves into place, so that a reader never sees half a page. */
-  private static void replace(Path file, String text) throws IOException {
+  private static void replace(Path file, byte[] bytes) throws IOException {
     Path part = file.resolveSibling(file.getFileName() + ".part");
-    Files.writeString(part, text, StandardCharsets.UTF_8);
+    Files.write(part, bytes);
     Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
   }
 }

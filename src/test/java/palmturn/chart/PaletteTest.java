@@ -22,9 +22,9 @@ class PaletteTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"light", "dark"})
+  @CsvSource({"light", "dark", "print"})
   void textAndOutlinesCanBeReadOnPaperAndSheet(String theme) {
-    Palette palette = theme.equals("light") ? Palette.LIGHT : Palette.DARK;
+    Palette palette = palette(theme);
     Map<String, Color> named = palette.named();
     for (Color ground : List.of(palette.paper(), palette.sheet())) {
       for (String name : TEXT) {
@@ -37,9 +37,9 @@ class PaletteTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"light", "dark"})
+  @CsvSource({"light", "dark", "print"})
   void faultWordsCanBeReadOnTheirWash(String theme) {
-    Palette palette = theme.equals("light") ? Palette.LIGHT : Palette.DARK;
+    Palette palette = palette(theme);
     assertContrast(palette.named(), "clay", palette.clayWash(), 4.5);
   }
 
@@ -49,6 +49,14 @@ class PaletteTest {
         Palette.class.getRecordComponents().length,
         new HashSet<>(Palette.LIGHT.named().values()).size());
     assertEquals(Palette.LIGHT.named().keySet(), Palette.DARK.named().keySet());
+  }
+
+  private static Palette palette(String theme) {
+    return switch (theme) {
+      case "light" -> Palette.LIGHT;
+      case "dark" -> Palette.DARK;
+      default -> Palette.PRINT;
+    };
   }
 
   private static void assertContrast(

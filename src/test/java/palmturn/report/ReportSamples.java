@@ -10,7 +10,9 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Random;
+import java.util.function.UnaryOperator;
 import javax.imageio.ImageIO;
 import palmturn.advise.Evidence;
 import palmturn.advise.Training;
@@ -62,7 +64,11 @@ final class ReportSamples {
 
   /** Returns a session whose every free text is markup. */
   static ReportInput hostile() {
-    String bad = "<script>alert('x')</script>\"'&";
+    return hostile("<script>alert('x')</script>\"'&");
+  }
+
+  /** Returns a session whose every free text is the same. */
+  static ReportInput hostile(String bad) {
     Trial trial = trial(new TrialId(Hand.RIGHT, "baseline", 1), bad + "/" + bad + ".mp4");
     Reading reading =
         new Reading(
@@ -102,6 +108,37 @@ final class ReportSamples {
             new ReportInput.Filmed(trial, empty, null),
             new ReportInput.Filmed(
                 trial(new TrialId(Hand.RIGHT, "baseline", 1), "clips/r.mp4"), null, null)));
+  }
+
+  /** Returns a session of trials that are made as in {@link #twoBlocks}. */
+  static ReportInput of(ReportInput.Filmed... filmed) {
+    return input(session("H-07", "steady, please"), List.of(filmed));
+  }
+
+  /** Returns the same session with other messages. */
+  static ReportInput withMessages(ReportInput input, Message... messages) {
+    return input(input.session().withMessages(List.of(messages)), input.trials());
+  }
+
+  /** Returns the same session with every reading finished. */
+  static ReportInput read(ReportInput input) {
+    return input(
+        input.session(),
+        input.trials().stream()
+            .map(
+                each ->
+                    new ReportInput.Filmed(
+                        each.trial(),
+                        Objects.requireNonNull(each.reading()).withFinished(true),
+                        each.clip()))
+            .toList());
+  }
+
+  /** Returns a trial whose reading was changed. */
+  static ReportInput.Filmed filmed(TrialId id, UnaryOperator<Reading> change) {
+    ReportInput.Filmed made = filmed(id);
+    return new ReportInput.Filmed(
+        made.trial(), change.apply(Objects.requireNonNull(made.reading())), made.clip());
   }
 
   private static ReportInput input(Session session, List<ReportInput.Filmed> filmed) {
@@ -145,7 +182,7 @@ final class ReportSamples {
                     Extra.NONE)));
   }
 
-  private static ReportInput.Filmed filmed(TrialId id) {
+  static ReportInput.Filmed filmed(TrialId id) {
     Random random = new Random(id.name().hashCode());
     double meanS = id.hand() == Hand.LEFT ? 0.218 : 0.193;
     double sdS = id.hand() == Hand.LEFT ? 0.014 : 0.009;

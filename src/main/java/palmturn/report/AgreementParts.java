@@ -1,0 +1,128 @@
+package palmturn.report;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import palmturn.measure.Measures;
+import palmturn.measure.Scores;
+import palmturn.numbers.BlandAltman;
+import palmturn.numbers.Kappa;
+import palmturn.settle.Agreement;
+import palmturn.settle.Comparison;
+import palmturn.settle.InWords;
+import palmturn.settle.Marks;
+import palmturn.settle.OverTrials;
+import palmturn.settle.Settled;
+import palmturn.settle.TrialAgreement;
+import palmturn.trial.Estimate;
+import palmturn.trial.Reading;
+import palmturn.trial.Settlement;
+import palmturn.trial.Trial;
+
+/** Says how well each pair of readings agrees over the trials that both have read. */
+final class AgreementParts {
+  private static final double MS = 1000;
+
+  private final ReportInput input;
+
+  AgreementParts(ReportInput input) {
+    this.input = input;
+  }
+
+  private record Pair(String first, String second) {}
+
+  List<Page.AgreementPart> parts() {
+    Map<Pair, List<ReportInput.Filmed>> pairs = new LinkedHashMap<>();
+    for (ReportInput.Filmed filmed : input.trials()) {
+      Settled settled = filmed.settled();
+      if (settled != null) {
+        Comparison comparison = settled.comparison();
+        pairs
+            .computeIfAbsent(
+                new Pair(comparison.a().name(), comparison.b().name()), key -> new ArrayList<>())
+            .add(filmed);
+      }
+    }
+    return pairs.entrySet().stream().map(each -> part(each.getKey(), each.getValue())).toList();
+  }
+
+  private Page.AgreementPart part(Pair pair, List<ReportInput.Filmed> trials) {
+    List<TrialAgreement> each = new ArrayList<>();
+    List<Page.AgreementRow> rows = new ArrayList<>();
+    for (ReportInput.Filmed filmed : trials) {
+      Settled settled = filmed.settled();
+      if (settled != null) {
+        Comparison comparison = settled.comparison();
+        Agreement agreement = Agreement.of(comparison);
+        Trial trial = filmed.trial();
+        each.add(
+            new TrialAgreement(
+                "",
+                trial.id(),
+                comparison,
+                agreement,
+                rate(trial, comparison.a()),
+                rate(trial, comparison.b())));
+        rows.add(row(trial, settled, agreement));
+      }
+    }
+    OverTrials over = OverTrials.of(Measures.RATE.id(), each);
+    Agreement together = over.together();
+    List<String> sentences = new ArrayList<>();
+    if (together == null) {
+      sentences.add(
+          "These readings are not independent on any trial, since one started from the other or"
+              + " from the estimate, or had it in sight: how well they agree would say nothing.");
+    } else {
+      sentences.addAll(InWords.of(together, pair.first(), pair.second()));
+      sentences.addAll(InWords.figure(over, "Rate, slaps/s", pair.first(), pair.second()));
+    }
+    return new Page.AgreementPart(pair.first(), pair.second(), sentences, rows);
+  }
+
+  private static Page.AgreementRow row(Trial trial, Settled settled, Agreement agreement) {
+    BlandAltman offset = agreement.offset();
+    Kappa side = agreement.independent() ? agreement.side().kappa() : null;
+    Double f = agreement.independent() ? agreement.counts().f() : null;
+    return new Page.AgreementRow(
+        Words.capital(Words.trial(trial.id())),
+        String.valueOf(agreement.counts().pairs()),
+        String.valueOf(agreement.counts().onlyA()),
+        String.valueOf(agreement.counts().onlyB()),
+        f == null
+            ? agreement.independent() ? Figures.NONE : "not independent"
+            : Figures.number(f, 3),
+        offset == null
+            ? Figures.NONE
+            : "%s (%s to %s)"
+                .formatted(
+                    Figures.signed(MS * offset.bias(), 1),
+                    Figures.number(MS * offset.limits().low(), 1),
+                    Figures.number(MS * offset.limits().high(), 1)),
+        side == null
+            ? Figures.NONE
+            : "%s (%s to %s)"
+                .formatted(
+                    Figures.number(side.kappa(), 2),
+                    Figures.number(side.range95().low(), 2),
+                    Figures.number(side.range95().high(), 2)),
+        settled.open() == 0
+            ? "all decided"
+            : "%d of %d".formatted(settled.open(), settled.comparison().differences()));
+  }
+
+  private @Nullable Double rate(Trial trial, Marks marks) {
+    Estimate estimate = trial.estimate();
+    Reading reading =
+        marks.name().equals(Settlement.ESTIMATE)
+            ? estimate == null ? null : estimate.toReading(Settlement.ESTIMATE)
+            : trial.reading(marks.name()).orElse(null);
+    return reading == null
+        ? null
+        : Scores.trial(trial, reading, input.session().windowS(), input.limits())
+            .speed()
+            .rateSlapsPerS();
+  }
+}

@@ -1,0 +1,63 @@
+package palmturn.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import palmturn.measure.CeilingScore;
+import palmturn.numbers.Range;
+
+/** Says how fast each hand can go and still be clean. */
+final class CeilingSentences {
+  private CeilingSentences() {}
+
+  /** Returns a sentence a hand, and what each rests on. */
+  static List<String> of(ReportInput input) {
+    Readers readers = new Readers(input);
+    List<String> sentences = new ArrayList<>();
+    for (CeilingScore score : input.score().ceilings()) {
+      sentences.add(
+          "%s: %s. %s".formatted(Words.hand(score.hand()), told(score), rests(score, readers)));
+    }
+    return sentences;
+  }
+
+  private static String told(CeilingScore score) {
+    Double ceiling = score.cleanCeilingSlapsPerS();
+    Range filmed = score.filmedSlapsPerS();
+    return switch (score.outcome()) {
+      case FOUND ->
+          ceiling == null
+              ? "can’t be told"
+              : "90\u00A0%% clean up to %s slaps/s (95\u00A0%%: %s to %s)"
+                  .formatted(
+                      Figures.number(ceiling, 2),
+                      end(score.lowSlapsPerS(), "below what was filmed"),
+                      end(score.highSlapsPerS(), "above what was filmed"));
+      case NOT_REACHED ->
+          "not reached, over 90\u00A0%% are clean at the fastest pace filmed%s"
+              .formatted(filmed == null ? "" : ", " + pace(filmed.high()));
+      case UNDER_FILMED ->
+          "below what was filmed, under 90\u00A0%% are clean at the slowest pace%s"
+              .formatted(filmed == null ? "" : ", " + pace(filmed.low()));
+      case CANNOT_TELL -> "can’t be told: a pace ladder, trials to a slower click, would help";
+    };
+  }
+
+  private static String rests(CeilingScore score, Readers readers) {
+    return "It rests on %s, %d of them to a click, with %s of which %d had a fault; %s."
+        .formatted(
+            Figures.count(score.trials(), "trial", "trials"),
+            score.paced(),
+            Figures.count(score.attempts(), "attempt", "attempts"),
+            score.faulty(),
+            readers.of(score.readings(), ""));
+  }
+
+  private static String end(@Nullable Double value, String beyond) {
+    return value == null ? beyond : Figures.number(value, 2);
+  }
+
+  private static String pace(double slapsPerS) {
+    return Figures.withUnit(Figures.number(slapsPerS, 2), "slaps/s");
+  }
+}

@@ -1,0 +1,31 @@
+package palmturn.report;
+
+import java.util.Comparator;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import palmturn.trial.Message;
+import palmturn.trial.Session;
+
+/** What the coach has to say to the athlete: the last message that is about no moment of a clip. */
+final class CoachWords {
+  private static final String COACH = "coach";
+
+  private CoachWords() {}
+
+  /** Returns it, null where the coach has written none. */
+  static Page.@Nullable CoachPart of(Session session) {
+    return session.messages().stream()
+        .filter(message -> message.from().strip().equalsIgnoreCase(COACH))
+        .filter(message -> message.timeS() == null && !message.text().isBlank())
+        .max(Comparator.comparing(Message::at))
+        .map(CoachWords::part)
+        .orElse(null);
+  }
+
+  private static Page.CoachPart part(Message message) {
+    List<String> paragraphs =
+        message.text().lines().map(String::strip).filter(line -> !line.isEmpty()).toList();
+    String about = message.trial() == null ? "" : " about the " + Words.trial(message.trial());
+    return new Page.CoachPart(paragraphs, Words.date(message.at()) + about);
+  }
+}
