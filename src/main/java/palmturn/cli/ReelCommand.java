@@ -46,6 +46,11 @@ final class ReelCommand implements Callable<Integer> {
               + " the hands where they are known if left out.")
   private Show show = Show.AUTO;
 
+  @Option(
+      names = "--alone",
+      description = "Leave the other hand out, which else stands beside it where it was read too.")
+  private boolean alone;
+
   @Option(names = "--force", description = "Put it in place of the file named with --out.")
   private boolean force;
 
@@ -76,7 +81,7 @@ final class ReelCommand implements Callable<Integer> {
               ? out
               : folder.folder().resolve("report").resolve(path.id().name() + "-reel.mp4");
       double lengthS =
-          Reels.write(folder, new Reels.Wanted(path.id(), reading, show.view), file, bar);
+          Reels.write(folder, new Reels.Wanted(path.id(), reading, show.view, !alone), file, bar);
       Say.to(spec, "wrote %s, %.0f s", file, lengthS);
     }
     return PalmturnCommand.DONE;

@@ -61,13 +61,13 @@ class ReelCommandTest {
       // Half a second after the title the fingers' slap is on the screen, framed in clay.
       int clay = Palette.DARK.clay().getRGB();
       int[] pixels = reader.read(reel.frames().nearest(1 + 4 * 0.15 + 0.3)).argb();
-      assertTrue(near(clay, pixels[300 * ReelWriter.WIDTH + left(pixels, 300)]));
+      assertTrue(near(clay, pixels[300 * ReelWriter.WIDTH + left(pixels, 300, 0)]));
     }
   }
 
-  /** Returns the first column of a row that is not the ground. */
-  private static int left(int[] pixels, int row) {
-    int x = 0;
+  /** Returns a column just inside what is not the ground, the first from some column on. */
+  private static int left(int[] pixels, int row, int from) {
+    int x = from;
     while (near(Palette.DARK.paper().getRGB(), pixels[row * ReelWriter.WIDTH + x])) {
       x++;
     }
@@ -81,6 +81,25 @@ class ReelCommandTest {
       }
     }
     return true;
+  }
+
+  @Test
+  void theOtherHandStandsBesideAtTheSameSlap() throws Exception {
+    run("add", session, CLIPS.resolve("left-baseline-2.mp4"), "--hand", "left");
+    Path csv = folder.resolve("l.csv");
+    Files.write(
+        csv,
+        List.of("timeS,endS,kind,side,zone", "1.2,,slap,palm,centre", "1.5,,slap,back,centre"));
+    run("marks", "import", session.resolve("left-baseline-1"), csv, "--reader", "A");
+    run("reel", session.resolve("right-baseline-1"));
+    ClipFile reel = ClipFile.open(session.resolve("report/right-baseline-1-reel.mp4"));
+    try (FrameReader reader = reel.newReader()) {
+      int[] pixels = reader.read(reel.frames().nearest(1 + 4 * 0.15 + 0.3)).argb();
+      // The right hand is at the right, with its fault framed in clay; the left hand's is not.
+      int clay = Palette.DARK.clay().getRGB();
+      assertTrue(near(clay, pixels[300 * ReelWriter.WIDTH + left(pixels, 300, ReelWriter.WIDTH / 2)]));
+      assertFalse(near(clay, pixels[300 * ReelWriter.WIDTH + left(pixels, 300, 0)]));
+    }
   }
 
   @Test

@@ -120,13 +120,7 @@ public enum Action {
   PLACE_KEEP(Group.PLACES, "", "Enter", "keep them", PLACES),
   PLACE_LEAVE(Group.UNLISTED, "", "Esc", "leave them as they were", PLACES),
 
-  COMPARE(
-      Group.DIFFERENCES,
-      "compare",
-      "I",
-      "differences; again: back",
-      TRIAL,
-      DIFFERENCES),
+  COMPARE(Group.DIFFERENCES, "compare", "I", "differences; again: back", TRIAL, DIFFERENCES),
   UPPER(Group.DIFFERENCES, "", "↑", "is right: the upper", DIFFERENCES),
   LOWER(Group.DIFFERENCES, "", "↓", "is right: the lower", DIFFERENCES),
   GO_ON(Group.DIFFERENCES, "", "→", "leave it open, go on", DIFFERENCES),

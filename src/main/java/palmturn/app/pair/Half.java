@@ -10,6 +10,7 @@ import javafx.beans.property.SimpleBooleanProperty;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.stage.Stage;
 import palmturn.clip.FrameTable;
+import palmturn.measure.HandClock;
 import palmturn.trial.Slap;
 
 /** One of the two trials side by side: its marks, and the stage that its exact frames stand on. */
@@ -19,7 +20,7 @@ public final class Half {
   private final ReadOnlyStringWrapper outside = new ReadOnlyStringWrapper("");
   private final BooleanProperty mirrored = new SimpleBooleanProperty(false);
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
-  private @Nullable Beats beats;
+  private @Nullable HandClock beats;
 
   Half(Executor screen) {
     stage = new Stage(screen);
@@ -51,7 +52,7 @@ public final class Half {
   }
 
   /** Returns its marks; null until its clip is open. */
-  @Nullable Beats beats() {
+  @Nullable HandClock beats() {
     return beats;
   }
 
@@ -64,7 +65,7 @@ public final class Half {
   void open(PairTrial opened, FrameTable frames, Stage.Pictures pictures) {
     trial.set(opened);
     stage.open(frames, pictures, opened.trial().fromS(), opened.trial().toS());
-    beats = Beats.of(opened.trial(), opened.marks(), frames.timeS(stage.first()));
+    beats = HandClock.of(opened.trial(), opened.marks(), frames.timeS(stage.first()));
   }
 
   /** Says what is wrong with its clip. */
@@ -87,7 +88,7 @@ public final class Half {
    */
   double momentS() {
     FrameTable frames = stage.framesProperty().get();
-    Beats marks = beats;
+    HandClock marks = beats;
     if (frames == null || marks == null) {
       return 0;
     }
@@ -106,7 +107,7 @@ public final class Half {
    */
   void goTo(double mediaS) {
     FrameTable frames = stage.framesProperty().get();
-    Beats marks = beats;
+    HandClock marks = beats;
     if (frames == null || marks == null) {
       return;
     }

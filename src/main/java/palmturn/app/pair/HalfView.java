@@ -18,6 +18,7 @@ import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 import palmturn.app.stage.PictureNode;
 import palmturn.clip.FrameTable;
+import palmturn.measure.HandClock;
 
 /** One of the two pictures: whose it is, the frame, and where its trial is at that moment. */
 final class HalfView extends VBox {
@@ -150,7 +151,7 @@ final class HalfView extends VBox {
 
   private void tell() {
     PairTrial trial = half.trialProperty().get();
-    Beats beats = half.beats();
+    HandClock beats = half.beats();
     FrameTable frames = half.stage().framesProperty().get();
     frame.setScaleX(half.mirroredProperty().get() ? -1 : 1);
     frame.setOpacity(half.outsideProperty().get().isEmpty() ? 1 : 0.45);

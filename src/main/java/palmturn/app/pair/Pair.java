@@ -12,6 +12,8 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.stage.Speed;
 import palmturn.app.stage.Stage;
 import palmturn.clip.FrameTable;
+import palmturn.measure.HandClock;
+import palmturn.measure.Meeting;
 import palmturn.trial.Block;
 import palmturn.trial.Hand;
 import palmturn.trial.TrialId;
@@ -137,8 +139,8 @@ public final class Pair {
   }
 
   private void meet() {
-    Beats here = one.beats();
-    Beats there = other.beats();
+    HandClock here = one.beats();
+    HandClock there = other.beats();
     if (here != null && there != null) {
       meeting.set(new Meeting(here, there, 1, 0, false));
     }
@@ -163,7 +165,7 @@ public final class Pair {
   /** Goes to the next slap in both, or to the one before, and aligns them there. */
   public void slap(boolean forward) {
     Meeting now = meeting.get();
-    Beats here = one.beats();
+    HandClock here = one.beats();
     stop();
     if (now != null && now.onSlap()) {
       int last = now.one().lastAt(one.momentS());
@@ -295,7 +297,7 @@ public final class Pair {
   }
 
   private void play(double fromS, double toS, double startS) {
-    Beats here = one.beats();
+    HandClock here = one.beats();
     FrameTable frames = one.stage().framesProperty().get();
     if (here == null || frames == null) {
       return;
@@ -325,7 +327,7 @@ public final class Pair {
 
   /** Shows the last frame that is due, never one that is still to come. */
   private void due(double realS) {
-    Beats here = one.beats();
+    HandClock here = one.beats();
     FrameTable frames = one.stage().framesProperty().get();
     if (here != null && frames != null) {
       one.stage().seek(frames.indexAt(here.mediaS(realS) + ROUNDING_S));
@@ -342,12 +344,12 @@ public final class Pair {
 
   /** Returns where the first trial is on its own clock, real seconds. */
   double nowS() {
-    Beats here = one.beats();
+    HandClock here = one.beats();
     return here == null ? 0 : here.realS(one.momentS());
   }
 
   private void go(double realS) {
-    Beats here = one.beats();
+    HandClock here = one.beats();
     if (here != null) {
       one.goTo(here.mediaS(realS));
       follow();

@@ -6,6 +6,8 @@ import java.util.function.DoubleUnaryOperator;
 import org.jspecify.annotations.Nullable;
 import palmturn.chart.BeatStrip;
 import palmturn.chart.Palette;
+import palmturn.measure.HandClock;
+import palmturn.measure.Meeting;
 import palmturn.trial.Slap;
 import palmturn.trial.Span;
 import palmturn.trial.TimeScale;
@@ -32,7 +34,7 @@ record PairStrip(Meeting meeting, boolean oneAbove) {
   /** How high a row is. */
   static final double ROW = 140;
 
-  Beats beats(boolean above) {
+  HandClock beats(boolean above) {
     return above == oneAbove ? meeting.one() : meeting.other();
   }
 
@@ -68,7 +70,7 @@ record PairStrip(Meeting meeting, boolean oneAbove) {
   /** Returns the marks of a row, its top at 0. */
   BeatStrip row(boolean above, BeatStrip.View view, Palette palette) {
     DoubleUnaryOperator axis = axis(above);
-    Beats beats = beats(above);
+    HandClock beats = beats(above);
     List<Slap> marks = beats.marks().stream().map(mark -> moved(mark, axis)).toList();
     List<Span> spans = new ArrayList<>();
     for (Span span : beats.spans()) {

@@ -12,6 +12,7 @@ import palmturn.app.strip.StripGraphics;
 import palmturn.chart.BeatStrip;
 import palmturn.chart.BeatStripPainter;
 import palmturn.chart.Palette;
+import palmturn.measure.Meeting;
 import palmturn.trial.Slap;
 
 /** Shows the marks of both hands in two rows, slaps that meet tied; a click or drag goes there. */

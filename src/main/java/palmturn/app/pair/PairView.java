@@ -16,6 +16,7 @@ import palmturn.app.hints.KeyCaps;
 import palmturn.app.keys.KeyMap;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
+import palmturn.measure.Meeting;
 
 /** Both hands at the same moment: two pictures side by side, and their slaps under one another. */
 public final class PairView extends VBox {

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import palmturn.chart.MarkWords;
+import palmturn.measure.HandClock;
+import palmturn.measure.Meeting;
 import palmturn.trial.Block;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
@@ -29,7 +31,7 @@ final class PairWords {
    */
   record At(String slap, String fault, String interval, @Nullable Double share) {}
 
-  static At at(Beats beats, double momentS) {
+  static At at(HandClock beats, double momentS) {
     int number = beats.lastAt(momentS);
     double nowS = beats.realS(momentS);
     if (beats.slaps().isEmpty()) {
@@ -62,7 +64,7 @@ final class PairWords {
   }
 
   /** The slap's own fault, marks after it that are no slaps, and spans around the moment. */
-  private static String faults(Beats beats, int number, double momentS) {
+  private static String faults(HandClock beats, int number, double momentS) {
     List<String> all = new ArrayList<>();
     double fromS = number == 0 ? Double.NEGATIVE_INFINITY : beats.slaps().get(number - 1).timeS();
     for (Slap mark : beats.marks()) {

@@ -8,14 +8,20 @@ import palmturn.clip.ClipFile;
 import palmturn.clip.FrameReader;
 import palmturn.clip.FrameTable;
 import palmturn.clip.Picture;
+import palmturn.measure.HandClock;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Reading;
+import palmturn.trial.Slap;
+import palmturn.trial.TimeScale;
 import palmturn.trial.Trial;
 import palmturn.work.HandsPart;
 import palmturn.work.UserError;
 
 /** One hand's trial with its marks and its open clip. */
 final class Filmed implements AutoCloseable {
+  /** A mark is shown on the picture for so long after its moment, real seconds. */
+  private static final double SHOWN_S = 0.08;
+
   private final Trial trial;
   private final Reading reading;
   private final FrameTable frames;
@@ -77,9 +83,41 @@ final class Filmed implements AutoCloseable {
     return shown;
   }
 
-  /** Returns the time of that picture. */
-  double frameS(double mediaS) {
-    return frames.timeS(frames.indexAt(mediaS));
+  /** Returns the trial's own clock and its slaps by number. */
+  HandClock clock() {
+    return HandClock.of(trial, reading, frames.timeS(0));
+  }
+
+  /** Returns the mark whose picture is on the screen, or was a moment ago. */
+  @Nullable Slap markAt(double mediaS) {
+    double shownS = frames.timeS(frames.indexAt(mediaS));
+    Slap last = null;
+    for (Slap slap : reading.slaps()) {
+      double agoS = real(frames.timeS(frames.indexAt(slap.timeS())), shownS);
+      if (agoS >= 0 && agoS <= SHOWN_S) {
+        last = slap;
+      }
+    }
+    return last;
+  }
+
+  /** Returns whether a mark has no fault of its own and lies in no span that spoils it. */
+  boolean clean(Slap mark) {
+    return !mark.faulty()
+        && reading.spans().stream()
+            .noneMatch(span -> span.kind().spoils() && span.contains(mark.timeS()));
+  }
+
+  /** Returns real seconds between two moments; media seconds where real ones can't be told. */
+  double real(double fromS, double toS) {
+    TimeScale scale = trial.timeScale();
+    return scale.known() ? scale.realBetween(fromS, toS) : toS - fromS;
+  }
+
+  /** Returns the moment some real seconds after another, or before it. */
+  double after(double fromS, double realS) {
+    TimeScale scale = trial.timeScale();
+    return scale.known() ? scale.mediaAfter(fromS, realS) : fromS + realS;
   }
 
   @Override

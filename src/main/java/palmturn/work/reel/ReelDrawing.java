@@ -24,6 +24,13 @@ final class ReelDrawing {
   /** Where the pictures go, pixels. */
   static final Rectangle PICTURES = new Rectangle(0, 56, ReelWriter.WIDTH, 460);
 
+  /** Where the left hand's go if both are shown. */
+  static final Rectangle LEFT = new Rectangle(0, 56, ReelWriter.WIDTH / 2 - 4, 460);
+
+  /** Where the right hand's go. */
+  static final Rectangle RIGHT =
+      new Rectangle(ReelWriter.WIDTH / 2 + 4, 56, ReelWriter.WIDTH / 2 - 4, 460);
+
   private static final int STRIP_Y = 516;
   private static final double STRIP_PX_PER_S = 420;
   private static final BeatStrip.Lanes LANES = BeatStrip.Lanes.plain(34, 46, 106, 180);

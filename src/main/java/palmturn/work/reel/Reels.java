@@ -6,15 +6,18 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
 import palmturn.film.ReelWriter;
+import palmturn.measure.Meeting;
 import palmturn.measure.Moments;
+import palmturn.measure.ReadingChoice;
 import palmturn.store.SessionFolder;
+import palmturn.trial.Hand;
 import palmturn.trial.Reading;
 import palmturn.trial.Slap;
-import palmturn.trial.TimeScale;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 import palmturn.work.Progress;
@@ -32,19 +35,19 @@ public final class Reels {
   private static final double BEFORE_S = 0.15;
   private static final double AFTER_S = 0.25;
 
-  /** A mark is shown on the picture for so long after its moment, real seconds. */
-  private static final double SHOWN_S = 0.08;
-
   private static final int TITLE_PICTURES = ReelWriter.FPS;
   private static final int FAULT_STANDS_PICTURES = ReelWriter.FPS / 2;
 
   private final Filmed hand;
+  private final @Nullable Filmed other;
   private final double windowS;
   private final ReelWriter writer;
   private final Progress progress;
 
-  private Reels(Filmed hand, double windowS, ReelWriter writer, Progress progress) {
+  private Reels(
+      Filmed hand, @Nullable Filmed other, double windowS, ReelWriter writer, Progress progress) {
     this.hand = hand;
+    this.other = other;
     this.windowS = windowS;
     this.writer = writer;
     this.progress = progress;
@@ -56,8 +59,9 @@ public final class Reels {
    * @param trial whose
    * @param reader whose reading, as in {@link Scoring#score}
    * @param view how much of the picture is shown
+   * @param bothHands whether the other hand is shown beside it, where it was filmed and read too
    */
-  public record Wanted(TrialId trial, @Nullable String reader, View view) {}
+  public record Wanted(TrialId trial, @Nullable String reader, View view, boolean bothHands) {}
 
   /** How much of the picture is shown. */
   public enum View {
@@ -89,11 +93,12 @@ public final class Reels {
           trial.id().name() + ": under three slaps are marked, so there is nothing to show");
     }
     Path part = file.resolveSibling(file.getFileName() + ".part");
-    try (Filmed hand = Filmed.open(folder, trial, reading, wanted.view())) {
+    try (Filmed hand = Filmed.open(folder, trial, reading, wanted.view());
+        Filmed other = wanted.bothHands() ? other(folder, trial, wanted) : null) {
       Files.createDirectories(file.toAbsolutePath().getParent());
       double lengthS;
       try (ReelWriter writer = ReelWriter.create(part, ReelDrawing.PALETTE.paper())) {
-        new Reels(hand, windowS, writer, progress).scenes(scenes);
+        new Reels(hand, other, windowS, writer, progress).scenes(scenes);
         writer.finish();
         lengthS = writer.lengthS();
       }
@@ -106,6 +111,16 @@ public final class Reels {
     }
   }
 
+  private static @Nullable Filmed other(SessionFolder folder, Trial trial, Wanted wanted)
+      throws UserError {
+    ReadingChoice choice = Scoring.choice(wanted.reader());
+    Trial beside = Beside.of(trial, folder.trials(), choice);
+    Reading reading = beside == null ? null : choice.of(beside);
+    return beside == null || reading == null
+        ? null
+        : Filmed.open(folder, beside, reading, wanted.view());
+  }
+
   private void scenes(List<Scene> scenes) throws IOException, ClipException, UserError {
     for (int i = 0; i < scenes.size(); i++) {
       scene(scenes.get(i), i / (double) scenes.size(), 1.0 / scenes.size());
@@ -115,83 +130,73 @@ public final class Reels {
   private void scene(Scene scene, double doneShare, double share)
       throws IOException, ClipException, UserError {
     Moments.Moment moment = scene.moment();
-    double fromS = after(moment.fromS(), -BEFORE_S);
-    double toS = after(moment.toS(), AFTER_S);
+    double fromS = hand.after(moment.fromS(), -BEFORE_S);
+    double toS = hand.after(moment.toS(), AFTER_S);
+    Meeting meeting = other == null ? null : Beside.meeting(hand.clock(), other.clock(), moment);
     for (int i = 0; i < TITLE_PICTURES; i++) {
-      show(scene, fromS, true);
+      show(scene, meeting, fromS, true);
     }
-    double realS = real(fromS, toS);
-    long pictures = Math.round(realS * SLOWER * ReelWriter.FPS);
-    @Nullable Slap stoodOn = null;
+    long pictures = Math.round(hand.real(fromS, toS) * SLOWER * ReelWriter.FPS);
+    Slap stoodOn = null;
     for (long n = 0; n < pictures; n++) {
       if (progress.stopped()) {
         throw new UserError("stopped; no reel was written");
       }
       progress.at(doneShare + share * n / pictures, scene.title());
-      double nowS = after(fromS, n / (SLOWER * ReelWriter.FPS));
-      show(scene, nowS, false);
-      Slap mark = markAt(nowS);
+      double nowS = hand.after(fromS, n / (SLOWER * ReelWriter.FPS));
+      show(scene, meeting, nowS, false);
+      Slap mark = hand.markAt(nowS);
       if (mark != null && mark != stoodOn && moment.faulty().contains(mark)) {
         stoodOn = mark;
         for (int i = 0; i < FAULT_STANDS_PICTURES; i++) {
-          show(scene, nowS, false);
+          show(scene, meeting, nowS, false);
         }
       }
     }
   }
 
-  private void show(Scene scene, double nowS, boolean title) throws IOException, ClipException {
-    Moments.Moment moment = scene.moment();
-    Rectangle into = ReelWriter.fitted(hand.part(), ReelDrawing.PICTURES);
-    writer.show(
-        List.of(new ReelWriter.Pane(hand.at(nowS), hand.part(), into)),
-        g -> over(g, scene, into, nowS, title, moment));
+  private void show(Scene scene, @Nullable Meeting meeting, double nowS, boolean title)
+      throws IOException, ClipException {
+    List<Half> halves = new ArrayList<>();
+    if (other == null || meeting == null) {
+      halves.add(new Half(hand, nowS, ReelDrawing.PICTURES));
+    } else {
+      boolean left = hand.trial().id().hand() == Hand.LEFT;
+      halves.add(new Half(hand, nowS, left ? ReelDrawing.LEFT : ReelDrawing.RIGHT));
+      halves.add(new Half(other, meeting.there(nowS), left ? ReelDrawing.RIGHT : ReelDrawing.LEFT));
+    }
+    List<ReelWriter.Pane> panes = new ArrayList<>();
+    for (Half half : halves) {
+      panes.add(new ReelWriter.Pane(half.hand.at(half.nowS), half.hand.part(), half.into()));
+    }
+    writer.show(panes, g -> over(g, scene, halves, nowS, title));
   }
 
-  private void over(
-      Graphics2D g,
-      Scene scene,
-      Rectangle into,
-      double nowS,
-      boolean title,
-      Moments.Moment moment) {
+  /** One hand at a moment, and the place of its picture. */
+  private record Half(Filmed hand, double nowS, Rectangle box) {
+    Rectangle into() {
+      return ReelWriter.fitted(hand.part(), box);
+    }
+  }
+
+  private void over(Graphics2D g, Scene scene, List<Half> halves, double nowS, boolean title) {
     TrialId id = hand.trial().id();
     ReelDrawing.header(
         g,
         scene.title(),
         "%s hand, %s %d, 1/%.0f speed"
             .formatted(id.hand().code(), id.block(), id.repeat(), SLOWER));
-    if (title) {
-      ReelDrawing.title(g, scene.title());
-    } else {
-      Slap mark = markAt(nowS);
-      ReelDrawing.mark(g, into, mark, mark == null || !moment.faulty().contains(mark));
-    }
-    ReelDrawing.strip(g, hand, windowS, moment.fromS(), moment.toS(), nowS);
-  }
-
-  /** Returns the mark whose picture is on the screen, or was a moment ago. */
-  private @Nullable Slap markAt(double nowS) {
-    double shownS = hand.frameS(nowS);
-    Slap last = null;
-    for (Slap slap : hand.reading().slaps()) {
-      double agoS = real(hand.frameS(slap.timeS()), shownS);
-      if (agoS >= 0 && agoS <= SHOWN_S) {
-        last = slap;
+    for (Half half : title ? List.<Half>of() : halves) {
+      Slap mark = half.hand.markAt(half.nowS);
+      ReelDrawing.mark(g, half.into(), mark, mark == null || half.hand.clean(mark));
+      if (halves.size() > 1) {
+        ReelDrawing.name(g, half.into(), half.hand.trial().id().hand().code() + " hand");
       }
     }
-    return last;
-  }
-
-  private double real(double fromS, double toS) {
-    TimeScale scale = hand.trial().timeScale();
-    return scale.known() ? scale.realBetween(fromS, toS) : toS - fromS;
-  }
-
-  private double after(double fromS, double realS) {
-    TimeScale scale = hand.trial().timeScale();
-    return !scale.known() || realS < 0
-        ? fromS + realS / (scale.known() ? scale.factorAt(fromS) : 1)
-        : scale.mediaAfter(fromS, realS);
+    if (title) {
+      ReelDrawing.title(g, scene.title());
+    }
+    Moments.Moment moment = scene.moment();
+    ReelDrawing.strip(g, hand, windowS, moment.fromS(), moment.toS(), nowS);
   }
 }

@@ -19,11 +19,13 @@ import palmturn.trial.Extra;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
 import palmturn.trial.Reading;
+import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.StartedFrom;
 import palmturn.trial.TimeScale;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
+import palmturn.trial.Zone;
 
 class PairTest {
   private final FrameTable sixty = FrameTables.steady(300, 60);
@@ -185,7 +187,11 @@ class PairTest {
   }
 
   private static PairTrial trial(Hand hand, TimeScale scale, double... slapsS) {
-    List<Slap> slaps = MeetingTest.beats(scale, slapsS).slaps();
+    List<Slap> slaps = new ArrayList<>();
+    for (double timeS : slapsS) {
+      Side side = slaps.size() % 2 == 0 ? Side.PALM : Side.BACK;
+      slaps.add(Slap.onFrame(Slap.Kind.SLAP, timeS, 0.01, side, Zone.CENTRE));
+    }
     Reading reading = new Reading("AK", true, StartedFrom.NOTHING, slaps, List.of(), Extra.NONE);
     return new PairTrial(bare(hand, scale), reading, From.READER, null);
   }

@@ -1,4 +1,4 @@
-package palmturn.app.pair;
+package palmturn.measure;
 
 /**
  * Which moment of one trial is the same as which of another. They meet in a slap of each; away from
@@ -13,35 +13,35 @@ package palmturn.app.pair;
  *     number, negative for earlier ones
  * @param samePace whether all slaps meet
  */
-record Meeting(Beats one, Beats other, int slap, int shift, boolean samePace) {
+public record Meeting(HandClock one, HandClock other, int slap, int shift, boolean samePace) {
 
   /** Returns the number of the first slap of the first trial that has one to meet. */
-  int first() {
+  public int first() {
     return Math.max(1, 1 - shift);
   }
 
   /** Returns the number of the last slap of the first trial that has one to meet, 0 for none. */
-  int last() {
+  public int last() {
     return Math.max(0, Math.min(one.slaps().size(), other.slaps().size() - shift));
   }
 
   /** Returns whether there is a slap in which the two meet. */
-  boolean onSlap() {
+  public boolean onSlap() {
     return last() >= first();
   }
 
   /** Returns the moment of the other trial that is the same, both in media seconds. */
-  double there(double mediaS) {
+  public double there(double mediaS) {
     return other.mediaS(thereReal(one.realS(mediaS)));
   }
 
   /** Returns the same from the other trial's side. */
-  Meeting back() {
+  public Meeting back() {
     return new Meeting(other, one, slap + shift, -shift, samePace);
   }
 
   /** Returns a moment on the other trial's clock for one on the first's, real seconds. */
-  double thereReal(double realS) {
+  public double thereReal(double realS) {
     if (!onSlap()) {
       return realS;
     }

@@ -1,4 +1,4 @@
-package palmturn.app.pair;
+package palmturn.measure;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -18,8 +18,9 @@ import palmturn.trial.Trial;
  * @param slaps those of them that count, numbered from 1
  * @param spans faults over a stretch
  */
-record Beats(TimeScale scale, double zeroS, List<Slap> marks, List<Slap> slaps, List<Span> spans) {
-  Beats {
+public record HandClock(
+    TimeScale scale, double zeroS, List<Slap> marks, List<Slap> slaps, List<Span> spans) {
+  public HandClock {
     marks = List.copyOf(marks);
     slaps = List.copyOf(slaps);
     spans = List.copyOf(spans);
@@ -31,9 +32,9 @@ record Beats(TimeScale scale, double zeroS, List<Slap> marks, List<Slap> slaps, 
    * @param reading null where there are none to be shown
    * @param firstFrameS time of the trial's first frame, media seconds
    */
-  static Beats of(Trial trial, @Nullable Reading reading, double firstFrameS) {
+  public static HandClock of(Trial trial, @Nullable Reading reading, double firstFrameS) {
     if (reading == null) {
-      return new Beats(trial.timeScale(), firstFrameS, List.of(), List.of(), List.of());
+      return new HandClock(trial.timeScale(), firstFrameS, List.of(), List.of(), List.of());
     }
     double fromS = trial.fromS() == null ? Double.NEGATIVE_INFINITY : trial.fromS();
     double toS = trial.toS() == null ? Double.POSITIVE_INFINITY : trial.toS();
@@ -42,7 +43,7 @@ record Beats(TimeScale scale, double zeroS, List<Slap> marks, List<Slap> slaps, 
             .filter(mark -> mark.timeS() >= fromS && mark.timeS() <= toS)
             .toList();
     List<Slap> slaps = marks.stream().filter(Slap::counts).toList();
-    return new Beats(
+    return new HandClock(
         trial.timeScale(),
         slaps.isEmpty() ? firstFrameS : slaps.get(0).timeS(),
         marks,
@@ -51,22 +52,22 @@ record Beats(TimeScale scale, double zeroS, List<Slap> marks, List<Slap> slaps, 
   }
 
   /** Returns a moment on the trial's own clock, real seconds. */
-  double realS(double mediaS) {
+  public double realS(double mediaS) {
     return scale.realBetween(zeroS, mediaS);
   }
 
   /** Returns the media moment at which the trial's own clock shows a time. */
-  double mediaS(double realS) {
+  public double mediaS(double realS) {
     return scale.mediaAfter(zeroS, realS);
   }
 
   /** Returns when a slap comes on the trial's own clock; where no slap is known, its beginning. */
-  double slapS(int number) {
+  public double slapS(int number) {
     return slaps.isEmpty() ? 0 : realS(slaps.get(number - 1).timeS());
   }
 
   /** Returns the number of the last slap at or before a media moment, 0 for none. */
-  int lastAt(double mediaS) {
+  public int lastAt(double mediaS) {
     int number = 0;
     while (number < slaps.size() && slaps.get(number).timeS() <= mediaS) {
       number++;

@@ -1,4 +1,4 @@
-package palmturn.app.pair;
+package palmturn.measure;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -34,8 +34,8 @@ class MeetingTest {
   @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8})
   void inRealTimeTheChosenSlapMeetsAndRealTimePassesAlike(long seed) {
     Random random = new Random(seed);
-    Beats one = made(random);
-    Beats other = made(random);
+    HandClock one = made(random);
+    HandClock other = made(random);
     int slap = 1 + random.nextInt(Math.min(one.slaps().size(), other.slaps().size()));
     Meeting meeting = new Meeting(one, other, slap, 0, false);
     double here = one.slaps().get(slap - 1).timeS();
@@ -68,16 +68,16 @@ class MeetingTest {
 
   @Test
   void slowMotionMeetsRealTimeInRealSeconds() {
-    Beats real = beats(TimeScale.REAL, 1.0, 1.2, 1.4);
-    Beats slow = beats(TimeScale.uniform(0.125), 8.0, 9.6, 11.2);
+    HandClock real = beats(TimeScale.REAL, 1.0, 1.2, 1.4);
+    HandClock slow = beats(TimeScale.uniform(0.125), 8.0, 9.6, 11.2);
     assertEquals(8.8, new Meeting(real, slow, 1, 0, false).there(1.1), EPS);
     assertEquals(1.1, new Meeting(slow, real, 1, 0, false).there(8.8), EPS);
   }
 
   @Test
   void halfAnIntervalMeetsHalfAnIntervalAtTheSamePace() {
-    Beats quick = beats(TimeScale.REAL, 1.0, 1.2, 1.4);
-    Beats slow = beats(TimeScale.REAL, 2.0, 2.5, 2.7);
+    HandClock quick = beats(TimeScale.REAL, 1.0, 1.2, 1.4);
+    HandClock slow = beats(TimeScale.REAL, 2.0, 2.5, 2.7);
     Meeting meeting = new Meeting(quick, slow, 1, 0, true);
     assertEquals(2.25, meeting.there(1.1), EPS);
     assertEquals(2.6, meeting.there(1.3), EPS);
@@ -87,14 +87,14 @@ class MeetingTest {
 
   @Test
   void withoutSlapsTheTwoMeetWhereTheirClocksBegin() {
-    Beats none = new Beats(TimeScale.REAL, 0.5, List.of(), List.of(), List.of());
+    HandClock none = new HandClock(TimeScale.REAL, 0.5, List.of(), List.of(), List.of());
     Meeting meeting = new Meeting(beats(TimeScale.REAL, 1.0, 1.2), none, 1, 0, true);
     assertFalse(meeting.onSlap());
     assertEquals(0.5, meeting.there(1.0), EPS);
     assertEquals(0.7, meeting.there(1.2), EPS);
   }
 
-  private static Beats made(Random random) {
+  private static HandClock made(Random random) {
     List<Double> times = new ArrayList<>();
     double at = random.nextDouble();
     for (int i = 0; i < 8 + random.nextInt(20); i++) {
@@ -110,12 +110,12 @@ class MeetingTest {
     return beats(scale, times.stream().mapToDouble(Double::doubleValue).toArray());
   }
 
-  static Beats beats(TimeScale scale, double... timesS) {
+  static HandClock beats(TimeScale scale, double... timesS) {
     List<Slap> slaps = new ArrayList<>();
     for (double timeS : timesS) {
       Side side = slaps.size() % 2 == 0 ? Side.PALM : Side.BACK;
       slaps.add(Slap.onFrame(Slap.Kind.SLAP, timeS, 0.01, side, Zone.CENTRE));
     }
-    return new Beats(scale, timesS[0], slaps, slaps, List.of());
+    return new HandClock(scale, timesS[0], slaps, slaps, List.of());
   }
 }
