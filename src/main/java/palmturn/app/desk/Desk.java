@@ -267,6 +267,14 @@ public final class Desk implements AutoCloseable {
     return now != null && readers.blind(now);
   }
 
+  /** Returns whether a trial of the session is still to be read blind by who reads. */
+  public boolean hasToReadBlind() {
+    return trials.all().stream()
+        .filter(readers::blind)
+        .map(readers::shown)
+        .anyMatch(own -> own == null || !own.finished());
+  }
+
   /** Says who is marking. */
   public void setReader(String initials) {
     readers.setInitials(initials.strip());

@@ -233,7 +233,9 @@ public final class SessionFlow {
   /** Shows the athlete's progress over the open session and those beside it. */
   public void showProgress() {
     SessionFolder open = desk.folderProperty().get();
-    if (open != null) {
+    if (open != null && desk.hasToReadBlind()) {
+      desk.fail("progress shows others’ figures: finish the trials that you read blind first");
+    } else if (open != null) {
       past.look(open.folder());
       desk.ask(new Question.Progress());
     }
