@@ -58,6 +58,15 @@ final class SettleCommand implements Callable<Integer> {
       description = "Decide a difference by its number; may be given again.")
   private Map<Integer, Take> takes = new LinkedHashMap<>();
 
+  @Option(
+      names = "--anew",
+      paramLabel = "NUMBER=ROW",
+      description = {
+        "Decide a difference by a mark that neither reader has: a row of the marks' CSV, such as",
+        "3=1.234,,slap,palm,centre, or 5=1.2,1.9,elbow-out,, for a stretch."
+      })
+  private Map<Integer, String> anew = new LinkedHashMap<>();
+
   @Option(names = "--by", paramLabel = "INITIALS", description = "Who decides.")
   private @Nullable String by;
 
@@ -86,12 +95,12 @@ final class SettleCommand implements Callable<Integer> {
     if ((first == null) != (second == null)) {
       throw wrong("--a and --b go together");
     }
-    boolean deciding = !takes.isEmpty();
+    boolean deciding = !takes.isEmpty() || !anew.isEmpty();
     if (deciding && (by == null || by.isBlank())) {
-      throw wrong("--take needs --by: a decision keeps who made it");
+      throw wrong("--take and --anew need --by: a decision keeps who made it");
     }
     if (!deciding && (by != null || !why.isEmpty())) {
-      throw wrong("--by and --why go with --take");
+      throw wrong("--by and --why go with --take or --anew");
     }
     Settling.Terms terms =
         new Settling.Terms(
@@ -104,7 +113,7 @@ final class SettleCommand implements Callable<Integer> {
       folder.notices().forEach(notice -> Say.warn(spec, notice));
       List<Trial> trials = trials(folder, terms);
       if (deciding && trials.size() > 1) {
-        throw wrong("--take needs --trial where there are several to settle");
+        throw wrong("--take and --anew need --trial where there are several to settle");
       }
       for (Trial each : trials) {
         print(result(folder, each, terms), trials.size());
@@ -128,13 +137,13 @@ final class SettleCommand implements Callable<Integer> {
       throws UserError {
     Settling.Result result = Settling.compare(each, terms);
     Settling.notes(folder, result).forEach(note -> Say.warn(spec, note));
-    if (takes.isEmpty() || by == null) {
+    if (by == null) {
       return result;
     }
     Map<Integer, Decision.Choice> choices = new LinkedHashMap<>();
     takes.forEach((number, take) -> choices.put(number, take.choice));
     return Settling.decide(
-        folder, result, new Settling.Decisions(choices, by.strip(), why), Clocks.SYSTEM);
+        folder, result, new Settling.Decisions(choices, anew, by.strip(), why), Clocks.SYSTEM);
   }
 
   private void print(Settling.Result result, int trials) {

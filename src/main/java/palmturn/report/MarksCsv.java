@@ -121,6 +121,16 @@ public final class MarksCsv {
     return new Marks(slaps, spans);
   }
 
+  /**
+   * Returns what one row says, without a header: time, end, kind, side, zone.
+   *
+   * @param resolutionS as in {@link #parse}
+   * @throws MarksFormatException saying what is wrong with it
+   */
+  public static Marks row(String row, double resolutionS) throws MarksFormatException {
+    return parse(Csv.write(NEEDED) + row, resolutionS);
+  }
+
   private static List<String> header(Csv.Row row) throws MarksFormatException {
     List<String> header = row.cells();
     for (String column : header) {

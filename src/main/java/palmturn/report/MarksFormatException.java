@@ -5,14 +5,21 @@ public final class MarksFormatException extends Exception {
   private static final long serialVersionUID = 1L;
 
   private final int line;
+  private final String what;
 
   MarksFormatException(int line, String what) {
     super("line " + line + ": " + what);
     this.line = line;
+    this.what = what;
   }
 
   /** Returns the line of the text, from 1. */
   public int line() {
     return line;
+  }
+
+  /** Returns what is wrong, without the line. */
+  public String what() {
+    return what;
   }
 }

@@ -8,7 +8,9 @@ import java.util.Properties;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.Message;
 
-/** Up to when the messages of each session were seen on this computer, kept in the user's settings. */
+/**
+ * Up to when the messages of each session were seen on this computer, kept in the user's settings.
+ */
 public final class SeenMessages {
   private final @Nullable Path file;
   private final Properties until;

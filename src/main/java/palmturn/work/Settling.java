@@ -4,6 +4,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -11,9 +12,10 @@ import palmturn.clip.ClipException;
 import palmturn.clip.ClipFacts;
 import palmturn.clip.ClipFile;
 import palmturn.json.SettledJson;
+import palmturn.report.MarksCsv;
+import palmturn.report.MarksFormatException;
 import palmturn.settle.Comparison;
 import palmturn.settle.Marks;
-import palmturn.settle.Ruling;
 import palmturn.settle.SettleException;
 import palmturn.settle.Settled;
 import palmturn.store.SessionFolder;
@@ -50,10 +52,19 @@ public final class Settling {
    * What was decided on the differences named.
    *
    * @param choices by number of the difference
+   * @param anew rows of the marks' CSV by number of the difference: the mark made instead of both
    * @param by who decided
    * @param why in words, often empty
    */
-  public record Decisions(Map<Integer, Decision.Choice> choices, String by, String why) {}
+  public record Decisions(
+      Map<Integer, Decision.Choice> choices, Map<Integer, String> anew, String by, String why) {
+    /** Returns every number named, with what is chosen for it. */
+    Map<Integer, Decision.Choice> all() {
+      Map<Integer, Decision.Choice> all = new LinkedHashMap<>(choices);
+      anew.keySet().forEach(number -> all.put(number, Decision.Choice.NEITHER));
+      return all;
+    }
+  }
 
   /** A settlement and what it comes to. */
   public record Result(Trial trial, Settlement settlement, Settled settled) {
@@ -260,7 +271,7 @@ public final class Settling {
     Settled settled = before.settled();
     int marks = settled.slaps().size();
     int all = marks + settled.spans().size();
-    for (Map.Entry<Integer, Decision.Choice> each : decisions.choices().entrySet()) {
+    for (Map.Entry<Integer, Decision.Choice> each : decisions.all().entrySet()) {
       int number = each.getKey();
       if (number < 1 || number > all) {
         throw new UserError(
@@ -270,12 +281,29 @@ public final class Settling {
                 : "%s: there is no difference %d, only 1 to %d"
                     .formatted(before.trial().id().name(), number, all));
       }
+      MarksCsv.Marks made = made(before.trial(), number, decisions.anew().get(number));
       settlement =
           number <= marks
               ? settlement.plusSlap(
-                  decided(settled.slaps().get(number - 1), each.getValue(), decisions, at))
+                  settled
+                      .slaps()
+                      .get(number - 1)
+                      .decide(
+                          each.getValue(),
+                          decisions.by(),
+                          at,
+                          decisions.why(),
+                          one(number, made, made.slaps(), "mark")))
               : settlement.plusSpan(
-                  decided(settled.spans().get(number - 1 - marks), each.getValue(), decisions, at));
+                  settled
+                      .spans()
+                      .get(number - 1 - marks)
+                      .decide(
+                          each.getValue(),
+                          decisions.by(),
+                          at,
+                          decisions.why(),
+                          one(number, made, made.spans(), "stretch")));
     }
     try {
       folder.keep(before.trial().id(), settlement);
@@ -286,9 +314,28 @@ public final class Settling {
     return new Result(trial, settlement, settled(trial, settlement));
   }
 
-  private static <M> Decision<M> decided(
-      Ruling<M> ruling, Decision.Choice choice, Decisions decisions, Instant at) {
-    return ruling.decide(choice, decisions.by(), at, decisions.why(), null);
+  private static MarksCsv.Marks made(Trial trial, int number, @Nullable String row)
+      throws UserError {
+    if (row == null) {
+      return new MarksCsv.Marks(List.of(), List.of());
+    }
+    try {
+      return MarksCsv.row(row, trial.clip().medianFrameS());
+    } catch (MarksFormatException e) {
+      throw new UserError("the mark for difference %d: %s".formatted(number, e.what()), e);
+    }
+  }
+
+  /** Returns the one that was made, null where none was. */
+  private static <M> @Nullable M one(
+      int number, MarksCsv.Marks made, List<M> ofItsKind, String kind) throws UserError {
+    if (made.slaps().isEmpty() && made.spans().isEmpty()) {
+      return null;
+    }
+    if (ofItsKind.size() != 1) {
+      throw new UserError("difference %d is about a %s: give one".formatted(number, kind));
+    }
+    return ofItsKind.get(0);
   }
 
   /**

@@ -97,7 +97,8 @@ class ReelCommandTest {
       int[] pixels = reader.read(reel.frames().nearest(1 + 4 * 0.15 + 0.3)).argb();
       // The right hand is at the right, with its fault framed in clay; the left hand's is not.
       int clay = Palette.DARK.clay().getRGB();
-      assertTrue(near(clay, pixels[300 * ReelWriter.WIDTH + left(pixels, 300, ReelWriter.WIDTH / 2)]));
+      assertTrue(
+          near(clay, pixels[300 * ReelWriter.WIDTH + left(pixels, 300, ReelWriter.WIDTH / 2)]));
       assertFalse(near(clay, pixels[300 * ReelWriter.WIDTH + left(pixels, 300, 0)]));
     }
   }

@@ -176,6 +176,18 @@ class SettleCommandTest {
   }
 
   @Test
+  void aMarkMadeAnewStandsWhereNeitherIsRight() throws IOException {
+    run("settle", session, "--anew", "1=0.5,,slap,palm,wrist", "--by", "QM", "--why", "both late");
+    JsonNode first = settled().get("differences").get(0);
+    assertEquals("neither", first.get("choice").asText());
+    String marks = run("score", session, "--reading", "settled", "--json").out();
+    assertTrue(marks.contains("settled"));
+    String file = Files.readString(session.resolve("trials/" + TRIAL + ".json"));
+    assertTrue(file.contains("\"anew\""), file);
+    assertTrue(file.contains("both late"));
+  }
+
+  @Test
   void besideTheEstimateAReadersMistakesAreListedAndItsZonesLeftAside() throws IOException {
     run("estimate", session);
     Set<String> expected = new TreeSet<>();
@@ -243,6 +255,9 @@ class SettleCommandTest {
         "2 | agree | --readers A | two names",
         "2 | settle | --a A | go together",
         "2 | settle | --take 1=a | --by",
+        "2 | settle | --anew 1=0.5,,slap,palm,wrist | --by",
+        "1 | settle | --anew 1=0.5,,slap,thumb,wrist --by QM | thumb",
+        "1 | settle | --anew 1=0.5,0.9,elbow-out,, --by QM | about a mark",
         "2 | settle | --take 1=c --by QM | --take",
         "2 | settle | --by QM | --take",
         "2 | settle | --tolerance 0 | --tolerance",
