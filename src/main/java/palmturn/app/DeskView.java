@@ -74,7 +74,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
             desk.stage(),
             desk.places().placing(),
             desk.estimation().found(),
-            desk.elbowLimitCm(),
+            desk::elbowLimitCm,
             line,
             look,
             follow);

@@ -46,7 +46,9 @@ final class DemoCommand implements Callable<Integer> {
       SessionScore score = Scoring.score(folder, null);
       spec.commandLine()
           .getOut()
-          .println(ScoreText.of(score, Drills.training(score, library, Map.of())));
+          .println(
+              ScoreText.of(
+                  score, Drills.training(score, Scoring.limits(folder), library, Map.of())));
       Reports.Written report =
           Reports.write(folder, null, library, Reports.Paper.A4, Clocks.SYSTEM, bar);
       Say.to(spec, "%nSession and report of an invented athlete: %s", dir);

@@ -42,6 +42,7 @@ import picocli.CommandLine.ScopeType;
       ReelCommand.class,
       PackCommand.class,
       UnpackCommand.class,
+      LimitsCommand.class,
       ReportCommand.class,
       ProgressCommand.class,
       DrillsCommand.class,

@@ -42,7 +42,8 @@ final class ScoreCommand implements Callable<Integer> {
       Scoring.notes(folder, reading).forEach(note -> Say.warn(spec, note));
       SessionScore score = Scoring.score(folder, reading);
       Training training =
-          Drills.training(score, Drills.library(Home.settings(), session), Map.of());
+          Drills.training(
+              score, Scoring.limits(folder), Drills.library(Home.settings(), session), Map.of());
       spec.commandLine()
           .getOut()
           .println(json ? Scoring.json(score, training) : ScoreText.of(score, training));

@@ -16,12 +16,21 @@ public final class LimitsJson {
 
   /** Returns the limits that come with the program. */
   public static Limits standard() {
+    try {
+      return read(text());
+    } catch (JsonException e) {
+      throw new IllegalStateException(STANDARD + ": " + e.getMessage(), e);
+    }
+  }
+
+  /** Returns the file that comes with the program. */
+  public static String text() {
     try (InputStream in = LimitsJson.class.getResourceAsStream(STANDARD)) {
       if (in == null) {
         throw new IllegalStateException(STANDARD + " is missing from the program");
       }
-      return read(new String(in.readAllBytes(), StandardCharsets.UTF_8));
-    } catch (IOException | JsonException e) {
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    } catch (IOException e) {
       throw new IllegalStateException(STANDARD + ": " + e.getMessage(), e);
     }
   }

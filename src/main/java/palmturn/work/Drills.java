@@ -15,6 +15,7 @@ import palmturn.advise.Pace;
 import palmturn.advise.Training;
 import palmturn.json.DrillsJson;
 import palmturn.json.JsonException;
+import palmturn.measure.Limits;
 import palmturn.measure.SessionScore;
 import palmturn.store.SessionFolder;
 import palmturn.trial.DrillHand;
@@ -80,15 +81,15 @@ public final class Drills {
   /**
    * Returns what to train by a session's figures.
    *
+   * @param limits that hold for the session
    * @param warnings what stands in the way of scoring a trial's clip, where it was looked at
    */
   public static Training training(
-      SessionScore score, DrillLibrary library, Map<TrialId, List<String>> warnings) {
-    return Training.of(evidence(score, warnings), library);
-  }
-
-  private static Evidence evidence(SessionScore score, Map<TrialId, List<String>> warnings) {
-    return new Evidence(score, Scoring.limits(), Map.of(), warnings);
+      SessionScore score,
+      Limits limits,
+      DrillLibrary library,
+      Map<TrialId, List<String>> warnings) {
+    return Training.of(new Evidence(score, limits, Map.of(), warnings), library);
   }
 
   /**
@@ -110,7 +111,7 @@ public final class Drills {
       throw new UserError(
           "%s has no pace: say --pace, or choose a drill that has one".formatted(code));
     }
-    Evidence evidence = evidence(Scoring.score(folder, null), Map.of());
+    Evidence evidence = Evidence.of(Scoring.score(folder, null), Scoring.limits(folder));
     Pace pace = Pace.of(evidence, drill, hand);
     if (pace == null) {
       throw new UserError(

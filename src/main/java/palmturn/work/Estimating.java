@@ -155,7 +155,7 @@ public final class Estimating {
                   .withPlaces(trial.places())
                   .withLengths(
                       folder.session().facts().forearmCm(), folder.session().facts().statureCm()),
-              Scoring.limits().elbowCm().value(),
+              Scoring.limits(folder).elbowCm().value(),
               side == null ? null : side.known());
       ClipFile clip = ClipFile.open(folder.clipPath(trial));
       Estimate found = told(run(clip, request, progress), trial.timeScale(), side);

@@ -90,7 +90,7 @@ public final class MarksFiles {
   static String text(Path file) throws UserError {
     try {
       if (Files.size(file) > MAX_BYTES) {
-        throw new UserError(file + " is too large for a reading's marks");
+        throw new UserError(file + " is too large to be what it should be");
       }
       return Files.readString(file);
     } catch (NoSuchFileException e) {

@@ -84,8 +84,8 @@ public final class Reports {
                   folder.session(),
                   filmed,
                   score,
-                  Scoring.limits(),
-                  Drills.training(score, library, warnings(filmed)),
+                  Scoring.limits(folder),
+                  Drills.training(score, Scoring.limits(folder), library, warnings(filmed)),
                   stills,
                   clock.instant()));
       refuseStopped(progress);

@@ -211,7 +211,7 @@ public final class Desk implements AutoCloseable {
 
   /** Shows a session that has grown, and goes to one of its places. */
   public void take(SessionFolder grown, TrialId place, String problem) {
-    opened(new Opened(grown, ""));
+    opened(new Opened(grown, trials.limits(), ""));
     board.choose(place);
     fail(problem);
   }
@@ -315,7 +315,7 @@ public final class Desk implements AutoCloseable {
     SessionFolder now = opened.folder();
     readOnly.set(!opened.whyReadOnly().isEmpty());
     Session session = now.session();
-    trials.open(session, now.trials());
+    trials.open(session, now.trials(), opened.limits());
     heading.set(Scored.heading(session));
     saving.forget();
     fail(opened.whyReadOnly());

@@ -1,26 +1,42 @@
 package palmturn.app.desk;
 
 import java.nio.file.Path;
+import palmturn.measure.Limits;
 import palmturn.store.SessionFolder;
+import palmturn.store.StoreException;
+import palmturn.work.Scoring;
 import palmturn.work.Sessions;
 import palmturn.work.UserError;
 
 /**
  * A session that was opened.
  *
+ * @param limits that hold for it
  * @param whyReadOnly empty, or why marks can't be written
  */
-record Opened(SessionFolder folder, String whyReadOnly) {
+record Opened(SessionFolder folder, Limits limits, String whyReadOnly) {
   static Opened of(Path path) throws UserError {
     try {
-      return new Opened(Sessions.open(path), "");
+      return with(Sessions.open(path), "");
     } catch (UserError writing) {
       try {
-        return new Opened(
-            Sessions.openReadOnly(path), "Open to look only: " + writing.getMessage());
+        return with(Sessions.openReadOnly(path), "Open to look only: " + writing.getMessage());
       } catch (UserError reading) {
         throw writing;
       }
+    }
+  }
+
+  private static Opened with(SessionFolder folder, String whyReadOnly) throws UserError {
+    try {
+      return new Opened(folder, Scoring.limits(folder), whyReadOnly);
+    } catch (UserError e) {
+      try {
+        folder.close();
+      } catch (StoreException left) {
+        e.addSuppressed(left);
+      }
+      throw e;
     }
   }
 }

@@ -26,12 +26,13 @@ final class Scored {
   private static final DateTimeFormatter DAY =
       DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
 
-  private final Limits limits = Scoring.limits();
+  private Limits limits = Scoring.limits();
   private final Map<TrialId, Trial> trials = new LinkedHashMap<>();
   private double windowS = Session.DEFAULT_WINDOW_S;
 
   /** Takes the trials of a session in place of those before. */
-  void open(Session session, List<Trial> all) {
+  void open(Session session, List<Trial> all, Limits itsLimits) {
+    limits = itsLimits;
     windowS = session.windowS();
     trials.clear();
     all.forEach(each -> trials.put(each.id(), each));

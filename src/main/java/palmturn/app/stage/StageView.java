@@ -1,6 +1,7 @@
 package palmturn.app.stage;
 
 import java.util.Locale;
+import java.util.function.DoubleSupplier;
 import javafx.animation.AnimationTimer;
 import javafx.geometry.Pos;
 import javafx.scene.canvas.Canvas;
@@ -30,7 +31,7 @@ public final class StageView extends StackPane {
   private final Viewing viewing;
   private final Placing placing;
   private final Found found;
-  private final double elbowLimitCm;
+  private final DoubleSupplier elbowLimitCm;
   private final Look look;
   private final Ghost ghost;
   private final PictureNode image;
@@ -52,14 +53,14 @@ public final class StageView extends StackPane {
   /**
    * Builds the pane, which takes what room the others leave.
    *
-   * @param elbowLimitCm how far the elbow may go from its place
+   * @param elbowLimitCm tells how far the elbow may go from its place
    * @param line stands on the picture, at the foot of it
    */
   public StageView(
       Stage stage,
       Placing placing,
       Found found,
-      double elbowLimitCm,
+      DoubleSupplier elbowLimitCm,
       EstimateLine line,
       Look look,
       Follow follow) {
@@ -189,7 +190,9 @@ public final class StageView extends StackPane {
     if (picture != null && lie != null) {
       Estimate shown = found.visibleProperty().getValue();
       Overlay found =
-          shown == null ? Overlay.NONE : Overlay.at(shown, picture.timeS(), elbowLimitCm);
+          shown == null
+              ? Overlay.NONE
+              : Overlay.at(shown, picture.timeS(), elbowLimitCm.getAsDouble());
       Drawn setting = placing.activeProperty().get() ? placing.chosenProperty().get() : null;
       new OverlayDrawing(g, look, lie.scale(), lie.left(), lie.top())
           .draw(

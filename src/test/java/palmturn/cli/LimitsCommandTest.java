@@ -1,0 +1,76 @@
+package palmturn.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Limits that a coach has changed for a session. */
+class LimitsCommandTest {
+  private static final Path CLIPS = Path.of("sample-clips-synthetic");
+
+  @TempDir Path folder;
+  private Path session;
+  private Path limits;
+
+  @BeforeEach
+  void aSessionWithItsOwnLimits() {
+    session = folder.resolve("s");
+    limits = session.resolve("limits.json");
+    run("new", session, "--athlete", "H-07");
+    run("add", session, CLIPS.resolve("right-baseline-1.mp4"), "--hand", "right");
+    run(
+        "marks",
+        "import",
+        session.resolve("right-baseline-1"),
+        CLIPS.resolve("right-baseline-1.marks.csv"),
+        "--reader",
+        "A");
+    run("limits", "--write", limits);
+  }
+
+  private static Run run(Object... words) {
+    Run run = Run.of(words);
+    assertEquals(0, run.status(), run.err());
+    return run;
+  }
+
+  @Test
+  void aChangedLimitChangesTheVerdict() throws IOException {
+    String within = "\"accuracy\": \"within\"";
+    assertFalse(run("score", session, "--json").out().contains(within));
+    Files.writeString(
+        limits,
+        Files.readString(limits)
+            .replace(
+                "\"cleanSharePct\": {\"value\": 80, \"source\": \"Palmturn's choice, no source\"}",
+                "\"cleanSharePct\": {\"value\": 20.5, \"source\": \"the club's coach\"}"));
+    assertTrue(run("score", session, "--json").out().contains(within));
+    String listed = run("limits", session).out();
+    assertTrue(listed.contains("20.5"), listed);
+    assertTrue(listed.contains("the club's coach"), listed);
+  }
+
+  @Test
+  void aSlipIsNamedAndNothingIsScored() throws IOException {
+    Files.writeString(limits, Files.readString(limits).replace("steadyCvPct", "steadyCv"));
+    for (String command : new String[] {"score", "report", "limits"}) {
+      Run run = Run.of(command, session);
+      assertEquals(1, run.status());
+      assertEquals(1, run.errorLines(), run.err());
+      assertTrue(run.err().contains("limits.json: $.steadyCvPct"), run.err());
+    }
+  }
+
+  @Test
+  void aFileThatIsThereIsKept() {
+    assertEquals(1, Run.of("limits", "--write", limits).status());
+    run("limits", "--write", limits, "--force");
+  }
+}
