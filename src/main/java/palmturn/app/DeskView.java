@@ -123,6 +123,8 @@ final class DeskView extends StackPane implements Keyboard.Face {
         });
     Sheets sheets = new Sheets(desk, flow, look, this::pressed, this::focusStrip, follow);
     getChildren().setAll(panes, troubleLine(), sheets);
+    follow.changes(flow.inbox().foundProperty(), this::offer);
+    follow.changes(flow.inbox().searchProperty(), this::offer);
     follow.changes(desk.folderProperty(), this::place);
     follow.changes(desk.readOnlyProperty(), this::place);
     follow.changes(flow.recentsProperty(), this::place);

@@ -11,12 +11,15 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.paint.Color;
 import palmturn.app.desk.Desk;
+import palmturn.app.desk.MessageWords;
 import palmturn.app.differences.Differences;
 import palmturn.app.differences.Pair;
 import palmturn.app.differences.Tabs;
+import palmturn.app.keys.Action;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 import palmturn.app.look.Theme;
+import palmturn.app.look.Tips;
 
 /** The header, 48 high: whose session, the last step, whose reading and when it was saved. */
 final class HeaderView extends HBox {
@@ -54,6 +57,7 @@ final class HeaderView extends HBox {
                 differences.whoProperty(),
                 differences.compared().pairProperty(),
                 desk.readerProperty()));
+    reader.managedProperty().bind(reader.textProperty().isNotEmpty());
     Tabs tabs =
         new Tabs(differences, desk.reviewing().offeredProperty(), desk.keys(), look, press, follow);
     Label saved = label("saved", "second");
@@ -64,6 +68,29 @@ final class HeaderView extends HBox {
                 .then("Look only")
                 .otherwise(desk.savedProperty()));
     saved.managedProperty().bind(saved.textProperty().isNotEmpty());
+    Label messages = label("messages", "second");
+    messages
+        .textProperty()
+        .bind(
+            Bindings.createStringBinding(
+                () ->
+                    MessageWords.count(
+                        desk.messages().allProperty().get().size(),
+                        desk.messages().unseenProperty().get()),
+                desk.messages().allProperty(),
+                desk.messages().unseenProperty()));
+    messages.managedProperty().bind(messages.textProperty().isNotEmpty());
+    messages.setTooltip(Tips.of("Messages: " + desk.keys().of(Action.MESSAGES), look));
+    messages.setOnMouseClicked(event -> press.accept(desk.keys().of(Action.MESSAGES)));
+    messages.getStyleClass().add("to-click");
+    follow.value(
+        desk.messages().unseenProperty(),
+        unseen -> {
+          messages.getStyleClass().remove("name");
+          if (unseen.intValue() > 0) {
+            messages.getStyleClass().add("name");
+          }
+        });
     getChildren()
         .setAll(
             sign(look),
@@ -75,6 +102,7 @@ final class HeaderView extends HBox {
             gap(look, 24),
             step,
             space(),
+            messages,
             reader,
             saved);
   }

@@ -1,5 +1,8 @@
 package palmturn.app;
 
+import java.util.List;
+import palmturn.app.hints.Hint;
+import palmturn.app.hints.Hints;
 import palmturn.app.inbox.Inbox;
 import palmturn.app.keys.Action;
 import palmturn.app.keys.Where;
@@ -31,6 +34,12 @@ final class InboxKeys {
 
   boolean shown() {
     return inbox.shownProperty().get();
+  }
+
+  /** Returns the keys that are valid while it is. */
+  List<Hint> hints() {
+    boolean any = !inbox.foundProperty().get().isEmpty();
+    return Hints.inbox(any, inbox.searchProperty().get() != null);
   }
 
   private void move(String key) {

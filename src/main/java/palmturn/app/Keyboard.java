@@ -21,14 +21,11 @@ import palmturn.app.stage.EstimateLine;
 import palmturn.app.stage.Stage;
 import palmturn.trial.Estimate;
 import palmturn.trial.Reading;
-import palmturn.trial.Side;
 import palmturn.trial.Slap;
-import palmturn.trial.Span;
 import palmturn.trial.Zone;
 
 /** What keys do in the window; which key does it is told by the list of actions. */
 final class Keyboard {
-  private static final int TEN = 10;
   private static final Set<Action> ON_KEY_SHEET =
       EnumSet.of(
           Action.PRINT_KEYS, Action.THEME, Action.MOTION, Action.TEXT_LARGER, Action.TEXT_SMALLER);
@@ -81,6 +78,7 @@ final class Keyboard {
     this.face = face;
     stageKeys = new StageKeys(desk, does);
     later = new Later(stage, follow);
+    new TrialKeys(desk, later, face::redrawStrip, does);
     fast = new FastKeys(desk.fast(), does);
     pair = new PairKeys(desk.pairing(), does);
     differences = new DifferencesKeys(desk.reviewing(), desk::forgetTrouble, does);
@@ -89,6 +87,7 @@ final class Keyboard {
     does.does(Action.DRILL, face::askDrill);
     does.does(Action.READER, face::askReader);
     does.does(Action.PROGRESS, face::showProgress);
+    does.does(Action.MESSAGES, desk.messages()::show);
     does.does(Action.OPEN, face::chooseSession);
     does.does(Action.RECENT, face::openRecent);
     does.does(Action.THEME, () -> look.themeProperty().set(look.theme().other()));
@@ -100,8 +99,6 @@ final class Keyboard {
     does.does(Action.ESCAPE, this::escape);
     does.does(Action.BOARD_MOVE, this::onBoard);
     does.does(Action.TO_STRIP, face::focusStrip);
-    moves();
-    marks();
     does.checkComplete();
   }
 
@@ -143,7 +140,7 @@ final class Keyboard {
   /** Returns the keys that are valid now, the most wanted first. */
   List<Hint> hints() {
     if (inbox.shown()) {
-      return Hints.INBOX;
+      return inbox.hints();
     }
     if (pair.active()) {
       return Hints.PAIR;
@@ -203,6 +200,7 @@ final class Keyboard {
         || asked instanceof Question.Line
         || asked instanceof Question.Clips
         || asked instanceof Question.NewDrill
+        || asked instanceof Question.Messages
         || asked instanceof Question.Progress) {
       if (chord.equals("Esc")) {
         desk.ask(null);
@@ -315,107 +313,5 @@ final class Keyboard {
     } else {
       desk.forgetTrouble();
     }
-  }
-
-  private void moves() {
-    trial(Action.FRAME_BACK, () -> stage.step(-1));
-    trial(Action.FRAME_ON, () -> stage.step(1));
-    trial(Action.TEN_BACK, () -> stage.step(-TEN));
-    trial(Action.TEN_ON, () -> stage.step(TEN));
-    trial(Action.SLAP_BEFORE, () -> neighbour(false));
-    trial(Action.SLAP_NEXT, () -> neighbour(true));
-    trial(Action.FIRST, stage::toStart);
-    trial(Action.LAST, stage::toEnd);
-    trial(Action.PLAY, stage::playOrStop);
-    does.does(Action.SLOWER, stage::slower);
-    does.does(Action.FASTER, stage::faster);
-    does.does(Action.CLOSER, () -> zoom(true));
-    does.does(Action.WIDER, () -> zoom(false));
-    trial(Action.TYPE, desk.fast()::type);
-    trial(Action.THROUGH, desk.fast()::goThrough);
-  }
-
-  private void marks() {
-    onFrame(Action.PALM, () -> marking.mark(frame(), Side.PALM, false));
-    onFrame(Action.BACK, () -> marking.mark(frame(), Side.BACK, false));
-    onFrame(Action.PALM_FAULT, () -> marking.mark(frame(), Side.PALM, true));
-    onFrame(Action.BACK_FAULT, () -> marking.mark(frame(), Side.BACK, true));
-    marks(Action.FINGERS, () -> marking.zone(Zone.FINGERS));
-    marks(Action.WRIST, () -> marking.zone(Zone.WRIST));
-    marks(Action.EDGE, () -> marking.zone(Zone.EDGE));
-    marks(Action.DOUBLE, () -> marking.kind(Slap.Kind.DOUBLE));
-    trial(Action.MORE, () -> desk.ask(new Question.More()));
-    marks(Action.PART_TURN, () -> marking.kind(Slap.Kind.PART_TURN));
-    onFrame(Action.MISSED, () -> marking.missed(frame()));
-    marks(Action.OTHER, this::note);
-    onFrame(Action.BENT_WRIST, () -> marking.span(Span.Kind.BENT_WRIST, frame()));
-    onFrame(Action.ELBOW_OUT, () -> marking.span(Span.Kind.ELBOW_OUT, frame()));
-    onFrame(Action.PAUSE, () -> marking.span(Span.Kind.PAUSE, frame()));
-    onFrame(Action.TARGET_MOVED, () -> marking.span(Span.Kind.TARGET_MOVED, frame()));
-    marks(Action.FINISH, this::finish);
-    trial(Action.ESTIMATE, desk.estimation()::estimate);
-    trial(Action.START_FROM, desk.estimation()::startFrom);
-    does.does(Action.HIDE, desk.estimation()::hideOrShow);
-    marks(Action.DELETE, marking::delete);
-    marks(Action.NUDGE_BACK, () -> nudge(-1));
-    marks(Action.NUDGE_ON, () -> nudge(1));
-    trial(Action.UNDO, () -> unless(desk.places().undo(), marking::undo));
-    trial(Action.REDO, () -> unless(desk.places().redo(), marking::redo));
-  }
-
-  private void unless(boolean done, Runnable edit) {
-    if (!done) {
-      mark(edit);
-    }
-  }
-
-  private void trial(Action action, Runnable what) {
-    does.does(Where.TRIAL, action, what);
-  }
-
-  private void marks(Action action, Runnable edit) {
-    trial(action, () -> mark(edit));
-  }
-
-  private void mark(Runnable edit) {
-    desk.mark(edit);
-  }
-
-  /** Marks the frame that was asked for last, once its picture is there to be seen. */
-  private void onFrame(Action action, Runnable edit) {
-    trial(action, () -> later.onFrame(() -> mark(edit)));
-  }
-
-  private void finish() {
-    marking.finish();
-    marking.frameOfUnseen().ifPresent(stage::seek);
-  }
-
-  private int frame() {
-    return stage.frameProperty().get();
-  }
-
-  private void note() {
-    if (marking.slapProperty().get() != null) {
-      desk.ask(new Question.Note());
-    }
-  }
-
-  private void nudge(int by) {
-    marking.nudge(by);
-    Slap moved = marking.slapProperty().get();
-    var frames = stage.framesProperty().get();
-    if (moved != null && frames != null) {
-      stage.seek(frames.nearest(moved.timeS()));
-    }
-  }
-
-  private void neighbour(boolean forward) {
-    marking.frameOfNeighbour(frame(), forward).ifPresent(stage::seek);
-  }
-
-  private void zoom(boolean closer) {
-    desk.strip().step(closer);
-    face.redrawStrip();
   }
 }

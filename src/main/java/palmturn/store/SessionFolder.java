@@ -9,6 +9,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import palmturn.json.SessionJson;
 import palmturn.trial.Block;
@@ -253,12 +254,13 @@ public final class SessionFolder implements AutoCloseable {
   }
 
   /**
-   * Replaces the session's file.
+   * Changes the session's file from what it is at that moment.
    *
    * @throws StoreException if it can't be written; the old file is then whole
    */
-  public synchronized void save(Session changed) throws StoreException {
+  public synchronized void change(UnaryOperator<Session> how) throws StoreException {
     refuseWithoutLock();
+    Session changed = how.apply(session);
     file.save(changed);
     session = changed;
   }

@@ -85,7 +85,7 @@ public final class AddClip {
               null,
               Extra.NONE);
       folder.save(trial);
-      folder.save(withTrial(folder.session(), id));
+      folder.change(session -> withTrial(session, id));
       return new Added(trial, facts);
     } catch (ClipException | StoreException e) {
       throw UserError.of(e);

@@ -2,7 +2,9 @@ package palmturn.work;
 
 import java.time.Clock;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
@@ -11,6 +13,7 @@ import palmturn.trial.Drill;
 import palmturn.trial.DrillHand;
 import palmturn.trial.Extra;
 import palmturn.trial.Message;
+import palmturn.trial.Session;
 import palmturn.trial.TrialId;
 
 /** What is said about a session: the drill before a block, and messages. */
@@ -29,11 +32,7 @@ public final class Notes {
       throw new UserError("the drill needs a code, such as paced-flips or rest");
     }
     Drill drill = new Drill(code.strip(), hand, dose, null, null, Extra.NONE);
-    try {
-      folder.save(AddClip.withBlock(folder.session(), new Block(block, drill, Extra.NONE)));
-    } catch (StoreException e) {
-      throw UserError.of(e);
-    }
+    change(folder, session -> AddClip.withBlock(session, new Block(block, drill, Extra.NONE)));
   }
 
   /** Adds a message, about the session or about a moment of a trial. */
@@ -51,15 +50,26 @@ public final class Notes {
     if (trial != null && folder.trials().stream().noneMatch(t -> t.id().equals(trial))) {
       throw new UserError("%s is not in %s".formatted(trial.name(), folder.folder().getFileName()));
     }
-    List<Message> messages = new ArrayList<>(folder.session().messages());
-    messages.add(new Message(from, clock.instant(), trial, timeS, text, Extra.NONE));
-    messages(folder, messages);
+    Message said = new Message(from, clock.instant(), trial, timeS, text, Extra.NONE);
+    change(folder, session -> session.withMessages(with(session.messages(), said)));
   }
 
   /** Puts other messages in the place of those of a session. */
   public static void messages(SessionFolder folder, List<Message> all) throws UserError {
+    change(folder, session -> session.withMessages(all));
+  }
+
+  /** Returns messages with one more, oldest first. */
+  public static List<Message> with(List<Message> messages, Message more) {
+    List<Message> all = new ArrayList<>(messages);
+    all.add(more);
+    all.sort(Comparator.comparing(Message::at));
+    return List.copyOf(all);
+  }
+
+  private static void change(SessionFolder folder, UnaryOperator<Session> how) throws UserError {
     try {
-      folder.save(folder.session().withMessages(all));
+      folder.change(how);
     } catch (StoreException e) {
       throw UserError.of(e);
     }

@@ -111,7 +111,7 @@ public final class Unpacking {
       }
       Session both = both(here.session(), packed.session());
       if (!both.equals(here.session())) {
-        here.save(both);
+        here.change(now -> both);
       }
       Path reports = packed.folder().resolve("report");
       try (Stream<Path> files = Files.list(reports)) {

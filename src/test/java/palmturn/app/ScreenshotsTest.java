@@ -1,37 +1,17 @@
 package palmturn.app;
 
-import java.awt.image.BufferedImage;
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Clock;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.Callable;
-import java.util.concurrent.TimeUnit;
 import javafx.application.Platform;
-import javafx.scene.image.PixelFormat;
-import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
-import javafx.stage.Stage;
-import javax.imageio.ImageIO;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
-import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.api.FxRobot;
-import org.testfx.framework.junit5.ApplicationExtension;
-import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
-import palmturn.app.desk.Desk;
 import palmturn.app.differences.Differences;
-import palmturn.app.estimate.EstimateRun;
-import palmturn.app.look.Look;
-import palmturn.app.look.Theme;
 import palmturn.app.marking.Pass;
-import palmturn.app.session.SessionFlow;
-import palmturn.app.tasks.BackgroundTasks;
 import palmturn.cli.TwoReaders;
 import palmturn.store.SessionFolder;
 import palmturn.trial.DrillHand;
@@ -49,54 +29,7 @@ import palmturn.work.Sessions;
  * tools/screenshots DIR}. Left out of an ordinary test run.
  */
 @EnabledIfSystemProperty(named = "screenshots", matches = ".+")
-@ExtendWith(ApplicationExtension.class)
-class ScreenshotsTest {
-  static {
-    System.setProperty("headless.geometry", "1600x1000-32");
-  }
-
-  private static final LocalDate DAY = LocalDate.of(2026, 11, 14);
-
-  private final Path folder = Path.of(System.getProperty("screenshots", "."));
-  private BackgroundTasks background;
-  private BackgroundTasks keeping;
-  private BackgroundTasks estimating;
-  private Desk desk;
-  private SessionFlow flow;
-  private Look look;
-  private Stage window;
-
-  @Start
-  void start(Stage stage) {
-    window = stage;
-    look = new Look();
-    background = new BackgroundTasks("shots-work", Platform::runLater);
-    keeping = new BackgroundTasks("shots-keep", Platform::runLater);
-    estimating = new BackgroundTasks("shots-estimate", Platform::runLater);
-    desk =
-        new Desk(
-            background,
-            keeping,
-            Platform::runLater,
-            Clock.systemUTC(),
-            new EstimateRun(
-                estimating,
-                Platform::runLater,
-                (session, trial, progress) ->
-                    Estimating.standard().trial(session, trial, Estimating.Asked.ALL, progress)));
-    flow = Flows.of(desk, background);
-    PalmturnApp.show(window, desk, flow, look);
-  }
-
-  @AfterEach
-  void close() {
-    Platform.runLater(desk::close);
-    WaitForAsyncUtils.waitForFxEvents();
-    estimating.close();
-    keeping.close();
-    background.close();
-  }
-
+class ScreenshotsTest extends Shots {
   @Test
   void writeThemAll(FxRobot robot) throws Exception {
     Files.createDirectories(folder);
@@ -243,15 +176,6 @@ class ScreenshotsTest {
     shoot("12-nothing-differs");
   }
 
-  private void size(double width, double height) {
-    Platform.runLater(
-        () -> {
-          window.setWidth(width);
-          window.setHeight(height);
-        });
-    WaitForAsyncUtils.waitForFxEvents();
-  }
-
   private void shootBothHands(FxRobot robot) throws Exception {
     bothHands(robot);
     for (int i = 0; i < 4; i++) {
@@ -326,35 +250,5 @@ class ScreenshotsTest {
     TrialId first = new TrialId(Hand.RIGHT, "baseline", 1);
     Platform.runLater(() -> desk.board().choose(first));
     until(() -> first.equals(desk.trialProperty().get()) && desk.stage().pictureIsThere());
-  }
-
-  private void shoot(String name) throws Exception {
-    for (Theme theme : Theme.values()) {
-      Platform.runLater(() -> look.themeProperty().set(theme));
-      WaitForAsyncUtils.waitForFxEvents();
-      // Pictures come from another thread; what is seen must be what stands there in the end.
-      Thread.sleep(700);
-      WritableImage image = WaitForAsyncUtils.asyncFx(() -> window.getScene().snapshot(null)).get();
-      write(
-          image,
-          folder.resolve(name + "-" + theme.name().toLowerCase(java.util.Locale.ROOT) + ".png"));
-    }
-  }
-
-  private static void write(WritableImage image, Path file) throws IOException {
-    int width = (int) image.getWidth();
-    int height = (int) image.getHeight();
-    int[] argb = new int[width * height];
-    image
-        .getPixelReader()
-        .getPixels(0, 0, width, height, PixelFormat.getIntArgbInstance(), argb, 0, width);
-    BufferedImage out = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
-    out.setRGB(0, 0, width, height, argb, 0, width);
-    ImageIO.write(out, "png", file.toFile());
-  }
-
-  private static void until(Callable<Boolean> holds) throws Exception {
-    WaitForAsyncUtils.waitFor(60, TimeUnit.SECONDS, holds);
-    WaitForAsyncUtils.waitForFxEvents();
   }
 }

@@ -65,8 +65,7 @@ class FullDiskTest {
       SessionFolderTest.assertSays(
           "session.json: can't be written: No space left on device; what was saved before",
           assertThrows(
-              StoreException.class,
-              () -> session.save(SampleFiles.fullSession().withMessages(List.of()))));
+              StoreException.class, () -> session.change(now -> now.withMessages(List.of()))));
       SessionFolderTest.assertSays(
           FULL, assertThrows(StoreException.class, () -> session.save(SampleFiles.fullTrial())));
       assertEquals(before, SessionFolderTest.contents(folder()), "no half file is left either");

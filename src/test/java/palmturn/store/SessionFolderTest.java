@@ -304,7 +304,7 @@ class SessionFolderTest {
           List.<Executable>of(
               () -> looking.keep(RIGHT, marks("AB", 2), "two"),
               () -> looking.save(SampleFiles.fullTrial()),
-              () -> looking.save(SampleFiles.fullSession()),
+              () -> looking.change(now -> now),
               () -> looking.bringClip(clip))) {
         assertSays("is open to look only", assertThrows(StoreException.class, write));
       }

@@ -10,11 +10,11 @@ import palmturn.trial.Hand;
 import palmturn.trial.TrialId;
 
 /** What the board says about a place, in words. */
-final class CellWords {
+public final class CellWords {
   private CellWords() {}
 
   /** Returns a trial's name for people, such as "Right hand 2, baseline". */
-  static String name(TrialId id) {
+  public static String name(TrialId id) {
     String block =
         id.block().equals(Block.BASELINE) ? "baseline" : "after drill " + Block.order(id.block());
     String hand = id.hand() == Hand.LEFT ? "Left" : "Right";

@@ -28,7 +28,6 @@ import palmturn.clip.Sound;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Reading;
 import palmturn.trial.Session;
-import palmturn.trial.StartedFrom;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 
@@ -50,12 +49,14 @@ public final class Desk implements AutoCloseable {
   private final Keys keys = new Keys();
   private final Reviewing reviewing;
   private final Pairing pairing;
+  private final Messages messages;
+  private final Steps steps;
+  private final OpenReading reading;
 
   private final ReadOnlyObjectWrapper<@Nullable SessionFolder> folder =
       new ReadOnlyObjectWrapper<>();
   private final ReadOnlyBooleanWrapper readOnly = new ReadOnlyBooleanWrapper(false);
   private final ReadOnlyStringWrapper heading = new ReadOnlyStringWrapper("");
-  private final ReadOnlyStringWrapper readerWords = new ReadOnlyStringWrapper("");
   private final ObjectProperty<@Nullable Question> question = new SimpleObjectProperty<>();
   private final Readers readers = new Readers();
   private final Arrival arrival;
@@ -78,14 +79,16 @@ public final class Desk implements AutoCloseable {
     estimation = new Estimation(this, estimating, marking, stage);
     strip = new Strip(stage, marking, estimation.found());
     opening = new Opening(background, stage, strip);
+    steps = new Steps(marking.readingProperty()::get);
     places = new Places(this, trials, saving);
     fast = new FastMarking(this);
     reviewing = new Reviewing(this, background, screen, clock, opening, readers, saving);
+    reading = new OpenReading(this, readers, opening, saving);
     arrival =
         new Arrival(question, readers, this::opened, unwanted -> saving.close(unwanted.folder()));
+    messages = new Messages(this, saving, background, screen, clock);
     pairing = new Pairing(this, background, screen, trials, readers, opening);
     board.chosenProperty().addListener((chosen, before, now) -> chosen(now));
-    marking.readingProperty().addListener((reading, before, now) -> marked(now));
     stage.frameProperty().addListener((frame, before, now) -> marking.arriveAt(now.intValue()));
   }
 
@@ -144,6 +147,16 @@ public final class Desk implements AutoCloseable {
     return places;
   }
 
+  /** What athlete and coach say to each other. */
+  public Messages messages() {
+    return messages;
+  }
+
+  /** What was done beside the marks, to be taken back in its turn. */
+  public Steps steps() {
+    return steps;
+  }
+
   /** Returns how far an elbow may go from its place, cm. */
   public double elbowLimitCm() {
     return trials.limits().elbowCm().value();
@@ -176,7 +189,7 @@ public final class Desk implements AutoCloseable {
 
   /** Whose reading, and whether it is finished. */
   public ReadOnlyStringProperty readerProperty() {
-    return readerWords.getReadOnlyProperty();
+    return reading.wordsProperty();
   }
 
   /** When the marks came to the disk; empty while they are not there. */
@@ -232,19 +245,7 @@ public final class Desk implements AutoCloseable {
     if (id == null || lookOnly()) {
       return;
     }
-    if (reader() == null) {
-      ask(
-          new Question.Initials(
-              () -> {
-                read(id);
-                edit.run();
-              }));
-      return;
-    }
-    if (marking.readingProperty().get() == null) {
-      read(id);
-    }
-    edit.run();
+    reading.mark(id, edit);
   }
 
   /** Returns whether nothing may be written here, and says so. */
@@ -257,14 +258,18 @@ public final class Desk implements AutoCloseable {
 
   /** Returns whether the marks that are shown are those of the person in front of them. */
   boolean ownMarks() {
-    Reading shown = marking.readingProperty().get();
-    return !readOnly.get() && shown != null && shown.reader().equals(reader());
+    return !readOnly.get() && reading.own();
   }
 
   /** Returns whether the open trial is to be read without the help of what others found. */
   public boolean readsBlind() {
     Trial now = openTrial();
-    return now != null && readers.blind(now);
+    return now != null && readsBlind(now);
+  }
+
+  /** Returns whether a trial is to be read without the help of what others found. */
+  boolean readsBlind(Trial trial) {
+    return readers.blind(trial);
   }
 
   /** Returns whether a trial of the session is still to be read blind by who reads. */
@@ -283,6 +288,7 @@ public final class Desk implements AutoCloseable {
     if (now != null) {
       estimation.found().setHidden(readers.blind(now));
       reviewing.offer(now);
+      messages.onStrip();
     }
   }
 
@@ -343,79 +349,23 @@ public final class Desk implements AutoCloseable {
     Trial now = Objects.requireNonNull(trials.get(came.id()));
     estimation.show(now.estimate(), readers.blind(now));
     places.show(now);
-    Reading there = readers.shown(now);
-    readers.opened(now);
-    if (there != null) {
-      openReading(now.id(), there);
-    } else {
-      marked(null);
-    }
+    reading.show(now);
     strip.open(now.timeScale(), from.session().windowS());
   }
 
   private void closeTrial() {
     pairing.close();
     opening.close();
-    marking.close();
+    reading.close();
     estimation.show(null, false);
     places.show(null);
-    tally.clear();
-    readerWords.set("");
+    steps.clear();
     reviewing.offer(null);
   }
 
-  private void read(TrialId id) {
-    Trial now = trials.get(id);
-    String who = reader();
-    if (now != null && who != null) {
-      Reading there = marking.readingProperty().get();
-      if (there == null || !there.reader().equals(who)) {
-        openReading(id, now.reading(who).orElseGet(() -> Reading.begin(who, StartedFrom.NOTHING)));
-      }
-    }
-  }
-
-  private void openReading(TrialId id, Reading reading) {
-    OpenTrial at = opening.now();
-    if (at != null) {
-      marking.open(reading, at.clip().frames(), (marks, sentence) -> keep(id, marks, sentence));
-      marking.setEstimate(estimation.found().estimateProperty().get());
-      if (readers.sawAnothers(Objects.requireNonNull(trials.get(id)))) {
-        marking.setEstimateInSight();
-      }
-      marking.arriveAt(stage.frameProperty().get());
-      estimation.see();
-    }
-  }
-
-  private void keep(TrialId id, Reading marks, String sentence) {
-    SessionFolder to = folder.get();
-    if (to == null) {
-      return;
-    }
-    saving.keep(to, id, marks, sentence, () -> marking.readingProperty().get());
-  }
-
-  void marked(@Nullable Reading reading) {
-    TrialId id = trialProperty().get();
-    Trial now = trials.get(id);
-    if (now == null || opening.now() == null) {
-      return;
-    }
-    Reading marks =
-        reading != null
-            ? reading
-            : Reading.begin(Objects.requireNonNullElse(reader(), ""), StartedFrom.NOTHING);
-    if (reading != null) {
-      now = now.withReading(reading);
-      trials.put(now);
-    }
-    readerWords.set(Scored.words(reading));
-    int unseen = (int) marks.slaps().stream().filter(slap -> !slap.seen()).count();
-    tally.show(
-        trials.score(now, marks), trials.limits(), trials.other(now.id(), readers::shown), unseen);
-    board.update(trials.cell(now, reading));
-    reviewing.offer(now);
+  /** Brings what follows from the marks up to them. */
+  void marked(@Nullable Reading marks) {
+    reading.marked(marks);
   }
 
   void failed(Exception problem) {

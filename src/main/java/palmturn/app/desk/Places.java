@@ -1,6 +1,5 @@
 package palmturn.app.desk;
 
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.estimate.Found;
 import palmturn.app.keys.Action;
@@ -19,7 +18,6 @@ public final class Places {
   private final Scored trials;
   private final Saving saving;
   private final Placing placing = new Placing();
-  private final PlaceSteps steps = new PlaceSteps();
 
   Places(Desk desk, Scored trials, Saving saving) {
     this.desk = desk;
@@ -60,20 +58,6 @@ public final class Places {
     }
   }
 
-  /** Takes the places back that were kept last; returns false where a mark was made after them. */
-  public boolean undo() {
-    Optional<PlaceSteps.Step> step = steps.undo(desk.marking().readingProperty().get());
-    step.ifPresent(last -> travel(last.after(), last.before(), "Undone: "));
-    return step.isPresent();
-  }
-
-  /** Keeps the places again that were taken back last; returns false where there are none. */
-  public boolean redo() {
-    Optional<PlaceSteps.Step> step = steps.redo(desk.marking().readingProperty().get());
-    step.ifPresent(last -> travel(last.before(), last.after(), "Done again: "));
-    return step.isPresent();
-  }
-
   private void travel(Placed from, Placed to, String prefix) {
     Trial now = desk.openTrial();
     if (now != null) {
@@ -84,7 +68,6 @@ public final class Places {
   }
 
   void show(@Nullable Trial open) {
-    steps.clear();
     if (open == null) {
       placing.close();
     } else {
@@ -96,7 +79,10 @@ public final class Places {
     Trial now = trials.get(id);
     if (now != null) {
       Placed before = now.places();
-      steps.kept(new PlaceSteps.Step(before, places, desk.marking().readingProperty().get()));
+      desk.steps()
+          .done(
+              () -> travel(places, before, "Undone: "),
+              () -> travel(before, places, "Done again: "));
       desk.marking().say("set " + Drawn.changed(before, places));
       store(id, places);
     }

@@ -45,6 +45,9 @@ public sealed interface Question {
   /** The marks that have no key in the row. */
   record More() implements Question {}
 
+  /** What athlete and coach say to each other, and what there is to add. */
+  record Messages() implements Question {}
+
   /** The athlete's progress over sessions. */
   record Progress() implements Question {}
 

@@ -2,17 +2,21 @@ package palmturn.app.desk;
 
 import java.time.Clock;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import java.util.Locale;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.tasks.Tasks;
 import palmturn.store.SessionFolder;
+import palmturn.trial.Message;
 import palmturn.trial.Placed;
 import palmturn.trial.Reading;
 import palmturn.trial.Settlement;
 import palmturn.trial.TrialId;
+import palmturn.work.Notes;
 
 /** Brings each edit to the disk in order, and says when it is there. */
 final class Saving {
@@ -91,6 +95,25 @@ final class Saving {
         kept -> saved(),
         problem ->
             trouble.say("Not saved, the decisions are still here: " + Trouble.line(problem)));
+  }
+
+  /**
+   * Keeps all that was said between athlete and coach.
+   *
+   * @param done gets it once it is on the disk
+   */
+  void keep(SessionFolder to, List<Message> messages, Consumer<List<Message>> done) {
+    words.set("");
+    keeping.run(
+        () -> {
+          Notes.messages(to, messages);
+          return messages;
+        },
+        kept -> {
+          done.accept(kept);
+          saved();
+        },
+        problem -> trouble.say("Not saved, the message is still here: " + Trouble.line(problem)));
   }
 
   private void saved() {

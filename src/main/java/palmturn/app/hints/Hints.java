@@ -11,6 +11,7 @@ public final class Hints {
   private static final Hint OPEN = Hint.of("open a session", Action.OPEN);
   private static final Hint DRILL = Hint.of("a drill, then a block", Action.DRILL);
   private static final Hint BOARD = Hint.of("move on the board", Action.BOARD_MOVE);
+  private static final Hint MESSAGES = Hint.of("messages", Action.MESSAGES);
   private static final Hint PALM = Hint.of("palm", Action.PALM);
   private static final Hint BACK = Hint.of("back", Action.BACK);
   private static final Hint ZONES =
@@ -136,17 +137,6 @@ public final class Hints {
           Hint.of("slower, faster", Action.SLOWER, Action.FASTER),
           ALL);
 
-  /** The list of sessions that were sent in. */
-  public static final List<Hint> INBOX =
-      List.of(
-          Hint.of("open", Action.INBOX_OPEN),
-          Hint.of("move", Action.INBOX_MOVE),
-          Hint.of("choose a folder", Action.INBOX_FOLDER),
-          Hint.of("search again", Action.INBOX_AGAIN),
-          Hint.of("stop searching", Action.INBOX_STOP),
-          Hint.of("back", Action.INBOX_SHOW),
-          ALL);
-
   /** Has the program look for slaps. */
   public static final Hint ESTIMATE = Hint.of("estimate", Action.ESTIMATE);
 
@@ -181,6 +171,28 @@ public final class Hints {
   }
 
   /**
+   * Returns the keys that are valid on the list of sessions that were sent in.
+   *
+   * @param any whether there are sessions on it
+   * @param searching whether more are searched for
+   */
+  public static List<Hint> inbox(boolean any, boolean searching) {
+    List<Hint> all = new ArrayList<>();
+    if (any) {
+      all.add(Hint.of("open", Action.INBOX_OPEN));
+      all.add(Hint.of("move", Action.INBOX_MOVE));
+    }
+    all.add(Hint.of("choose a folder", Action.INBOX_FOLDER));
+    all.add(
+        searching
+            ? Hint.of("stop searching", Action.INBOX_STOP)
+            : Hint.of("search again", Action.INBOX_AGAIN));
+    all.add(Hint.of("back", Action.INBOX_SHOW));
+    all.add(ALL);
+    return all;
+  }
+
+  /**
    * Returns the keys that are valid in a place, the most wanted first.
    *
    * @param first what is wanted before all others just now
@@ -198,7 +210,8 @@ public final class Hints {
   private static List<Hint> at(Place place) {
     return switch (place) {
       case NOTHING_OPEN -> List.of(OPEN, ADD, Hint.of("inbox", Action.INBOX_SHOW), ALL);
-      case BOARD -> List.of(BOARD, Hint.of("to the strip", Action.TO_STRIP), ADD, DRILL, ALL);
+      case BOARD ->
+          List.of(BOARD, Hint.of("to the strip", Action.TO_STRIP), ADD, DRILL, MESSAGES, ALL);
       case NOT_FILMED -> List.of(ADD, OPEN, DRILL, Hint.of("board", Action.TAB), ALL);
       case PLACES ->
           List.of(
@@ -210,7 +223,7 @@ public final class Hints {
               Hint.of("undo", Action.UNDO),
               Hint.of("hide it, show it", Action.DRAWN),
               ALL);
-      case READ_ONLY -> List.of(FRAME, NEXT, PLAY, ALL);
+      case READ_ONLY -> List.of(FRAME, NEXT, PLAY, MESSAGES, ALL);
       case TRIAL ->
           List.of(
               PALM,

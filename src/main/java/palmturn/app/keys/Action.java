@@ -143,8 +143,8 @@ public enum Action {
       PLACES,
       DIFFERENCES,
       AFRESH),
-  UNDO(Group.CHANGE, "undo", "Z Ctrl+Z", "undo", TRIAL, PASS, PLACES, DIFFERENCES),
-  REDO(Group.CHANGE, "redo", "Shift+Z Ctrl+Y", "do again", TRIAL, PASS, PLACES, DIFFERENCES),
+  UNDO(Group.CHANGE, "undo", "Z Ctrl+Z", "undo", WINDOW, PASS, PLACES, DIFFERENCES),
+  REDO(Group.CHANGE, "redo", "Shift+Z Ctrl+Y", "do again", WINDOW, PASS, PLACES, DIFFERENCES),
   ESCAPE(Group.CHANGE, "", "Esc", "give up a span, stop, close", WINDOW),
   LEAVE(Group.UNLISTED, "", "Esc", "leave", PASS, DIFFERENCES, AFRESH),
   SETTLE(Group.UNLISTED, "", "Enter Esc", "stop typing along", TYPING),
@@ -152,6 +152,7 @@ public enum Action {
   OPEN(Group.CHANGE, "open", "O Ctrl+O", "open a session", WINDOW),
   DRILL(Group.CHANGE, "drill", "Ctrl+B", "a drill, then a block", WINDOW),
   READER(Group.CHANGE, "reader", "Ctrl+R", "another reader", WINDOW, DIFFERENCES),
+  MESSAGES(Group.CHANGE, "messages", "M", "messages, and write one here", WINDOW),
   PROGRESS(Group.CHANGE, "progress", "Ctrl+G", "progress over sessions", WINDOW),
   THEME(Group.CHANGE, "theme", "Ctrl+T", "light or dark", WINDOW, PASS, DIFFERENCES, AFRESH, PAIR),
   MOTION(

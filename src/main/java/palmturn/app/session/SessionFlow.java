@@ -59,6 +59,7 @@ public final class SessionFlow {
     this.clock = clock;
     intake = new Intake(tasks, screen, eyes);
     this.recents = recents;
+    desk.messages().setSeen(seen);
     landing = new Landing(desk, recents, screen, clock);
     past = new Past(tasks, session -> AthleteProgress.beside(session, Progress.NONE));
     inbox =
@@ -73,7 +74,6 @@ public final class SessionFlow {
             (folder, before, now) -> {
               if (now != null) {
                 inbox.hide();
-                seen.seen(now.folder(), now.session().messages());
               }
             });
     BoardLooks looks = new BoardLooks(desk.board(), tasks);

@@ -1,5 +1,6 @@
 package palmturn.app.sheet;
 
+import java.util.List;
 import javafx.beans.property.ObjectProperty;
 import javafx.scene.control.RadioButton;
 import javafx.scene.control.ToggleGroup;
@@ -20,6 +21,11 @@ final class Choices {
   /** Returns buttons that hold an answer. */
   @SafeVarargs
   static <T> HBox of(String id, Look look, ObjectProperty<T> answer, Choice<T>... choices) {
+    return of(id, look, answer, List.of(choices));
+  }
+
+  /** Returns buttons that hold an answer. */
+  static <T> HBox of(String id, Look look, ObjectProperty<T> answer, List<Choice<T>> choices) {
     ToggleGroup group = new ToggleGroup();
     HBox row = new HBox(look.px(16));
     for (Choice<T> each : choices) {

@@ -4,6 +4,7 @@ import java.util.function.Consumer;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
+import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.StackPane;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.desk.Desk;
@@ -72,6 +73,8 @@ public final class Sheets extends StackPane {
       replace(replace);
     } else if (question instanceof Question.Progress) {
       progress();
+    } else if (question instanceof Question.Messages) {
+      messages();
     } else if (question instanceof Question.More) {
       more();
     } else {
@@ -230,6 +233,27 @@ public final class Sheets extends StackPane {
             .choice("sheet-cancel", "Cancel", false, this::close)
             .choice("sheet-ok", "Begin the block", true, drill::done);
     put(sheet, drill.first());
+  }
+
+  private void messages() {
+    boolean lookOnly = desk.readOnlyProperty().get();
+    MessagesSheet messages = new MessagesSheet(desk.messages(), lookOnly, look);
+    Sheet sheet = new Sheet("Messages", look, messages.content(follow).toArray(Node[]::new));
+    sheet.choice("sheet-close", "Close", false, this::close);
+    String word = messages.word();
+    if (word != null) {
+      sheet.choice(
+          "sheet-ok",
+          word,
+          true,
+          () -> {
+            if (messages.done()) {
+              close();
+            }
+          });
+    }
+    sheet.addEventFilter(KeyEvent.KEY_PRESSED, messages::keys);
+    put(sheet, messages.first());
   }
 
   private void progress() {

@@ -75,6 +75,21 @@ final class Lanes {
     g.setLineDashes();
   }
 
+  /** A speech mark over each moment that a message is about, behind the flag of the frame. */
+  static void said(GraphicsContext g, BeatStrip strip, List<Double> timesS) {
+    g.setFill(Theme.fx(strip.palette().ink2()));
+    double y = strip.lanes().topY() - 4;
+    for (double timeS : timesS) {
+      double x = strip.view().x(timeS);
+      if (x >= strip.view().leftX() && x <= strip.view().rightX()) {
+        g.fillPolygon(
+            new double[] {x - 7, x + 7, x + 7, x + 2, x, x - 2, x - 7},
+            new double[] {y - 13, y - 13, y - 4, y - 4, y, y - 4, y - 4},
+            7);
+      }
+    }
+  }
+
   static void gutter(
       GraphicsContext g, Palette palette, Strip strip, @Nullable Reading reading, boolean focused) {
     double line = BeatStrip.Lanes.APP.lineY();

@@ -56,6 +56,7 @@ public final class Strip {
   private double rightX = 1440;
   private boolean typing;
   private final Glide glide = new Glide();
+  private final ReadOnlyObjectWrapper<List<Double>> said = new ReadOnlyObjectWrapper<>(List.of());
 
   /** Follows a stage, the marks on it and what was found in it. */
   public Strip(Stage stage, Marking marking, Found found) {
@@ -85,6 +86,16 @@ public final class Strip {
       first = shown.slaps().get(0).timeS();
     }
     fromS = (first == null ? stage.timeS() : first) - LEAD_S;
+  }
+
+  /** The moments that messages are about, media seconds. */
+  public ReadOnlyObjectProperty<List<Double>> saidProperty() {
+    return said.getReadOnlyProperty();
+  }
+
+  /** Shows which moments messages are about, media seconds. */
+  public void setSaid(List<Double> timesS) {
+    said.set(timesS);
   }
 
   /** Marks on their way to where they settle. */

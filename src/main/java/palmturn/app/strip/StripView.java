@@ -67,6 +67,7 @@ public final class StripView extends Pane {
     follow.changes(marking.begunProperty(), this::draw);
     follow.changes(strip.waveProperty(), this::draw);
     follow.changes(strip.shownProperty(), this::draw);
+    follow.changes(strip.saidProperty(), this::draw);
     follow.changes(stage.framesProperty(), this::draw);
     follow.changes(stage.frameProperty(), this::follow);
     follow.changes(focusedProperty(), this::draw);
@@ -101,6 +102,7 @@ public final class StripView extends Pane {
       BeatStripPainter.ground(graphics, picture);
       Lanes.wave(g, picture, strip.waveProperty().get(), strip.soundOffsetS());
       Lanes.ghosts(g, picture, strip.glide().ghosts());
+      Lanes.said(g, picture, strip.saidProperty().get());
       BeatStripPainter.marks(graphics, picture);
       Lanes.begun(g, picture, marking.begunProperty().get(), stage.timeS());
       Lanes.chosenSpan(g, picture, marking.spanProperty().get());

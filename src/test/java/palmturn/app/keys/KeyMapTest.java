@@ -46,11 +46,11 @@ class KeyMapTest {
 
   @Test
   void keyThatStandsBesideGivesWayToOneThatTheUserGave() {
-    assertEquals(Optional.of(Action.UNDO), CAME.at(Where.TRIAL, "Ctrl+Z"));
+    assertEquals(Optional.of(Action.UNDO), CAME.at(Where.WINDOW, "Ctrl+Z"));
     assertEquals(List.of(), CAME.clashes(Action.PLAY, "Ctrl+Z"));
     KeyMap map = CAME.with(Action.PLAY, "Ctrl+Z");
     assertEquals(Optional.of(Action.PLAY), map.at(Where.TRIAL, "Ctrl+Z"));
-    assertEquals(Optional.of(Action.UNDO), map.at(Where.TRIAL, "Z"));
+    assertEquals(Optional.of(Action.UNDO), map.at(Where.WINDOW, "Z"));
   }
 
   @Test

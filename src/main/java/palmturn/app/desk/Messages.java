@@ -1,0 +1,294 @@
+package palmturn.app.desk;
+
+import java.time.Clock;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Set;
+import java.util.concurrent.Executor;
+import java.util.stream.Collectors;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyIntegerProperty;
+import javafx.beans.property.ReadOnlyIntegerWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.SimpleObjectProperty;
+import org.jspecify.annotations.Nullable;
+import palmturn.app.tasks.Tasks;
+import palmturn.clip.FrameTable;
+import palmturn.edit.History;
+import palmturn.store.SessionFolder;
+import palmturn.trial.Extra;
+import palmturn.trial.Message;
+import palmturn.trial.Trial;
+import palmturn.trial.TrialId;
+import palmturn.work.Notes;
+import palmturn.work.SeenMessages;
+
+/** What athlete and coach say to each other in the open session. */
+public final class Messages {
+  private final Desk desk;
+  private final Saving saving;
+  private final Tasks background;
+  private final Executor screen;
+  private final Clock clock;
+  private SeenMessages seen = SeenMessages.unkept();
+  private History<List<Message>> history = History.of(List.of());
+  private final ReadOnlyObjectWrapper<List<Message>> all = new ReadOnlyObjectWrapper<>(List.of());
+  private final ReadOnlyObjectWrapper<@Nullable Message> chosen = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyIntegerWrapper unseen = new ReadOnlyIntegerWrapper(0);
+  private final ObjectProperty<String> from = new SimpleObjectProperty<>(Message.COACH);
+  private final ObjectProperty<Moment> about = new SimpleObjectProperty<>(Moment.NONE);
+  private Set<Message> fresh = Set.of();
+  private @Nullable Message goal;
+
+  /**
+   * What a message is about.
+   *
+   * @param trial null for the whole session
+   * @param timeS media seconds in its clip; null for the whole trial
+   */
+  public record Moment(@Nullable TrialId trial, @Nullable Double timeS) {
+    /** The whole session. */
+    public static final Moment NONE = new Moment(null, null);
+
+    /** Returns what a message is about. */
+    public static Moment of(Message message) {
+      return new Moment(message.trial(), message.timeS());
+    }
+  }
+
+  Messages(Desk desk, Saving saving, Tasks background, Executor screen, Clock clock) {
+    this.desk = desk;
+    this.saving = saving;
+    this.background = background;
+    this.screen = screen;
+    this.clock = clock;
+    desk.folderProperty().addListener((folder, before, now) -> opened(before, now));
+    desk.trialProperty().addListener((trial, before, now) -> onStrip());
+    desk.stage().framesProperty().addListener((frames, before, now) -> arrive(now));
+  }
+
+  /** Says where it is kept which of them were seen. */
+  public void setSeen(SeenMessages kept) {
+    seen = kept;
+  }
+
+  /** Where the times at which they were written are told for. */
+  public ZoneId zone() {
+    return clock.getZone();
+  }
+
+  /** All of them, oldest first. */
+  public ReadOnlyObjectProperty<List<Message>> allProperty() {
+    return all.getReadOnlyProperty();
+  }
+
+  /** How many have not been seen on this computer. */
+  public ReadOnlyIntegerProperty unseenProperty() {
+    return unseen.getReadOnlyProperty();
+  }
+
+  /** The one that is chosen on the list; null when none is. */
+  public ReadOnlyObjectProperty<@Nullable Message> chosenProperty() {
+    return chosen.getReadOnlyProperty();
+  }
+
+  /** Who writes: the reader's initials, or athlete or coach. */
+  public ObjectProperty<String> fromProperty() {
+    return from;
+  }
+
+  /** What the next message is about: {@link #here}, or the whole session. */
+  public ObjectProperty<Moment> aboutProperty() {
+    return about;
+  }
+
+  /** Returns who may write here. */
+  public List<String> writers() {
+    String reader = desk.reader();
+    return reader == null
+        ? List.of(Message.ATHLETE, Message.COACH)
+        : List.of(reader, Message.ATHLETE, Message.COACH);
+  }
+
+  /** Returns the trial and the moment on the stage; the whole session where none is. */
+  public Moment here() {
+    boolean filmed = desk.stage().framesProperty().get() != null;
+    return filmed ? new Moment(desk.trialProperty().get(), desk.stage().timeS()) : Moment.NONE;
+  }
+
+  /** Returns whether one had not been seen when the list was last brought into sight. */
+  public boolean fresh(Message message) {
+    return fresh.contains(message);
+  }
+
+  /**
+   * Returns whether one is kept out of sight: it is about a trial that the one in front of it is to
+   * read without the help of what others found.
+   */
+  public boolean hidden(Message message) {
+    Trial trial = desk.trials().get(message.trial());
+    return trial != null && !message.from().equals(desk.reader()) && desk.readsBlind(trial);
+  }
+
+  /** Brings them into sight; with that all of them are seen. */
+  public void show() {
+    SessionFolder open = desk.folderProperty().get();
+    if (open == null) {
+      return;
+    }
+    desk.stage().stop();
+    fresh =
+        all.get().stream()
+            .filter(each -> seen.unseen(open.folder(), List.of(each)) > 0)
+            .collect(Collectors.toUnmodifiableSet());
+    see(open);
+    chosen.set(null);
+    if (desk.readOnlyProperty().get()) {
+      move(0);
+    }
+    about.set(here());
+    if (!writers().contains(from.get()) || desk.reader() != null) {
+      from.set(writers().get(0));
+    }
+    if (history.changed()) {
+      save(open);
+    }
+    desk.ask(new Question.Messages());
+  }
+
+  /** Chooses the one so many further down the list, or up where negative; at first the last. */
+  public void move(int by) {
+    List<Message> list = all.get();
+    if (!list.isEmpty()) {
+      Message now = chosen.get();
+      int at = now == null ? -1 : list.indexOf(now);
+      int to = at < 0 ? list.size() - 1 : Math.max(0, Math.min(list.size() - 1, at + by));
+      chosen.set(list.get(to));
+    }
+  }
+
+  /** Writes a message about what is said to be its moment. */
+  public void write(String text) {
+    if (text.isBlank() || desk.folderProperty().get() == null || desk.lookOnly()) {
+      return;
+    }
+    Moment moment = about.get();
+    Message said =
+        new Message(
+            from.get(), clock.instant(), moment.trial(), moment.timeS(), text.strip(), Extra.NONE);
+    String sentence =
+        moment.timeS() == null
+            ? "message written"
+            : String.format(Locale.ROOT, "message at %.3f s", moment.timeS());
+    take(history.then(Notes.with(history.now(), said), sentence), sentence);
+    desk.steps().done(this::undo, this::redo);
+  }
+
+  private void undo() {
+    take(history.undo(), "Undone: " + history.undoSentence().orElse(""));
+  }
+
+  private void redo() {
+    take(history.redo(), "Done again: " + history.redoSentence().orElse(""));
+  }
+
+  private void take(History<List<Message>> next, String sentence) {
+    SessionFolder open = desk.folderProperty().get();
+    history = next;
+    all.set(next.now());
+    onStrip();
+    desk.marking().say(sentence);
+    if (open != null) {
+      see(open);
+      save(open);
+    }
+  }
+
+  private void save(SessionFolder to) {
+    saving.keep(
+        to,
+        history.now(),
+        saved -> {
+          if (desk.folderProperty().get() == to) {
+            history = history.withSaved(saved);
+          }
+        });
+  }
+
+  private void see(SessionFolder open) {
+    List<Message> now = all.get();
+    unseen.set(0);
+    background.run(
+        () -> {
+          seen.seen(open.folder(), now);
+          return now;
+        },
+        done -> {},
+        desk::failed);
+  }
+
+  /** Goes to the trial and the frame that a message is about. */
+  public void go(Message to) {
+    desk.ask(null);
+    TrialId trial = to.trial();
+    if (trial == null) {
+      return;
+    }
+    goal = to;
+    if (trial.equals(desk.trialProperty().get())) {
+      arrive(desk.stage().framesProperty().get());
+    } else if (desk.trials().get(trial) != null) {
+      desk.board().choose(trial);
+    } else {
+      goal = null;
+      desk.fail(trial.name() + " is not in this session");
+    }
+  }
+
+  private void arrive(@Nullable FrameTable frames) {
+    Message to = goal;
+    if (to == null || frames == null) {
+      return;
+    }
+    goal = null;
+    Double timeS = to.timeS();
+    if (timeS != null && Objects.equals(to.trial(), desk.trialProperty().get()) && !hidden(to)) {
+      // The stage asks for its first picture after it has told of its frames.
+      screen.execute(
+          () -> {
+            if (desk.stage().framesProperty().get() == frames) {
+              desk.stage().seek(frames.nearest(timeS));
+            }
+          });
+    }
+  }
+
+  /** Marks on the strip what was said about moments of the open trial. */
+  void onStrip() {
+    TrialId trial = desk.trialProperty().get();
+    desk.strip()
+        .setSaid(
+            all.get().stream()
+                .filter(each -> trial != null && trial.equals(each.trial()) && !hidden(each))
+                .map(Message::timeS)
+                .filter(Objects::nonNull)
+                .toList());
+  }
+
+  private void opened(@Nullable SessionFolder before, @Nullable SessionFolder now) {
+    if (before != null && history.changed()) {
+      save(before);
+    }
+    List<Message> there = now == null ? List.of() : now.session().messages();
+    history = History.of(there);
+    goal = null;
+    fresh = Set.of();
+    chosen.set(null);
+    unseen.set(now == null ? 0 : seen.unseen(now.folder(), there));
+    all.set(there);
+    onStrip();
+  }
+}

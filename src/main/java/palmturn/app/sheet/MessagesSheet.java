@@ -1,0 +1,204 @@
+package palmturn.app.sheet;
+
+import java.util.ArrayList;
+import java.util.List;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.Label;
+import javafx.scene.control.RadioButton;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.control.TextField;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
+import palmturn.app.desk.MessageWords;
+import palmturn.app.desk.Messages;
+import palmturn.app.desk.Messages.Moment;
+import palmturn.app.look.Follow;
+import palmturn.app.look.Look;
+import palmturn.trial.Message;
+
+/** Lists messages, the newest last, and takes one more. */
+final class MessagesSheet {
+  private static final double WIDTH = 640;
+  private static final double MOST = 300;
+
+  private final Messages messages;
+  private final boolean lookOnly;
+  private final Look look;
+  private final TextField text;
+  private final VBox rows = new VBox();
+  private final ScrollPane scroll = new ScrollPane(rows);
+
+  MessagesSheet(Messages messages, boolean lookOnly, Look look) {
+    this.messages = messages;
+    this.lookOnly = lookOnly;
+    this.look = look;
+    text = Sheets.field("message", 36, look);
+    text.setMaxWidth(Double.MAX_VALUE);
+    text.setPromptText("such as: watch the elbow from here on");
+  }
+
+  /** Returns what takes the keys first; null for the sheet itself. */
+  @Nullable TextField first() {
+    return lookOnly ? null : text;
+  }
+
+  List<Node> content(Follow follow) {
+    List<Node> content = new ArrayList<>();
+    content.add(list(follow));
+    if (lookOnly) {
+      content.add(second("This session is open to look only: nothing can be written here."));
+    } else {
+      content.add(text);
+      content.add(row("About", about()));
+      content.add(row("From", writers()));
+    }
+    return content;
+  }
+
+  /** Returns the word for {@link #done}; null where there is nothing to do. */
+  @Nullable String word() {
+    return !lookOnly ? "Write" : messages.allProperty().get().isEmpty() ? null : "Go there";
+  }
+
+  /** Lets the arrow keys choose a message, except where they choose something else. */
+  void keys(KeyEvent event) {
+    boolean up = event.getCode() == KeyCode.UP;
+    if ((up || event.getCode() == KeyCode.DOWN) && !(event.getTarget() instanceof RadioButton)) {
+      messages.move(up ? -1 : 1);
+      event.consume();
+    }
+  }
+
+  /** Writes what is there, or goes to the message that is chosen; returns whether it did either. */
+  boolean done() {
+    Message chosen = messages.chosenProperty().get();
+    if (!text.getText().isBlank()) {
+      messages.write(text.getText());
+    } else if (chosen != null) {
+      messages.go(chosen);
+    } else {
+      return false;
+    }
+    return true;
+  }
+
+  private HBox about() {
+    Moment here = messages.here();
+    Choices.Choice<Moment> session = Choices.choice("session", Moment.NONE, "the session");
+    return here.trial() == null
+        ? Choices.of("message-about", look, messages.aboutProperty(), session)
+        : Choices.of(
+            "message-about",
+            look,
+            messages.aboutProperty(),
+            Choices.choice("here", here, MessageWords.where(here)),
+            session);
+  }
+
+  private HBox writers() {
+    return Choices.of(
+        "message-from",
+        look,
+        messages.fromProperty(),
+        messages.writers().stream().map(who -> Choices.choice(who, who, who)).toList());
+  }
+
+  private HBox row(String name, Node answer) {
+    Label label = second(name);
+    label.setMinWidth(look.px(56));
+    HBox row = new HBox(label, answer);
+    row.setAlignment(Pos.CENTER_LEFT);
+    return row;
+  }
+
+  private Node list(Follow follow) {
+    List<Message> all = messages.allProperty().get();
+    if (all.isEmpty()) {
+      Label none =
+          second(
+              lookOnly
+                  ? "Nothing was said yet."
+                  : "Nothing was said yet. What is written here stays with the session.");
+      none.setPrefWidth(look.px(WIDTH));
+      return none;
+    }
+    all.forEach(each -> rows.getChildren().add(row(each)));
+    rows.getChildren().get(all.size() - 1).getStyleClass().add("last-message");
+    scroll.setFitToWidth(true);
+    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    scroll.setFocusTraversable(false);
+    scroll.setPrefWidth(look.px(WIDTH));
+    rows.heightProperty().addListener((height, before, now) -> fit(now.doubleValue()));
+    follow.value(messages.chosenProperty(), this::show);
+    return scroll;
+  }
+
+  private void fit(double height) {
+    double seen = Math.min(height, look.px(MOST));
+    scroll.setPrefViewportHeight(seen);
+    scroll.setMinViewportHeight(seen);
+    scroll.setVvalue(1);
+  }
+
+  private void show(@Nullable Message chosen) {
+    List<Message> all = messages.allProperty().get();
+    for (int i = 0; i < rows.getChildren().size(); i++) {
+      Node row = rows.getChildren().get(i);
+      row.getStyleClass().remove("inbox-chosen");
+      if (all.get(i).equals(chosen)) {
+        row.getStyleClass().add("inbox-chosen");
+        bringIntoSight(row);
+      }
+    }
+  }
+
+  private void bringIntoSight(Node row) {
+    double spare = rows.getHeight() - scroll.getViewportBounds().getHeight();
+    if (spare > 0) {
+      double top = scroll.getVvalue() * spare;
+      double least = row.getBoundsInParent().getMaxY() - scroll.getViewportBounds().getHeight();
+      double most = row.getBoundsInParent().getMinY();
+      scroll.setVvalue(Math.min(most, Math.max(least, top)) / spare);
+    }
+  }
+
+  private VBox row(Message message) {
+    boolean hidden = messages.hidden(message);
+    Label from = new Label(message.from());
+    from.getStyleClass().add("name");
+    from.setMinWidth(Region.USE_PREF_SIZE);
+    Moment moment = hidden ? new Moment(message.trial(), null) : Moment.of(message);
+    Label where = second(MessageWords.where(moment));
+    Label fresh = new Label(messages.fresh(message) ? "new" : "");
+    fresh.getStyleClass().add("name");
+    fresh.setMinWidth(Region.USE_PREF_SIZE);
+    Label when = new Label(MessageWords.when(message, messages.zone()));
+    when.getStyleClass().add("small");
+    when.setMinWidth(Region.USE_PREF_SIZE);
+    Region space = new Region();
+    HBox.setHgrow(space, Priority.ALWAYS);
+    HBox head = new HBox(look.px(12), from, where, space, fresh, when);
+    head.setAlignment(Pos.BASELINE_LEFT);
+    Label words =
+        new Label(hidden ? "Out of sight until you have read this trial." : message.text());
+    words.getStyleClass().add(hidden ? "second" : "plain");
+    words.setWrapText(true);
+    words.setMinHeight(Region.USE_PREF_SIZE);
+    VBox row = new VBox(look.px(2), head, words);
+    row.getStyleClass().setAll("message", "inbox-row");
+    row.setOnMouseClicked(event -> messages.go(message));
+    return row;
+  }
+
+  private static Label second(String words) {
+    Label label = new Label(words);
+    label.getStyleClass().add("second");
+    return label;
+  }
+}

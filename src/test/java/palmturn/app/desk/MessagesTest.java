@@ -1,0 +1,268 @@
+package palmturn.app.desk;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.Callable;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import palmturn.app.estimate.EstimateRun;
+import palmturn.app.stage.Drawn;
+import palmturn.app.tasks.Tasks;
+import palmturn.store.SessionFolder;
+import palmturn.trial.Extra;
+import palmturn.trial.Hand;
+import palmturn.trial.Message;
+import palmturn.trial.Placed;
+import palmturn.trial.Reading;
+import palmturn.trial.Session;
+import palmturn.trial.Side;
+import palmturn.trial.StartedFrom;
+import palmturn.trial.TrialId;
+import palmturn.work.AddClip;
+import palmturn.work.SeenMessages;
+import palmturn.work.Sessions;
+import palmturn.work.UserError;
+
+/** Two trials of sixty frames, a sixtieth of a second apart, without a screen. */
+class MessagesTest {
+  private static final TrialId RIGHT = new TrialId(Hand.RIGHT, "baseline", 1);
+  private static final TrialId LEFT = new TrialId(Hand.LEFT, "baseline", 1);
+  private static final Instant NOW = Instant.parse("2026-11-14T18:00:00Z");
+  private static final Message ASKED =
+      new Message(
+          "athlete",
+          Instant.parse("2026-11-14T12:00:00Z"),
+          LEFT,
+          0.5,
+          "is this the middle?",
+          Extra.NONE);
+
+  @TempDir private Path where;
+  private final BlockingQueue<Runnable> screen = new LinkedBlockingQueue<>();
+  private boolean full;
+  private Path session;
+  private Desk desk;
+  private Messages messages;
+
+  @BeforeEach
+  void openRightHand() throws Exception {
+    Path clip = where.resolve("counter.mp4");
+    try (InputStream in = MessagesTest.class.getResourceAsStream("/palmturn/app/counter.mp4")) {
+      Files.copy(in, clip);
+    }
+    session = where.resolve("session");
+    try (SessionFolder made =
+        Sessions.create(session, "H-07", LocalDate.of(2026, 11, 14), Session.Facts.NONE)) {
+      AddClip.add(made, clip, AddClip.Request.of(Hand.RIGHT, "baseline"));
+      AddClip.add(made, clip, AddClip.Request.of(Hand.LEFT, "baseline"));
+      made.keep(LEFT, Reading.begin("CD", StartedFrom.NOTHING), "begun");
+      made.change(now -> now.withMessages(List.of(ASKED)));
+    }
+    Tasks direct = Tasks.direct();
+    desk =
+        new Desk(
+            direct,
+            keeping(),
+            screen::add,
+            Clock.fixed(NOW, ZoneOffset.UTC),
+            new EstimateRun(
+                direct,
+                screen::add,
+                (folder, trial, progress) -> {
+                  throw new UserError("there is no estimator here");
+                }));
+    messages = desk.messages();
+    desk.setReader("AK");
+    open();
+  }
+
+  private void open() {
+    desk.open(session);
+    desk.board().choose(RIGHT);
+    until(() -> desk.stage().pictureIsThere());
+  }
+
+  @AfterEach
+  void close() {
+    desk.close();
+  }
+
+  @Test
+  void aMessageIsOnTheDiskWithItsWriterTrialAndMoment() throws Exception {
+    desk.stage().seek(30);
+    messages.show();
+    messages.write("  the elbow leaves the side here ");
+    Message said = new Message("AK", NOW, RIGHT, 0.5, "the elbow leaves the side here", Extra.NONE);
+    assertEquals(List.of(ASKED, said), onDisk());
+    assertEquals("message at 0.500 s", desk.marking().stepProperty().get());
+    assertEquals(List.of(0.5), desk.strip().saidProperty().get());
+
+    messages.show();
+    messages.aboutProperty().set(Messages.Moment.NONE);
+    messages.fromProperty().set(Message.COACH);
+    messages.write("well done");
+    assertEquals(new Message("coach", NOW, null, null, "well done", Extra.NONE), onDisk().get(2));
+    messages.write(" ");
+    assertEquals(3, onDisk().size());
+  }
+
+  @Test
+  void aMessageIsTakenBackInItsTurnAmongMarksAndPlaces() throws Exception {
+    desk.stage().seek(10);
+    desk.mark(() -> desk.marking().mark(10, Side.PALM, false));
+    messages.show();
+    messages.write("one");
+    desk.places().begin();
+    desk.places().placing().choose(Drawn.ELBOW);
+    desk.places().placing().move(3, 0);
+    desk.places().placing().keep();
+    Placed elbow = desk.trials().get(RIGHT).places();
+    desk.mark(() -> desk.marking().mark(20, Side.BACK, false));
+
+    assertFalse(desk.steps().undo(), "the mark was the last");
+    desk.marking().undo();
+    assertTrue(desk.steps().undo());
+    assertEquals(Placed.NONE, desk.trials().get(RIGHT).places());
+    assertEquals(2, onDisk().size());
+    assertTrue(desk.steps().undo());
+    assertEquals("Undone: message at 0.167 s", desk.marking().stepProperty().get());
+    assertEquals(List.of(ASKED), onDisk());
+    assertFalse(desk.steps().undo(), "the first mark comes next");
+    assertTrue(desk.steps().redo());
+    assertEquals("one", onDisk().get(1).text());
+    assertTrue(desk.steps().redo());
+    assertEquals(elbow, desk.trials().get(RIGHT).places());
+  }
+
+  @Test
+  void choosingOneGoesToItsTrialAndFrame() {
+    desk.setReader("CD");
+    messages.move(-1);
+    assertEquals(ASKED, messages.chosenProperty().get());
+    messages.go(ASKED);
+    until(() -> LEFT.equals(desk.trialProperty().get()) && desk.stage().pictureIsThere());
+    until(() -> desk.stage().frameProperty().get() == 30);
+    assertNull(desk.questionProperty().get());
+
+    messages.go(new Message("coach", NOW, LEFT, 0.75, "and here", Extra.NONE));
+    until(() -> desk.stage().frameProperty().get() == 45);
+    messages.go(
+        new Message("coach", NOW, new TrialId(Hand.LEFT, "after-3", 1), 0.5, "x", Extra.NONE));
+    assertEquals("left-after-3-1 is not in this session", desk.troubleProperty().get());
+    assertEquals(LEFT, desk.trialProperty().get());
+  }
+
+  @Test
+  void newOnesAreCountedUntilTheyAreSeenOnThisComputer() {
+    Path kept = where.resolve("messages.properties");
+    desk.close();
+    messages.setSeen(SeenMessages.in(kept));
+    open();
+    assertEquals(1, messages.unseenProperty().get());
+    messages.show();
+    assertEquals(0, messages.unseenProperty().get());
+    assertTrue(messages.fresh(ASKED), "it is still told as new where it is read");
+
+    desk.close();
+    messages.setSeen(SeenMessages.in(kept));
+    open();
+    assertEquals(0, messages.unseenProperty().get());
+  }
+
+  @Test
+  void whatCouldNotBeSavedIsKeptAndSavedWithTheNext() throws Exception {
+    full = true;
+    messages.show();
+    messages.write("one");
+    assertEquals(
+        "Not saved, the message is still here: the disk is full", desk.troubleProperty().get());
+    assertEquals(List.of(ASKED), onDisk());
+    assertEquals(2, messages.allProperty().get().size());
+    full = false;
+    messages.write("two");
+    assertEquals(List.of("one", "two"), onDisk().stream().skip(1).map(Message::text).toList());
+
+    full = true;
+    messages.write("three");
+    full = false;
+    desk.close();
+    assertEquals("three", onDisk().get(3).text());
+  }
+
+  @Test
+  void aWindowThatOnlyLooksCanOnlyRead() throws Exception {
+    desk.close();
+    try (SessionFolder other = SessionFolder.open(session)) {
+      open();
+      messages.show();
+      messages.write("not allowed");
+      assertEquals(List.of(ASKED), messages.allProperty().get());
+      assertTrue(desk.troubleProperty().get().contains("open to look only"));
+      assertEquals(List.of(ASKED), other.session().messages());
+    }
+  }
+
+  @Test
+  void whatIsSaidOfATrialStaysOutOfSightWhileThatIsToBeReadBlind() {
+    assertTrue(messages.hidden(ASKED), "CD has read the left hand, AK has not");
+    messages.go(ASKED);
+    until(() -> LEFT.equals(desk.trialProperty().get()) && desk.stage().pictureIsThere());
+    assertEquals(List.of(), desk.strip().saidProperty().get());
+    desk.setReader("CD");
+    assertFalse(messages.hidden(ASKED));
+    assertEquals(List.of(0.5), desk.strip().saidProperty().get());
+  }
+
+  private List<Message> onDisk() throws Exception {
+    try (SessionFolder looking = SessionFolder.openReadOnly(session)) {
+      return looking.session().messages();
+    }
+  }
+
+  /** Does what has been handed to the screen until something holds. */
+  private void until(BooleanSupplier holds) {
+    long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(20);
+    while (!holds.getAsBoolean()) {
+      assertTrue(System.nanoTime() < end, "waited in vain");
+      try {
+        Runnable next = screen.poll(50, TimeUnit.MILLISECONDS);
+        if (next != null) {
+          next.run();
+        }
+      } catch (InterruptedException e) {
+        throw new AssertionError(e);
+      }
+    }
+  }
+
+  private Tasks keeping() {
+    return new Tasks() {
+      @Override
+      public <T> void run(Callable<T> work, Consumer<T> done, Consumer<Exception> failed) {
+        if (full) {
+          failed.accept(new UserError("the disk is full"));
+        } else {
+          Tasks.direct().run(work, done, failed);
+        }
+      }
+    };
+  }
+}
