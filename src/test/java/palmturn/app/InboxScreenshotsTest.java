@@ -9,9 +9,11 @@ import java.time.ZoneOffset;
 import java.util.List;
 import javafx.application.Platform;
 import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.Start;
 import palmturn.app.inbox.Inbox;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Hand;
@@ -25,6 +27,12 @@ import palmturn.work.Sessions;
 @EnabledIfSystemProperty(named = "screenshots", matches = ".+")
 class InboxScreenshotsTest extends Shots {
   private static final Instant SENT = Instant.parse("2026-11-14T15:30:00Z");
+
+  @Start
+  @Override
+  void start(Stage stage) {
+    super.start(stage);
+  }
 
   @Test
   void writeInboxAndMessages(FxRobot robot) throws Exception {

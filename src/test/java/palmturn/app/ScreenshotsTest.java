@@ -6,9 +6,11 @@ import java.util.List;
 import java.util.Map;
 import javafx.application.Platform;
 import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import palmturn.app.differences.Differences;
 import palmturn.app.marking.Pass;
@@ -30,6 +32,12 @@ import palmturn.work.Sessions;
  */
 @EnabledIfSystemProperty(named = "screenshots", matches = ".+")
 class ScreenshotsTest extends Shots {
+  @Start
+  @Override
+  void start(Stage stage) {
+    super.start(stage);
+  }
+
   @Test
   void writeThemAll(FxRobot robot) throws Exception {
     Files.createDirectories(folder);

@@ -15,7 +15,6 @@ import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.framework.junit5.ApplicationExtension;
-import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import palmturn.app.desk.Desk;
 import palmturn.app.estimate.EstimateRun;
@@ -43,7 +42,7 @@ abstract class Shots {
   Look look;
   private Stage window;
 
-  @Start
+  /** Opens the window; the tests that draw it say so themselves, where the toolkit looks. */
   void start(Stage stage) {
     window = stage;
     look = new Look();
