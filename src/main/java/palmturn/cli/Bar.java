@@ -1,5 +1,7 @@
 package palmturn.cli;
 
+import java.util.function.BooleanSupplier;
+import me.tongfei.progressbar.ConsoleProgressBarConsumer;
 import me.tongfei.progressbar.ProgressBar;
 import me.tongfei.progressbar.ProgressBarBuilder;
 import me.tongfei.progressbar.ProgressBarStyle;
@@ -10,36 +12,57 @@ import picocli.CommandLine.Model.CommandSpec;
 /** A progress bar on a terminal, and nothing elsewhere. */
 final class Bar implements Progress, AutoCloseable {
   private static final int STEPS = 1000;
+  private static final int COLUMNS = 79;
+  private static final int MESSAGE = 28;
   private final @Nullable ProgressBar bar;
+  private final BooleanSupplier interrupted;
 
-  private Bar(@Nullable ProgressBar bar) {
+  private Bar(@Nullable ProgressBar bar, BooleanSupplier interrupted) {
     this.bar = bar;
+    this.interrupted = interrupted;
   }
 
   /** Returns a bar for a command, which is shown only where standard error is a terminal. */
   static Bar on(CommandSpec spec) {
+    return on(spec, () -> false);
+  }
+
+  /** Returns a bar that also stops the work where something outside says so. */
+  static Bar on(CommandSpec spec, BooleanSupplier interrupted) {
     if (System.console() == null) {
-      return new Bar(null);
+      return new Bar(null, interrupted);
     }
     return new Bar(
         new ProgressBarBuilder()
             .setTaskName(spec.name())
             .setInitialMax(STEPS)
             .setStyle(ProgressBarStyle.ASCII)
-            .build());
+            // Asking the terminal for its width would take Ctrl-C away from the program.
+            .setConsumer(new ConsoleProgressBarConsumer(System.err, COLUMNS))
+            .build(),
+        interrupted);
   }
 
   @Override
   public void at(double share, String what) {
     if (bar != null) {
       bar.stepTo(Math.round(share * STEPS));
-      bar.setExtraMessage(what);
+      int over = what.length() - MESSAGE;
+      bar.setExtraMessage(over <= 0 ? what : "…" + what.substring(over + 1));
+    }
+  }
+
+  /** Takes the bar off its line, so that another can be printed there; it comes back by itself. */
+  void aside() {
+    if (bar != null) {
+      System.err.print("\r" + " ".repeat(COLUMNS) + "\r");
+      System.err.flush();
     }
   }
 
   @Override
   public boolean stopped() {
-    return Thread.currentThread().isInterrupted();
+    return interrupted.getAsBoolean() || Thread.currentThread().isInterrupted();
   }
 
   @Override

@@ -4,15 +4,15 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.concurrent.Callable;
-import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
-import palmturn.store.SessionFolder;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
-import palmturn.trial.Trial;
+import palmturn.work.EstimateBatch;
+import palmturn.work.EstimatesFile;
 import palmturn.work.Estimating;
-import palmturn.work.Sessions;
+import palmturn.work.Gathered;
 import palmturn.work.UserError;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -27,15 +27,16 @@ import picocli.CommandLine.Spec;
     description = {
       "Finds slaps, rotation and elbow drift by itself, from picture and sound.",
       "A session's trials get their estimate stored, in place of the one before; a clip's is only"
-          + " printed. Places are pixels of the upright picture, from its upper left corner."
+          + " printed. A folder that is no session stands for all clips in it. Many are done in no"
+          + " particular order, and one that fails does not stop the others. Places are pixels of the upright picture, from its upper left corner."
     })
 final class EstimateCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
   @Parameters(
       arity = "1..*",
-      paramLabel = "SESSION|CLIP",
-      description = "Folders of sessions, or recorded clips.")
+      paramLabel = "SESSION|CLIP|FOLDER",
+      description = "Folders of sessions, recorded clips, or folders of clips.")
   private List<Path> given;
 
   @Option(
@@ -75,65 +76,76 @@ final class EstimateCommand implements Callable<Integer> {
       description = "Frames a second at capture, for slow motion whose file does not say.")
   private @Nullable Double captureFps;
 
-  private boolean failed;
+  @Option(
+      names = "--recursive",
+      description =
+          "Look into the folders in a folder, too; sessions among them are taken as sessions.")
+  private boolean recursive;
+
+  @Option(
+      names = "--out",
+      paramLabel = "FILE",
+      description =
+          "Add a line of JSON each to this file, also for those that fail, and leave out what has a"
+              + " line there: a clip of the same file name, SHA-256 and hand, whatever else is"
+              + " asked. So the same command goes on where it stopped.")
+  private @Nullable Path out;
+
+  @Option(names = "--retry", description = "Try again what failed before, by the file of --out.")
+  private boolean retry;
 
   @Override
   public Integer call() throws Exception {
-    List<Path> sessions = given.stream().filter(Files::isDirectory).toList();
-    List<Path> clips = given.stream().filter(path -> !Files.isDirectory(path)).toList();
-    refuseWhatDoesNotFit(sessions, clips);
-    Estimating.Asked asked = options.asked();
-    Estimating estimating = Estimating.standard();
-    boolean one = clips.size() == 1 && sessions.isEmpty();
-    Consumer<Estimating.Ended> sink = ended -> show(ended, one);
-    for (Path session : sessions) {
-      try {
-        ofSession(estimating, session, asked, sink);
-      } catch (UserError e) {
-        failed(e);
+    Gathered found = Gathered.of(given, recursive);
+    refuseWhatDoesNotFit(found);
+    EstimateBatch.Wanted wanted =
+        new EstimateBatch.Wanted(
+            found.clips().stream().map(this::clip).toList(),
+            found.sessions(),
+            hand,
+            trial,
+            options.asked(),
+            jobs);
+    boolean one = out == null && given.size() == 1 && !Files.isDirectory(given.get(0));
+    try (Interruption interruption = Interruption.listen();
+        EstimatesFile file = out == null ? null : EstimatesFile.open(out, retry)) {
+      if (file != null && file.repaired()) {
+        Say.warn(spec, out + " ended in half a line, which was taken out");
       }
-    }
-    if (!clips.isEmpty() && hand != null) {
-      Hand moving = hand;
-      Mirrored mirror = mirrored ? Mirrored.TRUE : Mirrored.UNKNOWN;
-      List<Estimating.Clip> all =
-          clips.stream()
-              .map(path -> new Estimating.Clip(path, moving, mirror, fromS, toS, captureFps))
-              .toList();
-      try (Bar bar = Bar.on(spec)) {
-        estimating.clips(all, jobs, asked, bar, sink);
+      EstimateBatch.Counts counts;
+      try (Bar bar = Bar.on(spec, interruption::asked)) {
+        EstimateBatch batch = new EstimateBatch(Estimating.standard(), wanted, file);
+        counts = batch.run(bar, new Printed(one, bar));
       }
-    }
-    return failed ? PalmturnCommand.WRONG_DATA : PalmturnCommand.DONE;
-  }
-
-  private void ofSession(
-      Estimating estimating, Path session, Estimating.Asked asked, Consumer<Estimating.Ended> sink)
-      throws Exception {
-    try (SessionFolder folder = Sessions.open(session);
-        Bar bar = Bar.on(spec)) {
-      folder.notices().forEach(notice -> Say.warn(spec, notice));
-      List<Trial> trials = new ArrayList<>(folder.trials());
-      trials.removeIf(each -> hand != null && each.id().hand() != hand);
-      trials.removeIf(each -> trial != null && !each.id().name().equals(trial));
-      if (trials.isEmpty()) {
-        throw new UserError(
-            trial == null && hand == null
-                ? session + " has no trial yet: add a clip with palmturn add"
-                : session + " has no such trial");
+      found.errors().forEach(this::report);
+      if (!one) {
+        spec.commandLine().getErr().println("palmturn: " + sentence(counts, found.errors().size()));
       }
-      estimating.trials(folder, trials, jobs, asked, bar, sink);
+      spec.commandLine().getErr().flush();
+      boolean done = counts.failed() + counts.failedBefore() == 0 && !counts.stopped();
+      return done && found.errors().isEmpty() ? PalmturnCommand.DONE : PalmturnCommand.WRONG_DATA;
     }
   }
 
-  private void refuseWhatDoesNotFit(List<Path> sessions, List<Path> clips) {
+  private Estimating.Clip clip(Path path) {
+    return new Estimating.Clip(
+        path,
+        Objects.requireNonNull(hand, "it was asked for"),
+        mirrored ? Mirrored.TRUE : Mirrored.UNKNOWN,
+        fromS,
+        toS,
+        captureFps);
+  }
+
+  private void refuseWhatDoesNotFit(Gathered found) {
+    boolean clips = !found.clips().isEmpty();
     if (jobs < 1) {
       throw wrong("--jobs must be 1 or more");
     }
-    if (!clips.isEmpty() && hand == null) {
+    if (clips && hand == null) {
       throw wrong("say which hand moves in the clip: --hand left or --hand right");
     }
-    if (!clips.isEmpty() && trial != null) {
+    if (clips && trial != null) {
       throw wrong("--trial belongs to a session, not to a clip");
     }
     if (fromS != null && toS != null && !(toS > fromS)) {
@@ -143,33 +155,77 @@ final class EstimateCommand implements Callable<Integer> {
       throw wrong("--capture-fps must be above 0");
     }
     boolean ofClip = fromS != null || toS != null || captureFps != null || mirrored;
-    if (!sessions.isEmpty() && ofClip) {
+    if (!found.sessions().isEmpty() && ofClip) {
       throw wrong(
           "--from, --to, --mirrored and --capture-fps belong to a clip; a session's trials have"
               + " their own");
     }
-    boolean one = given.size() == 1 && (sessions.isEmpty() || trial != null);
-    if (!one && options.ofOneClip()) {
+    boolean oneClip = found.sessions().isEmpty() && found.clips().size() == 1;
+    boolean oneTrial = found.sessions().size() == 1 && !clips && trial != null;
+    if (!oneClip && !oneTrial && options.ofOneClip()) {
       throw wrong(
           "--hand-region, --elbow, --trunk, --scale and --side-at are true of one clip: name one"
               + " clip, or one session and --trial");
     }
-  }
-
-  private void show(Estimating.Ended ended, boolean one) {
-    if (ended.error() != null) {
-      failed(ended.error());
-    } else if (json) {
-      String text = one ? Estimating.json(ended).stripTrailing() : Estimating.jsonLine(ended);
-      spec.commandLine().getOut().println(text);
-    } else {
-      spec.commandLine().getOut().println(EstimateText.of(ended));
+    if (retry && out == null) {
+      throw wrong("--retry belongs to --out");
     }
-    spec.commandLine().getOut().flush();
   }
 
-  private void failed(UserError error) {
-    failed = true;
+  private String sentence(EstimateBatch.Counts counts, int unread) {
+    List<String> parts = new ArrayList<>();
+    parts.add(counts.estimated() + " estimated");
+    parts.add(counts.failed() + unread + " failed");
+    if (counts.leftOut() > 0) {
+      parts.add("%d left out, which %s has".formatted(counts.leftOut(), out));
+    }
+    if (counts.failedBefore() > 0) {
+      parts.add(
+          "%d left out, which failed before (--retry tries again)"
+              .formatted(counts.failedBefore()));
+    }
+    return (counts.stopped() ? "stopped; " : "") + String.join(", ", parts);
+  }
+
+  /** Prints what happens as it happens. */
+  private final class Printed implements EstimateBatch.Told {
+    private final boolean one;
+    private final Bar bar;
+
+    Printed(boolean one, Bar bar) {
+      this.one = one;
+      this.bar = bar;
+    }
+
+    @Override
+    public void ended(EstimateBatch.Ended ended) {
+      bar.aside();
+      if (ended.error() != null) {
+        report(ended.error());
+      }
+      String text = text(ended);
+      if (text != null) {
+        spec.commandLine().getOut().println(text);
+        spec.commandLine().getOut().flush();
+      }
+    }
+
+    private @Nullable String text(EstimateBatch.Ended ended) {
+      if (json) {
+        boolean page = one && ended.error() == null;
+        return page ? ended.json().stripTrailing() : one ? null : ended.jsonLine();
+      }
+      return out == null && ended.error() == null ? EstimateText.of(ended) : null;
+    }
+
+    @Override
+    public void notice(String line) {
+      bar.aside();
+      Say.warn(spec, line);
+    }
+  }
+
+  private void report(UserError error) {
     PalmturnCommand root = (PalmturnCommand) spec.root().userObject();
     root.report(error, spec.commandLine().getErr());
   }

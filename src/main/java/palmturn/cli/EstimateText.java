@@ -12,7 +12,7 @@ import palmturn.trial.Estimate;
 import palmturn.trial.EstimatedSlap;
 import palmturn.trial.Side;
 import palmturn.trial.TimedBy;
-import palmturn.work.Estimating;
+import palmturn.work.EstimateBatch;
 
 /** What an estimate found, as a few lines of plain text. */
 final class EstimateText {
@@ -20,7 +20,7 @@ final class EstimateText {
 
   private EstimateText() {}
 
-  static String of(Estimating.Ended ended) {
+  static String of(EstimateBatch.Ended ended) {
     Estimate found = Objects.requireNonNull(ended.estimate(), "it failed");
     List<String> lines = new ArrayList<>();
     lines.add(
@@ -29,7 +29,7 @@ final class EstimateText {
                 ended.trial() == null
                     ? ended.clip()
                     : ended.trial().name() + " (" + ended.clip() + ")",
-                ended.hand().code()));
+                Objects.requireNonNull(ended.hand(), "it failed").code()));
     if (!found.trialFound()) {
       line(lines, "trial", "none found");
     }

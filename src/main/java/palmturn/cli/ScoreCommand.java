@@ -1,27 +1,35 @@
 package palmturn.cli;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import palmturn.advise.Training;
 import palmturn.measure.SessionScore;
 import palmturn.store.SessionFolder;
+import palmturn.store.StoreException;
 import palmturn.work.Drills;
 import palmturn.work.Scoring;
 import palmturn.work.Sessions;
+import palmturn.work.UserError;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-@Command(name = "score", description = "Turns the readings of a session into figures.")
+@Command(
+    name = "score",
+    description = {
+      "Turns the readings of sessions into figures.",
+      "Several are scored one after the other; one that fails does not stop the others."
+    })
 final class ScoreCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
-  @Parameters(paramLabel = "SESSION", description = "The session's folder.")
-  private Path session;
+  @Parameters(arity = "1..*", paramLabel = "SESSION", description = "The sessions' folders.")
+  private List<Path> sessions;
 
   @Option(
       names = "--reading",
@@ -32,11 +40,34 @@ final class ScoreCommand implements Callable<Integer> {
               + " one.")
   private @Nullable String reading;
 
-  @Option(names = "--json", description = "Print the figures as JSON.")
+  @Option(names = "--json", description = "Print the figures as JSON; a line each for several.")
   private boolean json;
 
   @Override
   public Integer call() throws Exception {
+    if (sessions.size() == 1) {
+      score(sessions.get(0));
+      return PalmturnCommand.DONE;
+    }
+    int failed = 0;
+    for (Path session : sessions) {
+      try {
+        score(session);
+      } catch (UserError | RuntimeException e) {
+        failed++;
+        ((PalmturnCommand) spec.root().userObject()).report(e, spec.commandLine().getErr());
+        if (json) {
+          print(Scoring.jsonLine(session, e));
+        }
+      }
+    }
+    spec.commandLine()
+        .getErr()
+        .printf("palmturn: %d scored, %d failed%n", sessions.size() - failed, failed);
+    return failed == 0 ? PalmturnCommand.DONE : PalmturnCommand.WRONG_DATA;
+  }
+
+  private void score(Path session) throws UserError {
     try (SessionFolder folder = Sessions.openReadOnly(session)) {
       folder.notices().forEach(notice -> Say.warn(spec, notice));
       Scoring.notes(folder, reading).forEach(note -> Say.warn(spec, note));
@@ -44,10 +75,23 @@ final class ScoreCommand implements Callable<Integer> {
       Training training =
           Drills.training(
               score, Scoring.limits(folder), Drills.library(Home.settings(), session), Map.of());
-      spec.commandLine()
-          .getOut()
-          .println(json ? Scoring.json(score, training) : ScoreText.of(score, training));
+      print(text(session, score, training));
+    } catch (StoreException e) {
+      throw UserError.of(e);
     }
-    return PalmturnCommand.DONE;
+  }
+
+  private String text(Path session, SessionScore score, Training training) {
+    if (!json) {
+      return ScoreText.of(score, training) + (sessions.size() == 1 ? "" : "\n");
+    }
+    return sessions.size() == 1
+        ? Scoring.json(score, training)
+        : Scoring.jsonLine(session, score, training);
+  }
+
+  private void print(String text) {
+    spec.commandLine().getOut().println(text);
+    spec.commandLine().getOut().flush();
   }
 }

@@ -2,22 +2,18 @@ package palmturn.json;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import org.jspecify.annotations.Nullable;
 import palmturn.trial.Curve;
 import palmturn.trial.Estimate;
 import palmturn.trial.EstimatedSlap;
-import palmturn.trial.Hand;
 
 /**
  * An estimate as a script reads it: every key is there, null where a thing can't be told, and each
  * sample of a curve is an object of its own.
  *
- * @param clip the file as it was named
- * @param trial the trial's name, null for a clip outside a session
- * @param hand the moving hand
+ * @param of whom it is of
  * @param estimate what was found
  */
-public record PrintedEstimate(String clip, @Nullable String trial, Hand hand, Estimate estimate) {
+public record PrintedEstimate(EstimateLine of, Estimate estimate) {
   /** Returns it laid out to be read. */
   public String page() {
     return JsonText.page(tree());
@@ -30,9 +26,7 @@ public record PrintedEstimate(String clip, @Nullable String trial, Hand hand, Es
 
   private ObjectNode tree() {
     ObjectNode node = JsonText.object();
-    node.put("clip", clip);
-    node.put("trial", trial);
-    node.put("hand", hand.code());
+    of.put(node);
     node.put("clipSha256", estimate.clipSha256());
     node.set("sources", EstimateJson.sources(estimate.sources()));
     Put.figure(node, "fps", estimate.fps());

@@ -29,9 +29,22 @@ public final class ScoreJson {
 
   private ScoreJson() {}
 
-  /** Returns the text that {@code score --json} prints. */
+  /** Returns the text that {@code score --json} prints of one session. */
   public static String write(SessionScore score, Training training) {
-    ObjectNode root = JsonText.object();
+    return JsonText.page(put(JsonText.object(), score, training));
+  }
+
+  /** Returns the line that {@code score --json} prints of one of several sessions. */
+  public static String line(String session, SessionScore score, Training training) {
+    return JsonText.line(put(JsonText.object().put("session", session), score, training));
+  }
+
+  /** Returns the line of a session that has no figures. */
+  public static String failed(String session, String error) {
+    return JsonText.line(JsonText.object().put("session", session).put("error", error));
+  }
+
+  private static ObjectNode put(ObjectNode root, SessionScore score, Training training) {
     root.put("athlete", score.athlete());
     root.put("date", score.date().toString());
     ArrayNode trials = root.putArray("trials");
@@ -45,7 +58,7 @@ public final class ScoreJson {
     ArrayNode ceiling = root.putArray("ceiling");
     score.ceilings().forEach(hand -> ceiling.add(write(hand)));
     TrainJson.put(root, training);
-    return JsonText.page(root);
+    return root;
   }
 
   private static ObjectNode write(TrialScore score) {

@@ -25,8 +25,6 @@ import palmturn.store.StoreException;
  * @param unread a line for each session that can't be read or has no figures
  */
 public record AthleteProgress(@Nullable ProgressScore score, List<String> unread) {
-  private static final String SESSION_FILE = "session.json";
-
   public AthleteProgress {
     unread = List.copyOf(unread);
   }
@@ -130,7 +128,7 @@ public record AthleteProgress(@Nullable ProgressScore score, List<String> unread
       return List.of();
     }
     try (Stream<Path> all = Files.list(parent)) {
-      return all.filter(each -> Files.exists(each.resolve(SESSION_FILE))).sorted().toList();
+      return all.filter(Sessions::isSession).sorted().toList();
     } catch (IOException e) {
       throw new UserError(parent + " can't be looked into: open the session from elsewhere", e);
     }

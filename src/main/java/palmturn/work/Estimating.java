@@ -1,16 +1,8 @@
 package palmturn.work;
 
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.EnumSet;
-import java.util.List;
-import java.util.Objects;
 import java.util.Set;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
-import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFacts;
@@ -20,7 +12,6 @@ import palmturn.estimate.Hints;
 import palmturn.estimate.KnownSide;
 import palmturn.estimate.Request;
 import palmturn.estimate.Watch;
-import palmturn.json.PrintedEstimate;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
 import palmturn.trial.Estimate;
@@ -87,22 +78,6 @@ public final class Estimating {
       @Nullable Double toS,
       @Nullable Double captureFps) {}
 
-  /**
-   * How one of several ended.
-   *
-   * @param clip the file as it was named, or its path in the session
-   * @param trial null for a clip outside a session
-   * @param hand the moving hand, the athlete's own
-   * @param estimate null if it failed
-   * @param error null if it did not fail
-   */
-  public record Ended(
-      String clip,
-      @Nullable TrialId trial,
-      Hand hand,
-      @Nullable Estimate estimate,
-      @Nullable UserError error) {}
-
   /** Returns what was found in a clip. */
   public Estimate clip(Clip wanted, Asked asked, Progress progress) throws UserError {
     try {
@@ -168,99 +143,6 @@ public final class Estimating {
     } catch (IllegalArgumentException e) {
       throw new UserError(id.name() + ": " + e.getMessage(), e);
     }
-  }
-
-  /**
-   * Estimates clips, several at a time. Each is handed on in the order given, as soon as it and
-   * those before it are done; one that fails does not stop the others.
-   */
-  public void clips(
-      List<Clip> clips, int jobs, Asked asked, Progress progress, Consumer<Ended> sink) {
-    SharedProgress shared = new SharedProgress(progress, clips.size());
-    List<Job> each = new ArrayList<>();
-    for (Clip clip : clips) {
-      Progress part = shared.part(each.size(), String.valueOf(clip.path().getFileName()));
-      each.add(new Job(clip.path().toString(), null, clip.hand(), () -> clip(clip, asked, part)));
-    }
-    all(each, jobs, sink);
-  }
-
-  /** Estimates trials of a session as {@link #clips} does, and stores each that succeeds. */
-  public void trials(
-      SessionFolder folder,
-      List<Trial> trials,
-      int jobs,
-      Asked asked,
-      Progress progress,
-      Consumer<Ended> sink) {
-    SharedProgress shared = new SharedProgress(progress, trials.size());
-    List<Job> each = new ArrayList<>();
-    for (Trial trial : trials) {
-      TrialId id = trial.id();
-      Progress part = shared.part(each.size(), id.name());
-      each.add(new Job(trial.clip().path(), id, id.hand(), () -> trial(folder, id, asked, part)));
-    }
-    all(each, jobs, sink);
-  }
-
-  /** Returns what was found in the fixed form of scripts, laid out to be read. */
-  public static String json(Ended ended) {
-    return printed(ended).page();
-  }
-
-  /** Returns what was found in the fixed form of scripts, on one line. */
-  public static String jsonLine(Ended ended) {
-    return printed(ended).line();
-  }
-
-  private static PrintedEstimate printed(Ended ended) {
-    Estimate estimate = Objects.requireNonNull(ended.estimate(), "it failed");
-    return new PrintedEstimate(
-        ended.clip(), ended.trial() == null ? null : ended.trial().name(), ended.hand(), estimate);
-  }
-
-  private interface Task {
-    Estimate go() throws UserError;
-  }
-
-  private record Job(String clip, @Nullable TrialId trial, Hand hand, Task task) {
-    Ended ended(@Nullable Estimate estimate, @Nullable UserError error) {
-      return new Ended(clip, trial, hand, estimate, error);
-    }
-  }
-
-  private static void all(List<Job> each, int jobs, Consumer<Ended> sink) {
-    ExecutorService pool = Executors.newFixedThreadPool(Math.max(1, jobs));
-    try {
-      List<Future<Estimate>> coming = new ArrayList<>();
-      for (Job job : each) {
-        coming.add(pool.submit(() -> job.task().go()));
-      }
-      for (int i = 0; i < coming.size(); i++) {
-        sink.accept(ended(each.get(i), coming.get(i)));
-      }
-    } finally {
-      pool.shutdownNow();
-    }
-  }
-
-  private static Ended ended(Job job, Future<Estimate> coming) {
-    try {
-      return job.ended(coming.get(), null);
-    } catch (ExecutionException e) {
-      Throwable cause = e.getCause();
-      return job.ended(null, cause instanceof UserError error ? error : inside(job, cause));
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      return job.ended(null, new UserError(job.clip() + ": stopped", e));
-    }
-  }
-
-  private static UserError inside(Job job, @Nullable Throwable cause) {
-    return new UserError(
-        "%s: something went wrong inside (%s): run again with --debug and report it"
-            .formatted(job.clip(), cause),
-        cause);
   }
 
   private Estimate run(ClipFile clip, Request request, Progress progress)

@@ -142,4 +142,14 @@ public final class Scoring {
   public static String json(SessionScore score, Training training) {
     return ScoreJson.write(score, training);
   }
+
+  /** Returns the figures of one of several sessions on one line, which begins with its folder. */
+  public static String jsonLine(Path session, SessionScore score, Training training) {
+    return ScoreJson.line(session.toString(), score, training);
+  }
+
+  /** Returns the line of one of several sessions that has no figures. */
+  public static String jsonLine(Path session, Exception error) {
+    return ScoreJson.failed(session.toString(), String.valueOf(error.getMessage()));
+  }
 }

@@ -1,5 +1,6 @@
 package palmturn.work;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import palmturn.store.SessionFolder;
@@ -23,6 +24,11 @@ public final class Sessions {
     } catch (StoreException e) {
       throw UserError.of(e);
     }
+  }
+
+  /** Returns whether a folder is a session's. */
+  public static boolean isSession(Path folder) {
+    return Files.isRegularFile(folder.resolve("session.json"));
   }
 
   /** Opens a session as its one writer. */

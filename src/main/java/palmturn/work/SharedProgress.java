@@ -4,6 +4,7 @@ package palmturn.work;
 final class SharedProgress {
   private final Progress whole;
   private final double[] shares;
+  private double sum;
 
   SharedProgress(Progress whole, int parts) {
     this.whole = whole;
@@ -26,11 +27,8 @@ final class SharedProgress {
   }
 
   private synchronized void tell(int index, double share, String what) {
+    sum += share - shares[index];
     shares[index] = share;
-    double sum = 0;
-    for (double each : shares) {
-      sum += each;
-    }
     whole.at(sum / shares.length, what);
   }
 }

@@ -14,7 +14,7 @@ import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
 import palmturn.trial.SampleFiles;
 import palmturn.trial.TrialId;
-import palmturn.work.Estimating;
+import palmturn.work.EstimateBatch;
 
 class EstimateCommandTest {
   @TempDir Path folder;
@@ -42,8 +42,10 @@ class EstimateCommandTest {
         "SESSION --from 3",
         "SESSION --capture-fps 240",
         "SESSION --elbow 1,2",
+        "SESSION --retry",
       })
-  void wrongUseIsStatus2OnOneLine(String line) {
+  void wrongUseIsStatus2OnOneLine(String line) throws Exception {
+    Files.writeString(folder.resolve("session.json"), "{}");
     Run run =
         Run.of((Object[]) ("estimate " + line.replace("SESSION", folder.toString())).split(" "));
     assertEquals(2, run.status(), run.err());
@@ -57,7 +59,8 @@ class EstimateCommandTest {
     Path empty = Files.createDirectory(folder.resolve("no-session"));
     Run run = Run.of("estimate", bad, folder.resolve("gone.mp4"), empty, "--hand", "left");
     assertEquals(1, run.status());
-    assertEquals(3, run.errorLines(), run.err());
+    assertEquals(4, run.errorLines(), run.err());
+    assertTrue(run.err().endsWith("palmturn: 0 estimated, 3 failed\n"), run.err());
     for (String name : new String[] {"bad.mp4", "gone.mp4", "no-session"}) {
       assertTrue(run.err().contains(name), run.err());
     }
@@ -93,8 +96,14 @@ class EstimateCommandTest {
     Estimate found = SampleFiles.fullEstimate();
     String text =
         EstimateText.of(
-            new Estimating.Ended(
-                "clips/a.mp4", TrialId.parse("right-baseline-1"), Hand.RIGHT, found, null));
+            new EstimateBatch.Ended(
+                "clips/a.mp4",
+                "s",
+                TrialId.parse("right-baseline-1"),
+                Hand.RIGHT,
+                SampleFiles.SHA,
+                found,
+                null));
     for (String part :
         new String[] {
           "right-baseline-1 (clips/a.mp4), right hand",
@@ -117,7 +126,14 @@ class EstimateCommandTest {
   void theTextOfNothingFoundInventsNoFigure() {
     String text =
         EstimateText.of(
-            new Estimating.Ended("a.mp4", null, Hand.LEFT, SampleFiles.emptyEstimate(), null));
+            new EstimateBatch.Ended(
+                "a.mp4",
+                null,
+                null,
+                Hand.LEFT,
+                SampleFiles.SHA,
+                SampleFiles.emptyEstimate(),
+                null));
     assertTrue(text.contains("none found"), text);
     assertTrue(text.contains("No hand turns here."), text);
     assertFalse(text.contains("0.0"), text);

@@ -36,9 +36,12 @@ class EstimateSessionTest {
     String out = run("estimate", session, "--jobs", "2", "--json").out();
     List<String> lines = out.lines().toList();
     assertEquals(2, lines.size(), out);
-    JsonNode left = JSON.readTree(lines.get(0));
-    JsonNode right = JSON.readTree(lines.get(1));
+    JsonNode first = JSON.readTree(lines.get(0));
+    boolean leftFirst = first.get("hand").textValue().equals("left");
+    JsonNode left = leftFirst ? first : JSON.readTree(lines.get(1));
+    JsonNode right = leftFirst ? JSON.readTree(lines.get(1)) : first;
     assertEquals("left-baseline-1", left.get("trial").textValue());
+    assertEquals(session.toString(), left.get("session").textValue());
     assertEquals("right", right.get("hand").textValue());
 
     // The reader's first mark tells palm from back on the right; nobody has marked the left.
@@ -59,10 +62,10 @@ class EstimateSessionTest {
     double rate = truth.get("realised").get("rateSlapsPerS").doubleValue();
     assertEquals(rate, scored.get("rateSlapsPerS").doubleValue(), 0.005 * rate);
 
-    JsonNode first = kept.get("estimate");
+    JsonNode made = kept.get("estimate");
     run("estimate", session, "--trial", "right-baseline-1", "--use", "motion");
     JsonNode again = trial(session, "right-baseline-1").get("estimate");
-    assertNotEquals(first, again, "asked again, it is made again");
+    assertNotEquals(made, again, "asked again, it is made again");
     assertEquals("[\"motion\"]", again.get("sources").toString());
     assertEquals(0, run("verify", session).status());
   }

@@ -278,10 +278,13 @@ class PrintedFormsTest {
     assertEquals(3.5, limits.minRateSlapsPerS().value());
   }
 
+  private static EstimateLine of(Hand hand) {
+    return new EstimateLine("a.mp4", null, null, hand, SampleFiles.SHA, null);
+  }
+
   @Test
   void anEstimateHasItsFixedKeys() throws IOException {
-    JsonNode found =
-        tree(new PrintedEstimate("a.mp4", null, Hand.RIGHT, SampleFiles.fullEstimate()).page());
+    JsonNode found = tree(new PrintedEstimate(of(Hand.RIGHT), SampleFiles.fullEstimate()).page());
     assertEquals(
         Set.of(),
         missing(
@@ -312,7 +315,7 @@ class PrintedFormsTest {
 
   @Test
   void anEstimateThatFoundNothingSaysNullAndNeverZero() throws IOException {
-    String line = new PrintedEstimate("a.mp4", null, Hand.LEFT, SampleFiles.emptyEstimate()).line();
+    String line = new PrintedEstimate(of(Hand.LEFT), SampleFiles.emptyEstimate()).line();
     assertEquals(1, line.lines().count());
     JsonNode found = tree(line);
     for (String key :

@@ -106,6 +106,11 @@ public final class SampleFiles {
 
   /** Returns an estimate with every key filled. */
   public static Estimate fullEstimate() {
+    return fullEstimate(SHA);
+  }
+
+  /** Returns the same, of a clip with another content. */
+  public static Estimate fullEstimate(String clipSha256) {
     EstimatedSlap heard =
         new EstimatedSlap(
             1.0123456789012345,
@@ -155,7 +160,7 @@ public final class SampleFiles {
             null,
             "");
     return new Estimate(
-        SHA,
+        clipSha256,
         Set.of(Estimate.Source.SOUND, Estimate.Source.MOTION),
         59.94,
         true,

@@ -36,13 +36,10 @@ import palmturn.trial.Session;
 import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.StartedFrom;
-import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 import palmturn.trial.Zone;
 
-/**
- * What is asked of the estimator, what is stored, and what happens to the others when one fails.
- */
+/** What is asked of the estimator, and what is stored. */
 class EstimatingTest {
   private static final Path CLIP = Path.of("sample-clips-synthetic/right-baseline-1.mp4");
   private static final Estimate FOUND = SampleFiles.fullEstimate();
@@ -226,48 +223,6 @@ class EstimatingTest {
     assertNull(folder.trial(id).estimate());
     UserError error = assertThrows(UserError.class, () -> run(id));
     assertTrue(error.getMessage().contains("changed"), error.getMessage());
-  }
-
-  @Test
-  void oneThatFailsDoesNotStopTheOthers() throws Exception {
-    List<Trial> trials = new ArrayList<>();
-    for (Hand hand : List.of(Hand.RIGHT, Hand.LEFT, Hand.RIGHT)) {
-      trials.add(folder.trial(add(hand)));
-    }
-    Estimating failing =
-        new Estimating(
-            (clip, request, watch) -> {
-              if (request.hand() == Hand.LEFT) {
-                throw new IllegalStateException("no such luck");
-              }
-              return FOUND;
-            });
-    List<Estimating.Ended> ended = new ArrayList<>();
-    failing.trials(folder, trials, 2, Estimating.Asked.ALL, Progress.NONE, ended::add);
-    assertEquals(
-        trials.stream().map(Trial::id).toList(),
-        ended.stream().map(Estimating.Ended::trial).toList());
-    assertNull(ended.get(1).estimate());
-    assertTrue(ended.get(1).error().getMessage().contains("no such luck"));
-    assertNotNull(folder.trial(trials.get(0).id()).estimate());
-    assertNull(folder.trial(trials.get(1).id()).estimate());
-    assertNotNull(folder.trial(trials.get(2).id()).estimate());
-  }
-
-  @Test
-  void aFileThatIsNoClipIsOneErrorAmongOthers() throws Exception {
-    Path bad = temp.resolve("bad.mp4");
-    Files.writeString(bad, "no clip");
-    List<Estimating.Clip> clips =
-        List.of(
-            new Estimating.Clip(bad, Hand.RIGHT, Mirrored.FALSE, null, null, null),
-            new Estimating.Clip(CLIP, Hand.RIGHT, Mirrored.TRUE, 1.0, null, null));
-    List<Estimating.Ended> ended = new ArrayList<>();
-    estimating.clips(clips, 2, Estimating.Asked.ALL, Progress.NONE, ended::add);
-    assertTrue(ended.get(0).error().getMessage().contains("bad.mp4"));
-    assertEquals(FOUND, ended.get(1).estimate());
-    assertEquals(Hand.LEFT, asked.get().hand());
-    assertEquals(1.0, asked.get().fromS());
   }
 
   @Test
