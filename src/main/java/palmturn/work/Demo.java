@@ -8,11 +8,15 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
+import palmturn.synth.HastyReader;
 import palmturn.trial.Block;
+import palmturn.trial.Decision;
 import palmturn.trial.DrillHand;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
@@ -21,17 +25,23 @@ import palmturn.trial.Session;
 import palmturn.trial.TrialId;
 
 /**
- * Builds a session from the bundled drawn clips and a fictional reader's marks. Athlete, club,
- * reader and marks are invented.
+ * Builds a session from the bundled drawn clips and the marks of two fictional readers, the second
+ * of whom has read two trials: one is settled, one is still to be. Athlete, club, readers and marks
+ * are invented.
  */
 public final class Demo {
   private static final String READER = "A";
+  private static final String SECOND = "B";
+  private static final String REVIEWER = "QM";
+  private static final String SETTLED = "right-baseline-1";
+  private static final String OPEN = "left-baseline-1";
+  private static final long HASTE = 7;
   private static final LocalDate DATE = LocalDate.of(2026, 11, 14);
 
   private static final Instant WRITTEN = Instant.parse("2026-11-16T09:00:00Z");
   private static final String WORDS =
-      "Your left hand has caught up a little. Stay with the flips at three a second until 18 of 20"
-          + " land in the middle, and only then go faster. Elbow in!";
+      "Your left hand lands in the middle now; that was the flips. It is still the slower one: go"
+          + " faster only while 18 of 20 stay clean. Elbow in!";
 
   private Demo() {}
 
@@ -84,9 +94,30 @@ public final class Demo {
             MarksFiles.text(marks), marks, READER, added.trial().clip().medianFrameS());
     try {
       made.keep(id, reading, "Marks of the demo's reader");
+      if (id.name().equals(SETTLED) || id.name().equals(OPEN)) {
+        made.keep(id, HastyReader.read(reading, SECOND, HASTE), "Marks of the second reader");
+      }
+      if (id.name().equals(SETTLED)) {
+        settle(made, id);
+      }
     } catch (StoreException e) {
       throw UserError.of(e);
     }
+  }
+
+  /** The reviewer has looked at each difference, and found the first reader right. */
+  private static void settle(SessionFolder made, TrialId id) throws UserError, StoreException {
+    Settling.Result result =
+        Settling.compare(made.trial(id), new Settling.Terms(READER, SECOND, null, null));
+    Map<Integer, Decision.Choice> choices = new LinkedHashMap<>();
+    for (int number = 1; number <= result.settled().open(); number++) {
+      choices.put(number, Decision.Choice.FIRST);
+    }
+    Settling.decide(
+        made,
+        result,
+        new Settling.Decisions(choices, Map.of(), REVIEWER, "seen on the frame"),
+        Clock.fixed(WRITTEN, ZoneOffset.UTC));
   }
 
   /** Right and left in turn, as the protocol has it. */

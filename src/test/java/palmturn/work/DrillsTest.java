@@ -82,7 +82,7 @@ class DrillsTest {
     assertTrue(advice.get(3).sure(), advice.get(3).why());
     // After the drill the hands' clean shares are no longer told apart.
     assertEquals(
-        List.of("1 left speed", "1 left rhythm", "2 left accuracy"),
+        List.of("1 left speed", "1 left rhythm"),
         advise("baseline", "after-1").stream().map(DrillsTest::said).toList());
   }
 
