@@ -3,6 +3,7 @@ package palmturn.app;
 import java.io.File;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import javafx.beans.InvalidationListener;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
@@ -104,6 +105,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
             this::pressed,
             follow);
     VBox one = new VBox(row, strip);
+    one.heightProperty().addListener((height, before, now) -> strip.fitInto(now.doubleValue()));
     differences.visibleProperty().bind(desk.reviewing().differences().openedProperty().isNotNull());
     pair = new PairView(desk.pairing().pair(), desk.keys().map(), look, this::pressed, follow);
     pair.visibleProperty().bind(desk.pairing().pair().activeProperty());
@@ -152,7 +154,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
   private HBox troubleLine() {
     Label words = new Label();
     words.setId("trouble");
-    words.textProperty().bind(desk.troubleProperty());
+    words.textProperty().bind(desk.troubleProperty().map(DeskView::sentence));
     words.getStyleClass().add("trouble-words");
     Label close = new Label("Esc");
     close.getStyleClass().add("key");
@@ -166,6 +168,12 @@ final class DeskView extends StackPane implements Keyboard.Face {
     line.translateYProperty().set(look.px(56));
     StackPane.setAlignment(line, Pos.TOP_CENTER);
     return line;
+  }
+
+  /** Begins with a capital unless a path or a file's name comes first. */
+  private static String sentence(String trouble) {
+    boolean word = trouble.matches("(?s)[a-z]+[ ,:;’].*");
+    return word ? trouble.substring(0, 1).toUpperCase(Locale.ROOT) + trouble.substring(1) : trouble;
   }
 
   private void place() {

@@ -42,7 +42,7 @@ final class HeaderView extends HBox {
     // The last step on the marks says nothing about the differences.
     step.visibleProperty().bind(differences.openedProperty().isNull());
     Label reader = label("reader", "plain");
-    reader.setMinWidth(0);
+    reader.setMinWidth(look.px(128));
     reader
         .textProperty()
         .bind(

@@ -26,6 +26,9 @@ import palmturn.trial.Zone;
 
 /** What keys do in the window; which key does it is told by the list of actions. */
 final class Keyboard {
+  /** With fewer slaps a reading is hardly done; five seconds have about twenty. */
+  private static final int ENOUGH = 10;
+
   private static final Set<Action> ON_KEY_SHEET =
       EnumSet.of(
           Action.PRINT_KEYS, Action.THEME, Action.MOTION, Action.TEXT_LARGER, Action.TEXT_SMALLER);
@@ -116,7 +119,11 @@ final class Keyboard {
     if (stageKeys.placing()) {
       return Hints.Place.PLACES;
     }
-    return desk.readOnlyProperty().get() ? Hints.Place.READ_ONLY : Hints.Place.TRIAL;
+    if (desk.readOnlyProperty().get()) {
+      return Hints.Place.READ_ONLY;
+    }
+    Reading reading = marking.readingProperty().get();
+    return reading != null && reading.finished() ? Hints.Place.FINISHED : Hints.Place.TRIAL;
   }
 
   /** Returns what the estimate offers next, where something does not stand in its way. */
@@ -169,6 +176,10 @@ final class Keyboard {
         && reading != null
         && reading.slaps().stream().anyMatch(Keyboard::toLookAt)) {
       first.add(Hints.EVERY);
+    } else if (place() == Hints.Place.TRIAL
+        && reading != null
+        && reading.slaps().size() >= ENOUGH) {
+      first.add(Hints.FINISH);
     }
     if (desk.reviewing().offeredProperty().get()) {
       last.add(Hints.COMPARE);

@@ -1,10 +1,12 @@
 package palmturn.app;
 
+import java.nio.file.Path;
 import java.util.List;
 import java.util.function.Consumer;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
+import javafx.scene.control.OverrunStyle;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -21,7 +23,7 @@ import palmturn.work.Recents;
 /** What stands in the tally's place before anything is filmed: how to film, and how to begin. */
 final class StartPane extends VBox {
   /** With more sessions than this there is no room for how to film. */
-  private static final int FEW = 4;
+  private static final int FEW = 2;
 
   private static final String[][] HOW = {
     {"Camera still, level with the hands", "about 1.5 m in front"},
@@ -32,7 +34,7 @@ final class StartPane extends VBox {
   };
 
   StartPane(boolean sessionOpen, SessionFlow flow, KeyMap keys, Look look, Consumer<String> press) {
-    super(look.px(12));
+    super(look.px(10));
     getStyleClass().setAll("pane", "start");
     List<Recents.Left> last = sessionOpen ? List.of() : flow.recentsProperty().get();
     String heading = sessionOpen ? "Not filmed yet" : "Nothing filmed yet";
@@ -90,9 +92,18 @@ final class StartPane extends VBox {
     VBox list = new VBox(look.px(2));
     for (int i = 0; i < all.size(); i++) {
       Recents.Left each = all.get(i);
-      Button button = new Button(each.heading() + where(each));
-      button.setGraphic(KeyCaps.cap(Integer.toString(i + 1), look));
-      button.setGraphicTextGap(look.px(8));
+      Label where = new Label(where(each));
+      where.getStyleClass().add("small");
+      where.setTextOverrun(OverrunStyle.LEADING_ELLIPSIS);
+      HBox both =
+          new HBox(
+              look.px(8),
+              KeyCaps.cap(Integer.toString(i + 1), look),
+              new VBox(new Label(each.heading()), where));
+      both.setAlignment(Pos.CENTER_LEFT);
+      Button button = new Button();
+      button.setAccessibleText(each.heading() + ", " + where(each));
+      button.setGraphic(both);
       button.setId("recent-" + i);
       button.getStyleClass().setAll("button", "line-choice");
       button.setMaxWidth(Double.MAX_VALUE);
@@ -103,9 +114,15 @@ final class StartPane extends VBox {
     getChildren().add(list);
   }
 
+  /** Sessions of one athlete and day are told apart by their folders. */
   private static String where(Recents.Left left) {
+    Path folder = left.folder();
+    int names = folder.getNameCount();
+    String last = folder.subpath(Math.max(0, names - 2), names).toString();
     TrialId trial = left.trial();
-    return trial == null ? "" : ", %s %d".formatted(trial.hand().code(), trial.repeat());
+    return trial == null
+        ? last
+        : "%s, left at %s %d".formatted(last, trial.hand().code(), trial.repeat());
   }
 
   private static Button button(
@@ -125,7 +142,7 @@ final class StartPane extends VBox {
     button.setGraphic(content);
     button.setId(id);
     button.setMaxWidth(Double.MAX_VALUE);
-    button.setMinHeight(look.px(52));
+    button.setMinHeight(look.px(44));
     button.getStyleClass().setAll("button", style);
     button.setOnAction(event -> press.accept(key));
     return button;

@@ -154,7 +154,7 @@ class PalmturnAppTest {
 
     robot.type(KeyCode.Z);
     assertEquals("100", text(robot, "#figure-accuracy"));
-    assertEquals("Undone: fingers at 0.483 s", text(robot, "#step"));
+    assertEquals("Undone: fingers at clip 0.483 s", text(robot, "#step"));
     until(() -> text(robot, "#saved").startsWith("Saved "));
 
     try (SessionFolder there = SessionFolder.openReadOnly(session)) {
@@ -317,7 +317,7 @@ class PalmturnAppTest {
 
     robot.type(KeyCode.S);
     assertEquals("Reading AK from the estimate, open", text(robot, "#reader"));
-    assertTrue(text(robot, "#fast").startsWith("Times: doubtful slap 1 of 1"));
+    assertTrue(text(robot, "#fast").startsWith("Doubtful slap 1 of 1"));
     robot.type(KeyCode.ESCAPE);
     until(() -> text(robot, "#tally-count").equals("4 slaps, 3 unseen"));
     assertEquals(12, desk.stage().frameProperty().get());

@@ -50,6 +50,11 @@ class ScreenshotsTest extends Shots {
     robot.clickOn("#sheet-look");
     until(() -> desk.stage().pictureProperty().get() != null);
     shoot("2-trial");
+    // Who is to read blind is not shown it, so it comes before anybody reads.
+    Platform.runLater(flow::showProgress);
+    until(() -> flow.past().scoreProperty().get() != null);
+    shoot("12-progress");
+    Platform.runLater(flow::giveUp);
     shootBothHands(robot);
 
     for (int i = 0; i < 3; i++) {
@@ -110,8 +115,17 @@ class ScreenshotsTest extends Shots {
     shoot("7-larger-text");
     Platform.runLater(
         () -> {
-          look.smaller();
-          look.smaller();
+          for (int i = 0; i < 9; i++) {
+            look.larger();
+          }
+        });
+    WaitForAsyncUtils.waitForFxEvents();
+    shoot("7-largest-text");
+    Platform.runLater(
+        () -> {
+          for (int i = 0; i < 9; i++) {
+            look.smaller();
+          }
         });
     size(1180, 720);
     shoot("8-smallest-window");
@@ -247,10 +261,6 @@ class ScreenshotsTest extends Shots {
     Platform.runLater(flow::giveUp);
     Platform.runLater(() -> desk.board().choose(place));
     shoot("11-not-filmed");
-    Platform.runLater(flow::showProgress);
-    until(() -> flow.past().scoreProperty().get() != null);
-    shoot("12-progress");
-    Platform.runLater(flow::giveUp);
     Platform.runLater(desk::close);
     until(() -> desk.folderProperty().get() == null);
     Platform.runLater(() -> desk.open(session));

@@ -20,13 +20,13 @@ final class BoardFoot extends VBox {
     setMinHeight(Region.USE_PREF_SIZE);
   }
 
-  void show(@Nullable Cell cell, @Nullable Filmed filmed, boolean next) {
+  void show(@Nullable Cell cell, String block, @Nullable Filmed filmed, boolean next) {
     getChildren().clear();
     setVisible(cell != null);
     if (cell == null) {
       return;
     }
-    getChildren().add(words(CellWords.name(cell.id()), "name"));
+    getChildren().add(words(CellWords.name(cell.id(), block), "name"));
     CellWords.about(cell, filmed, next).forEach(line -> getChildren().add(words(line, "small")));
     if (filmed != null) {
       filmed.warnings().forEach(warning -> getChildren().add(warning(warning)));

@@ -51,7 +51,14 @@ public final class BoardView extends VBox {
     setAccessibleText("Trial board");
     Label title = new Label("Trial board");
     title.getStyleClass().add("title");
-    HBox titleRow = new HBox(title);
+    Region bar = new Region();
+    bar.getStyleClass().setAll("focus-bar");
+    bar.setMinSize(4, look.px(20));
+    bar.setMaxSize(4, look.px(20));
+    bar.setManaged(false);
+    bar.resizeRelocate(-look.px(24), 0, 4, look.px(20));
+    bar.visibleProperty().bind(focusedProperty());
+    HBox titleRow = new HBox(title, bar);
     titleRow.getStyleClass().add("title-row");
     scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
     scroll.setFitToWidth(true);
@@ -73,7 +80,7 @@ public final class BoardView extends VBox {
         .map(cell -> cell.id().block())
         .distinct()
         .forEach(block -> content.getChildren().add(block(block, cells)));
-    board.chosenCell().ifPresentOrElse(this::about, () -> foot.show(null, null, false));
+    board.chosenCell().ifPresentOrElse(this::about, () -> foot.show(null, "", null, false));
     if (cells.isEmpty()) {
       Label help =
           new Label("Three with each hand,\nfive seconds each. After\na drill, the same again.");
@@ -83,7 +90,11 @@ public final class BoardView extends VBox {
   }
 
   private void about(Cell cell) {
-    foot.show(cell, board.filmedProperty().get().get(cell.id()), cell.id().equals(board.next()));
+    foot.show(
+        cell,
+        board.heading(cell.id().block()),
+        board.filmedProperty().get().get(cell.id()),
+        cell.id().equals(board.next()));
     Node place = content.lookup("#" + cell.id().name());
     if (place != null) {
       Platform.runLater(() -> bringIntoSight(place));
@@ -149,6 +160,7 @@ public final class BoardView extends VBox {
     CellView view =
         new CellView(
             cell,
+            board.heading(id.block()),
             board.filmedProperty().get().get(id),
             id.equals(board.next()),
             id.equals(board.chosenProperty().get()),

@@ -34,6 +34,7 @@ final class CellView extends ToggleButton {
 
   CellView(
       Cell cell,
+      String block,
       @Nullable Filmed filmed,
       boolean next,
       boolean chosen,
@@ -50,7 +51,7 @@ final class CellView extends ToggleButton {
     setId(cell.id().name());
     setMinSize(look.px(WIDTH), look.px(HEIGHT));
     setMaxSize(look.px(WIDTH), look.px(HEIGHT));
-    String words = CellWords.all(cell, filmed, next);
+    String words = CellWords.all(cell, block, filmed, next);
     setAccessibleText(words);
     setTooltip(Tips.of(words, look));
     StackPane layers = new StackPane();

@@ -17,8 +17,17 @@ public final class CellWords {
   public static String name(TrialId id) {
     String block =
         id.block().equals(Block.BASELINE) ? "baseline" : "after drill " + Block.order(id.block());
+    return name(id, block);
+  }
+
+  /**
+   * Returns a trial's name for people, such as "Right hand 2, after paced flips".
+   *
+   * @param block the heading of its block
+   */
+  static String name(TrialId id, String block) {
     String hand = id.hand() == Hand.LEFT ? "Left" : "Right";
-    return "%s hand %d, %s".formatted(hand, id.repeat(), block);
+    return "%s hand %d, %s".formatted(hand, id.repeat(), block.toLowerCase(Locale.ROOT));
   }
 
   /** Returns the word in the cell. */
@@ -65,9 +74,9 @@ public final class CellWords {
   }
 
   /** Returns everything about a place as one text, for tooltips and screen readers. */
-  static String all(Cell cell, @Nullable Filmed filmed, boolean next) {
+  static String all(Cell cell, String block, @Nullable Filmed filmed, boolean next) {
     List<String> lines = new ArrayList<>();
-    lines.add(name(cell.id()));
+    lines.add(name(cell.id(), block));
     lines.addAll(about(cell, filmed, next));
     if (filmed != null) {
       lines.addAll(filmed.warnings());

@@ -25,6 +25,9 @@ public final class Pairing {
   private static final double SHOWN = 0.45;
   private static final int NOBODY = -1;
 
+  /** What is said where a key wants a session. */
+  public static final String NO_SESSION = "no session is open: open one, or add clips";
+
   private final Desk desk;
   private final Tasks background;
   private final Scored trials;
@@ -63,9 +66,11 @@ public final class Pairing {
     OpenTrial behind = opening.now();
     if (now == null || behind == null) {
       desk.fail(
-          now == null
-              ? "nothing is filmed at this place: choose a filmed trial, then both hands"
-              : "its clip is still being opened: try again in a moment");
+          desk.folderProperty().get() == null
+              ? NO_SESSION
+              : now == null
+                  ? "nothing is filmed at this place: choose a filmed trial, then both hands"
+                  : "its clip is still being opened: try again in a moment");
       return;
     }
     desk.stage().stop();

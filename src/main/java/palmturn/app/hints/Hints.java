@@ -137,6 +137,9 @@ public final class Hints {
           Hint.of("slower, faster", Action.SLOWER, Action.FASTER),
           ALL);
 
+  /** Ends a reading. */
+  public static final Hint FINISH = Hint.of("reading finished", Action.FINISH);
+
   /** Has the program look for slaps. */
   public static final Hint ESTIMATE = Hint.of("estimate", Action.ESTIMATE);
 
@@ -167,7 +170,8 @@ public final class Hints {
     NOT_FILMED,
     READ_ONLY,
     PLACES,
-    TRIAL
+    TRIAL,
+    FINISHED
   }
 
   /**
@@ -224,6 +228,17 @@ public final class Hints {
               Hint.of("hide it, show it", Action.DRAWN),
               ALL);
       case READ_ONLY -> List.of(FRAME, NEXT, PLAY, MESSAGES, ALL);
+      case FINISHED ->
+          List.of(
+              Hint.of("to the board, for the next trial", Action.TAB),
+              Hint.of("both hands", Action.BOTH_HANDS),
+              FRAME,
+              NEXT,
+              PLAY,
+              Hint.of("every slap", Action.THROUGH),
+              MESSAGES,
+              Hint.of("open this reading again", Action.FINISH),
+              ALL);
       case TRIAL ->
           List.of(
               PALM,

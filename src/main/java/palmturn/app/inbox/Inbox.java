@@ -120,7 +120,9 @@ public final class Inbox {
     stop();
     Path where = folder.get();
     if (where == null) {
-      words.set("Choose the folder in which the sessions of your athletes arrive.");
+      words.set(
+          "Choose the folder in which the sessions of your athletes arrive. Here they are then listed:"
+              + " new ones, those in work and those answered.");
       return;
     }
     Looking run = new Looking(screen::execute, "Searching");

@@ -69,6 +69,18 @@ public final class Look {
     scaleTo(scale.get() - STEP);
   }
 
+  /**
+   * Returns how large to draw a strip under a row of panes, so that large text leaves that row its
+   * room: as large as text is, or less, but never less than the ordinary size.
+   *
+   * @param height what there is for the strip and the row, pixels
+   * @param strip the strip's height at the ordinary size
+   * @param row what the row needs, in units of the size of text
+   */
+  public double fitting(double height, double strip, double row) {
+    return Math.min(scale.get(), Math.max(1, (height - px(row)) / strip));
+  }
+
   /** Makes text as large as asked, at least 1 and at most 2. */
   public void scaleTo(double wanted) {
     scale.set(Math.max(1, Math.min(LARGEST, wanted)));

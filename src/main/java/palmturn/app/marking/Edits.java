@@ -261,6 +261,6 @@ final class Edits {
   }
 
   private static String seconds(double timeS) {
-    return String.format(Locale.ROOT, "%.3f s", timeS);
+    return String.format(Locale.ROOT, "clip %.3f s", timeS);
   }
 }

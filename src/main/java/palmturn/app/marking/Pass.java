@@ -36,9 +36,9 @@ public final class Pass {
   public record Place(About about, int number, int of, String why) {
     /** Returns it in words. */
     public String words() {
-      return (about == About.TIMES ? "Times: doubtful slap %d of %d" : "Zones: slap %d of %d")
+      return (about == About.TIMES ? "Doubtful slap %d of %d" : "Place on the hand: slap %d of %d")
               .formatted(number, of)
-          + (why.isEmpty() ? "" : " (" + why + ")");
+          + (why.isEmpty() ? "" : ": " + why);
     }
   }
 

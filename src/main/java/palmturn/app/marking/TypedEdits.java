@@ -40,7 +40,7 @@ final class TypedEdits {
         reading.plus(made),
         made,
         null,
-        String.format(Locale.ROOT, "typed %s at %.3f s", side.code(), timeS));
+        String.format(Locale.ROOT, "typed %s at clip %.3f s", side.code(), timeS));
   }
 
   /** Puts settled marks in place of the typed ones. */
@@ -100,6 +100,6 @@ final class TypedEdits {
         reading.withSlaps(slaps),
         made,
         null,
-        String.format(Locale.ROOT, "%s at %.3f s", what, made.timeS()));
+        String.format(Locale.ROOT, "%s at clip %.3f s", what, made.timeS()));
   }
 }

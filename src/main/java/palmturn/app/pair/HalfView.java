@@ -179,7 +179,7 @@ final class HalfView extends VBox {
       where.setText(
           String.format(
               Locale.ROOT,
-              "%.3f s   frame %d of %d%s",
+              "clip %.3f s   frame %d of %d%s",
               frames.timeS(index),
               index + 1,
               frames.size(),

@@ -28,10 +28,15 @@ final class PairStripView extends Pane {
   private static final double ROW = PairStrip.ROW * SMALL;
   private static final double LOWER = TOP + ROW + BETWEEN;
   private static final double AXIS = LOWER + ROW;
+  private static final double HEIGHT = AXIS + 30;
+
+  /** What the pictures and the words at them are left, at any size of text. */
+  private static final double ABOVE = 250;
 
   private final Pair pair;
   private final Look look;
   private final Canvas canvas = new Canvas();
+  private double scale;
 
   PairStripView(Pair pair, Look look, Follow follow) {
     this.pair = pair;
@@ -40,13 +45,24 @@ final class PairStripView extends Pane {
     getStyleClass().setAll("strip");
     setAccessibleText("Beat strip of both hands");
     getChildren().add(canvas);
-    setMinHeight(look.px(AXIS + 30));
-    setMaxHeight(look.px(AXIS + 30));
+    scale = look.scaleProperty().get();
+    setMinHeight(look.px(HEIGHT));
+    setMaxHeight(look.px(HEIGHT));
     setMinWidth(0);
     follow.changes(pair.meetingProperty(), this::draw);
     follow.changes(pair.one().stage().frameProperty(), this::draw);
     setOnMousePressed(event -> goTo(event.getX()));
     setOnMouseDragged(event -> goTo(event.getX()));
+  }
+
+  /** Gives way to the pictures where text is large; height is that of all panes, pixels. */
+  void fitInto(double height) {
+    double fits = look.fitting(height, HEIGHT, ABOVE);
+    if (fits != scale) {
+      scale = fits;
+      setMinHeight(HEIGHT * fits);
+      setMaxHeight(HEIGHT * fits);
+    }
   }
 
   @Override
@@ -58,7 +74,7 @@ final class PairStripView extends Pane {
 
   private void goTo(double x) {
     PairStrip strip = strip();
-    double at = x / look.scaleProperty().get();
+    double at = x / scale;
     if (strip != null && at > GUTTER - 12) {
       pair.goTo(view(strip).timeS(at));
     }
@@ -70,7 +86,7 @@ final class PairStripView extends Pane {
   }
 
   private BeatStrip.View view(PairStrip strip) {
-    return strip.view(GUTTER, getWidth() / look.scaleProperty().get() - MARGIN);
+    return strip.view(GUTTER, getWidth() / scale - MARGIN);
   }
 
   private void draw() {
@@ -80,7 +96,6 @@ final class PairStripView extends Pane {
     if (strip == null) {
       return;
     }
-    double scale = look.scaleProperty().get();
     Palette palette = look.theme().palette();
     BeatStrip.View view = view(strip);
     g.save();
@@ -141,7 +156,6 @@ final class PairStripView extends Pane {
 
   private void row(
       GraphicsContext g, PairStrip strip, boolean above, double top, BeatStrip.View view) {
-    double scale = look.scaleProperty().get();
     g.save();
     g.scale(scale, scale);
     g.translate(0, top);

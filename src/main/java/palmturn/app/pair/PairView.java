@@ -70,6 +70,7 @@ public final class PairView extends VBox {
     }
     strip = new PairStripView(pair, look, follow);
     strip.managedProperty().bind(strip.visibleProperty());
+    heightProperty().addListener((height, before, now) -> strip.fitInto(now.doubleValue()));
     getChildren().setAll(head(), pictures, strip);
     follow.changes(pair.emptyProperty(), this::place);
     follow.changes(pair.one().trialProperty(), this::place);

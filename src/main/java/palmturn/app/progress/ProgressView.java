@@ -66,14 +66,14 @@ public final class ProgressView extends VBox {
       nodes.add(label);
     }
     if (score != null) {
+      Label key = label("", "small");
+      key.setText(CourseWords.KEY);
+      nodes.add(key);
       for (Quality quality : Quality.values()) {
         if (score.courses().stream().anyMatch(course -> course.quality() == quality)) {
           nodes.add(quality(score, quality));
         }
       }
-      Label key = label("", "small");
-      key.setText(CourseWords.KEY);
-      nodes.add(key);
     }
     charts.getChildren().setAll(nodes);
     if (score != null) {

@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.board.Cell;
 import palmturn.app.board.Protocol;
 import palmturn.app.desk.Desk;
+import palmturn.app.desk.Pairing;
 import palmturn.app.desk.Question;
 import palmturn.app.inbox.Inbox;
 import palmturn.app.progress.Past;
@@ -203,7 +204,7 @@ public final class SessionFlow {
 
   /** Asks who marks from now on, and shows that reader's marks. */
   public void askReader() {
-    SessionFolder open = desk.folderProperty().get();
+    SessionFolder open = open();
     TrialId place = desk.board().chosenProperty().get();
     if (open != null && place != null && !desk.lookOnly()) {
       desk.ask(new Question.Initials(() -> desk.take(open, place, "")));
@@ -225,14 +226,23 @@ public final class SessionFlow {
 
   /** Asks which drill comes next. */
   public void askDrill() {
-    if (desk.folderProperty().get() != null && !desk.lookOnly()) {
+    if (open() != null && !desk.lookOnly()) {
       desk.ask(new Question.NewDrill());
     }
   }
 
+  /** Returns the session that is open; says that there is none. */
+  private @Nullable SessionFolder open() {
+    SessionFolder open = desk.folderProperty().get();
+    if (open == null) {
+      desk.fail(Pairing.NO_SESSION);
+    }
+    return open;
+  }
+
   /** Shows the athlete's progress over the open session and those beside it. */
   public void showProgress() {
-    SessionFolder open = desk.folderProperty().get();
+    SessionFolder open = open();
     if (open != null && desk.hasToReadBlind()) {
       desk.fail("progress shows others’ figures: finish the trials that you read blind first");
     } else if (open != null) {

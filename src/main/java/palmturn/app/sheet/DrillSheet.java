@@ -24,7 +24,7 @@ final class DrillSheet {
   DrillSheet(SessionFlow flow, Look look) {
     this.flow = flow;
     this.look = look;
-    code = Sheets.field("drill-code", 18, look);
+    code = Sheets.field("drill-code", 24, look);
     dose = Sheets.field("drill-dose", 24, look);
     missing.setId("drill-missing");
     missing.getStyleClass().add("over");
@@ -37,7 +37,7 @@ final class DrillSheet {
 
   List<Node> content() {
     return List.of(
-        asked("Drill, such as wrist circles or paced flips; rest is one too", code),
+        asked("Which drill? For example paced flips; a rest counts too", code),
         asked(
             "Which hand did it train?",
             Choices.of(
@@ -48,7 +48,7 @@ final class DrillSheet {
                 Choices.choice("right", DrillHand.RIGHT, "right"),
                 Choices.choice("both", DrillHand.BOTH, "both"),
                 Choices.choice("none", DrillHand.NONE, "none"))),
-        asked("How much, in your words; may stay empty", dose),
+        asked("How much? In your words; may stay empty", dose),
         small(
             "One hand as a control tells a drill's effect from practice: train one, film both.\n"
                 + "Pain, dizziness or double vision: stop."),

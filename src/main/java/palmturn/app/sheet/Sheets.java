@@ -100,9 +100,10 @@ public final class Sheets extends StackPane {
     TextField field = field("initials", 8, look);
     Sheet sheet =
         new Sheet(
-            "Who is marking?",
+            "Who is reading?",
             look,
-            words("Your initials stand with your marks, so that a second reader's stay apart."),
+            words("Your initials stand with your marks, so that a second reader’s stay apart."),
+            words("Your initials"),
             field);
     sheet
         .choice("sheet-cancel", "Cancel", false, this::close)
@@ -126,11 +127,13 @@ public final class Sheets extends StackPane {
     field.selectAll();
     put(
         new Sheet(
-                "Who reads?",
+                "Who is reading?",
                 look,
                 words(
-                    "This session has been read or estimated already. Your initials tell whether the\n"
-                        + "marks are yours: another reader’s, and the estimate with them, stay out of sight."),
+                    "There are marks in this session already. You see your own, those with your initials;\n"
+                        + "another reader’s stay hidden while you read, and so does the estimate.\n"
+                        + "“Only look” shows everything and changes nothing."),
+                words("Your initials"),
                 field)
             .choice("sheet-cancel", "Cancel", false, this::close)
             .choice("sheet-look", "Only look", false, () -> desk.arrival().answered(null))
@@ -229,7 +232,7 @@ public final class Sheets extends StackPane {
   private void drill() {
     DrillSheet drill = new DrillSheet(flow, look);
     Sheet sheet =
-        new Sheet("What was done?", look, drill.content().toArray(Node[]::new))
+        new Sheet("What was done before filming again?", look, drill.content().toArray(Node[]::new))
             .choice("sheet-cancel", "Cancel", false, this::close)
             .choice("sheet-ok", "Begin the block", true, drill::done);
     put(sheet, drill.first());

@@ -231,7 +231,7 @@ public final class StageView extends StackPane {
       where.setText(
           String.format(
               Locale.ROOT,
-              "%.3f s   frame %d of %d%s",
+              "clip %.3f s   frame %d of %d%s",
               frames.timeS(index),
               index + 1,
               frames.size(),

@@ -125,7 +125,7 @@ public final class Strip {
 
   /** Shows the next closer stretch of a few fixed ones, or the next wider. */
   public void step(boolean closer) {
-    double to = closer ? CLOSEST : WIDEST;
+    double to = closer ? CLOSEST : widest();
     for (int i = 0; i < STEPS.length; i++) {
       double each = STEPS[closer ? STEPS.length - 1 - i : i];
       if (closer ? each > pixelsPerS * 1.01 : each < pixelsPerS / 1.01) {
@@ -133,6 +133,19 @@ public final class Strip {
       }
     }
     zoom(to / pixelsPerS);
+  }
+
+  /**
+   * Returns the scale at which the whole clip is in sight, pixels a second; wider shows nothing
+   * more.
+   */
+  private double widest() {
+    FrameTable frames = stage.framesProperty().get();
+    if (frames == null) {
+      return WHOLE;
+    }
+    double lengthS = scale.realBetween(frames.timeS(0), frames.timeS(frames.size() - 1));
+    return Math.max(WIDEST, Math.min(WHOLE, (rightX - GUTTER) / (lengthS + 2 * LEAD_S)));
   }
 
   /** What may be seen of the estimate. */
@@ -184,7 +197,7 @@ public final class Strip {
   /** Shows a stretch closer or wider, keeping the moment at an x where it is. */
   public void zoom(double factor, double aroundX) {
     double atS = view().timeS(aroundX);
-    pixelsPerS = Math.max(WIDEST, Math.min(CLOSEST, pixelsPerS * factor));
+    pixelsPerS = Math.max(widest(), Math.min(CLOSEST, pixelsPerS * factor));
     fromS = atS - (aroundX - GUTTER) / pixelsPerS;
   }
 

@@ -31,6 +31,9 @@ public final class StripView extends Pane {
   /** Height of the grid's row. */
   public static final double HEIGHT = 316;
 
+  /** What the row above is left, at any size of text. */
+  private static final double ROW = 180;
+
   private static final double DRAG_FROM = 3;
   private static final double GLIDE_MS = 140;
   private static final double GHOST_MS = 600;
@@ -45,6 +48,7 @@ public final class StripView extends Pane {
   private @Nullable Slap held;
   private SpanEnds.@Nullable End heldEnd;
   private double pressedX;
+  private double scale;
   private boolean dragged;
 
   /** Builds the pane, 316 high. */
@@ -53,6 +57,7 @@ public final class StripView extends Pane {
     this.stage = stage;
     this.marking = marking;
     this.look = look;
+    scale = look.scaleProperty().get();
     getStyleClass().setAll("strip");
     setId("strip");
     setFocusTraversable(true);
@@ -86,6 +91,21 @@ public final class StripView extends Pane {
     canvas.setHeight(getHeight());
     strip.setRightX(getWidth() / scale());
     draw();
+  }
+
+  /**
+   * Makes the strip smaller than the size of text asks where it would leave no room for the board,
+   * the picture and the tally; never smaller than at the ordinary size of text.
+   *
+   * @param height what there is for the strip and the row above it, pixels
+   */
+  public void fitInto(double height) {
+    double fits = look.fitting(height, HEIGHT, ROW);
+    if (fits != scale) {
+      scale = fits;
+      setMinHeight(HEIGHT * fits);
+      setMaxHeight(HEIGHT * fits);
+    }
   }
 
   /** Draws the strip again, after it was zoomed or scrolled from outside. */
@@ -217,6 +237,6 @@ public final class StripView extends Pane {
   }
 
   private double scale() {
-    return look.scaleProperty().get();
+    return scale;
   }
 }

@@ -19,6 +19,9 @@ final class GaugeDrawing {
   private static final double LINE = 24;
   private static final double END = 6;
 
+  /** A narrower hatch is no hatch but a speck. */
+  private static final double SEEN = 9;
+
   private GaugeDrawing() {}
 
   static Canvas of(Gauge gauge, Look look) {
@@ -35,12 +38,13 @@ final class GaugeDrawing {
     if (limit != null) {
       double at = x(gauge, limit);
       double floor = gauge.floor() == null ? 0 : x(gauge, gauge.floor());
+      floor = floor < SEEN ? 0 : floor;
       stroke(g, edge, 3, gauge.insideBelow() ? floor : at, gauge.insideBelow() ? at : LENGTH);
       g.setStroke(Theme.fx(palette.ink2()));
       g.setLineWidth(1.5);
       g.strokeLine(at, LINE - 8, at, LINE + 8);
     }
-    if (gauge.floor() != null) {
+    if (gauge.floor() != null && x(gauge, gauge.floor()) >= SEEN) {
       hatch(g, edge, Theme.fx(palette.paper()), x(gauge, gauge.floor()));
     }
     if (gauge.other() != null) {

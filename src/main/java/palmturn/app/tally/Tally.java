@@ -71,12 +71,11 @@ public final class Tally {
     Double best = score.speed().bestTwoSecondsSlapsPerS();
     Double ten = score.speed().tenCycleS();
     String tenCycles = "ten cycles " + (ten == null ? UNTOLD : number(ten, 1) + " s");
+    String tens = score.speed().tenCycleExtrapolated() ? tenCycles + " (extrapolated)" : tenCycles;
     String note =
         rate == null
             ? whyNoTime(score, "two slaps give a speed")
-            : score.speed().tenCycleExtrapolated() || best == null
-                ? tenCycles + " (extrapolated)"
-                : "best two seconds " + number(best, 1) + ", " + tenCycles;
+            : best == null ? tens : "best two seconds " + number(best, 1) + ", " + tens;
     return new Line(
         "Speed",
         verdict(score, Quality.SPEED),
@@ -122,9 +121,7 @@ public final class Tally {
       note = whyNoTime(score, "a few more slaps give a rhythm");
     } else {
       String by = rhythm.timedBy() == TimedBy.SOUND ? "sound" : "picture";
-      note =
-          "timed by %s, floor %s: %s"
-              .formatted(by, number(floor, 1), resolved ? "resolved" : "at most");
+      note = "timed by %s; the timing alone gives %s".formatted(by, number(floor, 1));
     }
     return new Line(
         "Rhythm",

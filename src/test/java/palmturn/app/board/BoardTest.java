@@ -110,9 +110,9 @@ class BoardTest {
     Cell cell = filmed("right-baseline-2");
     Filmed clip = new Filmed(5.84, 59.94, List.of("no sound"), null);
 
-    assertEquals("Right hand 2, baseline", CellWords.name(cell.id()));
+    assertEquals("Right hand 2, baseline", CellWords.name(cell.id(), "Baseline"));
     assertEquals(List.of("filmed, 5.8 s, 60 frames/s"), CellWords.about(cell, clip, false));
-    assertTrue(CellWords.all(cell, clip, false).endsWith("\nno sound"));
+    assertTrue(CellWords.all(cell, "Baseline", clip, false).endsWith("\nno sound"));
   }
 
   @Test

@@ -172,19 +172,19 @@ class MarkingTest {
     marking.zone(Zone.FINGERS);
     marking.undo();
     assertEquals(Zone.CENTRE, only().zone());
-    assertEquals("Undone: fingers at 0.020 s", marking.stepProperty().get());
+    assertEquals("Undone: fingers at clip 0.020 s", marking.stepProperty().get());
     marking.redo();
     assertEquals(Zone.FINGERS, only().zone());
-    assertEquals("Done again: fingers at 0.020 s", marking.stepProperty().get());
+    assertEquals("Done again: fingers at clip 0.020 s", marking.stepProperty().get());
 
     assertEquals(4, kept.size());
     assertEquals(reading(), kept.get(3));
     assertEquals(
         List.of(
-            "palm slap at 0.020 s",
-            "fingers at 0.020 s",
-            "Undone: fingers at 0.020 s",
-            "Done again: fingers at 0.020 s"),
+            "palm slap at clip 0.020 s",
+            "fingers at clip 0.020 s",
+            "Undone: fingers at clip 0.020 s",
+            "Done again: fingers at clip 0.020 s"),
         sentences);
   }
 

@@ -51,20 +51,20 @@ class PassTest {
   @Test
   void timesPassComesToTheDoubtfulOnlyAndTheZonePassToAll() {
     begin(five());
-    assertEquals("Times: doubtful slap 1 of 3", words().substring(0, 27));
+    assertEquals("Doubtful slap 1 of 3", words().substring(0, 20));
     assertTrue(words().contains("which side touches here?"));
     pass.side(Side.PALM);
-    assertEquals("Times: doubtful slap 2 of 3 (a double?)", words());
+    assertEquals("Doubtful slap 2 of 3: a double?", words());
     pass.keep();
-    assertEquals("Times: doubtful slap 3 of 3 (seen, not heard; confidence 0.40)", words());
+    assertEquals("Doubtful slap 3 of 3: seen, not heard; confidence 0.40", words());
     pass.keep();
-    assertEquals("Zones: slap 1 of 5", words());
+    assertEquals("Place on the hand: slap 1 of 5", words());
     assertEquals(5, Edits.unseen(reading()), "a time that was kept says nothing of the zone");
     pass.keep();
     pass.zone(Zone.FINGERS);
     pass.keep();
     pass.zone(Zone.EDGE);
-    assertEquals("Zones: slap 5 of 5", words());
+    assertEquals("Place on the hand: slap 5 of 5", words());
     pass.keep();
     assertNull(pass.placeProperty().get());
 
@@ -85,13 +85,13 @@ class PassTest {
     pass.side(Side.PALM);
     pass.drop();
     assertEquals(4, reading().slaps().size());
-    assertEquals("Times: doubtful slap 3 of 3", words().substring(0, 27));
+    assertEquals("Doubtful slap 3 of 3", words().substring(0, 20));
     pass.undo();
     assertEquals(5, reading().slaps().size());
-    assertEquals("Times: doubtful slap 2 of 3 (a double?)", words());
+    assertEquals("Doubtful slap 2 of 3: a double?", words());
     pass.drop();
     pass.go(-1);
-    assertEquals("Times: doubtful slap 1 of 3", words().substring(0, 27));
+    assertEquals("Doubtful slap 1 of 3", words().substring(0, 20));
   }
 
   @Test
@@ -102,7 +102,7 @@ class PassTest {
     assertEquals(TimedBy.PICTURE, reading().slaps().get(0).timedBy());
     pass.undo();
     assertEquals(1.0, reading().slaps().get(0).timeS());
-    assertEquals("Times: doubtful slap 1 of 3", words().substring(0, 27));
+    assertEquals("Doubtful slap 1 of 3", words().substring(0, 20));
   }
 
   @Test
@@ -114,9 +114,9 @@ class PassTest {
     pass.zone(Zone.WRIST);
     pass.keep();
     pass.undo();
-    assertEquals("Zones: slap 2 of 5", words());
+    assertEquals("Place on the hand: slap 2 of 5", words());
     pass.undo();
-    assertEquals("Zones: slap 1 of 5", words());
+    assertEquals("Place on the hand: slap 1 of 5", words());
     pass.zone(Zone.WRIST);
     pass.go(-1);
     pass.zone(Zone.WRIST);
@@ -135,7 +135,7 @@ class PassTest {
     assertNull(pass.placeProperty().get());
     assertEquals(3, Edits.unseen(reading()));
     pass.begin(null);
-    assertEquals("Zones: slap 3 of 5", words());
+    assertEquals("Place on the hand: slap 3 of 5", words());
   }
 
   @Test
