@@ -137,7 +137,7 @@ class PalmturnAppTest {
 
     robot.type(KeyCode.RIGHT, 5);
     until(() -> desk.stage().pictureProperty().get().index() == 5);
-    assertEquals("0.083 s   frame 6 of 60", text(robot, "#stage-where"));
+    assertEquals("clip 0.083 s   frame 6 of 60", text(robot, "#stage-where"));
     robot.type(KeyCode.F);
     until(() -> robot.lookup("#initials").tryQuery().isPresent());
     robot.write("AK");
@@ -260,7 +260,7 @@ class PalmturnAppTest {
     robot.clickOn("#recent-0");
     until(() -> right.equals(desk.trialProperty().get()));
     until(() -> desk.stage().pictureProperty().get() != null);
-    assertEquals("0.117 s   frame 8 of 60", text(robot, "#stage-where"));
+    assertEquals("clip 0.117 s   frame 8 of 60", text(robot, "#stage-where"));
     until(() -> desk.stage().pictureProperty().get().index() == 7);
   }
 
@@ -298,9 +298,9 @@ class PalmturnAppTest {
     robot.press(KeyCode.CONTROL).type(KeyCode.EQUALS).release(KeyCode.CONTROL);
     WaitForAsyncUtils.waitForFxEvents();
 
-    assertEquals("0.050 s   frame 4 of 60", text(robot, "#stage-where"));
+    assertEquals("clip 0.050 s   frame 4 of 60", text(robot, "#stage-where"));
     robot.type(KeyCode.RIGHT);
-    assertEquals("0.067 s   frame 5 of 60", text(robot, "#stage-where"));
+    assertEquals("clip 0.067 s   frame 5 of 60", text(robot, "#stage-where"));
   }
 
   @Test

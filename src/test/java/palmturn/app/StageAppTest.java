@@ -174,7 +174,7 @@ class StageAppTest {
   @Test
   void ghostOfTheFrameBeforeShinesThrough(FxRobot robot) {
     robot.type(KeyCode.RIGHT, 5);
-    until(() -> text(robot, "#stage-where").equals("0.083 s   frame 6 of 60"));
+    until(() -> text(robot, "#stage-where").equals("clip 0.083 s   frame 6 of 60"));
     Image alone = picture(robot);
     robot.type(KeyCode.B);
     until(() -> differences(alone, picture(robot)) > 0);
