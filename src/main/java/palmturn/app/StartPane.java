@@ -122,7 +122,7 @@ final class StartPane extends VBox {
     TrialId trial = left.trial();
     return trial == null
         ? last
-        : "%s, left at %s %d".formatted(last, trial.hand().code(), trial.repeat());
+        : "%s, at %s hand %d".formatted(last, trial.hand().code(), trial.repeat());
   }
 
   private static Button button(
