@@ -45,6 +45,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
   private final SessionFlow flow;
   private final Look look;
   private final Runnable printKeys;
+  private final HandOver handOver;
   private final Keyboard keyboard;
   private final BoardView board;
   private final StripView strip;
@@ -59,8 +60,15 @@ final class DeskView extends StackPane implements Keyboard.Face {
   private final Label fast = new Label();
   private final InboxView inboxView;
 
-  DeskView(Desk desk, SessionFlow flow, Look look, Runnable printKeys, Follow follow) {
+  DeskView(
+      Desk desk,
+      SessionFlow flow,
+      Look look,
+      Runnable printKeys,
+      HandOver handOver,
+      Follow follow) {
     this.printKeys = printKeys;
+    this.handOver = handOver;
     this.desk = desk;
     this.flow = flow;
     this.look = look;
@@ -113,7 +121,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
     StackPane body = new StackPane(one, differences, pair);
     body.setMinHeight(0);
     VBox.setVgrow(body, Priority.ALWAYS);
-    HeaderView header = new HeaderView(desk, look, this::pressed, follow);
+    HeaderView header = new HeaderView(desk, handOver.run(), look, this::pressed, follow);
     VBox panes = new VBox();
     inboxView = new InboxView(flow.inbox(), look, this::pressed, follow);
     follow.value(
@@ -322,6 +330,11 @@ final class DeskView extends StackPane implements Keyboard.Face {
     if (at < recents.size()) {
       flow.open(recents.get(at));
     }
+  }
+
+  @Override
+  public HandOver handOver() {
+    return handOver;
   }
 
   @Override

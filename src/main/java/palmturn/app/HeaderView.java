@@ -20,10 +20,11 @@ import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 import palmturn.app.look.Theme;
 import palmturn.app.look.Tips;
+import palmturn.app.tasks.LongRun;
 
 /** The header, 48 high: whose session, the last step, whose reading and when it was saved. */
 final class HeaderView extends HBox {
-  HeaderView(Desk desk, Look look, Consumer<String> press, Follow follow) {
+  HeaderView(Desk desk, LongRun writing, Look look, Consumer<String> press, Follow follow) {
     super(look.px(12));
     getStyleClass().setAll("header");
     setAlignment(Pos.CENTER_LEFT);
@@ -91,6 +92,10 @@ final class HeaderView extends HBox {
             messages.getStyleClass().add("name");
           }
         });
+    Label written = label("written", "plain");
+    written.textProperty().bind(Bindings.concat(writing.wordsProperty(), "; Esc stops"));
+    written.managedProperty().bind(writing.runningProperty());
+    written.visibleProperty().bind(writing.runningProperty());
     getChildren()
         .setAll(
             sign(look),
@@ -102,6 +107,7 @@ final class HeaderView extends HBox {
             gap(look, 24),
             step,
             space(),
+            written,
             messages,
             reader,
             saved);

@@ -72,6 +72,8 @@ final class Keyboard {
     boolean buttonFocused();
 
     void printKeys();
+
+    HandOver handOver();
   }
 
   Keyboard(Desk desk, Inbox sent, Look look, Face face, Follow follow) {
@@ -99,6 +101,8 @@ final class Keyboard {
     does.does(Action.MOTION, look::moveLessOrMore);
     does.does(Action.KEYS, () -> desk.ask(new Question.Keys()));
     does.does(Action.PRINT_KEYS, face::printKeys);
+    does.does(Action.REPORT, face.handOver()::report);
+    does.does(Action.REEL, face.handOver()::reel);
     does.does(Action.ESCAPE, this::escape);
     does.does(Action.BOARD_MOVE, this::onBoard);
     does.does(Action.TO_STRIP, face::focusStrip);
@@ -319,6 +323,8 @@ final class Keyboard {
       desk.ask(null);
     } else if (!marking.begunProperty().get().isEmpty()) {
       marking.giveUpSpans();
+    } else if (face.handOver().run().runningProperty().get()) {
+      face.handOver().run().stop();
     } else if (desk.estimation().run().trialProperty().get() != null) {
       desk.estimation().run().stop();
     } else {

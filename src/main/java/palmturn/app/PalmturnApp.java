@@ -19,6 +19,8 @@ import palmturn.app.session.Eyes;
 import palmturn.app.session.SessionFlow;
 import palmturn.app.stage.Voice;
 import palmturn.app.tasks.BackgroundTasks;
+import palmturn.app.tasks.LongRun;
+import palmturn.app.tasks.Tasks;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Estimate;
 import palmturn.trial.TrialId;
@@ -42,6 +44,7 @@ public final class PalmturnApp extends Application {
   private final BackgroundTasks keeping = new BackgroundTasks("palmturn-keep", Platform::runLater);
   private final BackgroundTasks estimating =
       new BackgroundTasks("palmturn-estimate", Platform::runLater);
+  private final BackgroundTasks writing = new BackgroundTasks("palmturn-write", Platform::runLater);
   private final BackgroundTasks looking = new BackgroundTasks("palmturn-look", Platform::runLater);
   private final Clock clock = Clock.systemDefaultZone();
   private final Desk desk =
@@ -99,7 +102,14 @@ public final class PalmturnApp extends Application {
             background,
             settings,
             file -> getHostServices().showDocument(file.toUri().toString()));
-    show(window, desk, flow, look, print::run);
+    HandOver handOver =
+        new HandOver(
+            desk,
+            new LongRun(writing, Platform::runLater),
+            settings,
+            clock,
+            file -> getHostServices().showDocument(file.toUri().toString()));
+    show(window, desk, flow, look, print::run, handOver);
     List<String> named = getParameters().getUnnamed();
     if (!named.isEmpty()) {
       desk.open(Path.of(named.get(0)));
@@ -108,10 +118,24 @@ public final class PalmturnApp extends Application {
 
   /** Puts a desk into a window. */
   static void show(Stage window, Desk desk, SessionFlow flow, Look look) {
-    show(window, desk, flow, look, () -> desk.fail("there is nowhere to print the keys to"));
+    HandOver handOver =
+        new HandOver(
+            desk,
+            new LongRun(Tasks.direct(), Runnable::run),
+            Path.of(""),
+            Clock.systemDefaultZone(),
+            file -> {});
+    show(
+        window,
+        desk,
+        flow,
+        look,
+        () -> desk.fail("there is nowhere to print the keys to"),
+        handOver);
   }
 
-  static void show(Stage window, Desk desk, SessionFlow flow, Look look, Runnable printKeys) {
+  static void show(
+      Stage window, Desk desk, SessionFlow flow, Look look, Runnable printKeys, HandOver handOver) {
     Look.loadFonts();
     Application.setUserAgentStylesheet(Look.sheet());
     StackPane root = new StackPane();
@@ -124,7 +148,7 @@ public final class PalmturnApp extends Application {
             follow.end();
             follow = new Follow();
             root.setStyle(look.rootStyle());
-            DeskView view = new DeskView(desk, flow, look, printKeys, follow);
+            DeskView view = new DeskView(desk, flow, look, printKeys, handOver, follow);
             root.getChildren().setAll(view);
             view.focusStrip();
           }
@@ -150,6 +174,7 @@ public final class PalmturnApp extends Application {
   public void stop() {
     desk.close();
     looking.close();
+    writing.close();
     estimating.close();
     keeping.close();
     background.close();
