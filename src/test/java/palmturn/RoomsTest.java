@@ -1,11 +1,21 @@
 package palmturn;
 
+import static com.tngtech.archunit.base.DescribedPredicate.not;
+import static com.tngtech.archunit.core.domain.JavaCall.Predicates.target;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.assignableTo;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.belongToAnyOf;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
+import static com.tngtech.archunit.core.domain.properties.HasName.Predicates.nameMatching;
+import static com.tngtech.archunit.core.domain.properties.HasOwner.Predicates.With.owner;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
+import java.net.URI;
+import java.net.URISyntaxException;
+import java.net.URL;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -178,6 +188,47 @@ class RoomsTest {
         .beFreeOfCycles()
         .because("a circle makes two rooms one")
         .allowEmptyShould(true)
+        .check(CLASSES);
+  }
+
+  /** Clips stay on the computer: no class of ours can so much as name a connection. */
+  @Test
+  void nothingOpensANetworkConnection() {
+    noClasses()
+        .should()
+        .dependOnClassesThat(
+            resideInAnyPackage(
+                    "java.net..",
+                    "javax.net..",
+                    "java.rmi..",
+                    "javax.naming..",
+                    "com.sun.net..",
+                    "sun.net..",
+                    "javafx.scene.web..",
+                    "javafx.scene.media..")
+                .and(not(belongToAnyOf(URI.class, URL.class, URISyntaxException.class))))
+        .orShould()
+        .dependOnClassesThat()
+        .haveNameMatching("java\\.nio\\.channels\\..*(Socket|Datagram|Network).*")
+        .orShould()
+        .callMethodWhere(
+            target(owner(assignableTo(URL.class)))
+                .and(target(nameMatching("open.*|getContent|getHost.*"))))
+        .because("nothing of an athlete may leave the computer")
+        .check(CLASSES);
+  }
+
+  /**
+   * FFmpeg knows many protocols and lists of files: one place lets it read films from disk only.
+   */
+  @Test
+  void everyFilmIsOpenedInOnePlace() {
+    noClasses()
+        .that()
+        .doNotHaveFullyQualifiedName("palmturn.clip.FilmInput")
+        .should()
+        .callMethodWhere(target(nameMatching("avformat_open_input|avio_open2.*|avio_open_dir")))
+        .because("a clip from outside must not make FFmpeg open anything else")
         .check(CLASSES);
   }
 

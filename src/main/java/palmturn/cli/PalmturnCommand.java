@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import palmturn.store.StoreException;
 import palmturn.work.UserError;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -118,7 +119,7 @@ public final class PalmturnCommand implements Callable<Integer> {
     if (debug) {
       error.printStackTrace(err);
     }
-    if (error instanceof UserError) {
+    if (error instanceof UserError || error instanceof StoreException) {
       err.println("palmturn: " + oneLine(error.getMessage()));
     } else {
       err.println(
@@ -129,7 +130,10 @@ public final class PalmturnCommand implements Callable<Integer> {
   }
 
   private static String oneLine(@Nullable String text) {
-    return text == null ? "" : text.strip().replaceAll("\\s*\\R\\s*", "; ");
+    // A file's name may hold what a terminal takes for orders.
+    return text == null
+        ? ""
+        : text.strip().replaceAll("\\s*\\R\\s*", "; ").replaceAll("\\p{Cc}", "?");
   }
 
   /** Gives the commands that open the app what they need. */

@@ -5,30 +5,21 @@ import static org.bytedeco.ffmpeg.global.avcodec.avcodec_get_name;
 import static org.bytedeco.ffmpeg.global.avformat.AV_DISPOSITION_ATTACHED_PIC;
 import static org.bytedeco.ffmpeg.global.avformat.avformat_close_input;
 import static org.bytedeco.ffmpeg.global.avformat.avformat_find_stream_info;
-import static org.bytedeco.ffmpeg.global.avformat.avformat_open_input;
 import static org.bytedeco.ffmpeg.global.avutil.AVMEDIA_TYPE_AUDIO;
 import static org.bytedeco.ffmpeg.global.avutil.AVMEDIA_TYPE_VIDEO;
-import static org.bytedeco.ffmpeg.global.avutil.AV_LOG_QUIET;
-import static org.bytedeco.ffmpeg.global.avutil.av_dict_free;
-import static org.bytedeco.ffmpeg.global.avutil.av_dict_set;
-import static org.bytedeco.ffmpeg.global.avutil.av_log_set_level;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.bytedeco.ffmpeg.avformat.AVFormatContext;
 import org.bytedeco.ffmpeg.avformat.AVStream;
-import org.bytedeco.ffmpeg.avutil.AVDictionary;
 import org.bytedeco.javacpp.PointerPointer;
 import org.jspecify.annotations.Nullable;
 
 /** An opened file. */
 final class Container implements AutoCloseable {
-  /** Films only: a text or playlist would make FFmpeg open other files or the network. */
-  private static final String FORMATS = "mov,matroska,avi,mpegts,mpeg,flv,asf,ogg,wav";
-
   /** Larger pictures are a damaged or hostile header, not a phone's. */
-  private static final long MOST_PIXELS = 64L << 20;
+  static final long MOST_PIXELS = 64L << 20;
 
   private final Path file;
   private final AVFormatContext context;
@@ -47,16 +38,9 @@ final class Container implements AutoCloseable {
    *     decoded
    */
   static Container open(Path file) throws ClipException {
-    av_log_set_level(AV_LOG_QUIET);
     checkReadable(file);
     AVFormatContext context = new AVFormatContext(null);
-    AVDictionary options = new AVDictionary(null);
-    av_dict_set(options, "format_whitelist", FORMATS, 0);
-    av_dict_set(options, "protocol_whitelist", "file", 0);
-    // Without the prefix a colon in a name would read as a protocol.
-    int opened = avformat_open_input(context, "file:" + file.toAbsolutePath(), null, options);
-    av_dict_free(options);
-    if (opened < 0) {
+    if (FilmInput.open(context, file) < 0) {
       throw new ClipException(
           name(file) + " is not a clip that can be read, or is cut off: export it again as MP4");
     }

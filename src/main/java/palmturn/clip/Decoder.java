@@ -62,6 +62,8 @@ final class Decoder implements AutoCloseable {
     }
     avcodec_parameters_to_context(context, stream.codecpar());
     context.pkt_timebase(stream.time_base());
+    // The coded pictures may claim another size than the file's header.
+    context.max_pixels(Container.MOST_PIXELS);
     context.thread_count(Math.min(MAX_THREADS, Runtime.getRuntime().availableProcessors()));
     if (avcodec_open2(context, codec, (AVDictionary) null) < 0) {
       avcodec_free_context(context);

@@ -114,6 +114,9 @@ public final class FrameCache implements AutoCloseable {
       }
     } catch (ClipException e) {
       fail(e);
+    } catch (RuntimeException e) {
+      // Whoever waits for a frame must not wait for ever.
+      fail(new ClipException(clip.path().getFileName() + " can't be read on: " + e, e));
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     } finally {

@@ -3,9 +3,11 @@ package palmturn.clip;
 import static org.bytedeco.ffmpeg.global.avutil.AV_NOPTS_VALUE;
 
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.BooleanSupplier;
+import org.bytedeco.ffmpeg.avcodec.AVCodecParameters;
 import org.bytedeco.ffmpeg.avutil.AVFrame;
 import org.jspecify.annotations.Nullable;
 
@@ -22,6 +24,9 @@ public final class FrameReader implements AutoCloseable {
   private final int longSidePx;
   private long lastPts = AV_NOPTS_VALUE;
   private boolean gaveUp;
+
+  /** Frames that did not come out even when all from the start was decoded. */
+  private final BitSet missing = new BitSet();
 
   FrameReader(Container container, Packets packets, int longSidePx) throws ClipException {
     this.container = container;
@@ -53,6 +58,9 @@ public final class FrameReader implements AutoCloseable {
    * @throws ClipException if the file is damaged there
    */
   @Nullable AVFrame decode(int index, BooleanSupplier giveUp) throws ClipException {
+    if (missing.get(index)) {
+      throw damaged(index);
+    }
     long wanted = packets.ptsTicks()[index];
     int key = keyBefore(wanted);
     decoder.passOverBefore(wanted);
@@ -75,15 +83,28 @@ public final class FrameReader implements AutoCloseable {
     decoder.passOverBefore(Long.MIN_VALUE);
     AVFrame frame = decodeUpTo(wanted, giveUp);
     if (frame == null && !gaveUp) {
-      throw new ClipException(
-          String.format(
-              Locale.ROOT,
-              "%s is damaged at frame %d, %.3f s: that frame can't be decoded",
-              container.name(),
-              index,
-              wanted * packets.timeBaseS()));
+      // The neighbours in the same hole would each cost a run from the start.
+      missing.set(index, Math.max(index + 1, lastIndex()));
+      throw damaged(index);
     }
     return frame;
+  }
+
+  /** Returns the place of the frame that came last; the clip's end once all has been decoded. */
+  private int lastIndex() {
+    return lastPts == AV_NOPTS_VALUE
+        ? packets.ptsTicks().length
+        : Arrays.binarySearch(packets.ptsTicks(), lastPts);
+  }
+
+  private ClipException damaged(int index) {
+    return new ClipException(
+        String.format(
+            Locale.ROOT,
+            "%s is damaged at frame %d, %.3f s: that frame can't be decoded",
+            container.name(),
+            index,
+            packets.ptsTicks()[index] * packets.timeBaseS()));
   }
 
   private int keyBefore(long pts) {
@@ -124,11 +145,18 @@ public final class FrameReader implements AutoCloseable {
     return null;
   }
 
-  /** Returns a decoded frame as it is shown. */
+  /**
+   * Returns a decoded frame as it is shown. A frame that is coded in another size than the clip's,
+   * as a damaged or joined file has them, is brought to that size.
+   */
   Picture picture(AVFrame frame, int index) throws ClipException {
-    double shrink = Math.min(1, longSidePx / (double) Math.max(frame.width(), frame.height()));
-    int width = Math.max(1, (int) Math.round(frame.width() * shrink));
-    int height = Math.max(1, (int) Math.round(frame.height() * shrink));
+    AVCodecParameters coded = container.video().codecpar();
+    boolean told = coded.width() > 0 && coded.height() > 0;
+    int fullWidth = told ? coded.width() : frame.width();
+    int fullHeight = told ? coded.height() : frame.height();
+    double shrink = Math.min(1, longSidePx / (double) Math.max(fullWidth, fullHeight));
+    int width = Math.max(1, (int) Math.round(fullWidth * shrink));
+    int height = Math.max(1, (int) Math.round(fullHeight * shrink));
     int[] argb = pixels.argb(frame, width, height);
     if (argb == null) {
       throw new ClipException(container.name() + " has a pixel format that can't be converted");

@@ -27,11 +27,18 @@ final class SoundReader {
   /** Times of containers with coarse ticks wobble by less than this; samples then follow on. */
   private static final double FOLLOWS_ON_S = 0.002;
 
-  /** A longer hole is a damaged time, and would ask for memory without end. */
-  private static final long LONGEST_GAP_S = 600;
+  /** More in holes is a damaged time, and would ask for memory without end. */
+  private static final long MOST_IN_HOLES_S = 600;
+
+  /** Sound of any use has no finer samples; a damaged header claims any number. */
+  private static final int MOST_HZ = 768_000;
+
+  /** An hour and a half at 48 kHz, 1 GiB; what comes later is left out. */
+  private static final int MOST_SAMPLES = 1 << 28;
 
   private float[] samples = new float[1 << 16];
   private int used;
+  private long inHoles;
   private double firstS = Double.NaN;
 
   private SoundReader() {}
@@ -59,7 +66,7 @@ final class SoundReader {
       throws ClipException {
     SoundReader reader = new SoundReader();
     int rate = stream.codecpar().sample_rate();
-    if (rate <= 0) {
+    if (rate <= 0 || rate > MOST_HZ) {
       return null;
     }
     double tickS = av_q2d(stream.time_base());
@@ -132,16 +139,22 @@ final class SoundReader {
     if (Double.isNaN(firstS)) {
       firstS = Double.isNaN(atS) ? 0 : atS;
     }
-    int at = used;
+    long wanted = used;
     if (!Double.isNaN(atS) && Math.abs(atS - (firstS + used / (double) rate)) > FOLLOWS_ON_S) {
-      at = (int) Math.round((atS - firstS) * rate);
+      wanted = Math.round((atS - firstS) * rate);
     }
-    if (at < 0 || at - used > LONGEST_GAP_S * rate) {
+    long hole = Math.max(0, wanted - used);
+    if (wanted < 0
+        || hole > MOST_IN_HOLES_S * rate - inHoles
+        || wanted + more.length > MOST_SAMPLES) {
       return;
     }
+    inHoles += hole;
+    int at = (int) wanted;
     int end = at + more.length;
     if (end > samples.length) {
-      samples = Arrays.copyOf(samples, Math.max(end, samples.length * 2));
+      samples =
+          Arrays.copyOf(samples, Math.max(end, (int) Math.min(MOST_SAMPLES, 2L * samples.length)));
     }
     System.arraycopy(more, 0, samples, at, more.length);
     used = Math.max(used, end);

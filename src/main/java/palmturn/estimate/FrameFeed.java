@@ -54,6 +54,10 @@ final class FrameFeed implements AutoCloseable {
         queue.put(new Step(null, null));
       } catch (ClipException e) {
         queue.put(new Step(null, e));
+      } catch (RuntimeException e) {
+        // Whoever waits for the next frame must not wait for ever.
+        String name = String.valueOf(clip.path().getFileName());
+        queue.put(new Step(null, new ClipException(name + " can't be read on: " + e, e)));
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();

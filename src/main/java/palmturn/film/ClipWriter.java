@@ -150,7 +150,8 @@ public final class ClipWriter implements AutoCloseable {
     }
     AVIOContext io = new AVIOContext(null);
     try (BytePointer name =
-        new BytePointer((path.toString() + "\0").getBytes(StandardCharsets.UTF_8))) {
+        new BytePointer(
+            ("file:" + path.toAbsolutePath() + "\0").getBytes(StandardCharsets.UTF_8))) {
       check(avio_open(io, name, AVIO_FLAG_WRITE), "write");
       format.pb(io);
       format.url(org.bytedeco.ffmpeg.global.avutil.av_strdup(name));

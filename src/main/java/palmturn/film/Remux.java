@@ -17,7 +17,6 @@ import static org.bytedeco.ffmpeg.global.avformat.avformat_close_input;
 import static org.bytedeco.ffmpeg.global.avformat.avformat_find_stream_info;
 import static org.bytedeco.ffmpeg.global.avformat.avformat_free_context;
 import static org.bytedeco.ffmpeg.global.avformat.avformat_new_stream;
-import static org.bytedeco.ffmpeg.global.avformat.avformat_open_input;
 import static org.bytedeco.ffmpeg.global.avformat.avformat_write_header;
 import static org.bytedeco.ffmpeg.global.avformat.avio_closep;
 import static org.bytedeco.ffmpeg.global.avformat.avio_open;
@@ -40,6 +39,7 @@ import org.bytedeco.javacpp.PointerPointer;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
+import palmturn.clip.FilmInput;
 import palmturn.clip.StreamHash;
 
 /**
@@ -125,7 +125,7 @@ public final class Remux implements AutoCloseable {
     }
     AVIOContext io = new AVIOContext(null);
     try (BytePointer name =
-        new BytePointer((to.toString() + "\0").getBytes(StandardCharsets.UTF_8))) {
+        new BytePointer(("file:" + to.toAbsolutePath() + "\0").getBytes(StandardCharsets.UTF_8))) {
       check(avio_open(io, name, AVIO_FLAG_WRITE), "write");
       out.pb(io);
       out.url(av_strdup(name));
@@ -173,10 +173,7 @@ public final class Remux implements AutoCloseable {
 
   /** Opens a file that is known for a clip. */
   static void open(AVFormatContext in, Path from) throws IOException {
-    Faults.check(
-        avformat_open_input(in, "file:" + from.toAbsolutePath(), null, (AVDictionary) null),
-        "read",
-        from);
+    Faults.check(FilmInput.open(in, from), "read", from);
     Faults.check(avformat_find_stream_info(in, (PointerPointer<?>) null), "read", from);
   }
 

@@ -1,5 +1,6 @@
 package palmturn.store;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.text.Normalizer;
@@ -9,6 +10,9 @@ import java.util.Set;
 /** Keeps the paths that a file names inside the session's folder. */
 final class Inside {
   private static final int MOST_OF_A_NAME = 100;
+
+  /** Systems count a name's bytes, 255 at the most, and while it is written it is longer. */
+  private static final int MOST_BYTES_OF_A_NAME = 200;
 
   /** Names that Windows gives to devices, whatever their ending. */
   private static final Set<String> DEVICES =
@@ -46,11 +50,7 @@ final class Inside {
             .replaceAll("[^\\p{L}\\p{M}\\p{N}._-]+", "-")
             .replaceAll("\\.{2,}", ".")
             .replaceAll("^[.-]+|[.-]+$", "");
-    if (kept.length() > MOST_OF_A_NAME) {
-      String ending = ending(kept);
-      int end = MOST_OF_A_NAME - ending.length();
-      kept = kept.substring(0, Character.isLowSurrogate(kept.charAt(end)) ? end - 1 : end) + ending;
-    }
+    kept = shortened(kept);
     if (kept.isEmpty()) {
       return "clip";
     }
@@ -58,13 +58,20 @@ final class Inside {
     return DEVICES.contains(beforeDots) ? "clip-" + kept : kept;
   }
 
-  /** Returns a name with a number before its ending. */
-  static String numbered(String name, int number) {
-    return stem(name) + "-" + number + ending(name);
+  private static String shortened(String name) {
+    String ending = ending(name);
+    String stem = name.substring(0, name.length() - ending.length());
+    while (stem.length() + ending.length() > MOST_OF_A_NAME
+        || (stem + ending).getBytes(StandardCharsets.UTF_8).length > MOST_BYTES_OF_A_NAME) {
+      stem = stem.substring(0, stem.offsetByCodePoints(stem.length(), -1));
+    }
+    return stem + ending;
   }
 
-  private static String stem(String name) {
-    return name.substring(0, name.length() - ending(name).length());
+  /** Returns a name with a number before its ending. */
+  static String numbered(String name, int number) {
+    String ending = ending(name);
+    return name.substring(0, name.length() - ending.length()) + "-" + number + ending;
   }
 
   private static String ending(String name) {

@@ -37,6 +37,9 @@ public final class PackReader implements AutoCloseable {
 
   private static final long SMALL = 1 << 20;
 
+  /** A report with all its stills is a few megabytes; it is looked through as a whole. */
+  private static final long MOST_PAGE_BYTES = 64L << 20;
+
   private static final Set<String> REPORTS = Set.of("html", "pdf", "csv", "vtt", "mp4");
 
   /** A report is a page to be read: nothing in it runs or reaches out. */
@@ -251,7 +254,13 @@ public final class PackReader implements AutoCloseable {
   }
 
   private void checkReport(PackManifest.Entry entry, Path page) throws IOException, StoreException {
-    if (entry.name().endsWith(".html") && ACTIVE.matcher(Files.readString(page)).find()) {
+    if (!entry.name().endsWith(".html")) {
+      return;
+    }
+    if (entry.bytes() > MOST_PAGE_BYTES) {
+      throw refused(file, "\"%s\" is too long to be a page".formatted(shown(entry.name())));
+    }
+    if (ACTIVE.matcher(Files.readString(page)).find()) {
       throw refused(
           file, "\"%s\" holds more than a page to be read".formatted(shown(entry.name())));
     }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.file.AccessDeniedException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.ReadOnlyFileSystemException;
 import java.util.HashSet;
@@ -48,12 +49,12 @@ final class WriterLock implements AutoCloseable {
     try {
       channel = disk.openLock(real.resolve(FILE));
     } catch (AccessDeniedException | ReadOnlyFileSystemException e) {
-      throw new StoreException(
-          "%s: the folder can't be written to; this session can only be looked at"
-              .formatted(folder),
-          e);
+      throw protectedFolder(folder, e);
     } catch (IOException e) {
-      throw new StoreException("%s: can't be locked: %s".formatted(folder, Why.of(e)), e);
+      // A whole disk that is read-only answers with words of the system's own.
+      throw Files.isWritable(real)
+          ? new StoreException("%s: can't be locked: %s".formatted(folder, Why.of(e)), e)
+          : protectedFolder(folder, e);
     }
     try {
       FileLock lock = channel.tryLock();
@@ -65,6 +66,12 @@ final class WriterLock implements AutoCloseable {
       throw new StoreException("%s: can't be locked: %s".formatted(folder, Why.of(e)), e);
     }
     throw taken(folder);
+  }
+
+  private static StoreException protectedFolder(Path folder, Exception why) {
+    return new StoreException(
+        "%s: the folder can't be written to; this session can only be looked at".formatted(folder),
+        why);
   }
 
   private static StoreException taken(Path folder) {

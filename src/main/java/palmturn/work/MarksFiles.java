@@ -2,6 +2,7 @@ package palmturn.work;
 
 import java.io.IOException;
 import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -35,11 +36,7 @@ public final class MarksFiles {
 
   /** Writes text to a file that is not there yet or is a file already. */
   public static void write(Path file, String text) throws UserError {
-    try {
-      Files.writeString(file, text);
-    } catch (IOException e) {
-      throw new UserError(file + " can't be written: is the folder there, and not read-only?", e);
-    }
+    NewFile.write(file, true, text.getBytes(StandardCharsets.UTF_8));
   }
 
   /**

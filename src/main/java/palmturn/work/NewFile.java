@@ -30,7 +30,9 @@ final class NewFile {
         Files.deleteIfExists(part);
       }
     } catch (IOException e) {
-      throw new UserError(file + " can't be written: is the folder there, and not read-only?", e);
+      throw new UserError(
+          file + " can't be written: is the folder there, not read-only, and the disk not full?",
+          e);
     }
   }
 }

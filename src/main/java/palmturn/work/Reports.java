@@ -171,7 +171,11 @@ public final class Reports {
   /** Writes beside and moves into place, so that a reader never sees half a page. */
   private static void replace(Path file, byte[] bytes) throws IOException {
     Path part = file.resolveSibling(file.getFileName() + ".part");
-    Files.write(part, bytes);
-    Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
+    try {
+      Files.write(part, bytes);
+      Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
+    } finally {
+      Files.deleteIfExists(part);
+    }
   }
 }

@@ -9,10 +9,13 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Random;
+import java.util.concurrent.ExecutionException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.DisabledOnOs;
 import org.junit.jupiter.api.condition.OS;
+import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -172,6 +175,77 @@ class DamagedClipTest {
       }
     } catch (ClipException e) {
       assertOneLine(e);
+    }
+  }
+
+  @Test
+  void aHoleInTheMiddleIsSaidAndTheRestIsShown() throws Exception {
+    byte[] all = Files.readAllBytes(Clips.copy(folder, "slow_supination.mp4"));
+    Arrays.fill(all, all.length / 3, all.length / 2, (byte) 0);
+    ClipFile clip = ClipFile.open(Files.write(folder.resolve("hole.mp4"), all));
+    int read = 0;
+    int damaged = 0;
+    boolean lastRead = false;
+    try (FrameReader reader = clip.newReader(160)) {
+      for (int i = 0; i < clip.frames().size(); i++) {
+        try {
+          assertEquals(i, reader.read(i).index());
+          read++;
+          lastRead = true;
+        } catch (ClipException e) {
+          assertOneLine(e);
+          assertTrue(e.getMessage().contains("hole.mp4 is damaged at frame " + i + ","));
+          damaged++;
+          lastRead = false;
+        }
+      }
+    }
+    assertTrue(damaged > 0, "the hole is said");
+    assertTrue(read > clip.frames().size() / 2, read + " read");
+    assertTrue(lastRead, "what comes after the hole is read too");
+  }
+
+  @Test
+  void framesOfAnotherSizeAreBroughtToTheClipsOwn() throws Exception {
+    Path joined = Path.of("src/test/resources/palmturn/clip/joined/two-sizes.ts");
+    ClipFile clip = ClipFile.open(joined);
+    int read = 0;
+    try (FrameReader reader = clip.newReader()) {
+      for (int i = 0; i < clip.frames().size(); i++) {
+        Picture picture = reader.read(i);
+        assertEquals(clip.facts().width(), picture.width());
+        assertEquals(clip.facts().height(), picture.height());
+        read++;
+      }
+    }
+    assertTrue(read > 40, "both halves");
+  }
+
+  @Test
+  void aClipThatIsCutShortWhileItIsOpenIsSaidAtTheFramesThatAreGone() throws Exception {
+    Path file = Clips.copy(folder, "slow_supination.mp4");
+    byte[] all = Files.readAllBytes(file);
+    ClipFile clip = ClipFile.open(file);
+    int last = clip.frames().size() - 1;
+    try (FrameCache cache = new FrameCache(clip, 8 << 20)) {
+      assertEquals(0, cache.frame(0).get().index());
+      Files.write(file, Arrays.copyOf(all, all.length / 4));
+      ExecutionException gone =
+          assertThrows(ExecutionException.class, () -> cache.frame(last).get());
+      assertOneLine((ClipException) gone.getCause());
+      assertEquals(0, cache.frame(0).get().index(), "what is there is still shown");
+    }
+  }
+
+  @Test
+  void aClipThatIsDeletedWhileItIsOpenIsNamed() throws Exception {
+    Path file = Clips.copy(folder, GOOD);
+    ClipFile clip = ClipFile.open(file);
+    Files.delete(file);
+    for (Executable open : List.<Executable>of(clip::newReader, clip::facts, clip::sound)) {
+      ClipException gone = assertThrows(ClipException.class, open);
+      assertOneLine(gone);
+      assertTrue(gone.getMessage().contains(GOOD), gone.getMessage());
     }
   }
 

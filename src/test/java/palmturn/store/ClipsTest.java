@@ -113,6 +113,19 @@ class ClipsTest {
     assertFalse(Character.isHighSurrogate(name.charAt(name.length() - 5)), name);
   }
 
+  /** Three bytes a letter: 83 letters and the ending are all that the system takes. */
+  @Test
+  void theLongestNameInAnyLettersIsTakenTwice() throws Exception {
+    String name = "右".repeat(83) + ".mp4";
+    try (SessionFolder session = made()) {
+      String first = session.bringClip(source("a", name, "abc"));
+      String second = session.bringClip(source("b", name, "abd"));
+      assertTrue(second.endsWith("-2.mp4"), second);
+      assertEquals("abc", Files.readString(session.folder().resolve(first)));
+      assertEquals("abd", Files.readString(session.folder().resolve(second)));
+    }
+  }
+
   @ParameterizedTest
   @ValueSource(
       strings = {

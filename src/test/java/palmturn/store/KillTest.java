@@ -17,8 +17,18 @@ import org.junit.jupiter.params.provider.ValueSource;
 import palmturn.trial.Reading;
 import palmturn.trial.SampleFiles;
 
-/** Another program marks and is killed without warning; what it said is kept is there. */
+/** Another program marks and ends without warning; what it said is kept is there. */
 class KillTest {
+  /** Ends of each seed; more of them by {@code -Dpalmturn.kills=100}. */
+  private static final int ENDS = Integer.getInteger("palmturn.kills", 4);
+
+  /** How it ends: by the system, by itself at once, or by a crash of the machine that runs it. */
+  private enum End {
+    KILL,
+    HALT,
+    CRASH
+  }
+
   @TempDir Path temp;
 
   private Path folder() throws StoreException {
@@ -30,16 +40,19 @@ class KillTest {
   }
 
   /** What it says goes to a file: a pipe's last lines are lost with the program. */
-  private Process start(Path folder, int from) throws IOException {
+  private Process start(Path folder, int from, int haltAfterMs) throws IOException {
     Files.deleteIfExists(said());
     return new ProcessBuilder(
             Path.of(System.getProperty("java.home"), "bin", "java").toString(),
             "-XX:TieredStopAtLevel=1",
+            "-XX:-CreateCoredumpOnCrash",
+            "-XX:ErrorFile=" + temp.resolve("crash-%p.log"),
             "-cp",
             System.getProperty("java.class.path"),
             Marker.class.getName(),
             folder.toString(),
-            Integer.toString(from))
+            Integer.toString(from),
+            Integer.toString(haltAfterMs))
         .redirectError(ProcessBuilder.Redirect.INHERIT)
         .redirectOutput(said().toFile())
         .start();
@@ -53,12 +66,17 @@ class KillTest {
   private int lastSaid() throws IOException {
     String text = Files.readString(said());
     String whole = text.substring(0, text.lastIndexOf('\n') + 1);
-    return whole.lines().mapToInt(Integer::parseInt).max().orElse(-1);
+    return whole
+        .lines()
+        .filter(line -> line.matches("\\d+"))
+        .mapToInt(Integer::parseInt)
+        .max()
+        .orElse(-1);
   }
 
   private void awaitFirstMark(Process marker) throws Exception {
     while (lastSaid() < 0) {
-      assertTrue(marker.isAlive(), "it marks");
+      assertTrue(marker.isAlive() || lastSaid() >= 0, "it marks");
       Thread.sleep(5);
     }
   }
@@ -68,25 +86,47 @@ class KillTest {
     assertTrue(marker.waitFor(10, TimeUnit.SECONDS));
   }
 
-  /** The same session is killed several times over, so that recovery is itself recovered from. */
+  private static void end(Process marker, End end) throws Exception {
+    switch (end) {
+      case KILL -> marker.destroyForcibly();
+      case CRASH -> {
+        String pid = Long.toString(marker.pid());
+        assertEquals(0, new ProcessBuilder("kill", "-SEGV", pid).start().waitFor());
+      }
+      case HALT -> {
+        // It does so by itself.
+      }
+    }
+    assertTrue(marker.waitFor(20, TimeUnit.SECONDS));
+    assertTrue(marker.exitValue() != 0, "it did not end well");
+  }
+
+  /** The same session is ended several times over, so that recovery is itself recovered from. */
   @ParameterizedTest
   @ValueSource(longs = {51, 52})
-  @Timeout(60)
-  void everyMarkThatWasSaidToBeKeptIsThereAfterAKill(long seed) throws Exception {
+  @Timeout(900)
+  void everyMarkThatWasSaidToBeKeptIsThereAfterAnEnd(long seed) throws Exception {
     Random random = new Random(seed);
     Path folder = folder();
+    boolean signals = Files.isExecutable(Path.of("/bin/kill"));
     int from = 0;
-    for (int kill = 0; kill < 4; kill++) {
-      Process marker = start(folder, from);
+    for (int i = 0; i < ENDS; i++) {
+      End end = End.values()[i % (signals ? 3 : 2)];
+      int afterMs = random.nextInt(500);
+      Process marker = start(folder, from, end == End.HALT ? afterMs : -1);
       awaitFirstMark(marker);
-      Thread.sleep(random.nextInt(500));
-      kill(marker);
+      if (end != End.HALT) {
+        Thread.sleep(afterMs);
+      }
+      end(marker, end);
       int said = lastSaid();
-      assertTrue(said >= from, "it marked before it was killed");
+      assertTrue(said >= from, "it marked before its end");
       try (SessionFolder session = SessionFolder.open(folder)) {
         Reading found = session.trial(SampleFiles.RIGHT).reading("AB").orElseThrow();
         int there = count(found);
-        assertTrue(there == said || there == said + 1, "said %d, found %d".formatted(said, there));
+        assertTrue(
+            there == said || there == said + 1,
+            "%s: said %d, found %d".formatted(end, said, there));
         assertEquals(Marker.after(there), found, "whole, to the last mark");
         from = there + 1;
       }
@@ -102,7 +142,7 @@ class KillTest {
   @Timeout(60)
   void aSecondProgramCanOnlyLook() throws Exception {
     Path folder = folder();
-    Process marker = start(folder, 0);
+    Process marker = start(folder, 0, -1);
     try {
       awaitFirstMark(marker);
       SessionFolderTest.assertSays(

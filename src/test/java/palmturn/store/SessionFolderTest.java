@@ -158,6 +158,28 @@ class SessionFolderTest {
     }
   }
 
+  @Test
+  void aClockThatIsSetBackPutsNoOlderEditFirst() throws Exception {
+    made().close();
+    SessionFolder before = SessionFolder.open(folder(), CLOCK);
+    before.keep(RIGHT, marks("AB", 1), "one");
+    byte[] journal = Files.readAllBytes(journal());
+    byte[] trial = Files.readAllBytes(trialFile());
+    before.close();
+    Files.write(trialFile(), trial);
+    Files.write(journal(), journal);
+    Clock yearsBack = Clock.fixed(Instant.EPOCH, ZoneOffset.UTC);
+    SessionFolder after = SessionFolder.open(folder(), yearsBack);
+    after.keep(RIGHT, marks("AB", 2), "two");
+    try (SessionFolder looking = SessionFolder.openReadOnly(folder())) {
+      assertEquals(marks("AB", 2), looking.trial(RIGHT).reading("AB").orElseThrow());
+    }
+    after.close();
+    try (SessionFolder again = SessionFolder.open(folder())) {
+      assertEquals(marks("AB", 2), again.trial(RIGHT).reading("AB").orElseThrow());
+    }
+  }
+
   /** Cut at every byte of its last line, a journal still has all lines before. */
   @Test
   void aTornLastLineIsLeftOutAndTheNextEditIsNotSpoiledByIt() throws Exception {
