@@ -48,7 +48,7 @@ public final class InboxSearch {
     ANSWERED,
     /** Nothing is filmed yet. */
     NOT_FILMED,
-    /** Sent in one file, and not opened yet. */
+    /** Sent in one file. */
     PACK,
     /** Not to be read; the reason stands beside it. */
     UNREADABLE

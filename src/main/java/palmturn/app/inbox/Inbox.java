@@ -19,6 +19,7 @@ import palmturn.work.InboxSearch;
 import palmturn.work.InboxSearch.Found;
 import palmturn.work.InboxSearch.State;
 import palmturn.work.Recents;
+import palmturn.work.Unpacking;
 
 /** The sessions in a coach's folder, what wants work first, and the one that is chosen. */
 public final class Inbox {
@@ -209,7 +210,10 @@ public final class Inbox {
     return Math.max(0, paths.indexOf(chosen.get()));
   }
 
-  /** Opens the one that is chosen; says so where that can't be done. */
+  /**
+   * Opens the one that is chosen, a pack by bringing it into its session beside it first; says so
+   * where that can't be done.
+   */
   public void open() {
     List<Found> all = found.get();
     if (all.isEmpty()) {
@@ -217,11 +221,28 @@ public final class Inbox {
     }
     Found which = all.get(at());
     if (which.state() == State.PACK) {
-      words.set(which.path().getFileName() + " is a pack: unpack it first.");
+      unpack(which.path());
     } else if (which.state() == State.UNREADABLE) {
       words.set(which.problem());
     } else {
       open.accept(which.path());
     }
+  }
+
+  /** What a person should know of it is read here before the session comes into sight. */
+  private void unpack(Path pack) {
+    words.set("Unpacking " + pack.getFileName() + " …");
+    tasks.run(
+        () -> Unpacking.unpack(pack, pack.resolveSibling(Unpacking.folderName(pack))),
+        unpacked -> {
+          if (unpacked.notes().isEmpty()) {
+            words.set("");
+            open.accept(unpacked.session());
+          } else {
+            search();
+            words.set("Unpacked. " + String.join("; ", unpacked.notes()));
+          }
+        },
+        problem -> words.set(String.valueOf(problem.getMessage())));
   }
 }

@@ -25,7 +25,7 @@ final class InboxWords {
       case IN_WORK -> "In work";
       case ANSWERED -> "Answered";
       case NOT_FILMED -> "Nothing filmed yet";
-      case PACK -> "Packs, not opened yet";
+      case PACK -> "Packs";
       case UNREADABLE -> "Can’t be read";
     };
   }

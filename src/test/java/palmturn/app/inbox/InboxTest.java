@@ -1,10 +1,12 @@
 package palmturn.app.inbox;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.Clock;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -14,6 +16,9 @@ import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import palmturn.store.SessionFolder;
+import palmturn.work.Progress;
+import palmturn.work.Packing;
 import palmturn.app.tasks.Tasks;
 import palmturn.trial.Session;
 import palmturn.work.Recents;
@@ -53,8 +58,28 @@ class InboxTest {
     assertEquals(List.of(folder.resolve("a")), opened);
     inbox.move(9);
     inbox.open();
-    assertTrue(inbox.wordsProperty().get().contains("is a pack"));
+    assertTrue(inbox.wordsProperty().get().contains("is no pack"));
     assertEquals(1, opened.size());
+  }
+
+  @Test
+  void packIsBroughtIntoItsSessionAndOpened() throws Exception {
+    session("a", 1);
+    try (SessionFolder sent = SessionFolder.openReadOnly(folder.resolve("a"))) {
+      Packing.write(
+          sent,
+          Packing.ClipsAs.LEFT_OUT,
+          folder.resolve("a.palmturn.zip"),
+          Clock.systemUTC(),
+          Progress.NONE);
+    }
+    Inbox inbox = inbox(Tasks.direct());
+    inbox.choose(folder);
+    inbox.move(1);
+    inbox.open();
+    assertEquals(1, opened.size(), inbox.wordsProperty().get());
+    assertTrue(Files.exists(opened.get(0).resolve("session.json")));
+    assertNotEquals(folder.resolve("a"), opened.get(0));
   }
 
   @Test
