@@ -13,6 +13,9 @@ final class Layout {
   static final String TRIALS = "trials";
   static final String CLIPS = "clips";
   static final String REPORT = "report";
+  /** What a coach may have changed for one session. */
+  static final List<String> OWN = List.of("drills.json", "limits.json");
+
   static final List<String> FOLDERS = List.of(TRIALS, CLIPS, REPORT);
 
   private Layout() {}
@@ -69,6 +72,9 @@ final class Layout {
   static void discard(Path folder, Disk disk) throws StoreException {
     try {
       disk.deleteIfThere(folder.resolve(SESSION));
+      for (String own : OWN) {
+        disk.deleteIfThere(folder.resolve(own));
+      }
       for (String name : FOLDERS) {
         Path inside = folder.resolve(name);
         for (Path file : Files.isDirectory(inside) ? list(inside) : List.<Path>of()) {

@@ -148,7 +148,7 @@ public final class PackReader implements AutoCloseable {
 
   /** Returns whether a session has a file of such a name. */
   private static boolean known(String name) {
-    if (name.equals(Layout.SESSION)) {
+    if (name.equals(Layout.SESSION) || Layout.OWN.contains(name)) {
       return true;
     }
     String[] parts = name.split("/", -1);

@@ -21,7 +21,8 @@ import palmturn.trial.Trial;
 
 /** Turns a session's readings into figures. */
 public final class Scoring {
-  private static final String LIMITS = "limits.json";
+  /** The file's name in a session. */
+  static final String LIMITS = "limits.json";
 
   /** The same marks give the same ceiling, whenever they are scored. */
   private static final long CEILING_SEED = 20260714;

@@ -67,7 +67,9 @@ class PackCommandTest {
   @Test
   void aPackBecomesTheSameSessionElsewhere() throws Exception {
     run("note", mine, "please look at the end", "--trial", TRIAL, "--at", "2.5");
+    run("limits", "--write", mine.resolve("limits.json"));
     sendAndReturn();
+    assertEquals(-1, Files.mismatch(mine.resolve("limits.json"), theirs.resolve("limits.json")));
     assertTrue(run("verify", theirs).out().contains("all whole"));
     assertEquals(marks(mine, "A"), marks(theirs, "A"));
     assertTrue(Files.readString(theirs.resolve("session.json")).contains("please look"));
