@@ -72,7 +72,7 @@ final class BlockParts {
         block,
         Words.heading(input.session(), block),
         sentences(block, sides),
-        new ChangeParts(input).sentences(block),
+        new ChangeSentences(input.session(), input.score()).sentences(block),
         strip(block, Hand.LEFT),
         strip(block, Hand.RIGHT),
         rows,

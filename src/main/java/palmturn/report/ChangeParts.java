@@ -1,25 +1,23 @@
 package palmturn.report;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
-import palmturn.measure.Quality;
 import palmturn.measure.RetestScore;
 import palmturn.measure.RetestScore.Control;
 import palmturn.numbers.Range;
 import palmturn.trial.Block;
-import palmturn.trial.Hand;
 
 /** Says what changed from one block to the next, and what of it may be the drill's. */
 final class ChangeParts {
   private final ReportInput input;
   private final Readers readers;
+  private final ChangeSentences said;
 
   ChangeParts(ReportInput input) {
     this.input = input;
     this.readers = new Readers(input);
+    said = new ChangeSentences(input.session(), input.score());
   }
 
   List<Page.ChangePart> parts() {
@@ -32,104 +30,12 @@ final class ChangeParts {
   }
 
   private Page.ChangePart part(String block) {
-    List<RetestScore> scores = scores(block);
+    List<RetestScore> scores = said.scores(block);
     return new Page.ChangePart(
-        "%s against %s".formatted(Words.heading(input.session(), block), before(block)),
-        sentences(block),
+        "%s against %s".formatted(Words.heading(input.session(), block), said.before(block)),
+        said.sentences(block),
         scores.stream().map(this::row).toList(),
-        "Practice alone improves scores: only what is left with the control’s change taken off may"
-            + " be the drill’s.");
-  }
-
-  /** Returns what changed since the block before, none for a block without one. */
-  List<Page.Sentence> sentences(String block) {
-    List<RetestScore> scores = scores(block);
-    if (scores.isEmpty()) {
-      return List.of();
-    }
-    List<Page.Sentence> sentences = new ArrayList<>();
-    sentences.add(
-        hand("Since %s".formatted(before(block)), scores, Hand.LEFT, ", practice included; "));
-    sentences.add(hand("", scores, Hand.RIGHT, "."));
-    List<RetestScore> held =
-        scores.stream().filter(score -> score.control() != Control.NONE).toList();
-    String drill = scores.get(0).drill();
-    if (drill == null) {
-      return sentences;
-    }
-    if (held.isEmpty()) {
-      sentences.add(
-          new Page.Sentence(
-              "What %s did ".formatted(drill),
-              "can’t be told",
-              " from practice: there is no control to hold it against."));
-      return sentences;
-    }
-    for (RetestScore score : held) {
-      if (told(score.netVerdict()) && score.netDifference() != null && score.net95() != null) {
-        int decimals = BlockParts.decimals(score.quality());
-        sentences.add(
-            new Page.Sentence(
-                "Held against %s, ".formatted(control(score)),
-                "%s of the %s hand got %s with %s"
-                    .formatted(
-                        quality(score.quality()),
-                        score.hand().code(),
-                        score.netVerdict() == RetestScore.Verdict.BETTER ? "better" : "worse",
-                        drill),
-                ": by %s (%s)."
-                    .formatted(
-                        Figures.withUnit(
-                            Figures.number(Math.abs(score.netDifference()), decimals),
-                            BlockParts.difference(score.quality())),
-                        size(score.netDifference(), score.net95(), decimals))));
-      }
-    }
-    if (sentences.size() == 2) {
-      sentences.add(
-          new Page.Sentence(
-              "Held against %s, ".formatted(control(held.get(0))),
-              "nothing that %s did can be told".formatted(drill),
-              " from practice."));
-    }
-    return sentences;
-  }
-
-  private static boolean told(RetestScore.Verdict verdict) {
-    return verdict == RetestScore.Verdict.BETTER || verdict == RetestScore.Verdict.WORSE;
-  }
-
-  private static Page.Sentence hand(
-      String since, List<RetestScore> scores, Hand hand, String after) {
-    List<RetestScore> own = scores.stream().filter(score -> score.hand() == hand).toList();
-    String name = "%s the %s hand ".formatted(since, hand.code()).stripLeading();
-    if (own.isEmpty()) {
-      return new Page.Sentence(name, "was not filmed again", after);
-    }
-    List<String> parts = new ArrayList<>();
-    for (RetestScore.Verdict verdict :
-        List.of(RetestScore.Verdict.BETTER, RetestScore.Verdict.WORSE)) {
-      List<String> qualities =
-          own.stream()
-              .filter(score -> score.verdict() == verdict)
-              .map(score -> quality(score.quality()))
-              .toList();
-      if (!qualities.isEmpty()) {
-        parts.add("%s in %s".formatted(verdict.code(), Words.list(qualities)));
-      }
-    }
-    if (!parts.isEmpty()) {
-      return new Page.Sentence(name + "is ", String.join(" and ", parts), after);
-    }
-    boolean compared =
-        own.stream().anyMatch(score -> score.verdict() != RetestScore.Verdict.CANNOT_TELL);
-    return compared
-        ? new Page.Sentence(name + "shows ", "no clear change", after)
-        : new Page.Sentence(name, "can’t be compared", after);
-  }
-
-  private static String quality(Quality quality) {
-    return Words.quality(quality).toLowerCase(Locale.ROOT);
+        ChangeSentences.PRACTICE);
   }
 
   private Page.ChangeRow row(RetestScore score) {
@@ -154,37 +60,11 @@ final class ChangeParts {
     return "%s (%s)".formatted(Figures.signed(value, decimals), range(range, decimals));
   }
 
-  /** Returns the ends of an interval of a change whose sign is told in words. */
-  private static String size(double change, Range range, int decimals) {
-    return change >= 0
-        ? range(range, decimals)
-        : "%s to %s"
-            .formatted(
-                Figures.number(-range.high(), decimals), Figures.number(-range.low(), decimals));
-  }
-
-  private static String range(Range range, int decimals) {
+  static String range(Range range, int decimals) {
     return Figures.number(range.low(), decimals) + " to " + Figures.number(range.high(), decimals);
   }
 
   private static String number(@Nullable Double value, int decimals) {
     return value == null ? Figures.NONE : Figures.number(value, decimals);
-  }
-
-  private static String control(RetestScore score) {
-    return score.control() == Control.REST ? "a rest of the same length" : "the other hand";
-  }
-
-  private List<RetestScore> scores(String block) {
-    return input.score().retest().stream().filter(score -> score.block().equals(block)).toList();
-  }
-
-  private String before(String block) {
-    return input.session().blocks().stream()
-        .map(Block::name)
-        .filter(name -> Block.order(name) < Block.order(block))
-        .max(Comparator.comparingInt(Block::order))
-        .map(Words::block)
-        .orElse("the block before");
   }
 }

@@ -13,6 +13,7 @@ final class Layout {
   static final String TRIALS = "trials";
   static final String CLIPS = "clips";
   static final String REPORT = "report";
+
   /** What a coach may have changed for one session. */
   static final List<String> OWN = List.of("drills.json", "limits.json");
 

@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.json.ProgressJson;
 import palmturn.measure.Courses;
 import palmturn.measure.ProgressScore;
+import palmturn.report.ChangeSentences;
 import palmturn.report.ProgressReport;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
@@ -22,10 +23,16 @@ import palmturn.store.StoreException;
  * One athlete over several session folders.
  *
  * @param score the figures; null where no session has any
+ * @param changes what changed within the last session given, a line for each later block
  * @param unread a line for each session that can't be read or has no figures
  */
-public record AthleteProgress(@Nullable ProgressScore score, List<String> unread) {
+public record AthleteProgress(
+    @Nullable ProgressScore score, List<String> changes, List<String> unread) {
+  /** What is to be said wherever a change is shown. */
+  public static final String PRACTICE = ChangeSentences.PRACTICE;
+
   public AthleteProgress {
+    changes = List.copyOf(changes);
     unread = List.copyOf(unread);
   }
 
@@ -58,7 +65,13 @@ public record AthleteProgress(@Nullable ProgressScore score, List<String> unread
               .formatted(String.join(", ", athletes)));
     }
     return new AthleteProgress(
-        scored.isEmpty() ? null : Courses.of(scored, Scoring.limits().margins()), unread);
+        scored.isEmpty() ? null : Courses.of(scored, Scoring.limits().margins()),
+        scored.isEmpty() ? List.of() : changes(scored.get(scored.size() - 1)),
+        unread);
+  }
+
+  private static List<String> changes(Courses.Scored last) {
+    return ChangeSentences.of(last.session(), last.score());
   }
 
   /**
@@ -81,10 +94,12 @@ public record AthleteProgress(@Nullable ProgressScore score, List<String> unread
         unread.add(String.valueOf(e.getMessage()));
       }
     }
+    // The last one is the one whose blocks are told apart.
+    own.remove(folder);
     own.add(folder);
     AthleteProgress found = of(List.copyOf(own), null, progress);
     unread.addAll(found.unread());
-    return new AthleteProgress(found.score(), unread);
+    return new AthleteProgress(found.score(), found.changes(), unread);
   }
 
   /** Returns the figures in the fixed form of scripts. */

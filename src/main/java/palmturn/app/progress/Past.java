@@ -18,6 +18,8 @@ public final class Past {
   private final ReadOnlyObjectWrapper<@Nullable ProgressScore> score =
       new ReadOnlyObjectWrapper<>();
   private final ReadOnlyObjectWrapper<List<String>> unread = new ReadOnlyObjectWrapper<>(List.of());
+  private final ReadOnlyObjectWrapper<List<String>> changes =
+      new ReadOnlyObjectWrapper<>(List.of());
   private final ReadOnlyStringWrapper words = new ReadOnlyStringWrapper("");
   private @Nullable Path asked;
 
@@ -36,6 +38,11 @@ public final class Past {
     return score.getReadOnlyProperty();
   }
 
+  /** What changed from block to block in the open session, a line each. */
+  public ReadOnlyObjectProperty<List<String>> changesProperty() {
+    return changes.getReadOnlyProperty();
+  }
+
   /** A line for each session beside that can't be read or has no figures. */
   public ReadOnlyObjectProperty<List<String>> unreadProperty() {
     return unread.getReadOnlyProperty();
@@ -51,6 +58,7 @@ public final class Past {
     asked = session;
     score.set(null);
     unread.set(List.of());
+    changes.set(List.of());
     words.set("Looking for this athlete’s sessions beside the open one …");
     tasks.run(
         () -> finder.of(session),
@@ -69,6 +77,7 @@ public final class Past {
   private void show(AthleteProgress found) {
     ProgressScore now = found.score();
     unread.set(found.unread());
+    changes.set(found.changes());
     words.set(words(now));
     score.set(now);
   }

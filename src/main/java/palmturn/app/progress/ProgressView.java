@@ -21,6 +21,7 @@ import palmturn.measure.Measures;
 import palmturn.measure.ProgressScore;
 import palmturn.measure.Quality;
 import palmturn.trial.Hand;
+import palmturn.work.AthleteProgress;
 
 /** Shows an athlete's progress: a chart for each quality, and what may be said of each hand. */
 public final class ProgressView extends VBox {
@@ -65,6 +66,9 @@ public final class ProgressView extends VBox {
       label.setText("Not followed: " + line);
       nodes.add(label);
     }
+    if (!past.changesProperty().get().isEmpty()) {
+      nodes.add(changes(past.changesProperty().get()));
+    }
     if (score != null) {
       Label key = label("", "small");
       key.setText(CourseWords.KEY);
@@ -80,6 +84,21 @@ public final class ProgressView extends VBox {
       // From now on there is something that the arrow keys can scroll.
       scroll.requestFocus();
     }
+  }
+
+  private Node changes(List<String> lines) {
+    Label name = new Label("In this session");
+    name.getStyleClass().add("strong");
+    VBox box = new VBox(look.px(4), name);
+    for (String line : lines) {
+      Label said = label("progress-change", "second");
+      said.setText(line);
+      box.getChildren().add(said);
+    }
+    Label practice = label("", "small");
+    practice.setText(AthleteProgress.PRACTICE);
+    box.getChildren().add(practice);
+    return box;
   }
 
   private Node quality(ProgressScore score, Quality quality) {

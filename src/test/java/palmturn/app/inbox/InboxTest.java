@@ -1,14 +1,14 @@
 package palmturn.app.inbox;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.time.Clock;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -16,11 +16,11 @@ import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import palmturn.store.SessionFolder;
-import palmturn.work.Progress;
-import palmturn.work.Packing;
 import palmturn.app.tasks.Tasks;
+import palmturn.store.SessionFolder;
 import palmturn.trial.Session;
+import palmturn.work.Packing;
+import palmturn.work.Progress;
 import palmturn.work.Recents;
 import palmturn.work.Sessions;
 

@@ -27,7 +27,9 @@ class PastTest {
   @Test
   void whatIsNotThereIsSaidInWords() {
     Past past =
-        new Past(Tasks.direct(), session -> new AthleteProgress(null, List.of("one: damaged")));
+        new Past(
+            Tasks.direct(),
+            session -> new AthleteProgress(null, List.of(), List.of("one: damaged")));
     past.look(ONE);
     assertNull(past.scoreProperty().get());
     assertTrue(past.wordsProperty().get().startsWith("No session of this athlete has figures"));
@@ -36,10 +38,14 @@ class PastTest {
 
   @Test
   void oneSessionAsksForASecond() {
-    Past past = new Past(Tasks.direct(), session -> new AthleteProgress(score("H-07"), List.of()));
+    Past past =
+        new Past(
+            Tasks.direct(),
+            session -> new AthleteProgress(score("H-07"), List.of("after: better"), List.of()));
     past.look(ONE);
     assertEquals("H-07", past.scoreProperty().get().athlete());
     assertTrue(past.wordsProperty().get().contains("A change wants a second one"));
+    assertEquals(List.of("after: better"), past.changesProperty().get());
   }
 
   @Test
@@ -68,7 +74,8 @@ class PastTest {
         new Past(
             later,
             session ->
-                new AthleteProgress(score(session.equals(ONE) ? "H-07" : "K-12"), List.of()));
+                new AthleteProgress(
+                    score(session.equals(ONE) ? "H-07" : "K-12"), List.of(), List.of()));
     past.look(ONE);
     past.look(OTHER);
     waiting.get(1).run();

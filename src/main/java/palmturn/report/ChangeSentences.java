@@ -1,0 +1,169 @@
+package palmturn.report;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import palmturn.measure.Quality;
+import palmturn.measure.RetestScore;
+import palmturn.measure.RetestScore.Control;
+import palmturn.measure.SessionScore;
+import palmturn.numbers.Range;
+import palmturn.trial.Block;
+import palmturn.trial.Hand;
+import palmturn.trial.Session;
+
+/** What changed from one block to the next, and what of it may be the drill's, in sentences. */
+public final class ChangeSentences {
+  /** What is to be said wherever a change is shown. */
+  public static final String PRACTICE =
+      "Practice alone improves scores: only what is left with the control’s change taken off may"
+          + " be the drill’s.";
+
+  private final Session session;
+  private final SessionScore score;
+
+  ChangeSentences(Session session, SessionScore score) {
+    this.session = session;
+    this.score = score;
+  }
+
+  /** Returns a line for each later block; none where there is no later block. */
+  public static List<String> of(Session session, SessionScore score) {
+    ChangeSentences said = new ChangeSentences(session, score);
+    List<String> lines = new ArrayList<>();
+    score.retest().stream()
+        .map(RetestScore::block)
+        .distinct()
+        .sorted(Comparator.comparingInt(Block::order))
+        .forEach(
+            block -> {
+              StringBuilder line = new StringBuilder();
+              for (Page.Sentence each : said.sentences(block)) {
+                line.append(line.isEmpty() || line.toString().endsWith(" ") ? "" : " ")
+                    .append(each.before())
+                    .append(each.strong())
+                    .append(each.after());
+              }
+              lines.add("%s: %s".formatted(Words.heading(session, block), line));
+            });
+    return lines;
+  }
+
+  /** Returns what changed since the block before, none for a block without one. */
+  List<Page.Sentence> sentences(String block) {
+    List<RetestScore> scores = scores(block);
+    if (scores.isEmpty()) {
+      return List.of();
+    }
+    List<Page.Sentence> sentences = new ArrayList<>();
+    sentences.add(
+        hand("Since %s".formatted(before(block)), scores, Hand.LEFT, ", practice included; "));
+    sentences.add(hand("", scores, Hand.RIGHT, "."));
+    List<RetestScore> held =
+        scores.stream().filter(score -> score.control() != Control.NONE).toList();
+    String drill = scores.get(0).drill();
+    if (drill == null) {
+      return sentences;
+    }
+    if (held.isEmpty()) {
+      sentences.add(
+          new Page.Sentence(
+              "What %s did ".formatted(drill),
+              "can’t be told",
+              " from practice: there is no control to hold it against."));
+      return sentences;
+    }
+    for (RetestScore score : held) {
+      if (told(score.netVerdict()) && score.netDifference() != null && score.net95() != null) {
+        int decimals = BlockParts.decimals(score.quality());
+        sentences.add(
+            new Page.Sentence(
+                "Held against %s, ".formatted(control(score)),
+                "%s of the %s hand got %s with %s"
+                    .formatted(
+                        quality(score.quality()),
+                        score.hand().code(),
+                        score.netVerdict() == RetestScore.Verdict.BETTER ? "better" : "worse",
+                        drill),
+                ": by %s (%s)."
+                    .formatted(
+                        Figures.withUnit(
+                            Figures.number(Math.abs(score.netDifference()), decimals),
+                            BlockParts.difference(score.quality())),
+                        size(score.netDifference(), score.net95(), decimals))));
+      }
+    }
+    if (sentences.size() == 2) {
+      sentences.add(
+          new Page.Sentence(
+              "Held against %s, ".formatted(control(held.get(0))),
+              "nothing that %s did can be told".formatted(drill),
+              " from practice."));
+    }
+    return sentences;
+  }
+
+  private static boolean told(RetestScore.Verdict verdict) {
+    return verdict == RetestScore.Verdict.BETTER || verdict == RetestScore.Verdict.WORSE;
+  }
+
+  private static Page.Sentence hand(
+      String since, List<RetestScore> scores, Hand hand, String after) {
+    List<RetestScore> own = scores.stream().filter(score -> score.hand() == hand).toList();
+    String name = "%s the %s hand ".formatted(since, hand.code()).stripLeading();
+    if (own.isEmpty()) {
+      return new Page.Sentence(name, "was not filmed again", after);
+    }
+    List<String> parts = new ArrayList<>();
+    for (RetestScore.Verdict verdict :
+        List.of(RetestScore.Verdict.BETTER, RetestScore.Verdict.WORSE)) {
+      List<String> qualities =
+          own.stream()
+              .filter(score -> score.verdict() == verdict)
+              .map(score -> quality(score.quality()))
+              .toList();
+      if (!qualities.isEmpty()) {
+        parts.add("%s in %s".formatted(verdict.code(), Words.list(qualities)));
+      }
+    }
+    if (!parts.isEmpty()) {
+      return new Page.Sentence(name + "is ", String.join(" and ", parts), after);
+    }
+    boolean compared =
+        own.stream().anyMatch(score -> score.verdict() != RetestScore.Verdict.CANNOT_TELL);
+    return compared
+        ? new Page.Sentence(name + "shows ", "no clear change", after)
+        : new Page.Sentence(name, "can’t be compared", after);
+  }
+
+  private static String quality(Quality quality) {
+    return Words.quality(quality).toLowerCase(Locale.ROOT);
+  }
+
+  /** Returns the ends of an interval of a change whose sign is told in words. */
+  private static String size(double change, Range range, int decimals) {
+    return change >= 0
+        ? ChangeParts.range(range, decimals)
+        : "%s to %s"
+            .formatted(
+                Figures.number(-range.high(), decimals), Figures.number(-range.low(), decimals));
+  }
+
+  private static String control(RetestScore score) {
+    return score.control() == Control.REST ? "a rest of the same length" : "the other hand";
+  }
+
+  List<RetestScore> scores(String block) {
+    return score.retest().stream().filter(each -> each.block().equals(block)).toList();
+  }
+
+  String before(String block) {
+    return session.blocks().stream()
+        .map(Block::name)
+        .filter(name -> Block.order(name) < Block.order(block))
+        .max(Comparator.comparingInt(Block::order))
+        .map(Words::block)
+        .orElse("the block before");
+  }
+}
