@@ -10,6 +10,7 @@ import palmturn.app.tasks.LongRun;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Reading;
 import palmturn.trial.TrialId;
+import palmturn.work.AthleteProgress;
 import palmturn.work.Drills;
 import palmturn.work.Progress;
 import palmturn.work.Reports;
@@ -61,6 +62,7 @@ final class HandOver {
             folder,
             null,
             Drills.library(settings, folder.folder()),
+            AthleteProgress.beside(folder.folder(), Progress.NONE).score(),
             Reports.Paper.A4,
             clock,
             progress)

@@ -50,7 +50,7 @@ final class DemoCommand implements Callable<Integer> {
               ScoreText.of(
                   score, Drills.training(score, Scoring.limits(folder), library, Map.of())));
       Reports.Written report =
-          Reports.write(folder, null, library, Reports.Paper.A4, Clocks.SYSTEM, bar);
+          Reports.write(folder, null, library, null, Reports.Paper.A4, Clocks.SYSTEM, bar);
       Say.to(spec, "%nSession and report of an invented athlete: %s", dir);
       report.files().forEach(file -> Say.to(spec, "%s", file));
     }

@@ -37,6 +37,7 @@ public record Page(
     @Nullable CoachPart coach,
     List<String> cautions,
     List<ChangePart> changes,
+    @Nullable ProgressPart progress,
     List<BlockPart> blocks,
     List<GlanceRow> glance,
     List<String> ceilings,
@@ -61,6 +62,9 @@ public record Page(
   public boolean elbowTold() {
     return glance.stream().anyMatch(row -> !row.elbow().equals(Figures.NONE));
   }
+
+  /** The athlete over several sessions. */
+  public record ProgressPart(String intro, List<ProgressPage.Part> parts, String key) {}
 
   /** A sentence with its point in bold. */
   public record Sentence(String before, String strong, String after) {}

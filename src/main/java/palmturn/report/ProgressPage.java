@@ -27,5 +27,5 @@ public record ProgressPage(
     String made) {
 
   /** One quality: its name and unit, a sentence for each hand, and the chart. */
-  public record Part(String name, String unit, List<String> sentences, String chartSvg) {}
+  public record Part(String name, String unit, List<String> sentences, Chart chart) {}
 }

@@ -7,13 +7,12 @@ import java.awt.geom.Rectangle2D;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import palmturn.advise.Caution;
 import palmturn.chart.CourseWords;
-import palmturn.chart.Palette;
 import palmturn.chart.ProgressChart;
-import palmturn.chart.SvgChart;
 import palmturn.measure.Limit;
 import palmturn.measure.Limits;
 import palmturn.measure.Measures;
@@ -40,23 +39,19 @@ public final class ProgressReport {
   public static String html(
       ProgressScore score, List<String> unread, Limits limits, Instant madeAt) {
     StringOutput out = new StringOutput();
-    TEMPLATES.render("progress.jte", page(score, unread, limits, madeAt), out);
+    Map<String, Object> params =
+        Map.of("page", page(score, unread, limits, madeAt), "charts", (Chart.Markup) Chart::svg);
+    TEMPLATES.render("progress.jte", params, out);
     return out.toString();
   }
 
   private static ProgressPage page(
       ProgressScore score, List<String> unread, Limits limits, Instant madeAt) {
-    List<ProgressPage.Part> parts = new ArrayList<>();
-    for (Quality quality : Quality.values()) {
-      if (score.courses().stream().anyMatch(course -> course.quality() == quality)) {
-        parts.add(part(score, quality, limits));
-      }
-    }
     return new ProgressPage(
         Style.screen(),
         score.athlete() + ", progress",
         intro(score),
-        parts,
+        parts(score, limits),
         score.steps().stream().map(ProgressReport::drill).filter(Objects::nonNull).toList(),
         unread,
         CourseWords.KEY,
@@ -64,7 +59,18 @@ public final class ProgressReport {
         "Made by Palmturn on " + Words.date(madeAt) + ".");
   }
 
-  private static String intro(ProgressScore score) {
+  /** Returns a part for each quality that was told in any session. */
+  static List<ProgressPage.Part> parts(ProgressScore score, Limits limits) {
+    List<ProgressPage.Part> parts = new ArrayList<>();
+    for (Quality quality : Quality.values()) {
+      if (score.courses().stream().anyMatch(course -> course.quality() == quality)) {
+        parts.add(part(score, quality, limits));
+      }
+    }
+    return parts;
+  }
+
+  static String intro(ProgressScore score) {
     List<Step> steps = score.steps();
     String first = Words.date(steps.get(0).date());
     return score.sessions() == 1
@@ -88,19 +94,19 @@ public final class ProgressReport {
         name,
         Measures.headline(quality).name() + ", " + Measures.headline(quality).unit(),
         sentences,
-        SvgChart.svg(
+        new Chart(
             "progress-" + quality.code(),
             name + ". " + String.join(" ", sentences),
             WIDTH,
             ProgressChart.HEIGHT,
-            g ->
+            (g, palette) ->
                 ProgressChart.paint(
                     g,
                     new Rectangle2D.Double(0, 0, WIDTH, ProgressChart.HEIGHT),
                     score,
                     quality,
                     value,
-                    Palette.LIGHT)));
+                    palette)));
   }
 
   private static @Nullable String drill(Step step) {

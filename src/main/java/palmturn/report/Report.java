@@ -12,10 +12,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import palmturn.advise.Caution;
+import palmturn.chart.CourseWords;
 import palmturn.measure.Limit;
 import palmturn.measure.Limits;
 import palmturn.measure.Measures;
+import palmturn.measure.ProgressScore;
 import palmturn.measure.Quality;
 import palmturn.settle.Settled;
 import palmturn.trial.Block;
@@ -81,6 +84,7 @@ public final class Report {
         CoachWords.of(session),
         Caution.all(),
         new ChangeParts(input).parts(),
+        progress(input),
         blocks.blocks().stream().filter(block -> !block.equals(lead)).map(blocks::part).toList(),
         GlanceParts.of(input),
         CeilingSentences.of(input),
@@ -91,6 +95,16 @@ public final class Report {
         limits(input.limits()),
         session.messages().stream().map(Report::message).toList(),
         "Made by Palmturn on " + MADE.format(input.madeAt()) + ".");
+  }
+
+  private static Page.@Nullable ProgressPart progress(ReportInput input) {
+    ProgressScore score = input.progress();
+    return score == null || score.sessions() < 2
+        ? null
+        : new Page.ProgressPart(
+            ProgressReport.intro(score),
+            ProgressReport.parts(score, input.limits()),
+            CourseWords.KEY);
   }
 
   private static String title(ReportInput input) {

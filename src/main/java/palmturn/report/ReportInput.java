@@ -5,6 +5,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import palmturn.advise.Training;
 import palmturn.measure.Limits;
+import palmturn.measure.ProgressScore;
 import palmturn.measure.SessionScore;
 import palmturn.settle.Settled;
 import palmturn.trial.Reading;
@@ -20,6 +21,7 @@ import palmturn.trial.TrialId;
  * @param score the figures of the same trials and readings
  * @param limits what the figures were held against
  * @param training what the figures advise
+ * @param progress the athlete over several sessions, this one among them; null for this one alone
  * @param stills takes pictures out of the clips
  * @param madeAt when the report was asked for
  */
@@ -29,6 +31,7 @@ public record ReportInput(
     SessionScore score,
     Limits limits,
     Training training,
+    @Nullable ProgressScore progress,
     Stills stills,
     Instant madeAt) {
 

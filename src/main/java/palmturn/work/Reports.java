@@ -15,6 +15,7 @@ import palmturn.advise.DrillLibrary;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFacts;
 import palmturn.clip.ClipFile;
+import palmturn.measure.ProgressScore;
 import palmturn.measure.SessionScore;
 import palmturn.report.MarksCsv;
 import palmturn.report.Report;
@@ -60,12 +61,14 @@ public final class Reports {
    *
    * @param reader as in {@link Scoring#score}
    * @param library the drills to choose from
+   * @param over the athlete over several sessions, this one among them; null for this one alone
    * @param paper what to lay the PDF out for; null for no PDF
    */
   public static Written write(
       SessionFolder folder,
       @Nullable String reader,
       DrillLibrary library,
+      @Nullable ProgressScore over,
       @Nullable Paper paper,
       Clock clock,
       Progress progress)
@@ -86,6 +89,7 @@ public final class Reports {
                   score,
                   Scoring.limits(folder),
                   Drills.training(score, Scoring.limits(folder), library, warnings(filmed)),
+                  over,
                   stills,
                   clock.instant()));
       refuseStopped(progress);

@@ -54,6 +54,17 @@ class ProgressCommandTest {
   }
 
   @Test
+  void theReportShowsItWhereOtherSessionsAreNamed() throws Exception {
+    Path page = summer.resolve("report/report.html");
+    assertEquals(PalmturnCommand.DONE, Run.of("report", summer).status());
+    assertFalse(Files.readString(page).contains("Over sessions"));
+    assertEquals(PalmturnCommand.DONE, Run.of("report", summer, "--with", spring).status());
+    assertTrue(Files.readString(page).contains("Over sessions"));
+    Path other = session("other", "K-12", "2026-05-01");
+    assertEquals(PalmturnCommand.WRONG_DATA, Run.of("report", summer, "--with", other).status());
+  }
+
+  @Test
   void aDamagedSessionIsNamedAndTheOthersShown() throws Exception {
     Path bad = Files.createDirectory(folder.resolve("bad"));
     Files.writeString(bad.resolve("session.json"), "{", StandardCharsets.UTF_8);

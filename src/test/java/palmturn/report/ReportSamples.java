@@ -155,6 +155,7 @@ final class ReportSamples {
         score,
         limits,
         Training.of(Evidence.of(score, limits), DrillsJson.standard()),
+        null,
         (trial, timeS) -> still(timeS),
         MADE);
   }
