@@ -48,7 +48,7 @@ final class DemoCommand implements Callable<Integer> {
           .getOut()
           .println(
               ScoreText.of(
-                  score, Drills.training(score, Scoring.limits(folder), library, Map.of())));
+                  score, Drills.training(score, Scoring.limits(folder), library, null, Map.of())));
       Reports.Written report =
           Reports.write(folder, null, library, null, Reports.Paper.A4, Clocks.SYSTEM, bar);
       Say.to(spec, "%nSession and report of an invented athlete: %s", dir);

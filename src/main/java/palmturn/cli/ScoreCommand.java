@@ -74,7 +74,11 @@ final class ScoreCommand implements Callable<Integer> {
       SessionScore score = Scoring.score(folder, reading);
       Training training =
           Drills.training(
-              score, Scoring.limits(folder), Drills.library(Home.settings(), session), Map.of());
+              score,
+              Scoring.limits(folder),
+              Drills.library(Home.settings(), session),
+              null,
+              Map.of());
       print(text(session, score, training));
     } catch (StoreException e) {
       throw UserError.of(e);

@@ -1,7 +1,9 @@
 package palmturn.measure;
 
 import java.time.LocalDate;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.Drill;
@@ -81,6 +83,20 @@ public record ProgressScore(String athlete, List<Step> steps, List<Course> cours
     public Point {
       trials = List.copyOf(trials);
     }
+  }
+
+  /** Returns each hand's highest rate in a single trial, slaps/s. */
+  public Map<Hand, Double> bestRates() {
+    Map<Hand, Double> best = new EnumMap<>(Hand.class);
+    for (Course course : courses) {
+      if (course.quality() == Quality.SPEED) {
+        course.points().stream()
+            .flatMap(point -> point.trials().stream())
+            .max(Double::compare)
+            .ifPresent(rate -> best.put(course.hand(), rate));
+      }
+    }
+    return best;
   }
 
   /** Returns how many sessions have a figure. */

@@ -16,9 +16,11 @@ import palmturn.advise.Training;
 import palmturn.json.DrillsJson;
 import palmturn.json.JsonException;
 import palmturn.measure.Limits;
+import palmturn.measure.ProgressScore;
 import palmturn.measure.SessionScore;
 import palmturn.store.SessionFolder;
 import palmturn.trial.DrillHand;
+import palmturn.trial.Hand;
 import palmturn.trial.TrialId;
 
 /**
@@ -82,14 +84,17 @@ public final class Drills {
    * Returns what to train by a session's figures.
    *
    * @param limits that hold for the session
+   * @param over the athlete over several sessions, whose best rate counts; null for this one alone
    * @param warnings what stands in the way of scoring a trial's clip, where it was looked at
    */
   public static Training training(
       SessionScore score,
       Limits limits,
       DrillLibrary library,
+      @Nullable ProgressScore over,
       Map<TrialId, List<String>> warnings) {
-    return Training.of(new Evidence(score, limits, Map.of(), warnings), library);
+    Map<Hand, Double> best = over == null ? Map.of() : over.bestRates();
+    return Training.of(new Evidence(score, limits, best, warnings), library);
   }
 
   /**

@@ -88,7 +88,7 @@ public final class Reports {
                   filmed,
                   score,
                   Scoring.limits(folder),
-                  Drills.training(score, Scoring.limits(folder), library, warnings(filmed)),
+                  Drills.training(score, Scoring.limits(folder), library, over, warnings(filmed)),
                   over,
                   stills,
                   clock.instant()));

@@ -8,6 +8,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import palmturn.measure.ProgressScore.Course;
@@ -41,6 +43,21 @@ class ProgressTest {
     assertEquals(0.5, speed.change(), 1e-9);
     assertEquals(0.5 - 0.453391, speed.changeLow(), 1e-6);
     assertEquals(RetestScore.Verdict.BETTER, speed.verdict());
+  }
+
+  @Test
+  void theBestRateIsThatOfASingleTrialOfAnySession() {
+    ProgressScore score =
+        progress(
+            session("H-07", SPRING, "baseline", 4.8, 5.9, 5.2),
+            session("H-07", SUMMER, "baseline", 5.3, 5.5, 5.7));
+    assertEquals(Map.of(Hand.RIGHT, 5.9), rounded(score.bestRates()));
+  }
+
+  private static Map<Hand, Double> rounded(Map<Hand, Double> rates) {
+    return rates.entrySet().stream()
+        .collect(
+            Collectors.toMap(Map.Entry::getKey, each -> Math.rint(1e6 * each.getValue()) / 1e6));
   }
 
   @Test
