@@ -14,7 +14,7 @@ import palmturn.trial.DrillHand;
  * @param quality what to train; null where it is about filming, a trade-off or nothing
  * @param sure whether the whole 95 % interval says so too, not the mean alone
  * @param why the figures, one sentence or more
- * @param todo what to do, one sentence or more
+ * @param action what to do, one sentence or more
  * @param drills codes of the drills that fit, the first one first
  */
 public record Advice(
@@ -23,7 +23,7 @@ public record Advice(
     @Nullable Quality quality,
     boolean sure,
     String why,
-    String todo,
+    String action,
     List<String> drills) {
 
   /** The rule of a clip that is not good enough. */

@@ -23,7 +23,7 @@ final class FilmAgain {
 
   private final Evidence evidence;
   private final List<String> why = new ArrayList<>();
-  private final Set<String> todo = new LinkedHashSet<>();
+  private final Set<String> actions = new LinkedHashSet<>();
   private final Set<TrialId> about = new LinkedHashSet<>();
 
   private FilmAgain(Evidence evidence) {
@@ -44,7 +44,7 @@ final class FilmAgain {
         null,
         true,
         String.join(" ", found.why),
-        String.join(" ", found.todo),
+        String.join(" ", found.actions),
         List.of());
   }
 
@@ -56,7 +56,7 @@ final class FilmAgain {
       } else if (hand.hand() == Hand.LEFT) {
         say("There is no trial to score with either hand.");
       }
-      todo.add(PROTOCOL);
+      actions.add(PROTOCOL);
       return;
     }
     HandState other = all.get(all.get(0) == hand ? 1 : 0);
@@ -64,14 +64,14 @@ final class FilmAgain {
       say(
           "%s has one trial in %s: no interval, and no comparison of the hands."
               .formatted(Words.capital(who), hand.block()));
-      todo.add(PROTOCOL);
+      actions.add(PROTOCOL);
     } else if (other.block() != null
         && !other.block().equals(hand.block())
         && Block.order(hand.block()) < Block.order(other.block())) {
       say(
           "%s was not filmed in %s, so the hands can't be compared as they are now."
               .formatted(Words.capital(who), other.block()));
-      todo.add(PROTOCOL);
+      actions.add(PROTOCOL);
     }
     refused(hand);
     tooFew(hand);
@@ -92,7 +92,7 @@ final class FilmAgain {
         (reason, trials) -> {
           say("No speed, rhythm or slow-down from %s: %s.".formatted(names(hand, trials), reason));
           about.addAll(trials);
-          todo.add("Film at real speed, not in slow motion.");
+          actions.add("Film at real speed, not in slow motion.");
         });
   }
 
@@ -105,7 +105,7 @@ final class FilmAgain {
     if (!trials.isEmpty()) {
       say("Too few slaps to tell a rate in %s.".formatted(names(hand, trials)));
       about.addAll(trials);
-      todo.add("Film the whole trial, from before the first slap to after the last.");
+      actions.add("Film the whole trial, from before the first slap to after the last.");
     }
   }
 
@@ -120,7 +120,7 @@ final class FilmAgain {
           "Where the hand touched is unknown for at least one slap in %s."
               .formatted(names(hand, trials)));
       about.addAll(trials);
-      todo.add(
+      actions.add(
           "Mark the zone of every slap; where the picture does not show it, film closer, from the"
               + " front, with both palms in view.");
     }
@@ -149,7 +149,7 @@ final class FilmAgain {
   }
 
   private void finer() {
-    todo.add(
+    actions.add(
         "Film at 60 frames a second or more, with sound, in a quiet room; let no mark stay typed"
             + " along.");
   }

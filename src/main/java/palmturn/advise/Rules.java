@@ -295,7 +295,7 @@ final class Rules {
   }
 
   private Advice advice(
-      int rule, HandState hand, Quality quality, HandState.Held held, String why, String todo) {
+      int rule, HandState hand, Quality quality, HandState.Held held, String why, String action) {
     String doubt =
         held.sure()
             ? ""
@@ -303,7 +303,13 @@ final class Rules {
                 ? " One trial has no interval, so this is not beyond doubt."
                 : " The interval holds the limit, so this is not beyond doubt.";
     return new Advice(
-        rule, Words.trained(hand.hand()), quality, held.sure(), why + doubt, todo, codes(quality));
+        rule,
+        Words.trained(hand.hand()),
+        quality,
+        held.sure(),
+        why + doubt,
+        action,
+        codes(quality));
   }
 
   private static String mean(HandState hand, Quality quality, HandState.Held held) {

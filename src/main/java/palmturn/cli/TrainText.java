@@ -21,7 +21,7 @@ final class TrainText {
     lines.add("What to train");
     for (Advice advice : training.advice()) {
       lines.addAll(wrapped("-  ", heading(advice) + advice.why()));
-      lines.addAll(wrapped("   ", advice.todo()));
+      lines.addAll(wrapped("   ", advice.action()));
       if (!advice.drills().isEmpty()) {
         lines.addAll(wrapped("   ", "Drills: " + String.join(", ", advice.drills())));
       }

@@ -29,7 +29,7 @@ final class TrainJson {
     node.put("quality", advice.quality() == null ? null : advice.quality().code());
     node.put("sure", advice.sure());
     node.put("why", advice.why());
-    node.put("todo", advice.todo());
+    node.put("action", advice.action());
     ArrayNode drills = node.putArray("drills");
     advice.drills().forEach(drills::add);
     return node;

@@ -33,7 +33,7 @@ public record TrainPart(
     List<DrillRow> drills) {
 
   /** One thing to do, with its figures. */
-  public record AdviceRow(String head, String why, String todo, List<Link> drills) {}
+  public record AdviceRow(String head, String why, String action, List<Link> drills) {}
 
   /** A drill by its name, and where it is told in full. */
   public record Link(String anchor, String name) {}
@@ -81,7 +81,7 @@ public record TrainPart(
           .map(TrainPart::link)
           .forEach(links::add);
     }
-    return new AdviceRow(head(advice), told(advice.why()), told(advice.todo()), links);
+    return new AdviceRow(head(advice), told(advice.why()), told(advice.action()), links);
   }
 
   private static String head(Advice advice) {

@@ -189,7 +189,7 @@ class RulesTest {
     assertEquals(
         "Where the hand touched is unknown for at least one slap in right-baseline-2.", one.why());
     assertFalse(again.why().contains("no sound"), "the left hand's clip stands in nobody's way");
-    assertTrue(again.todo().contains("real speed"), again.todo());
+    assertTrue(again.action().contains("real speed"), again.action());
   }
 
   @Test
@@ -208,8 +208,8 @@ class RulesTest {
   @Test
   void theCleanCeilingIsNamedWhereItIsKnown() {
     assertTrue(
-        advise(right(GOOD.clean(70.0)).ceiling(Hand.RIGHT, 4.2)).get(0).todo().contains("4.2"));
-    assertTrue(advise(right(GOOD.clean(70.0))).get(0).todo().contains("not known"));
+        advise(right(GOOD.clean(70.0)).ceiling(Hand.RIGHT, 4.2)).get(0).action().contains("4.2"));
+    assertTrue(advise(right(GOOD.clean(70.0))).get(0).action().contains("not known"));
   }
 
   private static MadeEvidence right(MadeEvidence.Figures each) {

@@ -100,7 +100,7 @@ class PrintedFormsTest {
     JsonNode train = root.get("train");
     assertFalse(train.isEmpty(), "there is always something to say");
     for (JsonNode advice : train) {
-      assertEquals(Set.of(), missing(keys("rule hand quality sure why todo drills"), advice));
+      assertEquals(Set.of(), missing(keys("rule hand quality sure why action drills"), advice));
     }
     assertEquals(Set.of(), missing(keys("note weeks"), root.get("plan")));
     assertEquals("2026-05-01", root.get("date").textValue());
