@@ -336,7 +336,7 @@ final class Rules {
               .formatted(Words.list(unclear)));
     }
     if (hands.stream().anyMatch(hand -> hand.mean(Quality.DRIFT) == null)) {
-      why.add("The elbow was not tracked.");
+      why.add("How far the elbow went is not known.");
     }
     return new Advice(
         Advice.NOTHING,

@@ -15,6 +15,12 @@ final class CeilingSentences {
     Readers readers = new Readers(input);
     List<String> sentences = new ArrayList<>();
     for (CeilingScore score : input.score().ceilings()) {
+      if (score.trials() == 0) {
+        sentences.add(
+            "%s: can’t be told, since no trial tells where the hand touched."
+                .formatted(Words.hand(score.hand())));
+        continue;
+      }
       sentences.add(
           "%s: %s. %s".formatted(Words.hand(score.hand()), told(score), rests(score, readers)));
     }

@@ -146,7 +146,10 @@ final class NotShown {
             score.trial());
       }
       if (score.drift().elbowMaxCm() == null) {
-        add(found, "The elbow was not tracked, so its drift can’t be told", score.trial());
+        add(
+            found,
+            "How far the elbow went can’t be told: it was not followed, or there is no scale",
+            score.trial());
       }
     }
     return sentences(found);
