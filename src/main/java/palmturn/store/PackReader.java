@@ -222,8 +222,9 @@ public final class PackReader implements AutoCloseable {
   private void checkRoom(Path folder) throws IOException, StoreException {
     Files.createDirectories(folder);
     long bytes = manifest.entries().stream().mapToLong(PackManifest.Entry::bytes).sum();
-    long room = Files.getFileStore(folder).getUsableSpace();
-    if (bytes < 0 || bytes > room) {
+    // 0 where it can't be told, as in a root of its own whose disk is not in the list of mounts.
+    long room = folder.toFile().getUsableSpace();
+    if (bytes < 0 || room > 0 && bytes > room) {
       throw new StoreException(
           "%s: needs %d MB, and %d MB are free on this disk"
               .formatted(file, bytes / 1_000_000, room / 1_000_000));
