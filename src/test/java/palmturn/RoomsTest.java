@@ -91,6 +91,7 @@ class RoomsTest {
             "estimate",
             "measure",
             "settle",
+            "advise",
             "store",
             "film"));
   }

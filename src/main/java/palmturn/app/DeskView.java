@@ -3,7 +3,6 @@ package palmturn.app;
 import java.io.File;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import javafx.beans.InvalidationListener;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
@@ -29,6 +28,7 @@ import palmturn.app.keys.Action;
 import palmturn.app.keys.Chord;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
+import palmturn.app.look.Sentence;
 import palmturn.app.pair.PairView;
 import palmturn.app.session.SessionFlow;
 import palmturn.app.sheet.Sheets;
@@ -162,7 +162,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
   private HBox troubleLine() {
     Label words = new Label();
     words.setId("trouble");
-    words.textProperty().bind(desk.troubleProperty().map(DeskView::sentence));
+    words.textProperty().bind(desk.troubleProperty().map(Sentence::of));
     words.getStyleClass().add("trouble-words");
     Label close = new Label("Esc");
     close.getStyleClass().add("key");
@@ -176,12 +176,6 @@ final class DeskView extends StackPane implements Keyboard.Face {
     line.translateYProperty().set(look.px(56));
     StackPane.setAlignment(line, Pos.TOP_CENTER);
     return line;
-  }
-
-  /** Begins with a capital unless a path or a file's name comes first. */
-  private static String sentence(String trouble) {
-    boolean word = trouble.matches("(?s)[a-z]+[ ,:;’].*");
-    return word ? trouble.substring(0, 1).toUpperCase(Locale.ROOT) + trouble.substring(1) : trouble;
   }
 
   private void place() {

@@ -21,20 +21,17 @@ import palmturn.work.reel.Reels;
 final class HandOver {
   private final Desk desk;
   private final LongRun run;
-  private final Path settings;
   private final Clock clock;
   private final Consumer<Path> opener;
 
   /**
    * Writes nothing yet.
    *
-   * @param settings where the user's own drills lie
    * @param opener shows a file by the program that the computer has for it
    */
-  HandOver(Desk desk, LongRun run, Path settings, Clock clock, Consumer<Path> opener) {
+  HandOver(Desk desk, LongRun run, Clock clock, Consumer<Path> opener) {
     this.desk = desk;
     this.run = run;
-    this.settings = settings;
     this.clock = clock;
     this.opener = opener;
   }
@@ -61,7 +58,7 @@ final class HandOver {
     return Reports.write(
             folder,
             null,
-            Drills.library(settings, folder.folder()),
+            Drills.library(desk.settings(), folder.folder()),
             AthleteProgress.beside(folder.folder(), Progress.NONE).score(),
             Reports.Paper.A4,
             clock,

@@ -47,8 +47,14 @@ public final class PalmturnApp extends Application {
   private final BackgroundTasks writing = new BackgroundTasks("palmturn-write", Platform::runLater);
   private final BackgroundTasks looking = new BackgroundTasks("palmturn-look", Platform::runLater);
   private final Clock clock = Clock.systemDefaultZone();
+  private final Path settings =
+      Recents.settings(
+          System.getProperty("os.name"),
+          Path.of(System.getProperty("user.home")),
+          System.getenv("XDG_CONFIG_HOME"));
   private final Desk desk =
       new Desk(
+          settings,
           background,
           keeping,
           Platform::runLater,
@@ -70,17 +76,12 @@ public final class PalmturnApp extends Application {
 
   @Override
   public void start(Stage window) {
-    Path settings =
-        Recents.settings(
-            System.getProperty("os.name"),
-            Path.of(System.getProperty("user.home")),
-            System.getenv("XDG_CONFIG_HOME"));
     Recents recents = Recents.in(settings);
     SessionFlow flow =
         new SessionFlow(
             desk,
             recents,
-            SeenMessages.in(settings.resolveSibling("messages.properties")),
+            SeenMessages.in(settings.resolve("messages.properties")),
             looking,
             Platform::runLater,
             clock,
@@ -106,7 +107,6 @@ public final class PalmturnApp extends Application {
         new HandOver(
             desk,
             new LongRun(writing, Platform::runLater),
-            settings,
             clock,
             file -> getHostServices().showDocument(file.toUri().toString()));
     show(window, desk, flow, look, print::run, handOver);
@@ -122,7 +122,6 @@ public final class PalmturnApp extends Application {
         new HandOver(
             desk,
             new LongRun(Tasks.direct(), Runnable::run),
-            Path.of(""),
             Clock.systemDefaultZone(),
             file -> {});
     show(

@@ -1,9 +1,11 @@
 package palmturn.cli;
 
 import java.nio.file.Path;
+import java.time.ZoneId;
 import java.util.concurrent.Callable;
 import palmturn.store.SessionFolder;
 import palmturn.trial.DrillHand;
+import palmturn.work.DrillTime;
 import palmturn.work.Notes;
 import palmturn.work.Sessions;
 import picocli.CommandLine.Command;
@@ -34,11 +36,26 @@ final class DrillCommand implements Callable<Integer> {
   @Option(names = "--dose", defaultValue = "", description = "How much, in your own words.")
   private String dose;
 
+  @Option(
+      names = "--start",
+      defaultValue = "",
+      paramLabel = "TIME",
+      description = "When it began: 17:30 on the session's day, or 2026-11-14 17:30.")
+  private String start;
+
+  @Option(
+      names = "--end",
+      defaultValue = "",
+      paramLabel = "TIME",
+      description = "When it ended; with the start, a rest of that length can be its control.")
+  private String end;
+
   @Override
   public Integer call() throws Exception {
     try (SessionFolder folder = Sessions.open(session)) {
       folder.notices().forEach(notice -> Say.warn(spec, notice));
-      Notes.drill(folder, block, code, hand, dose);
+      DrillTime time = DrillTime.read(start, end, folder.session().date(), ZoneId.systemDefault());
+      Notes.drill(folder, block, code, hand, dose, time);
     }
     Say.to(spec, "%s follows %s, %s", block, code, hand.code());
     return PalmturnCommand.DONE;

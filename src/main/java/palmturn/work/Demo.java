@@ -63,7 +63,12 @@ public final class Demo {
     SessionFolder made = Sessions.create(folder, "H-07", DATE, facts);
     try {
       Notes.drill(
-          made, "after-1", "paced-flips", DrillHand.LEFT, "3 a second, 20 slaps, five sets");
+          made,
+          "after-1",
+          "paced-flips",
+          DrillHand.LEFT,
+          "3 a second, 20 slaps, five sets",
+          DrillTime.UNKNOWN);
       Notes.message(made, "coach", WORDS, null, null, Clock.fixed(WRITTEN, ZoneOffset.UTC));
       List<TrialId> order = filmedInTurn();
       for (TrialId id : order) {

@@ -20,9 +20,9 @@ import palmturn.trial.TrialId;
 public final class Notes {
   private Notes() {}
 
-  /** Says which drill was done before a block, making the block where it is new. */
+  /** Says which drill was done before a block, and when, making the block where it is new. */
   public static void drill(
-      SessionFolder folder, String block, String code, DrillHand hand, String dose)
+      SessionFolder folder, String block, String code, DrillHand hand, String dose, DrillTime time)
       throws UserError {
     if (!Block.isName(block) || block.equals(Block.BASELINE)) {
       throw new UserError(
@@ -31,7 +31,7 @@ public final class Notes {
     if (code.isBlank()) {
       throw new UserError("the drill needs a code, such as paced-flips or rest");
     }
-    Drill drill = new Drill(code.strip(), hand, dose, null, null, Extra.NONE);
+    Drill drill = new Drill(code.strip(), hand, dose, time.start(), time.end(), Extra.NONE);
     change(folder, session -> AddClip.withBlock(session, new Block(block, drill, Extra.NONE)));
   }
 

@@ -1,5 +1,6 @@
 package palmturn.app;
 
+import java.nio.file.Path;
 import java.time.Clock;
 import javafx.application.Platform;
 import palmturn.app.desk.Desk;
@@ -11,6 +12,9 @@ import palmturn.work.SeenMessages;
 
 /** Session flows that leave the user's own settings alone. */
 final class Flows {
+  /** Where no settings lie. */
+  static final Path NO_SETTINGS = Path.of("no-settings");
+
   private Flows() {}
 
   static SessionFlow of(Desk desk, Tasks tasks) {

@@ -60,6 +60,7 @@ class LongClipTest {
   void start(Stage window) {
     desk =
         new Desk(
+            Flows.NO_SETTINGS,
             work,
             work,
             Platform::runLater,

@@ -10,6 +10,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
@@ -40,6 +41,7 @@ import palmturn.app.tasks.BackgroundTasks;
 import palmturn.chart.BeatStrip;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
+import palmturn.trial.Drill;
 import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
@@ -110,6 +112,7 @@ class PalmturnAppTest {
     estimating = new BackgroundTasks("test-estimate", Platform::runLater);
     desk =
         new Desk(
+            Flows.NO_SETTINGS,
             background,
             keeping,
             Platform::runLater,
@@ -271,13 +274,25 @@ class PalmturnAppTest {
     until(() -> desk.stage().pictureProperty().get() != null);
     robot.press(KeyCode.CONTROL).type(KeyCode.B).release(KeyCode.CONTROL);
     until(() -> robot.lookup("#drill-code").tryQuery().isPresent());
-    robot.write("wrist circles");
+    until(() -> robot.lookup("#offer-paced-flips").tryQuery().isPresent());
+    robot.write("circles");
+    robot.type(KeyCode.DOWN);
     robot.clickOn("#sheet-ok");
     assertEquals("Say which hand the drill trained.", text(robot, "#drill-missing"));
-    robot.clickOn("#drill-hand-left").clickOn("#sheet-ok");
+    robot.clickOn("#drill-hand-left");
+    robot.clickOn("#drill-start").write("10:30");
+    robot.clickOn("#drill-end").write("10:20");
+    robot.clickOn("#sheet-ok");
+    assertTrue(text(robot, "#drill-missing").startsWith("The drill ends at \"10:20\", not after"));
+    robot.clickOn("#drill-end").press(KeyCode.CONTROL).type(KeyCode.A).release(KeyCode.CONTROL);
+    robot.write("10:50");
+    robot.clickOn("#sheet-ok");
     WaitForAsyncUtils.waitForFxEvents();
-    assertEquals("After wrist circles", desk.board().heading("after-1"));
+    assertEquals("After wrist finger circles", desk.board().heading("after-1"));
     assertEquals("right-after-1-1", desk.board().chosenProperty().get().name());
+    Drill said = desk.folderProperty().get().session().block("after-1").orElseThrow().drill();
+    assertEquals(Duration.ofMinutes(20), said.length());
+    assertTrue(said.dose().startsWith("3 rounds"));
 
     TrialId place = new TrialId(Hand.LEFT, "after-1", 2);
     Path clip = clip("after-drill");

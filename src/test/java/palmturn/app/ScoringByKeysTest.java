@@ -43,6 +43,7 @@ import palmturn.trial.Slap;
 import palmturn.trial.TrialId;
 import palmturn.trial.Zone;
 import palmturn.work.AddClip;
+import palmturn.work.DrillTime;
 import palmturn.work.Estimating;
 import palmturn.work.Notes;
 import palmturn.work.Progress;
@@ -81,6 +82,7 @@ class ScoringByKeysTest {
     work = new BackgroundTasks("test-work", Platform::runLater);
     desk =
         new Desk(
+            Flows.NO_SETTINGS,
             work,
             work,
             Platform::runLater,
@@ -309,7 +311,8 @@ class ScoringByKeysTest {
     try (SessionFolder made =
         Sessions.create(where, "H-07", LocalDate.of(2026, 11, 14), Session.Facts.NONE)) {
       if (!id.block().equals("baseline")) {
-        Notes.drill(made, id.block(), "paced-flips", DrillHand.LEFT, "twenty slaps");
+        Notes.drill(
+            made, id.block(), "paced-flips", DrillHand.LEFT, "twenty slaps", DrillTime.UNKNOWN);
       }
       AddClip.add(
           made,

@@ -250,7 +250,13 @@ class ScreenshotsTest extends Shots {
     try (var clips = Files.list(session.resolve("clips"))) {
       clip = clips.sorted().findFirst().orElseThrow();
     }
-    Platform.runLater(() -> flow.drill("rest", DrillHand.NONE, ""));
+    Platform.runLater(
+        () -> {
+          flow.askDrill();
+          flow.drillAsked().nameProperty().set("rest");
+          flow.drillAsked().handProperty().set(DrillHand.NONE);
+          flow.drill();
+        });
     Platform.runLater(() -> flow.droppedOn(place, List.of(clip)));
     WaitForAsyncUtils.waitForFxEvents();
     until(() -> flow.intake().lookingProperty().get() == null);

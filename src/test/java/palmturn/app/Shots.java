@@ -51,6 +51,7 @@ abstract class Shots {
     estimating = new BackgroundTasks("shots-estimate", Platform::runLater);
     desk =
         new Desk(
+            Flows.NO_SETTINGS,
             background,
             keeping,
             Platform::runLater,

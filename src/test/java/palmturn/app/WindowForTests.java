@@ -26,6 +26,7 @@ final class WindowForTests {
   private final BackgroundTasks keeping = new BackgroundTasks("test-keep", Platform::runLater);
   private final Desk desk =
       new Desk(
+          Flows.NO_SETTINGS,
           background,
           keeping,
           Platform::runLater,

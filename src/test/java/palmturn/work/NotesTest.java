@@ -32,7 +32,7 @@ class NotesTest {
         String block = "after-" + i;
         work.add(
             () -> {
-              Notes.drill(open, block, "rest", DrillHand.NONE, "");
+              Notes.drill(open, block, "rest", DrillHand.NONE, "", DrillTime.UNKNOWN);
               return true;
             });
         work.add(

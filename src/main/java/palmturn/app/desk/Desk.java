@@ -33,6 +33,7 @@ import palmturn.trial.TrialId;
 
 /** What is open, and what follows from it: the models of all panes and the lines in the header. */
 public final class Desk implements AutoCloseable {
+  private final Path settings;
   private final Tasks background;
   private final Board board = new Board();
   private final Stage stage;
@@ -64,6 +65,7 @@ public final class Desk implements AutoCloseable {
   /**
    * Starts with nothing open.
    *
+   * @param settings the folder of the user's settings, with drills of their own
    * @param background runs what is slow
    * @param keeping runs what writes marks, in order
    * @param screen hands work to the screen's thread
@@ -71,7 +73,13 @@ public final class Desk implements AutoCloseable {
    * @param estimating makes estimates
    */
   public Desk(
-      Tasks background, Tasks keeping, Executor screen, Clock clock, EstimateRun estimating) {
+      Path settings,
+      Tasks background,
+      Tasks keeping,
+      Executor screen,
+      Clock clock,
+      EstimateRun estimating) {
+    this.settings = settings;
     this.background = background;
     marking = new Marking(clock);
     saving = new Saving(keeping, clock, trouble);
@@ -90,6 +98,11 @@ public final class Desk implements AutoCloseable {
     pairing = new Pairing(this, background, screen, trials, readers, opening);
     board.chosenProperty().addListener((chosen, before, now) -> chosen(now));
     stage.frameProperty().addListener((frame, before, now) -> marking.arriveAt(now.intValue()));
+  }
+
+  /** Returns the folder of the user's settings, which need not be there. */
+  public Path settings() {
+    return settings;
   }
 
   public Board board() {

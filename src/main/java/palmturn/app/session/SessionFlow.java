@@ -24,6 +24,8 @@ import palmturn.trial.DrillHand;
 import palmturn.trial.Hand;
 import palmturn.trial.TrialId;
 import palmturn.work.AthleteProgress;
+import palmturn.work.DrillTime;
+import palmturn.work.Drills;
 import palmturn.work.Notes;
 import palmturn.work.Progress;
 import palmturn.work.Recents;
@@ -33,12 +35,14 @@ import palmturn.work.UserError;
 /** How sessions begin, grow by clips and blocks, and are found again. */
 public final class SessionFlow {
   private final Desk desk;
+  private final Tasks tasks;
   private final Clock clock;
   private final Intake intake;
   private final Landing landing;
   private final Inbox inbox;
   private final Recents recents;
   private final Past past;
+  private DrillAsked drillAsked = new DrillAsked();
 
   /**
    * Connects itself to a desk.
@@ -57,6 +61,7 @@ public final class SessionFlow {
       Clock clock,
       Eyes eyes) {
     this.desk = desk;
+    this.tasks = tasks;
     this.clock = clock;
     intake = new Intake(tasks, screen, eyes);
     this.recents = recents;
@@ -226,9 +231,21 @@ public final class SessionFlow {
 
   /** Asks which drill comes next. */
   public void askDrill() {
-    if (open() != null && !desk.lookOnly()) {
+    SessionFolder open = open();
+    if (open != null && !desk.lookOnly()) {
+      DrillAsked asked = new DrillAsked();
+      drillAsked = asked;
+      tasks.run(
+          () -> Drills.library(desk.settings(), open.folder()),
+          asked::offer,
+          problem -> asked.say(String.valueOf(problem.getMessage())));
       desk.ask(new Question.NewDrill());
     }
+  }
+
+  /** What is said about the next drill. */
+  public DrillAsked drillAsked() {
+    return drillAsked;
   }
 
   /** Returns the session that is open; says that there is none. */
@@ -251,33 +268,33 @@ public final class SessionFlow {
     }
   }
 
-  /**
-   * Begins a block after a drill, and goes to its first place to be filmed.
-   *
-   * @return empty, or what is wrong with what was said
-   */
-  public String drill(String code, @Nullable DrillHand hand, String dose) {
+  /** Begins a block after the drill that was said, and goes to its first place to be filmed. */
+  public void drill() {
+    DrillAsked asked = drillAsked;
     SessionFolder open = desk.folderProperty().get();
     if (open == null || desk.lookOnly()) {
-      return "";
+      return;
     }
+    DrillHand hand = asked.handProperty().get();
     if (hand == null) {
-      return "Say which hand the drill trained.";
+      asked.say("Say which hand the drill trained.");
+      return;
     }
     String block = nextBlock();
     try {
-      Notes.drill(
-          open,
-          block,
-          code.strip().toLowerCase(java.util.Locale.ROOT).replace(' ', '-'),
-          hand,
-          dose.strip());
+      DrillTime time =
+          DrillTime.read(
+              asked.startProperty().get(),
+              asked.endProperty().get(),
+              open.session().date(),
+              clock.getZone());
+      Notes.drill(open, block, asked.code(), hand, asked.doseProperty().get().strip(), time);
     } catch (UserError e) {
-      return String.valueOf(e.getMessage());
+      asked.say(String.valueOf(e.getMessage()));
+      return;
     }
     desk.ask(null);
     desk.take(open, Protocol.order(block).get(0), "");
-    return "";
   }
 
   private void ask(List<Path> clips, @Nullable TrialId place) {

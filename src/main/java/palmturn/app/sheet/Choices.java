@@ -5,6 +5,7 @@ import javafx.beans.property.ObjectProperty;
 import javafx.scene.control.RadioButton;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.HBox;
+import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 
 /** One of a few answers, side by side. */
@@ -32,10 +33,20 @@ final class Choices {
       RadioButton button = new RadioButton(each.words());
       button.setId(id + "-" + each.id());
       button.setToggleGroup(group);
+      button.setUserData(each.value());
       button.setSelected(each.value().equals(answer.get()));
       button.setOnAction(event -> answer.set(each.value()));
       row.getChildren().add(button);
     }
     return row;
+  }
+
+  /** Lets buttons show an answer that is also given elsewhere. */
+  static <T> void follow(HBox row, ObjectProperty<T> answer, Follow follow) {
+    follow.value(
+        answer,
+        now ->
+            row.getChildren()
+                .forEach(each -> ((RadioButton) each).setSelected(each.getUserData().equals(now))));
   }
 }

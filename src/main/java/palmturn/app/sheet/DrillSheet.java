@@ -1,73 +1,201 @@
 package palmturn.app.sheet;
 
+import java.util.LinkedHashSet;
 import java.util.List;
-import javafx.beans.property.ObjectProperty;
-import javafx.beans.property.SimpleObjectProperty;
+import java.util.Set;
+import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
+import palmturn.advise.Caution;
+import palmturn.advise.LibraryDrill;
+import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
-import palmturn.app.session.SessionFlow;
+import palmturn.app.session.DrillAsked;
+import palmturn.app.session.DrillAsked.Offer;
 import palmturn.trial.DrillHand;
 
-/** Asks which drill was done, for the block that follows it. */
+/** Asks which drill was done, for the block that follows it, and shows what the library says. */
 final class DrillSheet {
-  private final SessionFlow flow;
-  private final Look look;
-  private final TextField code;
-  private final TextField dose;
-  private final ObjectProperty<@Nullable DrillHand> hand = new SimpleObjectProperty<>();
-  private final Label missing = new Label();
+  private static final double WIDTH = 430;
+  private static final double SIDE = 400;
+  private static final double ROW = 30;
+  private static final int ROWS = 5;
 
-  DrillSheet(SessionFlow flow, Look look) {
-    this.flow = flow;
+  private final DrillAsked asked;
+  private final Look look;
+  private final TextField name;
+  private final VBox rows = new VBox();
+  private final ScrollPane list = new ScrollPane(rows);
+  private final VBox side;
+
+  DrillSheet(DrillAsked asked, Look look) {
+    this.asked = asked;
     this.look = look;
-    code = Sheets.field("drill-code", 24, look);
-    dose = Sheets.field("drill-dose", 24, look);
+    name = wide("drill-code");
+    side = new VBox(look.px(12));
+  }
+
+  /** Returns what takes the keys first. */
+  TextField first() {
+    return name;
+  }
+
+  /** Returns the sheet's content, which follows what is said until the end. */
+  List<Node> content(Follow follow) {
+    name.textProperty().bindBidirectional(asked.nameProperty());
+    name.setPromptText("type, or go down the list with ↓");
+    name.addEventFilter(KeyEvent.KEY_PRESSED, this::arrows);
+    list.setFitToWidth(true);
+    list.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    list.setFocusTraversable(false);
+    list.setMinHeight(look.px(2 * ROW));
+    list.setPrefViewportHeight(look.px(ROWS * ROW));
+    TextField dose = wide("drill-dose");
+    dose.textProperty().bindBidirectional(asked.doseProperty());
+    VBox left =
+        new VBox(
+            look.px(12),
+            labelled("Which drill? One of the list or your own; a rest counts too", name),
+            list,
+            labelled("Which hand did it train?", hands(follow)),
+            labelled("How much? In your words; may stay empty", dose),
+            labelled("From when to when? As 17:30 or 2026-11-14 17:30; may stay empty", times()));
+    left.setMinWidth(look.px(WIDTH));
+    left.setMaxWidth(look.px(WIDTH));
+    side.setMinWidth(look.px(SIDE));
+    side.setMaxWidth(look.px(SIDE));
+    Label missing = new Label();
     missing.setId("drill-missing");
     missing.getStyleClass().add("over");
+    missing.setWrapText(true);
+    missing.setMaxWidth(look.px(WIDTH + 24 + SIDE));
+    missing.setMinHeight(Region.USE_PREF_SIZE);
+    missing.textProperty().bind(asked.missingProperty());
     missing.managedProperty().bind(missing.textProperty().isNotEmpty());
+    follow.value(asked.offersProperty(), this::show);
+    follow.value(asked.namedProperty(), this::show);
+    return List.of(new HBox(look.px(24), left, side), missing);
   }
 
-  TextField first() {
-    return code;
+  private void arrows(KeyEvent event) {
+    if (event.getCode() == KeyCode.UP || event.getCode() == KeyCode.DOWN) {
+      asked.move(event.getCode() == KeyCode.UP ? -1 : 1);
+      name.end();
+      event.consume();
+    }
   }
 
-  List<Node> content() {
-    return List.of(
-        asked("Which drill? For example paced flips; a rest counts too", code),
-        asked(
-            "Which hand did it train?",
-            Choices.of(
-                "drill-hand",
-                look,
-                hand,
-                Choices.choice("left", DrillHand.LEFT, "left"),
-                Choices.choice("right", DrillHand.RIGHT, "right"),
-                Choices.choice("both", DrillHand.BOTH, "both"),
-                Choices.choice("none", DrillHand.NONE, "none"))),
-        asked("How much? In your words; may stay empty", dose),
-        small(
-            "One hand as a control tells a drill's effect from practice: train one, film both.\n"
-                + "Pain, dizziness or double vision: stop."),
-        missing);
+  private HBox hands(Follow follow) {
+    HBox row =
+        Choices.of(
+            "drill-hand",
+            look,
+            asked.handProperty(),
+            Choices.choice("left", DrillHand.LEFT, "left"),
+            Choices.choice("right", DrillHand.RIGHT, "right"),
+            Choices.choice("both", DrillHand.BOTH, "both"),
+            Choices.choice("none", DrillHand.NONE, "none"));
+    Choices.follow(row, asked.handProperty(), follow);
+    return row;
   }
 
-  void done() {
-    missing.setText(flow.drill(code.getText(), hand.get(), dose.getText()));
+  private HBox times() {
+    TextField start = Sheets.field("drill-start", 9, look);
+    start.textProperty().bindBidirectional(asked.startProperty());
+    start.setAccessibleText("start");
+    TextField end = Sheets.field("drill-end", 9, look);
+    end.textProperty().bindBidirectional(asked.endProperty());
+    end.setAccessibleText("end");
+    HBox row = new HBox(look.px(8), start, words("to", "second"), end);
+    row.setAlignment(Pos.CENTER_LEFT);
+    return row;
   }
 
-  private VBox asked(String words, Node answer) {
-    Label label = new Label(words);
-    label.getStyleClass().add("second");
-    return new VBox(look.px(4), label, answer);
+  private void show(List<Offer> offers) {
+    rows.getChildren().setAll(offers.stream().map(this::row).toList());
+    if (offers.isEmpty()) {
+      rows.getChildren().add(words("Not in the list: a drill of your own.", "second"));
+    }
+    list.setVvalue(0);
+    show(asked.namedProperty().get());
   }
 
-  private static Label small(String words) {
-    Label label = new Label(words);
-    label.getStyleClass().add("small");
+  private HBox row(Offer offer) {
+    Label drill = words(offer.name(), "plain");
+    drill.setMinWidth(Region.USE_PREF_SIZE);
+    Region space = new Region();
+    HBox.setHgrow(space, Priority.ALWAYS);
+    HBox row = new HBox(look.px(12), drill, space, words(offer.aims(), "small"));
+    row.setId("offer-" + offer.code());
+    row.setAlignment(Pos.CENTER_LEFT);
+    row.setMinHeight(look.px(ROW));
+    row.getStyleClass().setAll("offer", "inbox-row", "to-click");
+    row.setOnMouseClicked(event -> asked.choose(offer));
+    return row;
+  }
+
+  private void show(@Nullable Offer named) {
+    List<Offer> offers = asked.offersProperty().get();
+    for (int i = 0; i < offers.size(); i++) {
+      Node row = rows.getChildren().get(i);
+      row.getStyleClass().remove("inbox-chosen");
+      if (offers.get(i).equals(named)) {
+        row.getStyleClass().add("inbox-chosen");
+        int hidden = offers.size() - ROWS;
+        list.setVvalue(hidden <= 0 ? 0 : Math.max(0.0, i - ROWS / 2) / hidden);
+      }
+    }
+    side.getChildren().clear();
+    LibraryDrill drill = named == null ? null : named.drill();
+    Set<Caution> cautions = new LinkedHashSet<>(Set.of(Caution.PAIN));
+    if (drill != null) {
+      side.getChildren()
+          .addAll(
+              wrapped(drill.name(), "strong"),
+              wrapped(drill.how(), "second"),
+              wrapped("Stop: " + drill.stop(), "second"));
+      cautions.addAll(drill.cautions());
+    }
+    side.getChildren()
+        .add(
+            wrapped(
+                "One hand as a control tells a drill's effect from practice: train one, film both."
+                    + " A drill of both hands or none wants a rest as long as it was.",
+                "small"));
+    cautions.stream()
+        .sorted()
+        .forEach(caution -> side.getChildren().add(wrapped(caution.text(), "small")));
+  }
+
+  private Label wrapped(String text, String style) {
+    Label label = words(text, style);
+    label.setWrapText(true);
+    label.setMinHeight(Region.USE_PREF_SIZE);
+    return label;
+  }
+
+  private TextField wide(String id) {
+    TextField field = Sheets.field(id, 24, look);
+    field.setMaxWidth(Double.MAX_VALUE);
+    return field;
+  }
+
+  private VBox labelled(String question, Node answer) {
+    return new VBox(look.px(4), words(question, "second"), answer);
+  }
+
+  private static Label words(String text, String style) {
+    Label label = new Label(text);
+    label.getStyleClass().add(style);
     return label;
   }
 }

@@ -230,11 +230,14 @@ public final class Sheets extends StackPane {
   }
 
   private void drill() {
-    DrillSheet drill = new DrillSheet(flow, look);
+    DrillSheet drill = new DrillSheet(flow.drillAsked(), look);
     Sheet sheet =
-        new Sheet("What was done before filming again?", look, drill.content().toArray(Node[]::new))
+        new Sheet(
+                "What was done before filming again?",
+                look,
+                drill.content(follow).toArray(Node[]::new))
             .choice("sheet-cancel", "Cancel", false, this::close)
-            .choice("sheet-ok", "Begin the block", true, drill::done);
+            .choice("sheet-ok", "Begin the block", true, flow::drill);
     put(sheet, drill.first());
   }
 

@@ -79,6 +79,7 @@ class MessagesTest {
     Tasks direct = Tasks.direct();
     desk =
         new Desk(
+            where.resolve("settings"),
             direct,
             keeping(),
             screen::add,
