@@ -49,6 +49,7 @@ import picocli.CommandLine.ScopeType;
       DrillsCommand.class,
       ClicksCommand.class,
       VerifyCommand.class,
+      ModelsCommand.class,
       SynthCommand.class,
       BenchCommand.class
     })

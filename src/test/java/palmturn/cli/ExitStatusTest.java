@@ -38,6 +38,7 @@ class ExitStatusTest {
         "agree",
         "report",
         "verify",
+        "models",
         "synth",
         "bench"
       })

@@ -1,0 +1,57 @@
+package palmturn.json;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** How the landmark networks stand, as a script reads it. */
+public final class ModelsJson {
+  private ModelsJson() {}
+
+  /**
+   * One network's file.
+   *
+   * @param file its name
+   * @param what it gives
+   * @param state {@code installed}, {@code missing} or {@code damaged}
+   * @param bytes the length it has to have
+   * @param sha256 the sum it has to have
+   * @param npmPackage the package that it comes from
+   * @param version of that package
+   * @param installedOn a day; null where that is not known
+   * @param installedFrom in words; null where that is not known
+   */
+  public record Model(
+      String file,
+      String what,
+      String state,
+      long bytes,
+      String sha256,
+      String npmPackage,
+      String version,
+      @Nullable String installedOn,
+      @Nullable String installedFrom) {}
+
+  /** Returns the text that {@code models --json} prints. */
+  public static String write(String folder, String licence, List<Model> models) {
+    ObjectNode root = JsonText.object();
+    root.put("folder", folder);
+    root.put("licence", licence);
+    root.put("installed", models.stream().allMatch(each -> each.state().equals("installed")));
+    ArrayNode files = root.putArray("files");
+    for (Model model : models) {
+      ObjectNode node = files.addObject();
+      node.put("file", model.file());
+      node.put("what", model.what());
+      node.put("state", model.state());
+      node.put("bytes", model.bytes());
+      node.put("sha256", model.sha256());
+      node.put("package", model.npmPackage());
+      node.put("version", model.version());
+      node.put("installedOn", model.installedOn());
+      node.put("installedFrom", model.installedFrom());
+    }
+    return JsonText.page(root);
+  }
+}

@@ -1,0 +1,229 @@
+package palmturn.work;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import palmturn.clip.ClipHash;
+import palmturn.json.ModelsJson;
+
+/**
+ * The landmark networks in this user's data folder: what is there and whole, and putting them there
+ * out of packages that were brought. Nothing here fetches anything.
+ */
+public final class LandmarkModels {
+  /** What brings and installs them. */
+  public static final String TOOL = "tools/get-landmark-models";
+
+  /** Their licence, by its SPDX name. */
+  public static final String LICENCE = "Apache-2.0";
+
+  private final Path folder;
+  private final List<WantedModel> wanted;
+
+  /** How a file stands. */
+  public enum State {
+    INSTALLED,
+    MISSING,
+    /** There, but not with the sum that it has to have. */
+    DAMAGED;
+
+    /** Returns the word that is shown and printed. */
+    public String word() {
+      return name().toLowerCase(Locale.ROOT);
+    }
+  }
+
+  /**
+   * A file and how it stands.
+   *
+   * @param model as it has to be
+   * @param state as it is
+   * @param on the day it was installed; null where that is not known
+   * @param from where it was brought from; null where that is not known
+   */
+  public record Standing(
+      WantedModel model, State state, @Nullable String on, @Nullable String from) {}
+
+  LandmarkModels(Path folder, List<WantedModel> wanted) {
+    this.folder = folder;
+    this.wanted = List.copyOf(wanted);
+  }
+
+  /** Returns those of this user, where the program looks for them; none need be there. */
+  public static LandmarkModels ofThisUser() {
+    return new LandmarkModels(
+        folder(
+            System.getProperty("palmturn.models"),
+            System.getProperty("os.name"),
+            Path.of(System.getProperty("user.home")),
+            System.getenv("XDG_DATA_HOME"),
+            System.getenv("LOCALAPPDATA")),
+        WantedModel.all());
+  }
+
+  /**
+   * Returns the folder of a user's networks.
+   *
+   * @param named the folder that the program was started with; null for the usual one
+   * @param os the operating system's name
+   * @param home the user's folder
+   * @param data where the system says that data belongs; null where it does not
+   * @param local where Windows says so; null elsewhere
+   */
+  static Path folder(
+      @Nullable String named, String os, Path home, @Nullable String data, @Nullable String local) {
+    if (named != null) {
+      return Path.of(named);
+    }
+    String name = os.toLowerCase(Locale.ROOT);
+    Path base;
+    if (data != null && !data.isBlank()) {
+      base = Path.of(data);
+    } else if (name.contains("mac")) {
+      base = home.resolve("Library").resolve("Application Support");
+    } else if (name.contains("windows")) {
+      base =
+          local != null && !local.isBlank()
+              ? Path.of(local)
+              : home.resolve("AppData").resolve("Local");
+    } else {
+      base = home.resolve(".local").resolve("share");
+    }
+    return base.resolve("palmturn").resolve("models");
+  }
+
+  /** Returns where they lie, or would. */
+  public Path folder() {
+    return folder;
+  }
+
+  /** Returns every file with how it stands; reads all that are there. */
+  public List<Standing> standings() {
+    ModelPapers papers = ModelPapers.in(folder);
+    return wanted.stream()
+        .map(
+            model -> {
+              State state = state(model);
+              boolean there = state == State.INSTALLED;
+              return new Standing(
+                  model, state, there ? papers.on(model) : null, there ? papers.from(model) : null);
+            })
+        .toList();
+  }
+
+  private State state(WantedModel model) {
+    Path file = folder.resolve(model.file());
+    try {
+      if (!Files.exists(file)) {
+        return State.MISSING;
+      }
+      return Files.size(file) == model.bytes() && ClipHash.sha256(file).equals(model.sha256())
+          ? State.INSTALLED
+          : State.DAMAGED;
+    } catch (IOException e) {
+      return State.DAMAGED;
+    }
+  }
+
+  /**
+   * Puts those that are missing or damaged in place; all are checked before the first is written.
+   *
+   * @param from a folder with the unpacked packages somewhere in it, or with the files alone
+   * @param origin where they were brought from, in words that are kept beside them
+   * @param on today
+   * @return what was put in place
+   * @throws UserError if one is not there or has a wrong sum, or the folder can't be written
+   */
+  public List<WantedModel> install(Path from, String origin, LocalDate on, Progress progress)
+      throws UserError {
+    ModelSearch search = ModelSearch.in(from);
+    List<WantedModel> needed =
+        standings().stream()
+            .filter(each -> each.state() != State.INSTALLED)
+            .map(Standing::model)
+            .toList();
+    Map<WantedModel, byte[]> contents = new LinkedHashMap<>();
+    for (WantedModel model : needed) {
+      if (progress.stopped()) {
+        throw new UserError("stopped; nothing was installed");
+      }
+      progress.at((double) contents.size() / needed.size(), model.file());
+      contents.put(model, search.content(model));
+    }
+    makeFolder();
+    ModelPapers papers = ModelPapers.in(folder);
+    papers.write(wanted);
+    for (Map.Entry<WantedModel, byte[]> each : contents.entrySet()) {
+      NewFile.write(folder.resolve(each.getKey().file()), true, each.getValue());
+    }
+    papers.remember(needed, on, origin);
+    progress.at(1, "");
+    return needed;
+  }
+
+  private void makeFolder() throws UserError {
+    try {
+      Files.createDirectories(folder);
+    } catch (IOException e) {
+      throw new UserError(
+          folder + " can't be made: may you write there, and is no file in its way?", e);
+    }
+  }
+
+  /**
+   * Takes them away, with their papers, and leaves everything else.
+   *
+   * @return how many files were taken away
+   */
+  public int remove() throws UserError {
+    int removed = 0;
+    try {
+      for (WantedModel model : wanted) {
+        removed += Files.deleteIfExists(folder.resolve(model.file())) ? 1 : 0;
+      }
+      for (String paper : ModelPapers.FILES) {
+        Files.deleteIfExists(folder.resolve(paper));
+      }
+      if (Files.isDirectory(folder) && empty()) {
+        Files.delete(folder);
+      }
+    } catch (IOException e) {
+      throw new UserError(folder + " can't be cleared: may you write there?", e);
+    }
+    return removed;
+  }
+
+  private boolean empty() throws IOException {
+    try (Stream<Path> inside = Files.list(folder)) {
+      return inside.findAny().isEmpty();
+    }
+  }
+
+  /** Returns how they stand, in the fixed form of scripts. */
+  public String json(List<Standing> standings) {
+    return ModelsJson.write(
+        folder.toString(),
+        LICENCE,
+        standings.stream()
+            .map(
+                each ->
+                    new ModelsJson.Model(
+                        each.model().file(),
+                        each.model().what(),
+                        each.state().word(),
+                        each.model().bytes(),
+                        each.model().sha256(),
+                        each.model().npmPackage().packageName(),
+                        each.model().npmPackage().version(),
+                        each.on(),
+                        each.from()))
+            .toList());
+  }
+}
