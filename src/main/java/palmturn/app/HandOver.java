@@ -11,9 +11,9 @@ import palmturn.store.SessionFolder;
 import palmturn.trial.Reading;
 import palmturn.trial.TrialId;
 import palmturn.work.AthleteProgress;
-import palmturn.work.Drills;
 import palmturn.work.Progress;
 import palmturn.work.Reports;
+import palmturn.work.Standards;
 import palmturn.work.UserError;
 import palmturn.work.reel.Reels;
 
@@ -58,8 +58,8 @@ final class HandOver {
     return Reports.write(
             folder,
             null,
-            Drills.library(desk.settings(), folder.folder()),
-            AthleteProgress.beside(folder.folder(), Progress.NONE).score(),
+            Standards.of(desk.settings(), folder.folder()),
+            AthleteProgress.beside(desk.settings(), folder.folder(), Progress.NONE).score(),
             Reports.Paper.A4,
             clock,
             progress)

@@ -59,7 +59,7 @@ public final class PalmturnApp extends Application {
           keeping,
           Platform::runLater,
           clock,
-          new EstimateRun(estimating, Platform::runLater, PalmturnApp::estimate));
+          new EstimateRun(estimating, Platform::runLater, this::estimate));
 
   /**
    * Opens the window and returns when it is closed.
@@ -164,9 +164,9 @@ public final class PalmturnApp extends Application {
     window.show();
   }
 
-  private static Estimate estimate(SessionFolder folder, TrialId trial, Progress progress)
+  private Estimate estimate(SessionFolder folder, TrialId trial, Progress progress)
       throws UserError {
-    return Estimating.standard().trial(folder, trial, Estimating.Asked.ALL, progress);
+    return Estimating.standard(settings).trial(folder, trial, Estimating.Asked.ALL, progress);
   }
 
   @Override

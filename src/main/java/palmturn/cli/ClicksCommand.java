@@ -10,6 +10,7 @@ import palmturn.trial.DrillHand;
 import palmturn.work.Clicks;
 import palmturn.work.Drills;
 import palmturn.work.Sessions;
+import palmturn.work.Standards;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -111,7 +112,7 @@ final class ClicksCommand implements Callable<Integer> {
           spec.commandLine(), "--drill takes its pace from --session SESSION, not from --pace");
     }
     try (SessionFolder folder = Sessions.openReadOnly(session)) {
-      Pace found = Drills.pace(folder, Drills.library(Home.settings(), session), drill, hand);
+      Pace found = Drills.pace(folder, Standards.of(Home.settings(), session), drill, hand);
       Say.to(spec, "%s", found.words());
       return found.slapsPerS();
     }

@@ -3,13 +3,13 @@ package palmturn.cli;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.concurrent.Callable;
-import palmturn.advise.DrillLibrary;
 import palmturn.measure.SessionScore;
 import palmturn.store.SessionFolder;
 import palmturn.work.Demo;
 import palmturn.work.Drills;
 import palmturn.work.Reports;
 import palmturn.work.Scoring;
+import palmturn.work.Standards;
 import palmturn.work.UserError;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -42,15 +42,13 @@ final class DemoCommand implements Callable<Integer> {
   public Integer call() throws Exception {
     try (Bar bar = Bar.on(spec);
         SessionFolder folder = Demo.make(dir, Demo.bundledClips(Home.folder()), bar)) {
-      DrillLibrary library = Drills.library(Home.settings(), dir);
-      SessionScore score = Scoring.score(folder, null);
+      Standards standards = Standards.of(Home.settings(), dir);
+      SessionScore score = Scoring.score(folder, null, standards.limits());
       spec.commandLine()
           .getOut()
-          .println(
-              ScoreText.of(
-                  score, Drills.training(score, Scoring.limits(folder), library, null, Map.of())));
+          .println(ScoreText.of(score, Drills.training(score, standards, null, Map.of())));
       Reports.Written report =
-          Reports.write(folder, null, library, null, Reports.Paper.A4, Clocks.SYSTEM, bar);
+          Reports.write(folder, null, standards, null, Reports.Paper.A4, Clocks.SYSTEM, bar);
       Say.to(spec, "%nSession and report of an invented athlete: %s", dir);
       report.files().forEach(file -> Say.to(spec, "%s", file));
     }

@@ -114,7 +114,7 @@ final class EstimateCommand implements Callable<Integer> {
       }
       EstimateBatch.Counts counts;
       try (Bar bar = Bar.on(spec, interruption::asked)) {
-        EstimateBatch batch = new EstimateBatch(Estimating.standard(), wanted, file);
+        EstimateBatch batch = new EstimateBatch(Estimating.standard(Home.settings()), wanted, file);
         counts = batch.run(bar, new Printed(one, bar));
       }
       found.errors().forEach(this::report);

@@ -28,8 +28,12 @@ final class Home {
     throw new UserError("the program's own folder can't be found: start it with tools/palmturn");
   }
 
-  /** Returns the folder of this user's settings, which need not be there. */
+  /** Returns the folder of this user's settings, which need not be there; tests name their own. */
   static Path settings() {
+    String named = System.getProperty("palmturn.settings");
+    if (named != null) {
+      return Path.of(named);
+    }
     return Recents.settings(
         System.getProperty("os.name"),
         Path.of(System.getProperty("user.home")),

@@ -4,9 +4,11 @@ import java.nio.file.Path;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import palmturn.measure.Limits;
 import palmturn.measure.PaceLadder;
 import palmturn.store.SessionFolder;
 import palmturn.work.Clicks;
+import palmturn.work.LimitsInForce;
 import palmturn.work.Scoring;
 import palmturn.work.Sessions;
 import picocli.CommandLine.Command;
@@ -52,7 +54,8 @@ final class LadderCommand implements Callable<Integer> {
   public Integer call() throws Exception {
     try (SessionFolder folder = Sessions.openReadOnly(session)) {
       folder.notices().forEach(notice -> Say.warn(spec, notice));
-      for (PaceLadder ladder : PaceLadder.of(Scoring.score(folder, reading))) {
+      Limits limits = LimitsInForce.of(Home.settings(), session).limits();
+      for (PaceLadder ladder : PaceLadder.of(Scoring.score(folder, reading, limits))) {
         Say.to(spec, "%s hand, best %.2f slaps/s:", ladder.hand().code(), ladder.bestSlapsPerS());
         for (double pace : ladder.pacesSlapsPerS()) {
           Say.to(spec, "  %.1f slaps/s, %.0f clicks a minute", pace, pace * SECONDS);

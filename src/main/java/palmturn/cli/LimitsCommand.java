@@ -1,19 +1,15 @@
 package palmturn.cli;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import palmturn.measure.Limit;
 import palmturn.measure.Limits;
-import palmturn.store.SessionFolder;
-import palmturn.work.Scoring;
-import palmturn.work.Sessions;
+import palmturn.work.LimitsInForce;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 @Command(
@@ -22,35 +18,21 @@ import picocli.CommandLine.Spec;
 final class LimitsCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
-  @Parameters(
-      arity = "0..1",
-      paramLabel = "SESSION",
-      description = "A session's folder, whose limits.json counts; the program's own if left out.")
-  private @Nullable Path session;
-
-  @Option(
-      names = "--write",
-      paramLabel = "FILE",
-      description = "Write the program's own to a file, to be edited.")
-  private @Nullable Path write;
-
-  @Option(names = "--force", description = "Replace a file that is there.")
-  private boolean force;
+  @Mixin private EditedOptions edited;
 
   @Override
   public Integer call() throws Exception {
-    if (write != null) {
-      Scoring.writeLimits(write, force);
-      Say.to(spec, "wrote %s: edit it, and put it into a session as limits.json", write);
+    if (edited.written(LimitsInForce::write, LimitsInForce.FILE)) {
       return PalmturnCommand.DONE;
     }
-    Limits limits = Scoring.limits();
-    if (session != null) {
-      try (SessionFolder folder = Sessions.openReadOnly(session)) {
-        limits = Scoring.limits(folder);
-      }
-    }
-    TextTable.lines(rows(limits)).forEach(spec.commandLine().getOut()::println);
+    LimitsInForce counts = LimitsInForce.of(Home.settings(), edited.session());
+    TextTable.lines(rows(counts.limits())).forEach(spec.commandLine().getOut()::println);
+    spec.commandLine().getOut().println();
+    Say.to(
+        spec,
+        "%s",
+        counts.file() == null ? "These are the program's own." : "These are from " + counts.file());
+    edited.where(LimitsInForce.FILE);
     return PalmturnCommand.DONE;
   }
 

@@ -44,7 +44,7 @@ final class ProgressCommand implements Callable<Integer> {
   public Integer call() throws Exception {
     AthleteProgress found;
     try (Bar bar = Bar.on(spec)) {
-      found = AthleteProgress.of(sessions, reading, bar);
+      found = AthleteProgress.of(Home.settings(), sessions, reading, bar);
     }
     found.unread().forEach(line -> spec.commandLine().getErr().println("palmturn: " + line));
     if (json) {

@@ -8,10 +8,10 @@ import org.jspecify.annotations.Nullable;
 import palmturn.measure.ProgressScore;
 import palmturn.store.SessionFolder;
 import palmturn.work.AthleteProgress;
-import palmturn.work.Drills;
 import palmturn.work.Progress;
 import palmturn.work.Reports;
 import palmturn.work.Sessions;
+import palmturn.work.Standards;
 import palmturn.work.UserError;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -61,7 +61,7 @@ final class ReportCommand implements Callable<Integer> {
           Reports.write(
               folder,
               reading,
-              Drills.library(Home.settings(), session),
+              Standards.of(Home.settings(), session),
               over(),
               paper(),
               Clocks.SYSTEM,
@@ -77,7 +77,7 @@ final class ReportCommand implements Callable<Integer> {
     }
     List<Path> all = new ArrayList<>(others);
     all.add(session);
-    AthleteProgress found = AthleteProgress.of(all, reading, Progress.NONE);
+    AthleteProgress found = AthleteProgress.of(Home.settings(), all, reading, Progress.NONE);
     found.unread().forEach(line -> Say.warn(spec, line));
     return found.score();
   }

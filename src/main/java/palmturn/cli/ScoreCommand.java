@@ -12,6 +12,7 @@ import palmturn.store.StoreException;
 import palmturn.work.Drills;
 import palmturn.work.Scoring;
 import palmturn.work.Sessions;
+import palmturn.work.Standards;
 import palmturn.work.UserError;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -49,6 +50,8 @@ final class ScoreCommand implements Callable<Integer> {
       score(sessions.get(0));
       return PalmturnCommand.DONE;
     }
+    // A slip in the user's own files is said once, not for each session.
+    Standards.of(Home.settings(), null);
     int failed = 0;
     for (Path session : sessions) {
       try {
@@ -71,14 +74,9 @@ final class ScoreCommand implements Callable<Integer> {
     try (SessionFolder folder = Sessions.openReadOnly(session)) {
       folder.notices().forEach(notice -> Say.warn(spec, notice));
       Scoring.notes(folder, reading).forEach(note -> Say.warn(spec, note));
-      SessionScore score = Scoring.score(folder, reading);
-      Training training =
-          Drills.training(
-              score,
-              Scoring.limits(folder),
-              Drills.library(Home.settings(), session),
-              null,
-              Map.of());
+      Standards standards = Standards.of(Home.settings(), session);
+      SessionScore score = Scoring.score(folder, reading, standards.limits());
+      Training training = Drills.training(score, standards, null, Map.of());
       print(text(session, score, training));
     } catch (StoreException e) {
       throw UserError.of(e);

@@ -164,6 +164,8 @@ public final class Agreeing {
     Reading reading = choice.of(trial);
     return reading == null
         ? null
-        : Scores.trial(trial, reading, session.windowS(), Scoring.limits()).speed().rateSlapsPerS();
+        : Scores.trial(trial, reading, session.windowS(), LimitsInForce.STANDARD.limits())
+            .speed()
+            .rateSlapsPerS();
   }
 }

@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import palmturn.json.ProgressJson;
 import palmturn.measure.Courses;
+import palmturn.measure.Limits;
 import palmturn.measure.ProgressScore;
 import palmturn.report.ChangeSentences;
 import palmturn.report.ProgressReport;
@@ -25,9 +26,10 @@ import palmturn.store.StoreException;
  * @param score the figures; null where no session has any
  * @param changes what changed within the last session given, a line for each later block
  * @param unread a line for each session that can't be read or has no figures
+ * @param limits that hold over sessions: the user's, else the program's
  */
 public record AthleteProgress(
-    @Nullable ProgressScore score, List<String> changes, List<String> unread) {
+    @Nullable ProgressScore score, List<String> changes, List<String> unread, Limits limits) {
   /** What is to be said wherever a change is shown. */
   public static final String PRACTICE = ChangeSentences.PRACTICE;
 
@@ -39,11 +41,14 @@ public record AthleteProgress(
   /**
    * Follows the athlete of sessions over all of them.
    *
+   * @param settings the folder of the user's settings
    * @param reader whose readings, as in {@link Scoring#score}
    * @throws UserError if they are of different athletes
    */
-  public static AthleteProgress of(List<Path> folders, @Nullable String reader, Progress progress)
+  public static AthleteProgress of(
+      Path settings, List<Path> folders, @Nullable String reader, Progress progress)
       throws UserError {
+    LimitsInForce users = LimitsInForce.of(settings, null);
     List<String> unread = new ArrayList<>();
     List<Courses.Scored> scored = new ArrayList<>();
     for (Path folder : new LinkedHashSet<>(folders.stream().map(AthleteProgress::whole).toList())) {
@@ -52,7 +57,7 @@ public record AthleteProgress(
       }
       progress.at((double) scored.size() / folders.size(), String.valueOf(folder.getFileName()));
       try {
-        scored.add(scored(folder, reader));
+        scored.add(scored(folder, reader, users));
       } catch (UserError e) {
         unread.add(String.valueOf(e.getMessage()));
       }
@@ -65,9 +70,10 @@ public record AthleteProgress(
               .formatted(String.join(", ", athletes)));
     }
     return new AthleteProgress(
-        scored.isEmpty() ? null : Courses.of(scored, Scoring.limits().margins()),
+        scored.isEmpty() ? null : Courses.of(scored, users.limits().margins()),
         scored.isEmpty() ? List.of() : changes(scored.get(scored.size() - 1)),
-        unread);
+        unread,
+        users.limits());
   }
 
   private static List<String> changes(Courses.Scored last) {
@@ -78,9 +84,11 @@ public record AthleteProgress(
    * Follows the athlete of a session over it and the sessions in the folders beside it; those of
    * other athletes are passed over.
    *
+   * @param settings the folder of the user's settings
    * @throws UserError if the session itself can't be read
    */
-  public static AthleteProgress beside(Path session, Progress progress) throws UserError {
+  public static AthleteProgress beside(Path settings, Path session, Progress progress)
+      throws UserError {
     Path folder = whole(session);
     String athlete = athlete(folder);
     Set<Path> own = new LinkedHashSet<>();
@@ -97,9 +105,9 @@ public record AthleteProgress(
     // The last one is the one whose blocks are told apart.
     own.remove(folder);
     own.add(folder);
-    AthleteProgress found = of(List.copyOf(own), null, progress);
+    AthleteProgress found = of(settings, List.copyOf(own), null, progress);
     unread.addAll(found.unread());
-    return new AthleteProgress(found.score(), found.changes(), unread);
+    return new AthleteProgress(found.score(), found.changes(), unread, found.limits());
   }
 
   /** Returns the figures in the fixed form of scripts. */
@@ -117,13 +125,15 @@ public record AthleteProgress(
     if (score == null) {
       throw new UserError("no session has figures yet, so that there is nothing to draw");
     }
-    String page = ProgressReport.html(score, unread, Scoring.limits(), clock.instant());
+    String page = ProgressReport.html(score, unread, limits, clock.instant());
     NewFile.write(file, replace, page.getBytes(StandardCharsets.UTF_8));
   }
 
-  private static Courses.Scored scored(Path folder, @Nullable String reader) throws UserError {
+  private static Courses.Scored scored(Path folder, @Nullable String reader, LimitsInForce users)
+      throws UserError {
     try (SessionFolder open = Sessions.openReadOnly(folder)) {
-      return new Courses.Scored(open.session(), Scoring.score(open, reader));
+      return new Courses.Scored(
+          open.session(), Scoring.score(open, reader, users.in(folder).limits()));
     } catch (StoreException e) {
       throw UserError.of(e);
     }

@@ -1,7 +1,5 @@
 package palmturn.work;
 
-import java.io.IOException;
-import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -14,8 +12,6 @@ import palmturn.advise.LibraryDrill;
 import palmturn.advise.Pace;
 import palmturn.advise.Training;
 import palmturn.json.DrillsJson;
-import palmturn.json.JsonException;
-import palmturn.measure.Limits;
 import palmturn.measure.ProgressScore;
 import palmturn.measure.SessionScore;
 import palmturn.store.SessionFolder;
@@ -30,8 +26,6 @@ import palmturn.trial.TrialId;
 public final class Drills {
   /** The file's name, in the user's settings and in a session. */
   public static final String FILE = "drills.json";
-
-  private static final long MAX_BYTES = 4L << 20;
 
   private Drills() {}
 
@@ -51,7 +45,7 @@ public final class Drills {
     if (!Files.exists(file)) {
       return library;
     }
-    DrillLibrary changes = read(file);
+    DrillLibrary changes = EditedFile.read(file, "drills", DrillsJson::read);
     for (String code : changes.leaveOut()) {
       if (library.drill(code).isEmpty()) {
         throw new UserError(
@@ -62,51 +56,34 @@ public final class Drills {
     return library.changedBy(changes);
   }
 
-  private static DrillLibrary read(Path file) throws UserError {
-    try {
-      if (Files.size(file) > MAX_BYTES) {
-        throw new UserError(file + " is too large for a library of drills");
-      }
-      return DrillsJson.read(Files.readString(file));
-    } catch (JsonException e) {
-      throw new UserError(
-          "%s: %s; correct it there (palmturn drills --write FILE writes one that is right)"
-              .formatted(file, e.getMessage()),
-          e);
-    } catch (CharacterCodingException e) {
-      throw new UserError(file + " is not UTF-8 text: save it as UTF-8", e);
-    } catch (IOException e) {
-      throw new UserError(file + " can't be read: is it a file, and yours to read?", e);
-    }
-  }
-
   /**
    * Returns what to train by a session's figures.
    *
-   * @param limits that hold for the session
+   * @param standards that hold for the session
    * @param over the athlete over several sessions, whose best rate counts; null for this one alone
    * @param warnings what stands in the way of scoring a trial's clip, where it was looked at
    */
   public static Training training(
       SessionScore score,
-      Limits limits,
-      DrillLibrary library,
+      Standards standards,
       @Nullable ProgressScore over,
       Map<TrialId, List<String>> warnings) {
     Map<Hand, Double> best = over == null ? Map.of() : over.bestRates();
-    return Training.of(new Evidence(score, limits, best, warnings), library);
+    return Training.of(new Evidence(score, standards.limits(), best, warnings), standards.drills());
   }
 
   /**
    * Returns the click that a drill starts at for a hand.
    *
+   * @param standards that hold for the session
    * @throws UserError if the library has no such drill, it has no click, or no figure tells its
    *     pace
    */
-  public static Pace pace(SessionFolder folder, DrillLibrary library, String code, DrillHand hand)
+  public static Pace pace(SessionFolder folder, Standards standards, String code, DrillHand hand)
       throws UserError {
     LibraryDrill drill =
-        library
+        standards
+            .drills()
             .drill(code)
             .orElseThrow(
                 () ->
@@ -116,7 +93,8 @@ public final class Drills {
       throw new UserError(
           "%s has no pace: say --pace, or choose a drill that has one".formatted(code));
     }
-    Evidence evidence = Evidence.of(Scoring.score(folder, null), Scoring.limits(folder));
+    Evidence evidence =
+        Evidence.of(Scoring.score(folder, null, standards.limits()), standards.limits());
     Pace pace = Pace.of(evidence, drill, hand);
     if (pace == null) {
       throw new UserError(

@@ -25,15 +25,31 @@ import palmturn.trial.TrialId;
 /** Estimates clips, and trials of a session, in which it stores what was found. */
 public final class Estimating {
   private final Engine engine;
+  private final LimitsInForce users;
 
   /** Starts work with what makes the estimates. */
   public Estimating(Engine engine) {
-    this.engine = engine;
+    this(engine, LimitsInForce.STANDARD);
   }
 
-  /** Returns work with the program's own estimator. */
+  private Estimating(Engine engine, LimitsInForce users) {
+    this.engine = engine;
+    this.users = users;
+  }
+
+  /** Returns work with the program's own estimator and limits. */
   public static Estimating standard() {
     return new Estimating(Estimator::estimate);
+  }
+
+  /**
+   * Returns work with the program's own estimator and the limits that the user has set.
+   *
+   * @param settings the folder of the user's settings
+   * @throws UserError if the user's limits can't be read or have a fault
+   */
+  public static Estimating standard(Path settings) throws UserError {
+    return new Estimating(Estimator::estimate, LimitsInForce.of(settings, null));
   }
 
   /** Makes an estimate of a clip. */
@@ -95,7 +111,7 @@ public final class Estimating {
               factor(scale),
               asked.use(),
               asked.hints(),
-              Scoring.limits().elbowCm().value(),
+              users.limits().elbowCm().value(),
               asked.known());
       Estimate found = run(clip, request, progress);
       return told(found, scale, asked.known() == null ? null : SideSource.given(asked.known()));
@@ -130,7 +146,7 @@ public final class Estimating {
                   .withPlaces(trial.places())
                   .withLengths(
                       folder.session().facts().forearmCm(), folder.session().facts().statureCm()),
-              Scoring.limits(folder).elbowCm().value(),
+              users.in(folder.folder()).limits().elbowCm().value(),
               side == null ? null : side.known());
       ClipFile clip = ClipFile.open(folder.clipPath(trial));
       Estimate found = told(run(clip, request, progress), trial.timeScale(), side);

@@ -84,7 +84,7 @@ public final class Packing {
       ClipRef clip = as == ClipsAs.LEFT_OUT ? trial.clip() : clip(trial);
       pack.add("trials/" + trial.id().name() + ".json", TrialJson.write(sent(trial, clip)));
     }
-    for (String own : List.of(Drills.FILE, Scoring.LIMITS)) {
+    for (String own : List.of(Drills.FILE, LimitsInForce.FILE)) {
       Path file = folder.folder().resolve(own);
       if (Files.isRegularFile(file)) {
         pack.add(own, file);

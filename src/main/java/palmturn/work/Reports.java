@@ -11,7 +11,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
-import palmturn.advise.DrillLibrary;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFacts;
 import palmturn.clip.ClipFile;
@@ -60,20 +59,20 @@ public final class Reports {
    * for, and each scored reading's marks beside them as CSV and as captions.
    *
    * @param reader as in {@link Scoring#score}
-   * @param library the drills to choose from
+   * @param standards that hold for the session
    * @param over the athlete over several sessions, this one among them; null for this one alone
    * @param paper what to lay the PDF out for; null for no PDF
    */
   public static Written write(
       SessionFolder folder,
       @Nullable String reader,
-      DrillLibrary library,
+      Standards standards,
       @Nullable ProgressScore over,
       @Nullable Paper paper,
       Clock clock,
       Progress progress)
       throws UserError {
-    SessionScore score = Scoring.score(folder, reader);
+    SessionScore score = Scoring.score(folder, reader, standards.limits());
     Path reports = folder.folder().resolve("report");
     Path page = reports.resolve("report.html");
     Path pdf = paper == null ? null : reports.resolve("report.pdf");
@@ -87,8 +86,8 @@ public final class Reports {
                   folder.session(),
                   filmed,
                   score,
-                  Scoring.limits(folder),
-                  Drills.training(score, Scoring.limits(folder), library, over, warnings(filmed)),
+                  standards.limits(),
+                  Drills.training(score, standards, over, warnings(filmed)),
                   over,
                   stills,
                   clock.instant()));

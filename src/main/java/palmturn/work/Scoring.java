@@ -1,14 +1,11 @@
 package palmturn.work;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.jspecify.annotations.Nullable;
 import palmturn.advise.Training;
-import palmturn.json.JsonException;
-import palmturn.json.LimitsJson;
 import palmturn.json.ScoreJson;
 import palmturn.measure.Limits;
 import palmturn.measure.ReadingChoice;
@@ -21,47 +18,10 @@ import palmturn.trial.Trial;
 
 /** Turns a session's readings into figures. */
 public final class Scoring {
-  /** The file's name in a session. */
-  static final String LIMITS = "limits.json";
-
   /** The same marks give the same ceiling, whenever they are scored. */
   private static final long CEILING_SEED = 20260714;
 
   private Scoring() {}
-
-  /** Returns the limits and margins that the program ships. */
-  public static Limits limits() {
-    return LimitsJson.standard();
-  }
-
-  /**
-   * Returns the limits and margins that hold for a session: its own {@code limits.json}, else those
-   * that the program ships.
-   *
-   * @throws UserError if the session's can't be read or has a fault
-   */
-  public static Limits limits(SessionFolder folder) throws UserError {
-    Path file = folder.folder().resolve(LIMITS);
-    if (!Files.exists(file)) {
-      return limits();
-    }
-    try {
-      return LimitsJson.read(MarksFiles.text(file));
-    } catch (JsonException e) {
-      throw new UserError(
-          "%s: %s; correct it there (palmturn limits --write FILE writes one that is right)"
-              .formatted(file, e.getMessage()),
-          e);
-    }
-  }
-
-  /** Writes the program's own limits to a file, to be edited. */
-  public static void writeLimits(Path file, boolean replace) throws UserError {
-    if (Files.exists(file) && !replace) {
-      throw new UserError(file + " is there already: name another file, or say --force");
-    }
-    MarksFiles.write(file, LimitsJson.text());
-  }
 
   /**
    * Returns the figures of a session.
@@ -69,15 +29,17 @@ public final class Scoring {
    * @param reader whose readings, {@code estimate} for the program's own, {@code settled} for what
    *     was settled; null for each trial's settled one if nothing in it is open, else its first
    *     finished one, else its first
+   * @param limits that hold for the session
    * @throws UserError if no trial has such a reading
    */
-  public static SessionScore score(SessionFolder folder, @Nullable String reader) throws UserError {
+  public static SessionScore score(SessionFolder folder, @Nullable String reader, Limits limits)
+      throws UserError {
     String name = String.valueOf(folder.folder().getFileName());
     List<Trial> trials = folder.trials();
     if (trials.isEmpty()) {
       throw new UserError(name + " has no trial yet: add a clip with palmturn add");
     }
-    SessionScore score = Scores.session(folder.session(), trials, choice(reader), limits(folder));
+    SessionScore score = Scores.session(folder.session(), trials, choice(reader), limits);
     if (score.trials().isEmpty()) {
       throw new UserError(
           reader == null

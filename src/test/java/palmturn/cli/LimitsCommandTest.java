@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -33,6 +34,11 @@ class LimitsCommandTest {
         "--reader",
         "A");
     run("limits", "--write", limits);
+  }
+
+  @AfterEach
+  void leaveNoSettings() {
+    System.clearProperty(Run.SETTINGS);
   }
 
   private static Run run(Object... words) {
@@ -65,6 +71,56 @@ class LimitsCommandTest {
       assertEquals(1, run.status());
       assertEquals(1, run.errorLines(), run.err());
       assertTrue(run.err().contains("limits.json: $.steadyCvPct"), run.err());
+    }
+  }
+
+  @Test
+  void theUsersHoldForEverySessionThatHasNone() throws IOException {
+    Path users = Files.createDirectory(folder.resolve("settings")).resolve("limits.json");
+    System.setProperty(Run.SETTINGS, users.getParent().toString());
+    String text = Files.readString(limits);
+    String clean = "\"cleanSharePct\": {\"value\": 80";
+    assertTrue(text.contains(clean));
+    Files.writeString(users, text.replace(clean, "\"cleanSharePct\": {\"value\": 20.5"));
+    Files.writeString(limits, text.replace(clean, "\"cleanSharePct\": {\"value\": 97.5"));
+    assertCounts("97.5", "over", limits.toString());
+    Files.delete(limits);
+    assertCounts("20.5", "within", users.toString());
+    Files.delete(users);
+    assertCounts("80.0", "unclear", "the program's own");
+  }
+
+  private void assertCounts(String value, String verdict, String from) throws IOException {
+    String listed = run("limits", session).out();
+    assertTrue(listed.contains("clean share at least, %             " + value), listed);
+    assertTrue(listed.contains("These are"), listed);
+    assertTrue(listed.contains(from), listed);
+    String figures = run("score", session, "--json").out();
+    assertTrue(figures.contains("\"accuracy\": \"" + verdict), figures);
+    run("report", session);
+    String page = Files.readString(session.resolve("report/report.html"));
+    assertTrue(page.contains(value.replace(".0", "")), value);
+  }
+
+  @Test
+  void aSlipInTheUsersIsSaidOnceForAllSessions() throws IOException {
+    Path users = Files.createDirectory(folder.resolve("settings")).resolve("limits.json");
+    System.setProperty(Run.SETTINGS, users.getParent().toString());
+    Files.writeString(users, Files.readString(limits).replace("elbowCm", "elbow"));
+    Files.delete(limits);
+    for (Object[] words :
+        new Object[][] {
+          {"score", session, session},
+          {"progress", session},
+          {"estimate", session},
+          {"report", session},
+          {"ladder", session},
+          {"limits"}
+        }) {
+      Run run = Run.of(words);
+      assertEquals(1, run.status(), run.out());
+      assertEquals(1, run.errorLines(), run.err());
+      assertTrue(run.err().contains(users + ": $.elbowCm: missing; correct it there"), run.err());
     }
   }
 

@@ -82,7 +82,8 @@ class ProgressCommandTest {
     assertEquals(PalmturnCommand.WRONG_DATA, run.status());
     assertEquals(1, run.errorLines());
     assertTrue(run.err().contains("different athletes (H-07, K-12)"), run.err());
-    AthleteProgress beside = AthleteProgress.beside(spring, Progress.NONE);
+    AthleteProgress beside =
+        AthleteProgress.beside(folder.resolve("settings"), spring, Progress.NONE);
     assertEquals(2, beside.score().sessions(), "those of others are passed over");
   }
 

@@ -8,7 +8,11 @@ import palmturn.work.UserError;
 
 /** One command line as a test runs it. */
 record Run(int status, String out, String err, List<String> opened) {
+  /** Names the folder of the user's settings; who tests must not come upon their own. */
+  static final String SETTINGS = "palmturn.settings";
+
   static Run of(Object... args) {
+    System.getProperties().putIfAbsent(SETTINGS, "no-settings");
     StringWriter out = new StringWriter();
     StringWriter err = new StringWriter();
     List<String> opened = new ArrayList<>();

@@ -108,8 +108,9 @@ class DrillsTest {
             Session.begin("H-07", LocalDate.of(2026, 11, 14)),
             trials,
             ReadingChoice.FIRST,
-            Scoring.limits());
-    return Training.of(Evidence.of(score, Scoring.limits()), DrillsJson.standard()).advice();
+            LimitsInForce.STANDARD.limits());
+    return Training.of(Evidence.of(score, LimitsInForce.STANDARD.limits()), DrillsJson.standard())
+        .advice();
   }
 
   private static Trial bundled(TrialId id) throws Exception {

@@ -50,7 +50,13 @@ class InboxSearchTest {
       session.keep(id, marks(5).withFinished(true), "finished");
       assertEquals(State.IN_WORK, InboxSearch.look(path).state());
       Reports.write(
-          session, null, palmturn.json.DrillsJson.standard(), null, null, CLOCK, Progress.NONE);
+          session,
+          null,
+          Standards.of(path.resolveSibling("settings"), path),
+          null,
+          null,
+          CLOCK,
+          Progress.NONE);
       assertEquals(State.ANSWERED, InboxSearch.look(path).state());
     }
     // Closing writes the trial's file anew, but changes nothing that the report tells.

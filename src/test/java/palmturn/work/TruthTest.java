@@ -105,9 +105,10 @@ class TruthTest {
             Session.begin("H-07", LocalDate.of(2026, 11, 14)),
             List.of(trial),
             ReadingChoice.FIRST,
-            Scoring.limits());
+            LimitsInForce.STANDARD.limits());
     return Scoring.json(
-        score, Training.of(Evidence.of(score, Scoring.limits()), DrillsJson.standard()));
+        score,
+        Training.of(Evidence.of(score, LimitsInForce.STANDARD.limits()), DrillsJson.standard()));
   }
 
   private static List<Slap> slaps(JsonNode truth) {

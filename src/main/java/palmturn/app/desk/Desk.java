@@ -65,7 +65,7 @@ public final class Desk implements AutoCloseable {
   /**
    * Starts with nothing open.
    *
-   * @param settings the folder of the user's settings, with drills of their own
+   * @param settings the folder of the user's settings, with drills and limits of their own
    * @param background runs what is slow
    * @param keeping runs what writes marks, in order
    * @param screen hands work to the screen's thread
@@ -222,7 +222,7 @@ public final class Desk implements AutoCloseable {
 
   /** Opens a session; one that another window writes is opened to look only, and says so. */
   public void open(Path path) {
-    background.run(() -> Opened.of(path), arrival::came, this::failed);
+    background.run(() -> Opened.of(settings, path), arrival::came, this::failed);
   }
 
   /** The session that waits for who reads it. */

@@ -4,7 +4,7 @@ import java.nio.file.Path;
 import palmturn.measure.Limits;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
-import palmturn.work.Scoring;
+import palmturn.work.LimitsInForce;
 import palmturn.work.Sessions;
 import palmturn.work.UserError;
 
@@ -15,21 +15,23 @@ import palmturn.work.UserError;
  * @param whyReadOnly empty, or why marks can't be written
  */
 record Opened(SessionFolder folder, Limits limits, String whyReadOnly) {
-  static Opened of(Path path) throws UserError {
+  static Opened of(Path settings, Path path) throws UserError {
     try {
-      return with(Sessions.open(path), "");
+      return with(settings, Sessions.open(path), "");
     } catch (UserError writing) {
       try {
-        return with(Sessions.openReadOnly(path), "Open to look only: " + writing.getMessage());
+        return with(
+            settings, Sessions.openReadOnly(path), "Open to look only: " + writing.getMessage());
       } catch (UserError reading) {
         throw writing;
       }
     }
   }
 
-  private static Opened with(SessionFolder folder, String whyReadOnly) throws UserError {
+  private static Opened with(Path settings, SessionFolder folder, String whyReadOnly)
+      throws UserError {
     try {
-      return new Opened(folder, Scoring.limits(folder), whyReadOnly);
+      return new Opened(folder, LimitsInForce.of(settings, folder.folder()).limits(), whyReadOnly);
     } catch (UserError e) {
       try {
         folder.close();

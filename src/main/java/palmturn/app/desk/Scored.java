@@ -18,7 +18,7 @@ import palmturn.trial.Session;
 import palmturn.trial.StartedFrom;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
-import palmturn.work.Scoring;
+import palmturn.work.LimitsInForce;
 import palmturn.work.Settling;
 
 /** The open session's trials as they are by now, and their figures. */
@@ -26,7 +26,7 @@ final class Scored {
   private static final DateTimeFormatter DAY =
       DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
 
-  private Limits limits = Scoring.limits();
+  private Limits limits = LimitsInForce.STANDARD.limits();
   private final Map<TrialId, Trial> trials = new LinkedHashMap<>();
   private double windowS = Session.DEFAULT_WINDOW_S;
 

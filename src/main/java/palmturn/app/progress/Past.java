@@ -8,6 +8,7 @@ import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.tasks.Tasks;
+import palmturn.measure.Limits;
 import palmturn.measure.ProgressScore;
 import palmturn.work.AthleteProgress;
 
@@ -22,6 +23,7 @@ public final class Past {
       new ReadOnlyObjectWrapper<>(List.of());
   private final ReadOnlyStringWrapper words = new ReadOnlyStringWrapper("");
   private @Nullable Path asked;
+  private @Nullable Limits limits;
 
   /**
    * Knows nothing yet.
@@ -36,6 +38,11 @@ public final class Past {
   /** The figures; null while they are looked for, and where there are none. */
   public ReadOnlyObjectProperty<@Nullable ProgressScore> scoreProperty() {
     return score.getReadOnlyProperty();
+  }
+
+  /** Returns the limits that the figures are held against; null before any were found. */
+  @Nullable Limits limits() {
+    return limits;
   }
 
   /** What changed from block to block in the open session, a line each. */
@@ -79,6 +86,7 @@ public final class Past {
     unread.set(found.unread());
     changes.set(found.changes());
     words.set(words(now));
+    limits = found.limits();
     score.set(now);
   }
 

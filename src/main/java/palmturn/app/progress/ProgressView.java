@@ -29,16 +29,14 @@ public final class ProgressView extends VBox {
   private static final double MOST_HEIGHT = 560;
 
   private final Past past;
-  private final Limits limits;
   private final Look look;
   private final VBox charts;
   private final ScrollPane scroll;
 
   /** Builds the pane. */
-  public ProgressView(Past past, Limits limits, Look look, Follow follow) {
+  public ProgressView(Past past, Look look, Follow follow) {
     super(look.px(12));
     this.past = past;
-    this.limits = limits;
     this.look = look;
     setId("progress");
     Label words = label("progress-words", "second");
@@ -116,7 +114,8 @@ public final class ProgressView extends VBox {
                 box.getChildren().add(said);
               });
     }
-    Limit limit = limits.of(quality);
+    Limits limits = past.limits();
+    Limit limit = limits == null ? null : limits.of(quality);
     double scale = look.scaleProperty().get();
     Canvas canvas = new Canvas(WIDTH * scale, ProgressChart.HEIGHT * scale);
     canvas.getGraphicsContext2D().scale(scale, scale);

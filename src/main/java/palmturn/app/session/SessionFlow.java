@@ -67,7 +67,8 @@ public final class SessionFlow {
     this.recents = recents;
     desk.messages().setSeen(seen);
     landing = new Landing(desk, recents, screen, clock);
-    past = new Past(tasks, session -> AthleteProgress.beside(session, Progress.NONE));
+    past =
+        new Past(tasks, session -> AthleteProgress.beside(desk.settings(), session, Progress.NONE));
     inbox =
         new Inbox(
             tasks,

@@ -15,7 +15,6 @@ import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 import palmturn.app.progress.ProgressView;
 import palmturn.app.session.SessionFlow;
-import palmturn.work.Scoring;
 
 /** Lays over the window what the desk asks, and hands the answer back. */
 public final class Sheets extends StackPane {
@@ -264,7 +263,7 @@ public final class Sheets extends StackPane {
 
   private void progress() {
     put(
-        new Sheet("Progress", look, new ProgressView(flow.past(), Scoring.limits(), look, follow))
+        new Sheet("Progress", look, new ProgressView(flow.past(), look, follow))
             .choice("sheet-close", "Close", true, this::close),
         null);
   }

@@ -28,8 +28,8 @@ import palmturn.trial.Hand;
 import palmturn.trial.Session;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
+import palmturn.work.LimitsInForce;
 import palmturn.work.Progress;
-import palmturn.work.Scoring;
 
 /**
  * Draws athletes whose truth is known, three trials a hand before and after a drill of the right
@@ -47,7 +47,7 @@ public final class SimulatedAthletes {
   private final int athletes;
   private final Random random;
   private final Progress progress;
-  private final Limits limits = Scoring.limits();
+  private final Limits limits = LimitsInForce.STANDARD.limits();
   private final List<Row> rows = new ArrayList<>();
 
   /** What the two hands are before and after. */

@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import palmturn.app.tasks.Tasks;
 import palmturn.measure.Measures;
@@ -18,6 +19,7 @@ import palmturn.measure.Quality;
 import palmturn.measure.RetestScore;
 import palmturn.trial.Hand;
 import palmturn.work.AthleteProgress;
+import palmturn.work.LimitsInForce;
 import palmturn.work.UserError;
 
 class PastTest {
@@ -27,9 +29,7 @@ class PastTest {
   @Test
   void whatIsNotThereIsSaidInWords() {
     Past past =
-        new Past(
-            Tasks.direct(),
-            session -> new AthleteProgress(null, List.of(), List.of("one: damaged")));
+        new Past(Tasks.direct(), session -> found(null, List.of(), List.of("one: damaged")));
     past.look(ONE);
     assertNull(past.scoreProperty().get());
     assertTrue(past.wordsProperty().get().startsWith("No session of this athlete has figures"));
@@ -40,8 +40,7 @@ class PastTest {
   void oneSessionAsksForASecond() {
     Past past =
         new Past(
-            Tasks.direct(),
-            session -> new AthleteProgress(score("H-07"), List.of("after: better"), List.of()));
+            Tasks.direct(), session -> found(score("H-07"), List.of("after: better"), List.of()));
     past.look(ONE);
     assertEquals("H-07", past.scoreProperty().get().athlete());
     assertTrue(past.wordsProperty().get().contains("A change wants a second one"));
@@ -73,14 +72,17 @@ class PastTest {
     Past past =
         new Past(
             later,
-            session ->
-                new AthleteProgress(
-                    score(session.equals(ONE) ? "H-07" : "K-12"), List.of(), List.of()));
+            session -> found(score(session.equals(ONE) ? "H-07" : "K-12"), List.of(), List.of()));
     past.look(ONE);
     past.look(OTHER);
     waiting.get(1).run();
     waiting.get(0).run();
     assertEquals("K-12", past.scoreProperty().get().athlete());
+  }
+
+  private static AthleteProgress found(
+      @Nullable ProgressScore score, List<String> changes, List<String> unread) {
+    return new AthleteProgress(score, changes, unread, LimitsInForce.STANDARD.limits());
   }
 
   private static ProgressScore score(String athlete) {
