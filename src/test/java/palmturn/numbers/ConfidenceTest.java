@@ -24,7 +24,7 @@ class ConfidenceTest {
   }
 
   /**
-   * Newcombe 1998, Stat Med 17:873-890, method 10 on 56/70 − 48/80: 0.0524 to 0.3339; from memory.
+   * Newcombe 1998, Stat Med 17:873-890, method 10 on 56/70 − 48/80: 0.0524 to 0.3339, from memory.
    */
   @Test
   void differenceOfNewcombe1998() {
@@ -32,6 +32,60 @@ class ConfidenceTest {
     assertNotNull(range);
     assertEquals(0.0524, range.low(), 5e-5);
     assertEquals(0.3339, range.high(), 5e-5);
+  }
+
+  /** statsmodels 0.15.0, {@code confint_proportions_2indep(method="newcomb", compare="diff")}. */
+  @ParameterizedTest
+  @CsvSource({
+    "56, 70, 48, 80, 0.052431472402, 0.333872654037",
+    "25, 27, 19, 26, -0.012092792386, 0.394090725133",
+    "27, 27, 20, 26, 0.057513587921, 0.420515540789",
+    "0, 20, 0, 18, -0.175879223647, 0.161125158053",
+    "9, 10, 3, 10, 0.170522723935, 0.809017973535"
+  })
+  void differencesOfStatsmodels(
+      int successesA, int trialsA, int successesB, int trialsB, double low, double high) {
+    Range range = Confidence.newcombe(successesA, trialsA, successesB, trialsB);
+    assertNotNull(range);
+    assertEquals(low, range.low(), 1e-10);
+    assertEquals(high, range.high(), 1e-10);
+  }
+
+  /** statsmodels 0.15.0, {@code proportion_confint(method="wilson")}. */
+  @ParameterizedTest
+  @CsvSource({
+    "81, 263, 0.255288519878, 0.366209576983",
+    "24, 27, 0.719421991817, 0.961479651717",
+    "27, 27, 0.875444970258, 1",
+    "0, 20, 0, 0.161125158053"
+  })
+  void wilsonOfStatsmodels(int successes, int trials, double low, double high) {
+    Range range = Confidence.wilson(successes, trials);
+    assertNotNull(range);
+    assertEquals(low, range.low(), 1e-10);
+    assertEquals(high, range.high(), 1e-10);
+  }
+
+  /** SciPy 1.17.1, {@code stats.ttest_ind(equal_var=False)}, and R 4.2.2, {@code t.test}, alike. */
+  @ParameterizedTest
+  @CsvSource({
+    "5.31 5.12 5.22, 4.81 4.66 4.70, 0.2934581850, 0.6932084816",
+    "88.9 92.6 85.2 96.3, 75.0 83.9, -16.2463075121, 38.8463075121"
+  })
+  void welchOfScipyAndR(String a, String b, double low, double high) {
+    Range range = Confidence.welch(StatsTest.numbers(a), StatsTest.numbers(b));
+    assertNotNull(range);
+    assertEquals(low, range.low(), 1e-8);
+    assertEquals(high, range.high(), 1e-8);
+  }
+
+  /** SciPy 1.17.1, {@code stats.ttest_1samp}. */
+  @Test
+  void meanOfScipy() {
+    Range range = Confidence.mean(new double[] {88.9, 92.6, 85.2, 96.3});
+    assertNotNull(range);
+    assertEquals(83.1492370500, range.low(), 1e-8);
+    assertEquals(98.3507629500, range.high(), 1e-8);
   }
 
   @ParameterizedTest

@@ -9,6 +9,7 @@ import java.util.Arrays;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class FitTest {
@@ -24,6 +25,12 @@ class FitTest {
           "0.2 337.4 118.2 884.6 10.1 226.5 666.3 996.3 448.6 777.0 558.2 0.4 0.6 775.5 666.9 338.0"
               + " 447.5 11.6 556.0 228.1 995.8 887.6 120.2 0.3 0.3 556.8 339.1 887.2 999.0 779.0"
               + " 11.1 118.3 229.2 669.1 448.9 0.5");
+
+  /** Intervals between slaps and when they were, made up. */
+  private static final double[] AT_S = StatsTest.numbers("0.1 0.31 0.5 0.72 0.93 1.1 1.33 1.52");
+
+  private static final double[] INTERVALS_S =
+      StatsTest.numbers(".190 .196 .188 .201 .199 .207 .203 .211");
 
   @Test
   void nistNorris() {
@@ -51,6 +58,62 @@ class FitTest {
     assertNotNull(line);
     // t(0.975, 34) = 2.0322, printed tables of Student's t.
     assertEquals(2.0322, line.slope95().width() / 2 / line.slopeSe(), 5e-5);
+  }
+
+  /** SciPy 1.17.1, {@code stats.linregress}, and R 4.2.2, {@code confint(lm)}, alike. */
+  @Test
+  void theIntervalOfASlopeOfScipyAndR() {
+    Fit.Line line = Fit.line(AT_S, Arrays.stream(INTERVALS_S).map(Math::log).toArray());
+    assertNotNull(line);
+    assertEquals(0.069604038750207, line.slope(), 1e-12);
+    assertEquals(0.030259199338995, line.slope95().low(), 1e-11);
+    assertEquals(0.108948878161418, line.slope95().high(), 1e-11);
+  }
+
+  /** R 4.2.2, {@code summary(lm)$sigma}, and statsmodels 0.15.0, {@code OLS}, alike. */
+  @Test
+  void theScatterAboutTwoRegressorsOfRAndStatsmodels() {
+    double[] turn = {0.5, -0.5, 0.5, -0.5, 0.5, -0.5, 0.5, -0.5};
+    assertEquals(0.002397538446601, Fit.residualSd(INTERVALS_S, AT_S, turn), 1e-13);
+  }
+
+  /** SciPy 1.17.1, {@code stats.t.ppf}; R 4.2.2, {@code qt}, alike where both were asked. */
+  @ParameterizedTest
+  @CsvSource({
+    "0.975, 1, 12.706204736175",
+    "0.975, 2, 4.302652729749",
+    "0.975, 2.5, 3.574654842004",
+    "0.975, 3.7, 2.867520707191",
+    "0.975, 4, 2.776445105198",
+    "0.95, 4, 2.131846786327",
+    "0.975, 33, 2.034515297449",
+    "0.975, 1000, 1.962339080826"
+  })
+  void quantilesOfStudentsTOfScipy(double probability, double freedom, double t) {
+    assertEquals(t, Quantiles.t(probability, freedom), 1e-8);
+  }
+
+  /** SciPy 1.17.1, {@code stats.chi2.ppf}. */
+  @ParameterizedTest
+  @CsvSource({
+    "0.975, 1, 5.023886187315",
+    "0.025, 1, 0.000982069117",
+    "0.975, 26, 41.923170096354",
+    "0.025, 26, 13.843904982008"
+  })
+  void quantilesOfChiSquaredOfScipy(double probability, double freedom, double value) {
+    assertEquals(value, Quantiles.chiSquared(probability, freedom), 1e-8);
+  }
+
+  /** SciPy 1.17.1, {@code stats.f.ppf}. */
+  @ParameterizedTest
+  @CsvSource({
+    "0.975, 5, 10, 4.236085668189",
+    "0.975, 9, 18.4, 2.908755600189",
+    "0.025, 5, 10, 0.151076701030"
+  })
+  void quantilesOfFOfScipy(double probability, double above, double below, double value) {
+    assertEquals(value, Quantiles.f(probability, above, below), 1e-8);
   }
 
   @Test
