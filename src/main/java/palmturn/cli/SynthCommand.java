@@ -37,7 +37,9 @@ final class SynthCommand implements Callable<Integer> {
       names = "--set",
       defaultValue = "",
       paramLabel = "SET",
-      description = "demo draws the bundled session's twelve; else one clip as said below.")
+      description =
+          "demo draws the bundled session's twelve, faults ten with all that can go wrong with"
+              + " hand, wrist and elbow; else one clip as said below.")
   private String set;
 
   @Option(
@@ -50,7 +52,7 @@ final class SynthCommand implements Callable<Integer> {
       names = "--jobs",
       defaultValue = "1",
       paramLabel = "N",
-      description = "How many clips of the grid to draw at the same time.")
+      description = "How many clips of the grid or of faults to draw at the same time.")
   private int jobs;
 
   @Option(names = "--name", defaultValue = "clip", description = "The one clip's name.")
@@ -133,8 +135,12 @@ final class SynthCommand implements Callable<Integer> {
         Say.to(spec, "%d clips lie in %s", SyntheticClips.grid(dir, Math.max(1, jobs), bar), dir);
         return PalmturnCommand.DONE;
       }
+      if (set.equals("faults")) {
+        Say.to(spec, "%d clips lie in %s", SyntheticClips.faults(dir, Math.max(1, jobs), bar), dir);
+        return PalmturnCommand.DONE;
+      }
       if (!set.isEmpty()) {
-        throw new ParameterException(spec.commandLine(), "--set can only be demo");
+        throw new ParameterException(spec.commandLine(), "--set can only be demo or faults");
       }
       SyntheticClips.one(dir, name, wanted(), share -> bar.at(share, "drawing"));
       Say.to(spec, "drew %s", dir.resolve(name + ".mp4"));

@@ -37,7 +37,14 @@ public record TruthForm(
     Map<String, String> meanings) {
 
   /** One contact. */
-  public record Contact(double timeS, String side, String zone, String kind, double level) {}
+  public record Contact(
+      double timeS,
+      String side,
+      String zone,
+      String kind,
+      double level,
+      double offsetAlongTargetCm,
+      double offsetAcrossTargetCm) {}
 
   /** One span. */
   public record Span(String kind, double startS, double endS) {}

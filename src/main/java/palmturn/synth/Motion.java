@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Random;
 import palmturn.trial.Side;
 import palmturn.trial.Slap;
+import palmturn.trial.Zone;
 
 /**
  * Where the moving arm is at every moment; it touches the target exactly at the contacts, and
@@ -16,6 +17,12 @@ final class Motion {
 
   /** The least height in the air of a hand that turns, cm. */
   private static final double AIR_CM = 2.5;
+
+  /** How much of the hand's way over the target the elbow follows, beside and along the forearm. */
+  private static final double FOLLOWS_BESIDE = 0.15;
+
+  private static final double FOLLOWS_ALONG = 0.53;
+  private static final Vec FOREARM = Body.TARGET.minus(Body.ELBOW).unit();
 
   private final Parameters wanted;
   private final List<Stop> stops = new ArrayList<>();
@@ -32,11 +39,12 @@ final class Motion {
   Motion(Parameters wanted, List<Contact> contacts, Touch touch) {
     this.wanted = wanted;
     Random random = new Random(wanted.seed() * 31 + 7);
+    Random astray = new Random(wanted.seed() * 37 + 11);
     for (int i = 0; i < sway.length; i++) {
       sway[i] = random.nextDouble() * 2 * Math.PI;
     }
-    flat = touch.touching(new Pose(Body.ELBOW, 0, 0, 0, 0));
-    edgeCm = touch.touching(new Pose(Body.ELBOW, 0, 90, 0, 0)).heightCm();
+    flat = touch.touching(new Pose(Body.ELBOW, 0, 0, 0, 0, TargetPlace.MIDDLE));
+    edgeCm = touch.touching(new Pose(Body.ELBOW, 0, 90, 0, 0, TargetPlace.MIDDLE)).heightCm();
     for (int i = 0; i < contacts.size(); i++) {
       Contact contact = contacts.get(i);
       double next =
@@ -46,7 +54,7 @@ final class Motion {
       lift *= 1 + 0.07 * random.nextGaussian();
       double stay = bounce ? 0.012 : Math.min(0.026, 0.14 * next);
       double twist = twistDeg(contact, random);
-      Pose pose = touch.touching(poseAt(contact, twist, random));
+      Pose pose = touch.touching(poseAt(contact, twist, random, astray));
       double gap = contact.kind() == Slap.Kind.MISSED ? 2.5 : 0;
       stops.add(new Stop(contact.timeS(), pose, stay, lift, gap));
     }
@@ -58,23 +66,35 @@ final class Motion {
     double shy = Math.abs(2.5 * random.nextGaussian());
     if (contact.kind() == Slap.Kind.PART_TURN) {
       shy += 48;
-    } else if (contact.zone() == palmturn.trial.Zone.EDGE) {
+    } else if (contact.zone() == Zone.EDGE) {
       shy += 30;
     }
     return square + inward * shy;
   }
 
-  private Pose poseAt(Contact contact, double twistDeg, Random random) {
-    double slide =
-        switch (contact.zone()) {
-          case FINGERS -> 6.2;
-          case WRIST -> -5.4;
-          default -> 0;
-        };
-    slide += 0.45 * random.nextGaussian();
-    Vec elbow = elbowAt(contact.timeS(), slide);
+  private Pose poseAt(Contact contact, double twistDeg, Random random, Random astray) {
+    double slide = 0.45 * random.nextGaussian();
+    TargetPlace place = place(contact.zone(), astray);
+    Vec elbow = elbowAt(contact.timeS(), slide, place);
     double bend = stretchAt(Parameters.StretchKind.BENT_WRIST, contact.timeS());
-    return new Pose(elbow, 0, twistDeg, bend, slide);
+    return new Pose(elbow, 0, twistDeg, bend, slide, place);
+  }
+
+  /**
+   * The middle of the target's fingers, its wrist, or just past its palm's edge under the little
+   * finger, so that half of the moving palm hangs over; each a little off.
+   */
+  private static TargetPlace place(Zone zone, Random astray) {
+    return switch (zone) {
+      case FINGERS -> new TargetPlace(8.25 + spread(0.75, astray), 0);
+      case WRIST -> new TargetPlace(-6.75 + spread(0.75, astray), 0);
+      case EDGE -> new TargetPlace(0, 4.75 + spread(0.25, astray));
+      default -> TargetPlace.MIDDLE;
+    };
+  }
+
+  private static double spread(double mostCm, Random random) {
+    return mostCm * Math.max(-1, Math.min(1, 0.6 * random.nextGaussian()));
   }
 
   /** Returns how the arm is held at a moment. */
@@ -127,7 +147,14 @@ final class Motion {
       turned = 90 - 90 * Math.cos(Math.PI * wanted.tempo().rateSlapsPerS() * since);
     }
     double high = drift + (turning ? edgeCm - flat.heightCm() + AIR_CM : REST_CM);
-    Pose pose = new Pose(elbowAt(timeS, 0), flat.heightCm() + high, turned, 0, 0);
+    Pose pose =
+        new Pose(
+            elbowAt(timeS, 0, TargetPlace.MIDDLE),
+            flat.heightCm() + high,
+            turned,
+            0,
+            0,
+            TargetPlace.MIDDLE);
     return new Moment(pose, high);
   }
 
@@ -137,18 +164,20 @@ final class Motion {
     Pose a = from.pose();
     Pose b = to.pose();
     double slide = a.slideCm() + (b.slideCm() - a.slideCm()) * ease;
+    TargetPlace place = a.place().towards(b.place(), ease);
     Pose pose =
         new Pose(
-            elbowAt(timeS, slide),
+            elbowAt(timeS, slide, place),
             a.heightCm() + (b.heightCm() - a.heightCm()) * ease + high,
             a.twistDeg() + (b.twistDeg() - a.twistDeg()) * turn,
             a.bendDeg() + (b.bendDeg() - a.bendDeg()) * ease,
-            slide);
+            slide,
+            place);
     return new Moment(pose, high);
   }
 
-  /** The elbow wanders a little, goes out where wanted, and is drawn back with the hand. */
-  private Vec elbowAt(double timeS, double slideCm) {
+  /** The elbow wanders a little, goes out where wanted, and follows the hand some of its way. */
+  private Vec elbowAt(double timeS, double slideCm, TargetPlace place) {
     double out = stretchAt(Parameters.StretchKind.ELBOW_OUT, timeS);
     double sideways =
         0.18 * Math.sin(1.7 * timeS + sway[2]) + 0.12 * Math.sin(4.1 * timeS + sway[3]);
@@ -158,7 +187,10 @@ final class Motion {
             -out * 0.93 + sideways - 0.18 * slideCm,
             out * 0.36 + up + 0.02 * slideCm,
             -0.5 * slideCm);
-    return Body.ELBOW.plus(moved);
+    Vec way = place.way();
+    Vec along = FOREARM.times(way.dot(FOREARM));
+    Vec followed = way.minus(along).times(FOLLOWS_BESIDE).plus(along.times(FOLLOWS_ALONG));
+    return Body.ELBOW.plus(moved).plus(followed);
   }
 
   private double stretchAt(Parameters.StretchKind kind, double timeS) {

@@ -90,7 +90,8 @@ public record Parameters(
    * @param kind what goes wrong
    * @param fromS seconds after the first slap
    * @param toS seconds after the first slap
-   * @param amount largest bend in degrees, or largest way of the elbow in cm
+   * @param amount largest bend in degrees, down towards the target, or largest way of the elbow in
+   *     cm
    */
   public record Stretch(StretchKind kind, double fromS, double toS, double amount) {}
 

@@ -6,10 +6,18 @@ package palmturn.synth;
  * @param elbow where the elbow is
  * @param heightCm of the hand's axis over the middle of the target
  * @param twistDeg turn about the forearm, 0 with the palm down, 180 with the palm up
- * @param bendDeg of the hand at the wrist, down towards the target
- * @param slideCm how far the hand is drawn back from where its palm's middle meets the target's
+ * @param bendDeg of the hand at the wrist, down towards the target: with the palm down that is to
+ *     the palm (flexion), with the palm up to the back of the hand (extension)
+ * @param slideCm how far the hand is drawn back from where its palm's middle meets {@code place}
+ * @param place the place on the target that is aimed at
  */
-record Pose(Vec elbow, double heightCm, double twistDeg, double bendDeg, double slideCm) {
+record Pose(
+    Vec elbow,
+    double heightCm,
+    double twistDeg,
+    double bendDeg,
+    double slideCm,
+    TargetPlace place) {
   /** Straight up from the target palm: both forearms lie across it. */
   static final Vec UP = up();
 
@@ -17,6 +25,27 @@ record Pose(Vec elbow, double heightCm, double twistDeg, double bendDeg, double 
     Vec along = Body.TARGET.minus(Body.ELBOW);
     Vec mirrored = new Vec(-along.x(), along.y(), along.z());
     return mirrored.cross(along).unit();
+  }
+
+  /** Returns this pose at another height. */
+  Pose at(double otherHeightCm) {
+    return new Pose(elbow, otherHeightCm, twistDeg, bendDeg, slideCm, place);
+  }
+
+  /** Returns the middle of the palm, on the hand's axis. */
+  Vec palm() {
+    Frames frames = frames();
+    return frames.wrist.plus(frames.hx.times(Arm.PALM_AT_CM - Arm.FOREARM_CM));
+  }
+
+  /**
+   * Returns how far the hand is bent at the wrist, degrees: to the palm over 0, to the back under.
+   */
+  double flexionDeg() {
+    Frames frames = frames();
+    Vec toPalm =
+        frames.fy.times(-Math.cos(frames.twist)).minus(frames.fz.times(Math.sin(frames.twist)));
+    return Math.toDegrees(Math.atan2(frames.hx.dot(toPalm), frames.hx.dot(frames.fx)));
   }
 
   /**
@@ -40,18 +69,21 @@ record Pose(Vec elbow, double heightCm, double twistDeg, double bendDeg, double 
   }
 
   private Frames frames() {
-    Vec flat = Body.TARGET.minus(elbow).across(UP);
+    Vec aim = Body.TARGET.plus(place.way());
+    Vec flat = aim.minus(elbow).across(UP);
     Vec forearm = flat;
     Vec hand = flat;
     Vec wrist = elbow;
+    // A hand that isn't bent keeps a little flatter than its forearm.
+    double flatter = 0.4 * (1 - Solid.smooth(0, 12, bendDeg));
     // The wrist hangs on the hand's direction and that on the forearm's: three rounds settle it.
     for (int round = 0; round < 3; round++) {
-      hand = flat.times(0.4).plus(forearm.times(0.6)).unit();
+      hand = flat.times(flatter).plus(forearm.times(1 - flatter)).unit();
       double bend = Math.toRadians(bendDeg);
       Vec down = UP.across(hand).times(-1);
       hand = hand.times(Math.cos(bend)).plus(down.times(Math.sin(bend)));
       double back = Arm.PALM_AT_CM - Arm.FOREARM_CM + slideCm;
-      wrist = Body.TARGET.plus(UP.times(heightCm)).minus(hand.times(back));
+      wrist = aim.plus(UP.times(heightCm)).minus(hand.times(back));
       forearm = wrist.minus(elbow).unit();
     }
     return new Frames(elbow, wrist, forearm, hand, Math.toRadians(twistDeg));

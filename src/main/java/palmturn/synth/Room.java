@@ -33,7 +33,7 @@ final class Room {
 
   /** Returns the target arm's pose: flat, palm up. */
   static Pose targetPose() {
-    return new Pose(Body.ELBOW, -1.2, 180, 0, 0);
+    return new Pose(Body.ELBOW, -1.2, 180, 0, 0, TargetPlace.MIDDLE);
   }
 
   static List<Placed> trunk() {

@@ -56,12 +56,14 @@ public final class SyntheticClip {
     boolean person = wanted.shown() != Shown.NOBODY;
     int samples = person ? (int) Math.floor(wanted.lengthS() * SERIES_HZ) + 1 : 0;
     double[] rotation = new double[samples];
+    double[] bent = new double[samples];
     double[] gap = new double[samples];
     double[][] way = new double[samples][];
     Vec home = home();
     for (int i = 0; i < samples; i++) {
       Pose pose = motion.at(i / SERIES_HZ);
       rotation[i] = pose.twistDeg();
+      bent[i] = pose.flexionDeg();
       gap[i] = motion.liftCm(i / SERIES_HZ);
       way[i] = Camera.across(seen(home), seen(pose.elbow()));
     }
@@ -72,6 +74,7 @@ public final class SyntheticClip {
     return new Truth(
         wanted,
         contacts,
+        contacts.stream().map(this::place).toList(),
         spans,
         framesS.clone(),
         EXPOSURE_S,
@@ -82,6 +85,7 @@ public final class SyntheticClip {
         pixel(Body.TARGET),
         SERIES_HZ,
         rotation,
+        bent,
         gap,
         right,
         up,
@@ -139,6 +143,15 @@ public final class SyntheticClip {
     }
     spans.sort(Comparator.comparingDouble(Span::startS));
     return List.copyOf(spans);
+  }
+
+  private TargetPlace place(Contact contact) {
+    return TargetPlace.under(motion.at(contact.timeS()).palm());
+  }
+
+  /** Returns how the moving arm is held at a moment, as a right arm. */
+  Pose pose(double timeS) {
+    return motion.at(timeS);
   }
 
   /** Returns how far the drawn hands are apart at a contact, cm; 0 where they touch. */

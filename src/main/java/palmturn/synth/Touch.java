@@ -56,17 +56,13 @@ final class Touch {
     double high = 14;
     for (int round = 0; round < 22; round++) {
       double middle = (low + high) / 2;
-      if (gapCm(at(pose, middle)) > 0) {
+      if (gapCm(pose.at(middle)) > 0) {
         high = middle;
       } else {
         low = middle;
       }
     }
-    return at(pose, high);
-  }
-
-  private static Pose at(Pose pose, double heightCm) {
-    return new Pose(pose.elbow(), heightCm, pose.twistDeg(), pose.bendDeg(), pose.slideCm());
+    return pose.at(high);
   }
 
   private static int cell(float[] points, int at, Vec direction) {

@@ -8,6 +8,7 @@ import palmturn.trial.Span;
  *
  * @param parameters what was asked for
  * @param contacts every contact and every miss, in order
+ * @param places where the middle of the moving palm is over the target, for each contact
  * @param spans faults over a stretch, in order
  * @param frameTimesS when each picture is shown: the middle of its exposure
  * @param exposureS how long each exposure lasts
@@ -19,6 +20,9 @@ import palmturn.trial.Span;
  * @param seriesHz samples a second of the series, from time 0
  * @param rotationDeg turn of the hand about the forearm: 0 with the palm down on the target, 180
  *     with the palm up
+ * @param bentWristDeg bend of the moving hand at its wrist, to the palm over 0, to its back under
+ *     0; a {@code BENT_WRIST} stretch bends it down to the target, so that it is over 0 at palm
+ *     slaps and under 0 at back slaps
  * @param gapCm height of the moving hand over where it would touch
  * @param elbowRightCm way of the moving elbow from its place, to the right of the picture
  * @param elbowUpCm way of the moving elbow from its place, up the picture
@@ -28,6 +32,7 @@ import palmturn.trial.Span;
 public record Truth(
     Parameters parameters,
     List<Contact> contacts,
+    List<TargetPlace> places,
     List<Span> spans,
     double[] frameTimesS,
     double exposureS,
@@ -38,6 +43,7 @@ public record Truth(
     double[] targetPx,
     double seriesHz,
     double[] rotationDeg,
+    double[] bentWristDeg,
     double[] gapCm,
     double[] elbowRightCm,
     double[] elbowUpCm,

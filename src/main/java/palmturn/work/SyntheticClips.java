@@ -22,7 +22,9 @@ import org.jspecify.annotations.Nullable;
 import palmturn.json.TruthForm;
 import palmturn.report.MarksCsv;
 import palmturn.synth.CarefulReader;
+import palmturn.synth.Contact;
 import palmturn.synth.DemoSet;
+import palmturn.synth.FaultSet;
 import palmturn.synth.Filming;
 import palmturn.synth.Grid;
 import palmturn.synth.Named;
@@ -31,6 +33,7 @@ import palmturn.synth.Realised;
 import palmturn.synth.Shown;
 import palmturn.synth.SoundKind;
 import palmturn.synth.SyntheticClip;
+import palmturn.synth.TargetPlace;
 import palmturn.synth.Truth;
 import palmturn.trial.Reading;
 
@@ -62,10 +65,25 @@ public final class SyntheticClips {
    * @throws UserError if the folder can't be written
    */
   public static int grid(Path folder, int jobs, Progress progress) throws UserError {
-    List<Named> missing =
-        Grid.clips().stream().filter(clip -> !isWhole(folder, clip.name())).toList();
-    all(missing, folder, jobs, progress);
-    return Grid.clips().size();
+    return missing(Grid.clips(), folder, jobs, progress);
+  }
+
+  /**
+   * Draws the clips in which the hand comes down off the middle, the wrist is bent or the elbow
+   * goes out; as {@link #grid}.
+   */
+  public static int faults(Path folder, int jobs, Progress progress) throws UserError {
+    return missing(FaultSet.clips(), folder, jobs, progress);
+  }
+
+  private static int missing(List<Named> clips, Path folder, int jobs, Progress progress)
+      throws UserError {
+    all(
+        clips.stream().filter(clip -> !isWhole(folder, clip.name())).toList(),
+        folder,
+        jobs,
+        progress);
+    return clips.size();
   }
 
   /** The marks are written last. */
@@ -158,6 +176,7 @@ public final class SyntheticClips {
       points.put("elbowPx", truth.elbowPx());
       points.put("targetPx", truth.targetPx());
       series.put("rotationDeg", truth.rotationDeg());
+      series.put("bentWristDeg", truth.bentWristDeg());
       series.put("gapCm", truth.gapCm());
       series.put("elbowRightCm", truth.elbowRightCm());
       series.put("elbowUpCm", truth.elbowUpCm());
@@ -166,12 +185,7 @@ public final class SyntheticClips {
     return new TruthForm(
         file,
         parameters(truth.parameters()),
-        truth.contacts().stream()
-            .map(
-                c ->
-                    new TruthForm.Contact(
-                        c.timeS(), c.side().code(), c.zone().code(), c.kind().code(), c.level()))
-            .toList(),
+        contacts(truth),
         truth.spans().stream()
             .map(s -> new TruthForm.Span(s.kind().code(), s.startS(), s.endS()))
             .toList(),
@@ -182,6 +196,24 @@ public final class SyntheticClips {
         series,
         realised(truth.realised()),
         meanings());
+  }
+
+  private static List<TruthForm.Contact> contacts(Truth truth) {
+    List<TruthForm.Contact> contacts = new ArrayList<>();
+    for (int i = 0; i < truth.contacts().size(); i++) {
+      Contact c = truth.contacts().get(i);
+      TargetPlace place = truth.places().get(i);
+      contacts.add(
+          new TruthForm.Contact(
+              c.timeS(),
+              c.side().code(),
+              c.zone().code(),
+              c.kind().code(),
+              c.level(),
+              place.alongCm(),
+              place.acrossCm()));
+    }
+    return contacts;
   }
 
   private static Map<String, Object> parameters(Parameters wanted) {
@@ -255,9 +287,19 @@ public final class SyntheticClips {
   private static Map<String, String> meanings() {
     Map<String, String> map = new LinkedHashMap<>();
     map.put("timeS", "the exact moment of contact, on the picture's clock");
+    map.put(
+        "offsetAlongTargetCm",
+        "at a contact, from the middle of the target palm to the middle of the moving one, in the"
+            + " target's plane: along the target arm, over 0 to its fingertips");
+    map.put("offsetAcrossTargetCm", "the same across it, over 0 to its little finger");
     map.put("frameTimesS", "the middle of each picture's exposure");
     map.put("soundDelayS", "the sound of a contact comes this much later than the contact");
     map.put("rotationDeg", "0 with the palm down on the target, 180 with the palm up");
+    map.put(
+        "bentWristDeg",
+        "bend of the moving hand against its forearm: over 0 to the palm, under 0 to the back; a"
+            + " bent-wrist span bends it down to the target, over 0 at palm slaps and under 0 at"
+            + " back slaps");
     map.put("gapCm", "height of the moving hand over where it would touch");
     map.put(
         "elbowCm",
