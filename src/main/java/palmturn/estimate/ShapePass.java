@@ -1,0 +1,109 @@
+package palmturn.estimate;
+
+import static org.bytedeco.opencv.global.opencv_imgproc.COLOR_BGRA2BGR;
+import static org.bytedeco.opencv.global.opencv_imgproc.cvtColor;
+
+import org.bytedeco.opencv.opencv_core.Mat;
+import org.jspecify.annotations.Nullable;
+import palmturn.clip.ClipException;
+import palmturn.clip.ClipFile;
+import palmturn.clip.Picture;
+import palmturn.estimate.shape.HandFollower;
+import palmturn.estimate.shape.HandPaths;
+import palmturn.estimate.shape.HandSurvey;
+import palmturn.estimate.shape.Networks;
+import palmturn.estimate.shape.Stage;
+
+/**
+ * Decodes a trial twice for the landmark networks: a few frames to find the two hands, then all to
+ * follow the moving one.
+ */
+final class ShapePass {
+  /** Longer side of the pictures that are looked at. */
+  static final int LONG_SIDE_PX = 960;
+
+  private static final int SURVEYED = 30;
+  private static final double AROUND_S = 0.3;
+  private static final double SURVEY_SHARE = 0.3;
+
+  private final ClipFile clip;
+  private final Footage footage;
+  private final double realPerMediaS;
+  private final Watch watch;
+
+  /**
+   * @param footage of the stretch, in real seconds
+   */
+  ShapePass(ClipFile clip, Footage footage, double realPerMediaS, Watch watch) {
+    this.clip = clip;
+    this.footage = footage;
+    this.realPerMediaS = realPerMediaS;
+    this.watch = watch;
+  }
+
+  /**
+   * Returns where the hands were, null where they were not both found.
+   *
+   * @param firstS the first contact, real seconds
+   * @param lastS the last contact, real seconds
+   * @param right whether the moving hand is a right one as the picture shows it
+   * @throws ClipException if the clip can't be opened any more
+   * @throws StoppedException if {@code watch} stops it
+   */
+  @Nullable HandPaths follow(Networks networks, double firstS, double lastS, boolean right)
+      throws ClipException {
+    int from = clip.frames().indexAt((firstS - AROUND_S) / realPerMediaS);
+    int to = clip.frames().indexAt((lastS + AROUND_S) / realPerMediaS) + 1;
+    HandSurvey survey = new HandSurvey(networks);
+    int every = Math.max(1, (to - from) / SURVEYED);
+    each(
+        from,
+        to,
+        every,
+        new PartWatch(watch, 0, SURVEY_SHARE),
+        (timeS, picture, stage) -> survey.look(picture, stage));
+    HandSurvey.Hands hands = survey.hands();
+    if (hands == null) {
+      return null;
+    }
+    HandFollower follower = new HandFollower(networks, hands);
+    each(from, to, 1, new PartWatch(watch, SURVEY_SHARE, 1 - SURVEY_SHARE), follower::take);
+    return new HandPaths(right, follower.moving(), follower.target(), hands.target());
+  }
+
+  /** What is done with a frame. */
+  private interface Look {
+    void at(double timeS, Mat picture, Stage stage);
+  }
+
+  private void each(int from, int to, int every, Watch within, Look look) throws ClipException {
+    try (FrameFeed feed = new FrameFeed(clip, from, to, LONG_SIDE_PX);
+        Mat bgr = new Mat()) {
+      int i = 0;
+      for (Picture picture = feed.next(); picture != null; picture = feed.next()) {
+        if (watch.stopped()) {
+          throw new StoppedException();
+        }
+        within.at((picture.index() - from) / (double) (to - from), "looking at the hands");
+        if (i++ % every == 0) {
+          try (Mat colour = Mats.bgra(picture)) {
+            cvtColor(colour, bgr, COLOR_BGRA2BGR);
+          }
+          double realS = picture.timeS() * realPerMediaS;
+          look.at(realS, bgr, stage(realS, clip.facts().width() / (double) picture.width()));
+        }
+      }
+    }
+  }
+
+  private Stage stage(double realS, double fullPerSmall) {
+    int at = 0;
+    while (at + 1 < footage.frames()
+        && Math.abs(footage.timesS()[at + 1] - realS) <= Math.abs(footage.timesS()[at] - realS)) {
+      at++;
+    }
+    Similarity back = footage.camera().get(at).scaled(footage.pxPerCell()).inverse();
+    return marks ->
+        marks.moved(back.a() * fullPerSmall, back.b() * fullPerSmall, back.dx(), back.dy());
+  }
+}
