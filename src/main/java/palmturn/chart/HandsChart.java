@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
+import palmturn.measure.Quality;
 
 /**
  * One figure of both hands on one scale: the left hand open and above, the right hand filled and
@@ -49,6 +50,7 @@ public final class HandsChart {
       Rectangle2D area,
       OneHand left,
       OneHand right,
+      Quality quality,
       @Nullable Double limit,
       Palette palette) {
     if (left.trials().isEmpty() && right.trials().isEmpty()) {
@@ -59,7 +61,8 @@ public final class HandsChart {
                 DoubleStream.concat(numbers(left), numbers(right)),
                 limit == null ? DoubleStream.empty() : DoubleStream.of(limit))
             .toArray();
-    Scale scale = Scale.of(values, area.getMinX() + 8, area.getMaxX() - 24, ends(left, right));
+    Scale scale =
+        Scale.of(quality, values, area.getMinX() + 8, area.getMaxX() - 24, ends(left, right));
     axis(g, scale, area.getMinY() + 2, area.getMinY() + 43, limit, palette);
     hand(g, scale, left, area.getMinY() + 11, false, palette);
     hand(g, scale, right, area.getMinY() + 32, true, palette);
@@ -150,15 +153,18 @@ public final class HandsChart {
   /** A straight scale with round ticks. */
   record Scale(BigDecimal from, BigDecimal to, BigDecimal step, double left, double right) {
 
-    /** Covers all values, and the ends of intervals as far as twice the values' spread allows. */
-    static Scale of(double[] values, double left, double right, double[] ends) {
+    /**
+     * Covers all values, and the ends of intervals as far as twice the values' spread allows, and
+     * ends where the quality does.
+     */
+    static Scale of(Quality quality, double[] values, double left, double right, double[] ends) {
       double low = DoubleStream.of(values).min().orElseThrow();
       double high = DoubleStream.of(values).max().orElseThrow();
       double room = Math.max(high - low, Math.max(Math.abs(high) * 0.5, 0.1));
       double least = Math.max(low - room, DoubleStream.of(ends).min().orElse(low));
       double most = Math.min(high + room, DoubleStream.of(ends).max().orElse(high));
-      least = Math.min(low - room * 0.1, least);
-      most = Math.max(high + room * 0.1, most);
+      least = Math.max(quality.least(), Math.min(low - room * 0.1, least));
+      most = Math.min(quality.most(), Math.max(high + room * 0.1, most));
       BigDecimal step = step((most - least) / TICKS);
       BigDecimal from = rounded(least, step, RoundingMode.FLOOR);
       return new Scale(from, rounded(most, step, RoundingMode.CEILING), step, left, right);

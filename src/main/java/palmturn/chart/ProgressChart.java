@@ -66,7 +66,8 @@ public final class ProgressChart {
     }
     double top = area.getMinY() + HEAD;
     double foot = area.getMaxY() - FOOT;
-    HandsChart.Scale scale = HandsChart.Scale.of(values(courses, limit), foot, top, ends(courses));
+    HandsChart.Scale scale =
+        HandsChart.Scale.of(quality, values(courses, limit), foot, top, ends(courses));
     double width = (area.getWidth() - GUTTER - BETWEEN) / 2;
     ticks(g, scale, area.getMinX() + GUTTER - 8, palette);
     for (Hand hand : List.of(Hand.LEFT, Hand.RIGHT)) {

@@ -30,6 +30,16 @@ public enum Quality implements Coded {
     return interval == null ? null : new Range(clamped(interval.low()), clamped(interval.high()));
   }
 
+  /** Returns the least value that the headline measure can take, which may be without end. */
+  public double least() {
+    return least;
+  }
+
+  /** Returns the largest value that the headline measure can take, which may be without end. */
+  public double most() {
+    return most;
+  }
+
   private double clamped(double value) {
     return Math.max(least, Math.min(most, value));
   }

@@ -133,6 +133,7 @@ final class BlockParts {
             "%s: left %s, right %s".formatted(name, spoken(quality, left), spoken(quality, right)),
             one(block, Hand.LEFT, left),
             one(block, Hand.RIGHT, right),
+            quality,
             limit == null ? null : limit.value());
     return new Page.QualityRow(
         name,

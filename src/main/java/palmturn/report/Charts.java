@@ -11,6 +11,7 @@ import palmturn.chart.Hollow;
 import palmturn.chart.IntervalChart;
 import palmturn.chart.Palette;
 import palmturn.chart.StripLegend;
+import palmturn.measure.Quality;
 import palmturn.measure.TrialScore;
 import palmturn.trial.Estimate;
 import palmturn.trial.EstimatedSlap;
@@ -171,6 +172,7 @@ final class Charts {
       String title,
       HandsChart.OneHand left,
       HandsChart.OneHand right,
+      Quality quality,
       @Nullable Double limit) {
     return new Chart(
         id,
@@ -183,6 +185,7 @@ final class Charts {
                 new Rectangle2D.Double(0, 0, HANDS_WIDTH, HandsChart.HEIGHT),
                 left,
                 right,
+                quality,
                 limit,
                 palette));
   }

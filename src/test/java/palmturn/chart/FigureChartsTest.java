@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.function.Consumer;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
+import palmturn.measure.Quality;
 import palmturn.measure.SlapInterval;
 import palmturn.measure.SlapInterval.Use;
 import palmturn.measure.TurnClass;
@@ -50,6 +51,22 @@ class FigureChartsTest {
   }
 
   @Test
+  void aScaleEndsWhereItsQualityDoes() {
+    double[] shares = {100, 92, 81};
+    HandsChart.Scale clean =
+        HandsChart.Scale.of(Quality.ACCURACY, shares, 0, 100, new double[] {71, 100});
+    assertEquals(100, clean.to().doubleValue());
+    assertEquals(100, clean.x(100));
+    HandsChart.Scale speed =
+        HandsChart.Scale.of(Quality.SPEED, new double[] {0.2, 3}, 0, 100, new double[] {-1, 6});
+    assertEquals(0, speed.from().doubleValue());
+    assertTrue(speed.to().doubleValue() >= 3);
+    HandsChart.Scale slowDown =
+        HandsChart.Scale.of(Quality.ENDURANCE, new double[] {-2, 3}, 0, 100, new double[] {});
+    assertTrue(slowDown.from().doubleValue() < -2);
+  }
+
+  @Test
   void pictureForLooking() throws Exception {
     List<SlapInterval> all = new ArrayList<>();
     for (int i = 0; i < 24; i++) {
@@ -77,6 +94,7 @@ class FigureChartsTest {
             new Rectangle2D.Double(100, 230, 500, 88),
             new HandsChart.OneHand(List.of(6.1, 6.9, 8.3), 7.1, 4.3, 10.0),
             new HandsChart.OneHand(List.of(5.8, 6.2, 6.6), 6.2, 5.2, 7.2),
+            Quality.RHYTHM,
             limit,
             Palette.LIGHT);
   }
