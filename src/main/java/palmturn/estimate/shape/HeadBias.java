@@ -18,8 +18,12 @@ final class HeadBias {
   private final ByteBuffer file;
   private final int graph;
 
+  /** How many more elements are read: a damaged file could send the reading round in circles. */
+  private int left;
+
   private HeadBias(byte[] bytes) {
     file = ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN);
+    left = bytes.length;
     graph = element(vector(file.getInt(0), 2), 0);
   }
 
@@ -41,16 +45,19 @@ final class HeadBias {
   private Map<String, float[]> read() {
     int operators = vector(graph, 3);
     Map<Integer, Integer> madeBy = new HashMap<>();
-    for (int i = 0; i < file.getInt(operators); i++) {
+    int operatorCount = count(operators);
+    for (int i = 0; i < operatorCount; i++) {
       int operator = element(operators, i);
       int outputs = vector(operator, 2);
-      for (int k = 0; k < file.getInt(outputs); k++) {
+      int outputCount = count(outputs);
+      for (int k = 0; k < outputCount; k++) {
         madeBy.put(file.getInt(outputs + 4 + 4 * k), operator);
       }
     }
     Map<String, float[]> found = new HashMap<>();
     int outputs = vector(graph, 2);
-    for (int k = 0; k < file.getInt(outputs); k++) {
+    int outputCount = count(outputs);
+    for (int k = 0; k < outputCount; k++) {
       int tensor = file.getInt(outputs + 4 + 4 * k);
       Integer operator = madeBy.get(tensor);
       // Between a layer and the output lie a logistic curve or another shape, with one input each.
@@ -72,7 +79,7 @@ final class HeadBias {
     int data = vector(buffer, 0);
     int type = field(kept, 1);
     boolean half = type != 0 && file.get(type) == HALF_FLOAT;
-    float[] values = new float[file.getInt(data) / (half ? 2 : 4)];
+    float[] values = new float[count(data) / (half ? 2 : 4)];
     for (int i = 0; i < values.length; i++) {
       values[i] = half ? half(file.getShort(data + 4 + 2 * i)) : file.getFloat(data + 4 + 4 * i);
     }
@@ -99,7 +106,7 @@ final class HeadBias {
   }
 
   private int inputs(int operator) {
-    return file.getInt(vector(operator, 1));
+    return count(vector(operator, 1));
   }
 
   private int input(int operator, int i) {
@@ -112,7 +119,7 @@ final class HeadBias {
 
   private String name(int tensor) {
     int at = vector(tensor(tensor), 3);
-    byte[] text = new byte[file.getInt(at)];
+    byte[] text = new byte[count(at)];
     file.get(at + 4, text);
     return new String(text, StandardCharsets.UTF_8);
   }
@@ -132,6 +139,16 @@ final class HeadBias {
       throw new IndexOutOfBoundsException("no field " + number);
     }
     return at + file.getInt(at);
+  }
+
+  /** Returns how many elements a vector has. */
+  private int count(int vector) {
+    int n = file.getInt(vector);
+    if (n < 0 || n >= left) {
+      throw new IndexOutOfBoundsException("more elements than the file can have");
+    }
+    left -= n + 1;
+    return n;
   }
 
   private int element(int vector, int i) {

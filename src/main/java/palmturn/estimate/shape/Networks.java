@@ -50,24 +50,44 @@ public final class Networks implements AutoCloseable {
   /**
    * Opens the networks of a folder.
    *
-   * @throws IOException if one of them is missing or can't be understood
+   * @throws IOException if one of them is missing or can't be understood: a line that names it
    */
   public static Networks open(Path folder) throws IOException {
-    byte[] palm = Files.readAllBytes(folder.resolve(ModelFile.PALM_DETECTION_FULL.fileName()));
-    byte[] hand = Files.readAllBytes(folder.resolve(ModelFile.HAND_LANDMARK_FULL.fileName()));
-    byte[] body = Files.readAllBytes(folder.resolve(ModelFile.POSE_LANDMARK_FULL.fileName()));
+    Net palms = null;
+    Net hands = null;
+    ModelFile file = ModelFile.PALM_DETECTION_FULL;
     try {
+      palms = net(bytes(folder, file));
+      file = ModelFile.HAND_LANDMARK_FULL;
+      byte[] hand = bytes(folder, file);
       Map<String, float[]> bias = HeadBias.of(hand);
-      float[] points = bias.get("Identity");
-      float[] presence = bias.get("Identity_1");
-      if (points == null || presence == null) {
+      float[] points = bias.getOrDefault("Identity", new float[0]);
+      float[] presence = bias.getOrDefault("Identity_1", new float[0]);
+      if (points.length != 3 * HandMarks.SIZE || presence.length != 1) {
         throw new IllegalArgumentException("it has no last layer of landmarks");
       }
-      return new Networks(net(palm), net(hand), net(body), points, presence[0]);
-    } catch (RuntimeException e) {
+      hands = net(hand);
+      file = ModelFile.POSE_LANDMARK_FULL;
+      return new Networks(palms, hands, net(bytes(folder, file)), points, presence[0]);
+    } catch (IOException | RuntimeException e) {
+      if (palms != null) {
+        palms.close();
+      }
+      if (hands != null) {
+        hands.close();
+      }
       throw new IOException(
-          "The landmark networks in " + folder + " can't be understood: " + e.getMessage(), e);
+          "The landmark networks in %s can't be used: %s %s (see: tools/palmturn models)"
+              .formatted(
+                  folder,
+                  file.fileName(),
+                  e instanceof IOException ? "is missing or can't be opened" : "is damaged"),
+          e);
     }
+  }
+
+  private static byte[] bytes(Path folder, ModelFile file) throws IOException {
+    return Files.readAllBytes(folder.resolve(file.fileName()));
   }
 
   private static Net net(byte[] bytes) {

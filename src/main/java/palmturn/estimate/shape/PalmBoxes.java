@@ -57,9 +57,11 @@ final class PalmBoxes {
     List<Integer> open = new ArrayList<>(order);
     List<Palm> palms = new ArrayList<>();
     while (!open.isEmpty()) {
-      double[] best = box(boxes, open.get(0));
+      int first = open.get(0);
+      double[] best = box(boxes, first);
+      // The best is one of them even where its box has no size.
       List<Integer> same =
-          open.stream().filter(i -> overlap(best, box(boxes, i)) > SAME_IOU).toList();
+          open.stream().filter(i -> i == first || overlap(best, box(boxes, i)) > SAME_IOU).toList();
       double[] mean = new double[PER_BOX];
       double sum = 0;
       for (int i : same) {
@@ -73,7 +75,7 @@ final class PalmBoxes {
       for (int k = 0; k < PER_BOX; k++) {
         mean[k] /= sum;
       }
-      palms.add(palm(logistic(scores[open.get(0)]), mean, side, left, top));
+      palms.add(palm(logistic(scores[first]), mean, side, left, top));
       open.removeAll(same);
     }
     return palms;
@@ -107,7 +109,7 @@ final class PalmBoxes {
     double down = along(a, b, 1);
     double both = Math.max(0, across) * Math.max(0, down);
     double either = a[2] * a[3] + b[2] * b[3] - both;
-    return either > 0 ? both / either : a == b ? 1 : 0;
+    return either > 0 ? both / either : 0;
   }
 
   private static double along(double[] a, double[] b, int axis) {
