@@ -1,6 +1,7 @@
 package palmturn.estimate;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
@@ -42,6 +43,7 @@ record Building(ClipFacts facts, Request request, Set<Source> sources, Curve sou
         Beats.of(List.of()),
         Rotation.UNKNOWN,
         Curve.EMPTY,
+        null,
         null,
         null,
         List.of(),
@@ -89,6 +91,7 @@ record Building(ClipFacts facts, Request request, Set<Source> sources, Curve sou
         Curve.EMPTY,
         null,
         null,
+        null,
         pauses(slaps, beats),
         bursts,
         null,
@@ -102,6 +105,7 @@ record Building(ClipFacts facts, Request request, Set<Source> sources, Curve sou
       List<Burst> bursts,
       @Nullable ElbowPath elbow,
       double elbowLimitCm,
+      ShapeReading.@Nullable Told shape,
       List<String> warnings) {
     TurnCurve curve = TurnCurve.of(motion);
     List<String> all = new ArrayList<>(warnings);
@@ -117,6 +121,10 @@ record Building(ClipFacts facts, Request request, Set<Source> sources, Curve sou
     if (elbow != null) {
       spans.addAll(ElbowDrift.out(elbow, elbowLimitCm));
     }
+    if (shape != null) {
+      spans.addAll(shape.spans());
+      spans.sort(Comparator.comparingDouble(EstimatedSpan::startS));
+    }
     return of(
         true,
         slaps.slaps(),
@@ -124,6 +132,7 @@ record Building(ClipFacts facts, Request request, Set<Source> sources, Curve sou
         rotation,
         media(curve.timesS(), curve.values()),
         elbow,
+        shape == null ? null : shape.shape(),
         motion.region(),
         spans,
         bursts,
@@ -193,6 +202,7 @@ record Building(ClipFacts facts, Request request, Set<Source> sources, Curve sou
       Rotation rotation,
       Curve turn,
       @Nullable ElbowPath elbow,
+      Estimate.@Nullable Shape shape,
       Estimate.@Nullable Region region,
       List<EstimatedSpan> spans,
       List<Burst> bursts,
@@ -213,6 +223,7 @@ record Building(ClipFacts facts, Request request, Set<Source> sources, Curve sou
         turn,
         sound,
         elbow,
+        shape,
         region,
         spans,
         bursts,

@@ -1,5 +1,6 @@
 package palmturn.estimate;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
@@ -13,8 +14,8 @@ import palmturn.clip.FrameTable;
 import palmturn.clip.Sound;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.Burst;
+import palmturn.trial.Estimate.ElbowPath;
 import palmturn.trial.Estimate.Source;
-import palmturn.trial.Hand;
 
 /**
  * Finds the slaps of a trial: the motion proposes contacts and turns, the sound times the contacts
@@ -25,21 +26,28 @@ public final class Estimator {
   private static final int FEWEST_FRAMES = 12;
   private static final double FEW_FPS = 24.5;
   private static final double MOTION_SHARE = 0.6;
+  private static final double MOTION_SHARE_WITH_SHAPE = 0.25;
+  private static final double SHAPE_SHARE = 0.6;
+
   private static final double AFTER_S = 0.5;
 
   private final ClipFile clip;
   private final Request request;
   private final Watch watch;
+  private final @Nullable Path networks;
   private final FrameTable frames;
   private final int from;
   private final int to;
   private final List<String> warnings = new ArrayList<>();
 
+  private @Nullable Attempt doubtful;
+
   /** A trial that was seen, and the sound laid beside it. */
   record Attempt(Stretches.Stretch stretch, Motion motion, @Nullable Heard heard) {}
 
-  private Estimator(ClipFile clip, Request request, Watch watch) {
+  private Estimator(ClipFile clip, Request request, @Nullable Path networks, Watch watch) {
     this.clip = clip;
+    this.networks = request.use().contains(Source.SHAPE) ? networks : null;
     this.request = request;
     this.watch = watch;
     frames = clip.frames();
@@ -50,12 +58,13 @@ public final class Estimator {
   /**
    * Returns what is found in a clip.
    *
+   * @param networks the folder of the landmark networks, null where they are not installed
    * @throws ClipException if it can't be read
    * @throws StoppedException if {@code watch} stops it
    */
-  public static Estimate estimate(ClipFile clip, Request request, Watch watch)
-      throws ClipException {
-    return new Estimator(clip, request, watch).estimate();
+  public static Estimate estimate(
+      ClipFile clip, Request request, @Nullable Path networks, Watch watch) throws ClipException {
+    return new Estimator(clip, request, networks, watch).estimate();
   }
 
   private int firstAt(double timeS) {
@@ -69,10 +78,21 @@ public final class Estimator {
       return request.use().contains(Source.SOUND) ? bySoundAlone(onsets) : byNothing(onsets);
     }
     List<Attempt> trials = trials(onsets);
+    ShapeReading shape = shape(trials.isEmpty() ? doubtful : trials.get(0), !trials.isEmpty());
     if (trials.isEmpty()) {
-      return builder(onsets).without(warnings);
+      Attempt attempt = doubtful;
+      if (attempt == null || shape == null || !shape.turns()) {
+        return builder(onsets, null).without(warnings);
+      }
+      trials = List.of(attempt);
+      warnings.clear();
+      warnings.add(
+          "That the hand turns was seen by its shape, not by its motion: check the slaps.");
     }
     SlapList slaps = SlapList.of(trials.get(0), request, frames.medianS());
+    if (shape != null) {
+      slaps = slaps.with(shape, trials.get(0).motion(), request.realPerMediaS());
+    }
     warnings.addAll(slaps.warnings());
     List<Burst> bursts = trials.stream().map(attempt -> burst(attempt.motion())).toList();
     if (bursts.size() > 1) {
@@ -80,19 +100,29 @@ public final class Estimator {
     }
     KnownSide known = request.known();
     boolean near = known != null && slaps.near(known);
-    if (!near) {
+    if (!near && (shape == null || shape.sides() == null)) {
       warnings.add(sidesOpen(known));
     }
-    ElbowTracker.Followed elbow = elbow(trials.get(0), slaps);
+    Place place =
+        ElbowPlace.of(request, trials.get(0).motion(), shape == null ? null : shape.seen());
+    ElbowTracker.Followed elbow = elbow(trials.get(0), slaps, place);
     warnings.addAll(elbow.warnings());
+    ShapeReading.Told told =
+        shape == null
+            ? null
+            : shape.told(
+                elbow.path(),
+                targetElbow(trials.get(0), slaps, shape.seen().targetElbow()),
+                request.realPerMediaS());
     Estimate found =
-        builder(onsets)
+        builder(onsets, shape)
             .with(
                 trials.get(0).motion(),
                 slaps,
                 bursts,
                 elbow.path(),
                 request.elbowLimitCm(),
+                told,
                 warnings);
     return known != null && near ? found.withKnownSide(known.timeS(), known.side()) : found;
   }
@@ -107,18 +137,40 @@ public final class Estimator {
             known.timeS());
   }
 
-  private Building builder(Onsets onsets) throws ClipException {
-    ClipFacts facts = clip.facts();
-    return new Building(facts, request, sources(onsets), onsets.strength());
+  /** Returns what the hands' shape says of an attempt, null where it is not to be had. */
+  private @Nullable ShapeReading shape(@Nullable Attempt attempt, boolean trusted)
+      throws ClipException {
+    return networks == null || attempt == null
+        ? null
+        : ShapeReading.of(
+            clip,
+            attempt.motion(),
+            request,
+            networks,
+            trusted,
+            new PartWatch(watch, motionShare(), SHAPE_SHARE),
+            warnings);
   }
 
-  private Set<Source> sources(Onsets onsets) {
+  private double motionShare() {
+    return networks == null ? MOTION_SHARE : MOTION_SHARE_WITH_SHAPE;
+  }
+
+  private Building builder(Onsets onsets, @Nullable ShapeReading shape) throws ClipException {
+    ClipFacts facts = clip.facts();
+    return new Building(facts, request, sources(onsets, shape), onsets.strength());
+  }
+
+  private Set<Source> sources(Onsets onsets, @Nullable ShapeReading shape) {
     Set<Source> sources = EnumSet.noneOf(Source.class);
     if (request.use().contains(Source.MOTION)) {
       sources.add(Source.MOTION);
     }
     if (!onsets.strength().isEmpty()) {
       sources.add(Source.SOUND);
+    }
+    if (shape != null) {
+      sources.add(Source.SHAPE);
     }
     return sources;
   }
@@ -143,13 +195,13 @@ public final class Estimator {
 
   private Estimate byNothing(Onsets onsets) throws ClipException {
     warnings.add("Nothing was looked at: slaps are found by sound or motion; use one of them.");
-    return builder(onsets).without(warnings);
+    return builder(onsets, null).without(warnings);
   }
 
   private Estimate bySoundAlone(Onsets onsets) throws ClipException {
     SoundAlone found = SoundAlone.of(onsets);
     warnings.addAll(found.warnings());
-    return builder(onsets).bySound(found.slaps(), warnings);
+    return builder(onsets, null).bySound(found.slaps(), warnings);
   }
 
   /** Measures each lively part and returns those that are trials, in order. */
@@ -167,21 +219,27 @@ public final class Estimator {
               fps));
     }
     List<Attempt> trials = new ArrayList<>();
-    List<String> against = new ArrayList<>();
+    List<String> against = List.of();
     List<Stretches.Stretch> stretches =
         Stretches.of(clip, from, to, request.realPerMediaS(), watch);
     for (int i = 0; i < stretches.size(); i++) {
       Watch within =
           new PartWatch(
-              watch, i / (double) stretches.size() * MOTION_SHARE, MOTION_SHARE / stretches.size());
+              watch,
+              i / (double) stretches.size() * motionShare(),
+              motionShare() / stretches.size());
       for (Motion motion : motions(stretches.get(i), within)) {
         Heard heard =
             onsets.strength().isEmpty() ? null : Heard.of(motion.stops().pictureS(), onsets);
         List<String> reasons = TrialCheck.against(motion, heard);
         if (reasons.isEmpty()) {
           trials.add(new Attempt(stretches.get(i), motion, heard));
-        } else if (against.isEmpty()) {
-          against.addAll(reasons);
+        } else {
+          boolean byTurnAlone = reasons.equals(List.of(TrialCheck.NO_TURN));
+          if (byTurnAlone && doubtful == null) {
+            doubtful = new Attempt(stretches.get(i), motion, heard);
+          }
+          against = against.isEmpty() ? reasons : against;
         }
       }
     }
@@ -236,55 +294,62 @@ public final class Estimator {
         + "): all figures are of the first; name a stretch for another.";
   }
 
-  /** Filmed from the front, the right elbow is left of the hands in the picture. */
-  private boolean onOtherArm(Place elbow, Motion motion) {
-    Estimate.Region hand = motion.region();
-    boolean leftOfHands = elbow.at().x() < hand.x() + hand.width() / 2;
-    return leftOfHands != (request.hand() == Hand.RIGHT);
-  }
-
-  private ElbowTracker.Followed elbow(Attempt attempt, SlapList slaps) throws ClipException {
-    Footage footage = attempt.motion().contacts().motion().footage();
-    Blob hand = attempt.motion().contacts().motion().blob();
-    Point given = request.hints().elbow();
-    Place place =
-        given != null
-            ? Place.given(given)
-            : ElbowFinder.find(
-                Regions.liveliness(footage),
-                footage.width(),
-                footage.pxPerCell(),
-                footage.pictures().get(0),
-                hand);
-    if (place == null || given == null && onOtherArm(place, attempt.motion())) {
+  private ElbowTracker.Followed elbow(Attempt attempt, SlapList slaps, @Nullable Place place)
+      throws ClipException {
+    if (place == null) {
       return new ElbowTracker.Followed(
           null,
           List.of(
               "The elbow was not followed: it could not be found. Give its place to have its"
                   + " drift."));
     }
-    ScaleOf scale =
-        ScaleOf.from(request.hints(), ElbowFinder.forearmPx(place.at(), hand, footage.pxPerCell()));
-    double lastS = slaps.slaps().get(slaps.slaps().size() - 1).timeS();
-    int end = Math.min(attempt.stretch().to(), frames.indexAt(lastS + AFTER_S) + 1);
+    ScaleOf scale = scale(attempt, place);
     ElbowTracker.Followed followed =
-        ElbowTracker.follow(
-            clip,
-            attempt.stretch().from(),
-            end,
-            slaps.slaps().get(0).timeS(),
-            place,
-            request.hints().trunk(),
-            scale,
-            new PartWatch(watch, MOTION_SHARE, 1 - MOTION_SHARE));
+        follow(attempt, slaps, place, scale, new PartWatch(watch, elbowFrom(), 1 - elbowFrom()));
     List<String> said = new ArrayList<>(followed.warnings());
     String caution = scale.caution();
     if (followed.path() != null && caution != null) {
       said.add(caution);
     }
-    if (followed.path() != null && given == null) {
+    if (followed.path() != null && request.hints().elbow() == null) {
       said.add("The elbow's place was found by the program: check it in the picture.");
     }
     return new ElbowTracker.Followed(followed.path(), said);
+  }
+
+  private @Nullable ElbowPath targetElbow(Attempt attempt, SlapList slaps, @Nullable Point seen)
+      throws ClipException {
+    if (seen == null) {
+      return null;
+    }
+    Place place = new Place(seen, 0.5);
+    return follow(attempt, slaps, place, scale(attempt, place), new PartWatch(watch, 1, 0)).path();
+  }
+
+  private ScaleOf scale(Attempt attempt, Place elbow) {
+    BlobMotion motion = attempt.motion().contacts().motion();
+    return ScaleOf.from(
+        request.hints(),
+        ElbowFinder.forearmPx(elbow.at(), motion.blob(), motion.footage().pxPerCell()));
+  }
+
+  private double elbowFrom() {
+    return motionShare() + (networks == null ? 0 : SHAPE_SHARE);
+  }
+
+  private ElbowTracker.Followed follow(
+      Attempt attempt, SlapList slaps, Place place, ScaleOf scale, Watch within)
+      throws ClipException {
+    double lastS = slaps.slaps().get(slaps.slaps().size() - 1).timeS();
+    int end = Math.min(attempt.stretch().to(), frames.indexAt(lastS + AFTER_S) + 1);
+    return ElbowTracker.follow(
+        clip,
+        attempt.stretch().from(),
+        end,
+        slaps.slaps().get(0).timeS(),
+        place,
+        request.hints().trunk(),
+        scale,
+        within);
   }
 }

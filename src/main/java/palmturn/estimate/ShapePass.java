@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
 import palmturn.clip.Picture;
+import palmturn.estimate.shape.Elbows;
 import palmturn.estimate.shape.HandFollower;
 import palmturn.estimate.shape.HandPaths;
 import palmturn.estimate.shape.HandSurvey;
@@ -26,6 +27,17 @@ final class ShapePass {
   private static final double AROUND_S = 0.3;
   private static final double SURVEY_SHARE = 0.3;
 
+  private static final int BODY_FRAMES = 3;
+
+  /**
+   * What was seen.
+   *
+   * @param paths of the hands
+   * @param elbow the moving arm's, before the first slap; null where it was not found
+   * @param targetElbow the target arm's
+   */
+  record Seen(HandPaths paths, @Nullable Point elbow, @Nullable Point targetElbow) {}
+
   private final ClipFile clip;
   private final Footage footage;
   private final double realPerMediaS;
@@ -42,7 +54,8 @@ final class ShapePass {
   }
 
   /**
-   * Returns where the hands were, null where they were not both found.
+   * Returns where the hands were, null where they were not both found. Frames before the first
+   * contact, at which the arms rest, tell where the elbows are.
    *
    * @param firstS the first contact, real seconds
    * @param lastS the last contact, real seconds
@@ -50,7 +63,7 @@ final class ShapePass {
    * @throws ClipException if the clip can't be opened any more
    * @throws StoppedException if {@code watch} stops it
    */
-  @Nullable HandPaths follow(Networks networks, double firstS, double lastS, boolean right)
+  @Nullable Seen follow(Networks networks, double firstS, double lastS, boolean right)
       throws ClipException {
     int from = clip.frames().indexAt((firstS - AROUND_S) / realPerMediaS);
     int to = clip.frames().indexAt((lastS + AROUND_S) / realPerMediaS) + 1;
@@ -67,8 +80,28 @@ final class ShapePass {
       return null;
     }
     HandFollower follower = new HandFollower(networks, hands);
-    each(from, to, 1, new PartWatch(watch, SURVEY_SHARE, 1 - SURVEY_SHARE), follower::take);
-    return new HandPaths(right, follower.moving(), follower.target(), hands.target());
+    Elbows elbows = new Elbows(networks, hands.target());
+    double rest = firstS - AROUND_S / 2;
+    double[] looked = {0};
+    each(
+        from,
+        to,
+        1,
+        new PartWatch(watch, SURVEY_SHARE, 1 - SURVEY_SHARE),
+        (timeS, picture, stage) -> {
+          if (timeS < rest && looked[0]++ < BODY_FRAMES) {
+            elbows.look(picture, stage);
+          }
+          follower.take(timeS, picture, stage);
+        });
+    return new Seen(
+        new HandPaths(right, follower.moving(), follower.target(), hands.target()),
+        point(elbows.place(right)),
+        point(elbows.place(!right)));
+  }
+
+  private static @Nullable Point point(double @Nullable [] place) {
+    return place == null ? null : new Point(place[0], place[1]);
   }
 
   /** What is done with a frame. */
@@ -103,7 +136,6 @@ final class ShapePass {
       at++;
     }
     Similarity back = footage.camera().get(at).scaled(footage.pxPerCell()).inverse();
-    return marks ->
-        marks.moved(back.a() * fullPerSmall, back.b() * fullPerSmall, back.dx(), back.dy());
+    return new Stage(back.a() * fullPerSmall, back.b() * fullPerSmall, back.dx(), back.dy());
   }
 }

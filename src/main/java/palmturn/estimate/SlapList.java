@@ -58,6 +58,13 @@ record SlapList(
     return new SlapList(slaps, beats, heard == null ? null : heard.offsetS(), warnings);
   }
 
+  /** Returns the list with what the hand's shape says of each contact. */
+  SlapList with(ShapeReading shape, Motion motion, double realPerMediaS) {
+    List<EstimatedSlap> told = shape.told(slaps);
+    return new SlapList(
+        told, Beats.of(contacts(motion, told, realPerMediaS)), soundOffsetS, warnings);
+  }
+
   private static EstimatedSlap slap(
       Motion motion, @Nullable Heard heard, int j, double realPerMediaS, double frameS) {
     double pictureS = motion.stops().pictureS()[j];

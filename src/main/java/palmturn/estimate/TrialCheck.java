@@ -31,6 +31,9 @@ final class TrialCheck {
   private static final double MOST_KURTOSIS = 1.7;
   private static final double MOST_AUTOCORRELATION = -0.5;
 
+  /** The one reason that the hand's shape can outweigh. */
+  static final String NO_TURN = "What moves to and fro does not turn from stop to stop.";
+
   private TrialCheck() {}
 
   /**
@@ -68,7 +71,7 @@ final class TrialCheck {
             && motion.turns().kurtosis() <= MOST_KURTOSIS
             && motion.turns().autocorrelation() <= MOST_AUTOCORRELATION;
     if (!turns) {
-      against.add("What moves to and fro does not turn from stop to stop.");
+      against.add(NO_TURN);
     }
     return against;
   }

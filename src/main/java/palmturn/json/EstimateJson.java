@@ -41,6 +41,7 @@ final class EstimateJson {
         or(keys.objectOrNull("turn", EstimateJson::curve), Curve.EMPTY),
         or(keys.objectOrNull("sound", EstimateJson::curve), Curve.EMPTY),
         keys.objectOrNull("elbow", EstimateJson::elbow),
+        keys.objectOrNull("shape", EstimateJson::shape),
         keys.objectOrNull("handRegion", EstimateJson::region),
         keys.list("spans", EstimateJson::span),
         keys.list("bursts", EstimateJson::burst),
@@ -119,6 +120,15 @@ final class EstimateJson {
     return path;
   }
 
+  private static Estimate.Shape shape(Keys keys) throws JsonException {
+    Estimate.Shape shape =
+        new Estimate.Shape(
+            or(keys.objectOrNull("wristBendDeg", EstimateJson::curve), Curve.EMPTY),
+            keys.objectOrNull("targetElbow", EstimateJson::elbow));
+    keys.refuseRest();
+    return shape;
+  }
+
   static Estimate.Region region(Keys keys) throws JsonException {
     Estimate.Region region =
         new Estimate.Region(
@@ -170,6 +180,9 @@ final class EstimateJson {
     }
     if (estimate.elbow() != null) {
       node.set("elbow", write(estimate.elbow()));
+    }
+    if (estimate.shape() != null) {
+      node.set("shape", write(estimate.shape()));
     }
     ObjectNode rotation = node.putObject("rotation");
     Put.number(rotation, "frequencyHz", estimate.rotation().frequencyHz());
@@ -259,6 +272,15 @@ final class EstimateJson {
     node.set("rightPx", JsonText.numbers(path.rightPx(), VALUE_DECIMALS));
     node.set("downPx", JsonText.numbers(path.downPx(), VALUE_DECIMALS));
     node.set("distancePx", JsonText.numbers(path.distancePx(), VALUE_DECIMALS));
+    return node;
+  }
+
+  private static ObjectNode write(Estimate.Shape shape) {
+    ObjectNode node = JsonText.object();
+    node.set("wristBendDeg", write(shape.wristBendDeg()));
+    if (shape.targetElbow() != null) {
+      node.set("targetElbow", write(shape.targetElbow()));
+    }
     return node;
   }
 

@@ -48,6 +48,8 @@ public record PrintedEstimate(EstimateLine of, Estimate estimate) {
     rotation.set("series", samples(estimate.rotation().series(), "hz"));
     Estimate.ElbowPath elbow = estimate.elbow();
     node.set("elbow", elbow == null ? null : elbow(elbow));
+    Estimate.Shape shape = estimate.shape();
+    node.set("shape", shape == null ? null : shape(shape));
     Estimate.Region region = estimate.handRegion();
     node.set("handRegion", region == null ? null : EstimateJson.write(region));
     ArrayNode warnings = node.putArray("warnings");
@@ -100,6 +102,13 @@ public record PrintedEstimate(EstimateLine of, Estimate estimate) {
       Put.figure(place, "rightPx", value(path.rightPx().get(i)));
       Put.figure(place, "downPx", value(path.downPx().get(i)));
     }
+    return node;
+  }
+
+  private static ObjectNode shape(Estimate.Shape shape) {
+    ObjectNode node = JsonText.object();
+    node.set("wristBend", samples(shape.wristBendDeg(), "deg"));
+    node.set("targetElbow", shape.targetElbow() == null ? null : elbow(shape.targetElbow()));
     return node;
   }
 

@@ -2,6 +2,7 @@ package palmturn.numbers;
 
 import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
 import org.hipparchus.distribution.continuous.FDistribution;
+import org.hipparchus.distribution.continuous.NormalDistribution;
 import org.hipparchus.distribution.continuous.TDistribution;
 
 /** Quantiles of the distributions that intervals rest on. */
@@ -9,7 +10,14 @@ public final class Quantiles {
   /** The 0.975 quantile of the standard normal distribution. */
   public static final double Z_975 = 1.959963984540054;
 
+  private static final NormalDistribution NORMAL = new NormalDistribution();
+
   private Quantiles() {}
+
+  /** Returns the share of the standard normal distribution below a value. */
+  public static double shareBelow(double z) {
+    return NORMAL.cumulativeProbability(z);
+  }
 
   /** Returns the quantile of Student's t with {@code freedom} degrees of freedom, above 0. */
   public static double t(double probability, double freedom) {

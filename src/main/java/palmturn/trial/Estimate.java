@@ -26,6 +26,7 @@ import org.jspecify.annotations.Nullable;
  *     sign arbitrary while no side is known
  * @param sound strength of onsets in the sound over time, 1 = a strong one
  * @param elbow how far the moving elbow strayed, null where it was not followed
+ * @param shape what the shape of the hands told beside the slaps, null where it was not seen
  * @param handRegion where the moving hand was found, null where it was not
  * @param spans faults over a stretch, found by measuring
  * @param bursts stretches of slapping, in order; one for an ordinary trial
@@ -48,6 +49,7 @@ public record Estimate(
     Curve turn,
     Curve sound,
     @Nullable ElbowPath elbow,
+    @Nullable Shape shape,
     @Nullable Region handRegion,
     List<EstimatedSpan> spans,
     List<Burst> bursts,
@@ -127,6 +129,15 @@ public record Estimate(
       gaps = List.copyOf(gaps);
     }
   }
+
+  /**
+   * What landmarks of hands and body told beside the slaps.
+   *
+   * @param wristBendDeg bend of the moving hand against its forearm at the contacts, degrees in the
+   *     picture from what is usual for that side of the hand; empty where it can't be told
+   * @param targetElbow path of the target arm's elbow, null where it was not followed
+   */
+  public record Shape(Curve wristBendDeg, @Nullable ElbowPath targetElbow) {}
 
   /**
    * A rectangle of the upright picture, pixels.
@@ -229,6 +240,7 @@ public record Estimate(
         turn,
         sound,
         elbow,
+        shape,
         handRegion,
         spans,
         bursts,
@@ -278,6 +290,7 @@ public record Estimate(
         turn,
         sound,
         elbow,
+        shape,
         handRegion,
         spans,
         bursts,

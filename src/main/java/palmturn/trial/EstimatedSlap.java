@@ -1,5 +1,6 @@
 package palmturn.trial;
 
+import java.util.EnumSet;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -59,6 +60,40 @@ public record EstimatedSlap(
         pictureS,
         soundS,
         why);
+  }
+
+  /**
+   * Returns this contact with what the shape of the hand said of it.
+   *
+   * @param newPose +1, −1 or 0
+   * @param newConfidence of the pose, 0 to 1
+   * @param nowDouble whether it is a second contact without a turn between
+   * @param reason why the sources disagree, in words; empty where they do not
+   */
+  public EstimatedSlap withShape(
+      int newPose,
+      double newConfidence,
+      Zone newZone,
+      double newZoneConfidence,
+      boolean nowDouble,
+      String reason) {
+    Set<Estimate.Source> more = EnumSet.of(Estimate.Source.SHAPE);
+    more.addAll(sources);
+    return new EstimatedSlap(
+        timeS,
+        timedBy,
+        resolutionS,
+        newPose,
+        side,
+        newConfidence,
+        newZone,
+        newZoneConfidence,
+        nowDouble,
+        more,
+        confidence,
+        pictureS,
+        soundS,
+        why.isEmpty() || reason.isEmpty() ? why + reason : why + "; " + reason);
   }
 
   /** Returns this contact as a mark that its reader has not seen yet. */

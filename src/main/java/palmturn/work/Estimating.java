@@ -39,7 +39,7 @@ public final class Estimating {
 
   /** Returns work with the program's own estimator and limits. */
   public static Estimating standard() {
-    return new Estimating(Estimator::estimate);
+    return new Estimating(Estimating::byAllThatIsThere);
   }
 
   /**
@@ -49,7 +49,14 @@ public final class Estimating {
    * @throws UserError if the user's limits can't be read or have a fault
    */
   public static Estimating standard(Path settings) throws UserError {
-    return new Estimating(Estimator::estimate, LimitsInForce.of(settings, null));
+    return new Estimating(Estimating::byAllThatIsThere, LimitsInForce.of(settings, null));
+  }
+
+  private static Estimate byAllThatIsThere(ClipFile clip, Request request, Watch watch)
+      throws ClipException {
+    boolean shape = request.use().contains(Estimate.Source.SHAPE);
+    Path networks = shape ? LandmarkModels.ofThisUser().installed() : null;
+    return Estimator.estimate(clip, request, networks, watch);
   }
 
   /** Makes an estimate of a clip. */

@@ -58,14 +58,21 @@ public final class LandmarkModels {
 
   /** Returns those of this user, where the program looks for them; none need be there. */
   public static LandmarkModels ofThisUser() {
-    return new LandmarkModels(
-        folder(
-            System.getProperty("palmturn.models"),
-            System.getProperty("os.name"),
-            Path.of(System.getProperty("user.home")),
-            System.getenv("XDG_DATA_HOME"),
-            System.getenv("LOCALAPPDATA")),
-        WantedModel.all());
+    return new LandmarkModels(usual(System.getProperty("palmturn.models")), WantedModel.all());
+  }
+
+  /** Returns those in this user's data folder, wherever the program was told to look. */
+  public static LandmarkModels inDataFolder() {
+    return new LandmarkModels(usual(null), WantedModel.all());
+  }
+
+  private static Path usual(@Nullable String named) {
+    return folder(
+        named,
+        System.getProperty("os.name"),
+        Path.of(System.getProperty("user.home")),
+        System.getenv("XDG_DATA_HOME"),
+        System.getenv("LOCALAPPDATA"));
   }
 
   /**
@@ -102,6 +109,11 @@ public final class LandmarkModels {
   /** Returns where they lie, or would. */
   public Path folder() {
     return folder;
+  }
+
+  /** Returns where they lie if all are there and whole, null otherwise; reads them all. */
+  public @Nullable Path installed() {
+    return wanted.stream().allMatch(model -> state(model) == State.INSTALLED) ? folder : null;
   }
 
   /** Returns every file with how it stands; reads all that are there. */

@@ -100,6 +100,7 @@ public final class Samples {
         new Curve(timesS, turn),
         new Curve(timesS, sound),
         elbow(),
+        null,
         new Estimate.Region(430, 250, 210, 130),
         List.of(new Estimate.EstimatedSpan(Span.Kind.ELBOW_OUT, 3.2, 3.6, 0.7)),
         List.of(new Estimate.Burst(0.8, slaps.get(slaps.size() - 1).timeS())),

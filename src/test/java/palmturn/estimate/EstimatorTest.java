@@ -52,13 +52,14 @@ class EstimatorTest {
             Hints.NONE,
             ELBOW_LIMIT_CM,
             new KnownSide(known.timeS(), known.side()));
-    return Estimator.estimate(ClipFile.open(BUNDLED.resolve(name + ".mp4")), request, Watch.NONE);
+    return Estimator.estimate(
+        ClipFile.open(BUNDLED.resolve(name + ".mp4")), request, null, Watch.NONE);
   }
 
   private static Estimate real(String name) throws Exception {
     Path file = Path.of(Objects.requireNonNull(ClipFile.class.getResource(name), name).toURI());
     return Estimator.estimate(
-        ClipFile.open(file), Request.of(Hand.RIGHT, ELBOW_LIMIT_CM), Watch.NONE);
+        ClipFile.open(file), Request.of(Hand.RIGHT, ELBOW_LIMIT_CM), null, Watch.NONE);
   }
 
   private static double[] times(Estimate estimate) {
@@ -113,7 +114,7 @@ class EstimatorTest {
             Hints.NONE,
             ELBOW_LIMIT_CM,
             null);
-    Estimate slow = Estimator.estimate(clip, half, Watch.NONE);
+    Estimate slow = Estimator.estimate(clip, half, null, Watch.NONE);
     Estimate plain = bundled("left-baseline-2", Set.of(Source.MOTION), null);
     double rate = value(plain.rateSlapsPerS());
     assertEquals(2 * rate, value(slow.rateSlapsPerS()), 0.01 * rate);
@@ -137,7 +138,7 @@ class EstimatorTest {
             hand, null, 4.0, null, 1, Set.of(Source.MOTION), Hints.NONE, ELBOW_LIMIT_CM, null);
     Estimate estimate =
         Estimator.estimate(
-            ClipFile.open(BUNDLED.resolve("right-baseline-2.mp4")), request, Watch.NONE);
+            ClipFile.open(BUNDLED.resolve("right-baseline-2.mp4")), request, null, Watch.NONE);
     assertEquals(found, estimate.elbow() != null);
     assertEquals(
         !found,
@@ -158,7 +159,7 @@ class EstimatorTest {
             Hints.NONE,
             ELBOW_LIMIT_CM,
             null);
-    Estimate open = Estimator.estimate(clip, request, Watch.NONE);
+    Estimate open = Estimator.estimate(clip, request, null, Watch.NONE);
     assertTrue(open.slaps().stream().allMatch(slap -> slap.side() == Side.UNKNOWN));
     ClipTruth.Contact first = truth("right-baseline-3").contacts().get(0);
     Estimate named = open.withKnownSide(first.timeS(), first.side());
@@ -232,6 +233,7 @@ class EstimatorTest {
             Estimator.estimate(
                 ClipFile.open(BUNDLED.resolve("right-baseline-1.mp4")),
                 Request.of(Hand.RIGHT, ELBOW_LIMIT_CM),
+                null,
                 stopped));
   }
 

@@ -162,6 +162,7 @@ final class Samples {
         Curve.EMPTY,
         null,
         null,
+        null,
         List.of(),
         List.of(),
         null,

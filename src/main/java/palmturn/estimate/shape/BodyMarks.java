@@ -15,6 +15,15 @@ record BodyMarks(double[] x, double[] y, double[] visibility, double presence) {
 
   static final int LEFT_ELBOW = 13;
   static final int RIGHT_ELBOW = 14;
-  static final int LEFT_WRIST = 15;
-  static final int RIGHT_WRIST = 16;
+
+  /** Returns it on the stage. */
+  BodyMarks on(Stage stage) {
+    double[] newX = new double[SIZE];
+    double[] newY = new double[SIZE];
+    for (int i = 0; i < SIZE; i++) {
+      newX[i] = stage.x(x[i], y[i]);
+      newY[i] = stage.y(x[i], y[i]);
+    }
+    return new BodyMarks(newX, newY, visibility, presence);
+  }
 }

@@ -87,15 +87,4 @@ public record HandMarks(double[] x, double[] y, double presence) {
     return new HandMarks(
         x, y, Robust.median(all.stream().mapToDouble(HandMarks::presence).toArray()));
   }
-
-  /** Returns them elsewhere: (x, y) to (a·x − b·y + dx, b·x + a·y + dy). */
-  public HandMarks moved(double a, double b, double dx, double dy) {
-    double[] newX = new double[SIZE];
-    double[] newY = new double[SIZE];
-    for (int i = 0; i < SIZE; i++) {
-      newX[i] = a * x[i] - b * y[i] + dx;
-      newY[i] = b * x[i] + a * y[i] + dy;
-    }
-    return new HandMarks(newX, newY, presence);
-  }
 }

@@ -67,6 +67,7 @@ public final class MadeEstimates {
         Curve.EMPTY,
         Curve.EMPTY,
         elbow,
+        null,
         new Estimate.Region(100, 50, 40, 30),
         List.of(),
         bursts,

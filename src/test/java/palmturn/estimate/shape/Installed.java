@@ -12,11 +12,11 @@ public final class Installed {
   private Installed() {}
 
   /**
-   * Returns the folder of the networks, the system property {@code palmturn.models} or the user's
-   * own; skips the test, with a sentence, where one of them is missing or damaged.
+   * Returns the folder of the networks in the user's own data; skips the test, with a sentence,
+   * where one of them is missing or damaged.
    */
   public static Path folder() {
-    LandmarkModels models = LandmarkModels.ofThisUser();
+    LandmarkModels models = LandmarkModels.inDataFolder();
     List<String> lacking =
         models.standings().stream()
             .filter(each -> each.state() != State.INSTALLED)

@@ -71,6 +71,7 @@ class BenchTest {
         Curve.EMPTY,
         elbow,
         null,
+        null,
         List.of(),
         List.of(),
         null,

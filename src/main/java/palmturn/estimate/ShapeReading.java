@@ -1,0 +1,194 @@
+package palmturn.estimate;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.DoubleFunction;
+import org.jspecify.annotations.Nullable;
+import palmturn.clip.ClipException;
+import palmturn.clip.ClipFile;
+import palmturn.estimate.shape.Landings;
+import palmturn.estimate.shape.Networks;
+import palmturn.estimate.shape.Sides;
+import palmturn.estimate.shape.Touch;
+import palmturn.estimate.shape.WristBend;
+import palmturn.numbers.Robust;
+import palmturn.trial.Curve;
+import palmturn.trial.Estimate;
+import palmturn.trial.Estimate.ElbowPath;
+import palmturn.trial.Estimate.EstimatedSpan;
+import palmturn.trial.EstimatedSlap;
+import palmturn.trial.Hand;
+import palmturn.trial.Side;
+import palmturn.trial.Span;
+import palmturn.trial.Zone;
+
+/**
+ * What the shape of the hands says of a trial that motion has found.
+ *
+ * @param seen the hands over time
+ * @param touches the contacts, with the poses that all sources together give
+ * @param sides null where the shape does not tell palm from back
+ */
+record ShapeReading(ShapePass.Seen seen, List<Touch> touches, @Nullable Sides sides) {
+  /** Sides that alternate in fewer gaps are not those of a trial. */
+  private static final double LEAST_ALTERNATION = 0.75;
+
+  /** A contact as soon as this after one by the same side is its second. */
+  private static final double SHORT = 0.85;
+
+  private static final double CONFIDENCE_PER_DEG = 0.02;
+
+  /**
+   * What is told beside the slaps.
+   *
+   * @param shape for the estimate
+   * @param spans faults over a stretch, media seconds
+   */
+  record Told(Estimate.Shape shape, List<EstimatedSpan> spans) {
+    Told {
+      spans = List.copyOf(spans);
+    }
+  }
+
+  /**
+   * Reads a trial.
+   *
+   * @param folder of the networks
+   * @param trusted whether the turns that motion found may be relied on
+   * @param warnings takes what is to be said
+   * @return null where the hands were not found
+   * @throws ClipException if the clip can't be opened any more
+   * @throws StoppedException if {@code watch} stops it
+   */
+  static @Nullable ShapeReading of(
+      ClipFile clip,
+      Motion motion,
+      Request request,
+      Path folder,
+      boolean trusted,
+      Watch watch,
+      List<String> warnings)
+      throws ClipException {
+    double[] times = motion.stops().pictureS();
+    ShapePass.Seen seen;
+    try (Networks networks = Networks.open(folder)) {
+      seen =
+          new ShapePass(clip, motion.contacts().motion().footage(), request.realPerMediaS(), watch)
+              .follow(networks, times[0], times[times.length - 1], request.hand() == Hand.RIGHT);
+    } catch (IOException e) {
+      warnings.add(e.getMessage() + " Shape was not used.");
+      return null;
+    }
+    if (seen == null) {
+      warnings.add("Shape was not used: the two hands could not be told apart by their landmarks.");
+      return null;
+    }
+    List<Touch> touches = new ArrayList<>();
+    for (int i = 0; i < times.length; i++) {
+      touches.add(new Touch(times[i], motion.turns().poses()[i], motion.turns().confidences()[i]));
+    }
+    Sides sides = Sides.of(seen.paths(), touches, trusted);
+    return new ShapeReading(seen, sides == null ? touches : sides.on(touches), sides);
+  }
+
+  /** Returns whether the hand is seen to turn between contacts, whatever its motion says. */
+  boolean turns() {
+    return sides != null && sides.alternation() >= LEAST_ALTERNATION;
+  }
+
+  /** Returns the side that the shape gives a slap with a pose. */
+  Side side(int pose) {
+    return sides == null || pose == 0
+        ? Side.UNKNOWN
+        : pose == sides.palmPose() ? Side.PALM : Side.BACK;
+  }
+
+  /** Returns the contacts, one for each of motion's, with what the shape says of them. */
+  List<EstimatedSlap> told(List<EstimatedSlap> slaps) {
+    List<Landings.Landed> landed = Landings.of(seen.paths(), touches);
+    double shortS = SHORT * Robust.median(gaps());
+    List<EstimatedSlap> told = new ArrayList<>();
+    for (int i = 0; i < slaps.size(); i++) {
+      EstimatedSlap slap = slaps.get(i);
+      int pose = touches.get(i).pose();
+      boolean same = i > 0 && pose != 0 && pose == touches.get(i - 1).pose();
+      boolean soon = i > 0 && touches.get(i).timeS() - touches.get(i - 1).timeS() < shortS;
+      boolean flipped = slap.pose() != 0 && pose != slap.pose();
+      boolean isDouble = sides == null ? slap.isDouble() : same && (slap.isDouble() || soon);
+      Zone zone = landed.get(i).zone();
+      told.add(
+          slap.withShape(
+                  pose,
+                  touches.get(i).confidence(),
+                  zone,
+                  landed.get(i).confidence(),
+                  isDouble,
+                  flipped ? "the hand's shape shows the other side than its motion" : "")
+              .withSide(side(pose)));
+    }
+    return told;
+  }
+
+  private double[] gaps() {
+    double[] gaps = new double[Math.max(1, touches.size() - 1)];
+    for (int i = 1; i < touches.size(); i++) {
+      gaps[i - 1] = touches.get(i).timeS() - touches.get(i - 1).timeS();
+    }
+    return gaps;
+  }
+
+  /** Returns the elbow's place on the stage at a moment in real time; null in a gap. */
+  private static DoubleFunction<double @Nullable []> along(ElbowPath elbow, double realPerMediaS) {
+    return realS -> {
+      double timeS = realS / realPerMediaS;
+      int at = -1;
+      for (int i = 0; i < elbow.timesS().size() && elbow.timesS().get(i) <= timeS; i++) {
+        at = i;
+      }
+      boolean lost =
+          at < 0
+              || elbow.gaps().stream().anyMatch(gap -> timeS > gap.startS() && timeS < gap.endS());
+      return lost
+          ? null
+          : new double[] {
+            elbow.startXPx() + elbow.rightPx().get(at), elbow.startYPx() + elbow.downPx().get(at)
+          };
+    };
+  }
+
+  /**
+   * Returns what the shape tells beside the slaps.
+   *
+   * @param elbow path of the moving elbow, null where it was not followed
+   * @param targetElbow the same of the target arm's
+   */
+  Told told(@Nullable ElbowPath elbow, @Nullable ElbowPath targetElbow, double realPerMediaS) {
+    WristBend bend =
+        elbow == null ? null : WristBend.of(seen.paths(), touches, along(elbow, realPerMediaS));
+    if (bend == null) {
+      return new Told(new Estimate.Shape(Curve.EMPTY, targetElbow), List.of());
+    }
+    Curve curve =
+        new Curve(
+            bend.bends().stream().map(each -> each.timeS() / realPerMediaS).toList(),
+            bend.bends().stream().map(WristBend.Bend::deg).toList());
+    List<EstimatedSpan> spans =
+        bend.spans().stream()
+            .map(
+                span ->
+                    new EstimatedSpan(
+                        Span.Kind.BENT_WRIST,
+                        span.startS() / realPerMediaS,
+                        span.endS() / realPerMediaS,
+                        confidence(span.mostDeg())))
+            .toList();
+    return new Told(new Estimate.Shape(curve, targetElbow), spans);
+  }
+
+  /** Half at the limit itself, and not quite sure at any bend. */
+  private static double confidence(double deg) {
+    return Math.min(0.95, 0.5 + CONFIDENCE_PER_DEG * (deg - WristBend.LIMIT_DEG));
+  }
+}

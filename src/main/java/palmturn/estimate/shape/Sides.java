@@ -1,0 +1,194 @@
+package palmturn.estimate.shape;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
+import palmturn.numbers.Robust;
+import palmturn.numbers.Stats;
+
+/**
+ * Which side of the moving hand touched: from what it showed the camera around each contact, beside
+ * the turns that motion found. While the target shows its palm, a hand that comes down on it with
+ * the palm shows more of its back than one that comes down with the back.
+ *
+ * @param palmPose the pose of the palm's contacts, +1 or −1
+ * @param poses for each contact +1 or −1, 0 where it can't be told
+ * @param confidences for each contact 0 to 1, that its side is right
+ * @param shown for each contact how much of its palm the hand showed, null where it was not seen
+ * @param alternation share of neighbouring contacts whose sides differ by shape alone
+ */
+public record Sides(
+    int palmPose,
+    List<Integer> poses,
+    List<Double> confidences,
+    List<@Nullable Double> shown,
+    double alternation) {
+  private static final double AROUND_S = 0.035;
+  private static final double LEAST_TARGET = 0.2;
+
+  /** What the two sides' mean must differ by. */
+  private static final double LEAST_APART = 0.2;
+
+  private static final double LEAST_ERRORS = 4;
+  private static final double LEAST_SPREAD = 0.15;
+
+  /** Bounds on what one source can say of one contact, as the logarithm of odds. */
+  private static final double MOST_BY_SHAPE = 4;
+
+  private static final double MOST_BY_MOTION = 3;
+  private static final int FEWEST = 3;
+  private static final int ROUNDS = 3;
+
+  /**
+   * Returns the sides, null where the hands' shape does not tell them.
+   *
+   * @param trusted whether the poses by motion may be relied on
+   */
+  public static @Nullable Sides of(HandPaths paths, List<Touch> touches, boolean trusted) {
+    if (paths.targetPalmShown() < LEAST_TARGET) {
+      return null;
+    }
+    List<@Nullable Double> shown = new ArrayList<>();
+    for (Touch touch : touches) {
+      shown.add(shown(paths, touch.timeS()));
+    }
+    int[] byShape = split(shown);
+    int[] poses = new int[touches.size()];
+    for (int i = 0; i < poses.length; i++) {
+      poses[i] = trusted ? touches.get(i).pose() : byShape[i];
+    }
+    double[] odds = new double[poses.length];
+    for (int round = 0; round < ROUNDS; round++) {
+      Split split = Split.of(shown, poses);
+      if (split == null) {
+        return null;
+      }
+      for (int i = 0; i < poses.length; i++) {
+        Double seen = shown.get(i);
+        Touch touch = touches.get(i);
+        odds[i] =
+            (trusted ? MOST_BY_MOTION * touch.pose() * touch.confidence() : 0)
+                + (seen == null ? 0 : split.odds(seen));
+        poses[i] = odds[i] > 0 ? 1 : odds[i] < 0 ? -1 : 0;
+      }
+    }
+    Split split = Split.of(shown, poses);
+    if (split == null || !split.clear()) {
+      return null;
+    }
+    return new Sides(
+        split.plus < split.minus ? 1 : -1,
+        IntStream.of(poses).boxed().toList(),
+        IntStream.range(0, poses.length)
+            .mapToObj(i -> poses[i] == 0 ? 0.0 : PalmBoxes.logistic(Math.abs(odds[i])))
+            .toList(),
+        shown,
+        alternation(byShape));
+  }
+
+  /** Returns the contacts with the sides that all sources together give. */
+  public List<Touch> on(List<Touch> touches) {
+    return IntStream.range(0, touches.size())
+        .mapToObj(i -> new Touch(touches.get(i).timeS(), poses.get(i), confidences.get(i)))
+        .toList();
+  }
+
+  /** Returns how much of its palm the hand shows around a moment, null where it was not seen. */
+  private static @Nullable Double shown(HandPaths paths, double timeS) {
+    double sum = 0;
+    double weights = 0;
+    for (HandMarks marks : paths.around(timeS, AROUND_S, AROUND_S)) {
+      sum += marks.presence() * paths.palmShown(marks);
+      weights += marks.presence();
+    }
+    return weights > 0 ? sum / weights : null;
+  }
+
+  /** Returns +1 for contacts over the gap that parts them best, −1 under it, 0 where not seen. */
+  private static int[] split(List<@Nullable Double> shown) {
+    int[] sides = new int[shown.size()];
+    double[] sorted =
+        shown.stream().mapToDouble(each -> each == null ? Double.NaN : each).sorted().toArray();
+    int seen = (int) shown.stream().filter(each -> each != null).count();
+    double best = Double.POSITIVE_INFINITY;
+    double at = 0;
+    for (int k = 1; k < seen; k++) {
+      double within = squares(sorted, 0, k) + squares(sorted, k, seen);
+      if (within < best) {
+        best = within;
+        at = (sorted[k - 1] + sorted[k]) / 2;
+      }
+    }
+    for (int i = 0; i < sides.length; i++) {
+      Double each = shown.get(i);
+      sides[i] = each == null ? 0 : each > at ? 1 : -1;
+    }
+    return sides;
+  }
+
+  private static double squares(double[] sorted, int from, int to) {
+    double mean = IntStream.range(from, to).mapToDouble(i -> sorted[i]).average().orElse(0);
+    return IntStream.range(from, to).mapToDouble(i -> Math.pow(sorted[i] - mean, 2)).sum();
+  }
+
+  private static double alternation(int[] sides) {
+    int pairs = 0;
+    int differ = 0;
+    for (int i = 1; i < sides.length; i++) {
+      if (sides[i] != 0 && sides[i - 1] != 0) {
+        pairs++;
+        differ += sides[i] == sides[i - 1] ? 0 : 1;
+      }
+    }
+    return pairs == 0 ? 0 : differ / (double) pairs;
+  }
+
+  /**
+   * What the two sides show: two means with one spread.
+   *
+   * @param plus of the contacts with pose +1
+   * @param minus of those with −1
+   * @param spread robust standard deviation about their own mean
+   * @param error standard error of the difference of the means
+   */
+  private record Split(double plus, double minus, double spread, double error) {
+    static @Nullable Split of(List<@Nullable Double> shown, int[] poses) {
+      double[] plus = of(shown, poses, 1);
+      double[] minus = of(shown, poses, -1);
+      if (plus.length < FEWEST || minus.length < FEWEST) {
+        return null;
+      }
+      double p = Robust.median(plus);
+      double m = Robust.median(minus);
+      double[] off =
+          IntStream.range(0, plus.length + minus.length)
+              .mapToDouble(i -> i < plus.length ? plus[i] - p : minus[i - plus.length] - m)
+              .toArray();
+      Double spread = Stats.sd(off);
+      double within = Math.max(LEAST_SPREAD, spread == null ? 0 : spread);
+      return new Split(p, m, within, within * Math.sqrt(1.0 / plus.length + 1.0 / minus.length));
+    }
+
+    private static double[] of(List<@Nullable Double> shown, int[] poses, int pose) {
+      return IntStream.range(0, poses.length)
+          .filter(i -> poses[i] == pose)
+          .mapToObj(shown::get)
+          .filter(each -> each != null)
+          .mapToDouble(each -> each == null ? 0 : each)
+          .toArray();
+    }
+
+    boolean clear() {
+      double apart = Math.abs(plus - minus);
+      return apart > LEAST_APART && apart > LEAST_ERRORS * error;
+    }
+
+    /** Returns the logarithm of the odds for +1. */
+    double odds(double seen) {
+      double to = Math.pow(seen - minus, 2) - Math.pow(seen - plus, 2);
+      double odds = to / (2 * spread * spread);
+      return Math.max(-MOST_BY_SHAPE, Math.min(MOST_BY_SHAPE, odds));
+    }
+  }
+}
