@@ -22,7 +22,7 @@ public final class HandsChart {
   private static final int TICKS = 5;
 
   /** How high it is drawn, pixels. */
-  public static final double HEIGHT = 63;
+  public static final double HEIGHT = 57;
 
   private HandsChart() {}
 
@@ -63,9 +63,9 @@ public final class HandsChart {
             .toArray();
     Scale scale =
         Scale.of(quality, values, area.getMinX() + 8, area.getMaxX() - 24, ends(left, right));
-    axis(g, scale, area.getMinY() + 2, area.getMinY() + 43, limit, palette);
-    hand(g, scale, left, area.getMinY() + 11, false, palette);
-    hand(g, scale, right, area.getMinY() + 32, true, palette);
+    axis(g, scale, area.getMinY() + 2, area.getMinY() + 38, limit, palette);
+    hand(g, scale, left, area.getMinY() + 10, false, palette);
+    hand(g, scale, right, area.getMinY() + 29, true, palette);
   }
 
   private static DoubleStream numbers(OneHand hand) {

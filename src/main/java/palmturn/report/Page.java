@@ -79,7 +79,13 @@ public record Page(
       @Nullable Strip right,
       List<QualityRow> rows,
       String elbow,
-      String note) {}
+      String note) {
+
+    /** Returns whose marks all rows come from, empty where they differ. */
+    public String readBy() {
+      return common(rows.stream().map(QualityRow::readBy).toList());
+    }
+  }
 
   /** A small beat strip with its caption. */
   public record Strip(String caption, Chart chart) {}

@@ -10,6 +10,7 @@ import com.openhtmltopdf.render.DefaultObjectDrawerFactory;
 import com.openhtmltopdf.util.XRLog;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -53,24 +54,23 @@ final class Pdf implements Chart.Markup {
             pixels(chart.height()));
   }
 
+  /** Returns how many pages a page takes whose charts were all put into the markup by this. */
+  int pages(String xhtml) {
+    try (PDDocument document = new PDDocument();
+        PdfBoxRenderer renderer =
+            builder(document, xhtml).toStream(OutputStream.nullOutputStream()).buildPdfRenderer()) {
+      renderer.layout();
+      return renderer.getRootBox().getLayer().getPages().size();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
   /** Returns the PDF of a page whose charts were all put into the markup by this. */
   byte[] of(String xhtml, String title, Instant madeAt) {
-    XRLog.setLoggingEnabled(false);
-    DefaultObjectDrawerFactory drawers = new DefaultObjectDrawerFactory();
-    drawers.registerDrawer(TYPE, drawer());
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     try (PDDocument document = new PDDocument()) {
-      PdfRendererBuilder builder =
-          new PdfRendererBuilder()
-              .usePDDocument(document)
-              .withHtmlContent(xhtml, null)
-              .useObjectDrawerFactory(drawers)
-              .useReplacementText("□")
-              .usePdfUaAccessibility(true)
-              .usePdfVersion(1.7f)
-              .withProducer(PRODUCER)
-              .useFont(font(document, "Lato-Regular.ttf"), Lato.FAMILY)
-              .useFont(font(document, "Lato-Bold.ttf"), Lato.FAMILY, BOLD, FontStyle.NORMAL, true);
+      PdfRendererBuilder builder = builder(document, xhtml);
       builder.toStream(out);
       try (PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
         renderer.createPDFWithoutClosing();
@@ -87,6 +87,22 @@ final class Pdf implements Chart.Markup {
       throw new UncheckedIOException(e);
     }
     return out.toByteArray();
+  }
+
+  private PdfRendererBuilder builder(PDDocument document, String xhtml) throws IOException {
+    XRLog.setLoggingEnabled(false);
+    DefaultObjectDrawerFactory drawers = new DefaultObjectDrawerFactory();
+    drawers.registerDrawer(TYPE, drawer());
+    return new PdfRendererBuilder()
+        .usePDDocument(document)
+        .withHtmlContent(xhtml, null)
+        .useObjectDrawerFactory(drawers)
+        .useReplacementText("□")
+        .usePdfUaAccessibility(true)
+        .usePdfVersion(1.7f)
+        .withProducer(PRODUCER)
+        .useFont(font(document, "Lato-Regular.ttf"), Lato.FAMILY)
+        .useFont(font(document, "Lato-Bold.ttf"), Lato.FAMILY, BOLD, FontStyle.NORMAL, true);
   }
 
   /** Ligatures are left out: whoever searches the text for "after" must find it. */

@@ -54,18 +54,35 @@ public final class Report {
 
   /** Returns the report as HTML. */
   public String html() {
-    return render(Style.screen(), Chart::svg);
+    return render(Style.screen(), Chart::svg, FirstPage.WHOLE, true);
   }
 
-  /** Returns the report as PDF, its charts as vectors and its fonts inside. */
+  /**
+   * Returns the report as PDF, its charts as vectors and its fonts inside. The first page is
+   * shortened until it is one page.
+   */
   public byte[] pdf(Paper paper) {
+    String css = Style.paper(paper);
     Pdf pdf = new Pdf();
-    return pdf.of(render(Style.paper(paper), pdf), page.title(), madeAt);
+    return pdf.of(render(css, pdf, fitting(css), true), page.title(), madeAt);
   }
 
-  private String render(String css, Chart.Markup charts) {
+  private FirstPage fitting(String css) {
+    for (FirstPage first : FirstPage.SHORTER) {
+      Pdf pdf = new Pdf();
+      if (pdf.pages(render(css, pdf, first, false)) == 1) {
+        return first;
+      }
+    }
+    return FirstPage.SHORTER.get(FirstPage.SHORTER.size() - 1);
+  }
+
+  private String render(String css, Chart.Markup charts, FirstPage first, boolean details) {
     StringOutput out = new StringOutput();
-    TEMPLATES.render("report.jte", Map.of("page", page, "css", css, "charts", charts), out);
+    TEMPLATES.render(
+        "report.jte",
+        Map.of("page", page, "css", css, "charts", charts, "first", first, "details", details),
+        out);
     return Characters.allowed(out.toString());
   }
 

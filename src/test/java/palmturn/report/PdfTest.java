@@ -13,6 +13,8 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -84,6 +86,40 @@ class PdfTest {
       List<String> cautions = page.cautions();
       assertTrue(first.contains(flat(cautions.get(cautions.size() - 1))), "the last caution");
     }
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void theFirstPageHoldsHoweverMuchIsOpenAndSaid(Paper paper) throws IOException {
+    ReportInput input = ReportSamples.muchOpen();
+    Page much = Report.page(input);
+    assertTrue(much.open().size() > 5, much.open().toString());
+    byte[] pdf = Report.of(input).pdf(paper);
+    Files.write(Path.of("target", "look", "much-open-" + paper + ".pdf"), pdf);
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      String first = flat(text(document, 1, 1));
+      List<String> cautions = much.cautions();
+      assertTrue(first.contains(flat(cautions.get(cautions.size() - 1))), "the last caution");
+      for (Page.QualityRow row : much.lead().rows()) {
+        assertTrue(first.contains(flat(row.line())), row.line());
+      }
+      String details =
+          pageNamed(document, first, "(?:And \\d+ more|\\d+ things): see page (\\d+)\\.");
+      for (String line : much.open()) {
+        assertTrue(details.contains(flat(line)), line);
+      }
+      String words = pageNamed(document, first, "The coach’s words in full: page (\\d+)\\.");
+      assertTrue(words.contains("Messages coach, 16 November 2026"), words);
+    }
+  }
+
+  private static String pageNamed(PDDocument document, String first, String words)
+      throws IOException {
+    Matcher named = Pattern.compile(words).matcher(first);
+    assertTrue(named.find(), first);
+    int at = Integer.parseInt(named.group(1));
+    assertTrue(at > 1);
+    return flat(text(document, at, at));
   }
 
   @Test

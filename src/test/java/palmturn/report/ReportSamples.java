@@ -98,6 +98,48 @@ final class ReportSamples {
             new ReportInput.Filmed(unread.withEstimate(Samples.estimate()), null, clip)));
   }
 
+  /** Returns a session of which much is open and to which the coach says much. */
+  static ReportInput muchOpen() {
+    List<ReportInput.Filmed> trials = new ArrayList<>(twoBlocks().trials());
+    TrialId first = trials.get(0).trial().id();
+    trials.set(
+        0,
+        filmed(
+            first,
+            reading ->
+                reading.withSlaps(
+                    reading.slaps().stream()
+                        .map(slap -> slap.withSeen(false).withKind(Slap.Kind.OTHER))
+                        .toList())));
+    trials.set(1, filmed(trials.get(1).trial().id(), reading -> reading.withSlaps(List.of())));
+    trials.set(2, new ReportInput.Filmed(trials.get(2).trial(), null, trials.get(2).clip()));
+    trials.set(9, new ReportInput.Filmed(trials.get(9).trial(), null, trials.get(9).clip()));
+    Session session = session("H-07", "none");
+    Session.Facts facts = session.facts();
+    Message long1 =
+        new Message(
+            "coach",
+            MADE,
+            null,
+            null,
+            "Take your time with the left hand, and let the elbow rest at the side. ".repeat(20)
+                + "That is all.",
+            Extra.NONE);
+    return input(
+        session
+            .withMessages(List.of(long1))
+            .withFacts(
+                new Session.Facts(
+                    facts.racketHand(),
+                    facts.forearmCm(),
+                    null,
+                    "none",
+                    false,
+                    "phone",
+                    facts.club())),
+        trials);
+  }
+
   /** Returns a session in which nothing can be told. */
   static ReportInput nothing() {
     Trial trial = trial(new TrialId(Hand.LEFT, "baseline", 1), "clips/left.mp4");
