@@ -83,6 +83,17 @@ class TruthTest {
     }
   }
 
+  @ParameterizedTest
+  @MethodSource("names")
+  void theHandCameDownWhereTheZoneSays(String name) throws IOException {
+    for (JsonNode contact : JSON.readTree(CLIPS.resolve(name).toFile()).get("contacts")) {
+      double along = contact.get("offsetAlongTargetCm").asDouble();
+      double across = contact.get("offsetAcrossTargetCm").asDouble();
+      String place = along > 6 ? "fingers" : along < -5 ? "wrist" : across > 3 ? "edge" : "centre";
+      assertEquals(contact.get("zone").asText(), place, contact.toString());
+    }
+  }
+
   private static String score(String name, JsonNode truth) {
     Reading reading =
         new Reading("truth", true, StartedFrom.NOTHING, slaps(truth), spans(truth), Extra.NONE);
