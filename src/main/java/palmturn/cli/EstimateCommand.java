@@ -13,6 +13,7 @@ import palmturn.work.EstimateBatch;
 import palmturn.work.EstimatesFile;
 import palmturn.work.Estimating;
 import palmturn.work.Gathered;
+import palmturn.work.LandmarkModels;
 import palmturn.work.UserError;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -98,6 +99,13 @@ final class EstimateCommand implements Callable<Integer> {
   public Integer call() throws Exception {
     Gathered found = Gathered.of(given, recursive);
     refuseWhatDoesNotFit(found);
+    if (options.wantsShape() && LandmarkModels.ofThisUser().installed() == null) {
+      Say.warn(
+          spec,
+          "shape is not installed and is left out: "
+              + LandmarkModels.TOOL
+              + " brings it, palmturn models says what is there");
+    }
     EstimateBatch.Wanted wanted =
         new EstimateBatch.Wanted(
             found.clips().stream().map(this::clip).toList(),

@@ -26,7 +26,7 @@ final class EstimateOptions {
       names = "--use",
       split = ",",
       paramLabel = "SOURCE",
-      description = "Which of sound, motion and shape may be used; all if left out.")
+      description = "Which of sound, motion and shape may be used; all that are there if left out.")
   private @Nullable List<Estimate.Source> use;
 
   @Option(
@@ -66,6 +66,11 @@ final class EstimateOptions {
   /** Returns whether anything was said that is true of one clip only. */
   boolean ofOneClip() {
     return handRegion != null || elbow != null || trunk != null || scale != null || sideAt != null;
+  }
+
+  /** Returns whether the hands' shape was asked for by name. */
+  boolean wantsShape() {
+    return use != null && use.contains(Estimate.Source.SHAPE);
   }
 
   Estimating.Asked asked() {

@@ -11,7 +11,9 @@ import org.jspecify.annotations.Nullable;
 import palmturn.trial.Estimate;
 import palmturn.trial.EstimatedSlap;
 import palmturn.trial.Side;
+import palmturn.trial.Span;
 import palmturn.trial.TimedBy;
+import palmturn.trial.Zone;
 import palmturn.work.EstimateBatch;
 
 /** What an estimate found, as a few lines of plain text. */
@@ -35,6 +37,10 @@ final class EstimateText {
     }
     line(lines, "slaps", slaps(found));
     line(lines, "sides", sides(found));
+    if (found.sources().contains(Estimate.Source.SHAPE)) {
+      line(lines, "zones", zones(found));
+      line(lines, "wrist", wrist(found));
+    }
     line(lines, "rate", figure(found.rateSlapsPerS(), 2, "slaps/s"));
     line(lines, "interval CV", cv(found));
     line(lines, "rotation", figure(found.rotation().frequencyHz(), 2, "turns there and back/s"));
@@ -74,6 +80,30 @@ final class EstimateText {
 
   private static long of(Estimate found, Side side) {
     return found.slaps().stream().filter(slap -> slap.side() == side).count();
+  }
+
+  private static String zones(Estimate found) {
+    List<String> parts = new ArrayList<>();
+    for (Zone zone : Zone.values()) {
+      long slaps = found.slaps().stream().filter(slap -> slap.zone() == zone).count();
+      if (slaps > 0) {
+        parts.add("%s %d".formatted(zone.code(), slaps));
+      }
+    }
+    return String.join(", ", parts);
+  }
+
+  private static String wrist(Estimate found) {
+    Estimate.Shape shape = found.shape();
+    if (shape == null || shape.wristBendDeg().timesS().isEmpty()) {
+      return CANNOT_TELL;
+    }
+    String spans =
+        found.spans().stream()
+            .filter(span -> span.kind() == Span.Kind.BENT_WRIST)
+            .map(span -> String.format(Locale.ROOT, "%.2f to %.2f s", span.startS(), span.endS()))
+            .collect(Collectors.joining(", "));
+    return spans.isEmpty() ? "not bent for long" : "bent " + spans;
   }
 
   private static String cv(Estimate found) {

@@ -125,10 +125,18 @@ record ShapeReading(ShapePass.Seen seen, List<Touch> touches, @Nullable Sides si
                   zone,
                   landed.get(i).confidence(),
                   isDouble,
-                  flipped ? "the hand's shape shows the other side than its motion" : "")
+                  why(i, flipped, zone))
               .withSide(side(pose)));
     }
     return told;
+  }
+
+  private String why(int i, boolean flipped, Zone zone) {
+    if (flipped) {
+      return "the hand's shape shows the other side than its motion";
+    }
+    boolean cut = sides != null && sides.cutShort().get(i) && zone != Zone.EDGE;
+    return cut ? "the turn before it looks cut short" : "";
   }
 
   private double[] gaps() {

@@ -16,6 +16,8 @@ import palmturn.numbers.Stats;
  * @param poses for each contact +1 or −1, 0 where it can't be told
  * @param confidences for each contact 0 to 1, that its side is right
  * @param shown for each contact how much of its palm the hand showed, null where it was not seen
+ * @param cutShort for each contact whether the turn before it looks cut short: the hand shows
+ *     clearly less of its side than at its other contacts
  * @param alternation share of neighbouring contacts whose sides differ by shape alone
  */
 public record Sides(
@@ -23,6 +25,7 @@ public record Sides(
     List<Integer> poses,
     List<Double> confidences,
     List<@Nullable Double> shown,
+    List<Boolean> cutShort,
     double alternation) {
   private static final double AROUND_S = 0.035;
   private static final double LEAST_TARGET = 0.2;
@@ -37,6 +40,12 @@ public record Sides(
   private static final double MOST_BY_SHAPE = 4;
 
   private static final double MOST_BY_MOTION = 3;
+
+  /** A full turn shows at least this share of what its side usually shows over the other side. */
+  private static final double FULL_TURN = 0.7;
+
+  private static final double CLEARLY = 5;
+  private static final double LEAST_SCATTER = 0.04;
   private static final int FEWEST = 3;
   private static final int ROUNDS = 3;
 
@@ -84,7 +93,20 @@ public record Sides(
             .mapToObj(i -> poses[i] == 0 ? 0.0 : PalmBoxes.logistic(Math.abs(odds[i])))
             .toList(),
         shown,
+        IntStream.range(0, poses.length).mapToObj(i -> cutShort(shown, poses, i, split)).toList(),
         alternation(byShape));
+  }
+
+  /** Says nothing of a side whose contacts look too unlike each other anyway. */
+  private static boolean cutShort(List<@Nullable Double> shown, int[] poses, int i, Split split) {
+    Double seen = shown.get(i);
+    if (seen == null || poses[i] == 0) {
+      return false;
+    }
+    double own = poses[i] > 0 ? split.plus : split.minus;
+    double other = poses[i] > 0 ? split.minus : split.plus;
+    double scatter = Math.max(LEAST_SCATTER, Robust.mad(Split.of(shown, poses, poses[i])));
+    return (seen - other) / (own - other) < FULL_TURN && Math.abs(seen - own) > CLEARLY * scatter;
   }
 
   /** Returns the contacts with the sides that all sources together give. */

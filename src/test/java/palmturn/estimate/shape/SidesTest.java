@@ -76,4 +76,14 @@ class SidesTest {
     assertEquals(-1, sides.poses().get(N + 1));
     assertNull(sides.shown().get(N));
   }
+
+  @Test
+  void aTurnThatIsCutShortIsToldFromFullOnes() {
+    List<Touch> touches = MadeHands.alternating(N);
+    List<HandMarks> hands = new ArrayList<>(hands(-0.7, 0.5));
+    hands.set(3, MadeHands.moving(0, 0.05));
+    Sides sides = Sides.of(MadeHands.paths(touches, hands), touches, true);
+    assertNotNull(sides);
+    assertEquals(List.of(3), IntStream.range(0, N).filter(sides.cutShort()::get).boxed().toList());
+  }
 }
