@@ -78,7 +78,7 @@ record ShapeReading(ShapePass.Seen seen, List<Touch> touches, @Nullable Sides si
           new ShapePass(clip, motion.contacts().motion().footage(), request.realPerMediaS(), watch)
               .follow(networks, times[0], times[times.length - 1], request.hand() == Hand.RIGHT);
     } catch (IOException e) {
-      warnings.add(e.getMessage() + " Shape was not used.");
+      warnings.add(e.getMessage() + ". Shape was not used.");
       return null;
     }
     if (seen == null) {
