@@ -294,6 +294,11 @@ final class DeskView extends StackPane implements Keyboard.Face {
   }
 
   @Override
+  public void showLadder() {
+    flow.showLadder();
+  }
+
+  @Override
   public boolean boardFocused() {
     return board.isFocused();
   }

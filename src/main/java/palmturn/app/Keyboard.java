@@ -59,6 +59,8 @@ final class Keyboard {
 
     void showProgress();
 
+    void showLadder();
+
     boolean boardFocused();
 
     boolean stageFocused();
@@ -92,6 +94,7 @@ final class Keyboard {
     does.does(Action.DRILL, face::askDrill);
     does.does(Action.READER, face::askReader);
     does.does(Action.PROGRESS, face::showProgress);
+    does.does(Action.LADDER, face::showLadder);
     does.does(Action.MESSAGES, desk.messages()::show);
     does.does(Action.OPEN, face::chooseSession);
     does.does(Action.RECENT, face::openRecent);

@@ -1,7 +1,6 @@
 package palmturn.cli;
 
 import java.nio.file.Path;
-import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import palmturn.measure.Limits;
@@ -24,11 +23,6 @@ import picocli.CommandLine.Spec;
             + " ceiling.")
 final class LadderCommand implements Callable<Integer> {
   private static final double SECONDS = 60;
-
-  /** A little longer than the protocol's window, so that the track never ends inside it. */
-  private static final double TRACK_S = 6;
-
-  private static final int COUNT_IN = 4;
 
   @Spec private CommandSpec spec;
 
@@ -60,11 +54,7 @@ final class LadderCommand implements Callable<Integer> {
         for (double pace : ladder.pacesSlapsPerS()) {
           Say.to(spec, "  %.1f slaps/s, %.0f clicks a minute", pace, pace * SECONDS);
           if (clicks != null) {
-            Path file =
-                clicks.resolve(
-                    String.format(Locale.ROOT, "%s-%.1f.wav", ladder.hand().code(), pace));
-            Clicks.write(file, pace, TRACK_S, COUNT_IN, force);
-            Say.to(spec, "  wrote %s", file);
+            Say.to(spec, "  wrote %s", Clicks.ladder(clicks, ladder.hand(), pace, force));
           }
         }
       }

@@ -2,7 +2,7 @@ package palmturn.measure;
 
 import java.util.List;
 import java.util.Objects;
-import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import palmturn.trial.Hand;
 
@@ -15,7 +15,7 @@ import palmturn.trial.Hand;
  * @param pacesSlapsPerS 60, 75 and 90 % of that, rounded to a tenth, the slowest first
  */
 public record PaceLadder(Hand hand, double bestSlapsPerS, List<Double> pacesSlapsPerS) {
-  private static final double[] SHARES = {0.60, 0.75, 0.90};
+  private static final int[] SHARES_PCT = {60, 75, 90};
 
   public PaceLadder {
     pacesSlapsPerS = List.copyOf(pacesSlapsPerS);
@@ -37,6 +37,13 @@ public record PaceLadder(Hand hand, double bestSlapsPerS, List<Double> pacesSlap
   }
 
   private static List<Double> paces(double best) {
-    return DoubleStream.of(SHARES).mapToObj(share -> Math.round(share * best * 10) / 10.0).toList();
+    return IntStream.of(SHARES_PCT)
+        .mapToObj(share -> Math.round(share * best / 10) / 10.0)
+        .toList();
+  }
+
+  /** Returns the share of the best that a pace stands for, before it was rounded, per cent. */
+  public int sharePct(int pace) {
+    return SHARES_PCT[pace];
   }
 }

@@ -3,10 +3,29 @@ package palmturn.work;
 import java.nio.file.Path;
 import java.util.Locale;
 import palmturn.film.ClickTrack;
+import palmturn.trial.Hand;
 
 /** Writes click tracks. */
 public final class Clicks {
+  /** A little longer than the protocol's window, so that the track never ends inside it. */
+  private static final double LADDER_S = 6;
+
+  private static final int LADDER_COUNT_IN = 4;
+
   private Clicks() {}
+
+  /**
+   * Writes the click track of a pace of a hand's ladder, named by both.
+   *
+   * @return the file
+   */
+  public static Path ladder(Path folder, Hand hand, double paceSlapsPerS, boolean replace)
+      throws UserError {
+    Path file =
+        folder.resolve(String.format(Locale.ROOT, "%s-%.1f.wav", hand.code(), paceSlapsPerS));
+    write(file, paceSlapsPerS, LADDER_S, LADDER_COUNT_IN, replace);
+    return file;
+  }
 
   /**
    * Writes a click track as a WAV file.

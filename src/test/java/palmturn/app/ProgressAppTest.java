@@ -65,9 +65,25 @@ class ProgressAppTest {
   }
 
   @Test
+  void paceLadderShowsAHandsPacesWithTheirCautions(FxRobot robot) throws Exception {
+    open("BM");
+    robot.push(KeyCode.CONTROL, KeyCode.K);
+    until(() -> robot.lookup("#ladder-right").tryQuery().isPresent());
+    assertTrue(robot.lookup("60 %").tryQuery().isPresent());
+    assertTrue(
+        robot.lookup("#ladder-cautions").<Label>query().getText().contains("A sore or red palm"));
+    assertTrue(robot.lookup("#ladder-left").tryQuery().isEmpty(), "it has no trial");
+  }
+
+  @Test
   void whoIsStillToReadBlindIsNotShownOthersFigures(FxRobot robot) throws Exception {
     open("AK");
     press(robot);
+    assertNull(desk.questionProperty().get());
+    assertTrue(desk.troubleProperty().get().contains("that you read blind"));
+    Platform.runLater(desk::forgetTrouble);
+    robot.push(KeyCode.CONTROL, KeyCode.K);
+    WaitForAsyncUtils.waitForFxEvents();
     assertNull(desk.questionProperty().get());
     assertTrue(desk.troubleProperty().get().contains("that you read blind"));
   }

@@ -51,6 +51,9 @@ public sealed interface Question {
   /** The athlete's progress over sessions. */
   record Progress() implements Question {}
 
+  /** The paces of extra trials to a click track. */
+  record Ladder() implements Question {}
+
   /** All keys. */
   record Keys() implements Question {}
 }

@@ -154,6 +154,7 @@ public enum Action {
   READER(Group.CHANGE, "reader", "Ctrl+R", "another reader", WINDOW, DIFFERENCES),
   MESSAGES(Group.CHANGE, "messages", "M", "messages, and write one here", WINDOW),
   PROGRESS(Group.CHANGE, "progress", "Ctrl+G", "progress over sessions", WINDOW),
+  LADDER(Group.CHANGE, "ladder", "Ctrl+K", "paces for trials to clicks", WINDOW),
   REPORT(Group.CHANGE, "report", "Ctrl+E", "the report", WINDOW),
   REEL(Group.CHANGE, "reel", "Ctrl+L", "the trial's reel", TRIAL),
   THEME(Group.CHANGE, "theme", "Ctrl+T", "light or dark", WINDOW, PASS, DIFFERENCES, AFRESH, PAIR),

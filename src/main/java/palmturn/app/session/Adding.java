@@ -33,6 +33,33 @@ final class Adding {
    */
   record Added(SessionFolder folder, TrialId last, String problem) {}
 
+  /**
+   * How all of them were filmed.
+   *
+   * @param paceSlapsPerS the click track that they were filmed to; null for none
+   */
+  record How(Mirrored mirrored, @Nullable Double paceSlapsPerS) {
+    /**
+     * Returns how they were filmed, the pace as a person writes it, empty for none.
+     *
+     * @throws UserError if that is no pace of a click track
+     */
+    static How of(Mirrored mirrored, String pace) throws UserError {
+      String said = pace.strip().replace(',', '.');
+      if (said.isEmpty()) {
+        return new How(mirrored, null);
+      }
+      if (said.matches("\\d{1,2}(\\.\\d+)?")) {
+        double slapsPerS = Double.parseDouble(said);
+        if (slapsPerS >= 0.5 && slapsPerS <= 20) {
+          return new How(mirrored, slapsPerS);
+        }
+      }
+      throw new UserError(
+          "Write the click track’s pace as slaps a second, 0.5 to 20, such as 3.1; or leave it empty.");
+    }
+  }
+
   /** Is told what is on its way, so that it is known should the program end before it is in. */
   interface Log {
     void begun(Path folder, List<String> trials);
@@ -50,7 +77,7 @@ final class Adding {
       @Nullable SessionFolder there,
       @Nullable Start start,
       List<Wanted> wanted,
-      Mirrored mirrored,
+      How how,
       Log log,
       Progress progress)
       throws UserError {
@@ -60,7 +87,7 @@ final class Adding {
             : create(wanted.get(0).attempt().clip(), Objects.requireNonNull(start));
     log.begun(folder.folder(), wanted.stream().map(each -> each.id().name()).toList());
     try {
-      return add(folder, wanted, mirrored, progress);
+      return add(folder, wanted, how, progress);
     } catch (UserError e) {
       if (there == null) {
         discard(folder);
@@ -71,15 +98,14 @@ final class Adding {
     }
   }
 
-  private static Added add(
-      SessionFolder folder, List<Wanted> wanted, Mirrored mirrored, Progress progress)
+  private static Added add(SessionFolder folder, List<Wanted> wanted, How how, Progress progress)
       throws UserError {
     TrialId last = null;
     String problem = "";
     for (Wanted each : wanted) {
       progress.at((double) wanted.indexOf(each) / wanted.size(), "adding " + each.id().name());
       try {
-        last = AddClip.add(folder, each.attempt().clip(), request(each, mirrored)).trial().id();
+        last = AddClip.add(folder, each.attempt().clip(), request(each, how)).trial().id();
       } catch (UserError e) {
         if (last == null) {
           throw e;
@@ -91,11 +117,18 @@ final class Adding {
     return new Added(folder, Objects.requireNonNull(last), problem);
   }
 
-  private static AddClip.Request request(Wanted wanted, Mirrored mirrored) {
+  private static AddClip.Request request(Wanted wanted, How how) {
     Attempt attempt = wanted.attempt();
     TrialId id = wanted.id();
     return new AddClip.Request(
-        id.hand(), id.block(), id.repeat(), attempt.fromS(), attempt.toS(), mirrored, null, null);
+        id.hand(),
+        id.block(),
+        id.repeat(),
+        attempt.fromS(),
+        attempt.toS(),
+        how.mirrored(),
+        how.paceSlapsPerS(),
+        null);
   }
 
   private static SessionFolder create(Path beside, Start start) throws UserError {

@@ -49,6 +49,7 @@ public final class Intake {
   private final ObjectProperty<Mirrored> mirrored = new SimpleObjectProperty<>(Mirrored.UNKNOWN);
   private final StringProperty athlete = new SimpleStringProperty("");
   private final StringProperty date = new SimpleStringProperty("");
+  private final StringProperty pace = new SimpleStringProperty("");
   private final ObjectProperty<@Nullable Hand> racket = new SimpleObjectProperty<>();
   private @Nullable Target target;
 
@@ -115,6 +116,11 @@ public final class Intake {
     return mirrored;
   }
 
+  /** The click track they were filmed to, slaps a second; empty for none. */
+  public StringProperty paceProperty() {
+    return pace;
+  }
+
   /** The athlete's code. */
   public StringProperty athleteProperty() {
     return athlete;
@@ -156,6 +162,7 @@ public final class Intake {
     mirrored.set(Mirrored.UNKNOWN);
     athlete.set("");
     date.set(today.toString());
+    pace.set("");
     racket.set(null);
     look(clips, 0);
   }
@@ -218,12 +225,18 @@ public final class Intake {
     } else if (first.get() == null) {
       missing.set("Say which hand moves in the first attempt.");
     } else {
+      Adding.How how;
+      try {
+        how = Adding.How.of(mirrored.get(), pace.get());
+      } catch (UserError e) {
+        missing.set(line(e));
+        return;
+      }
       missing.set("");
       Looking run = new Looking(screen::execute, "Adding");
       looking.set(run);
-      Mirrored seen = mirrored.get();
       tasks.run(
-          () -> Adding.add(where.session(), start, wanted, seen, done, run),
+          () -> Adding.add(where.session(), start, wanted, how, done, run),
           added -> {
             ended(run);
             done.added(added.folder(), added.last(), added.problem());

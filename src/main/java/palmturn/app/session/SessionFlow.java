@@ -42,6 +42,7 @@ public final class SessionFlow {
   private final Inbox inbox;
   private final Recents recents;
   private final Past past;
+  private final Ladder ladder;
   private DrillAsked drillAsked = new DrillAsked();
 
   /**
@@ -67,6 +68,7 @@ public final class SessionFlow {
     this.recents = recents;
     desk.messages().setSeen(seen);
     landing = new Landing(desk, recents, screen, clock);
+    ladder = new Ladder(tasks);
     past =
         new Past(tasks, session -> AthleteProgress.beside(desk.settings(), session, Progress.NONE));
     inbox =
@@ -103,6 +105,11 @@ public final class SessionFlow {
   /** What is known of the athlete from other sessions. */
   public Past past() {
     return past;
+  }
+
+  /** The paces of extra trials to a click track. */
+  public Ladder ladder() {
+    return ladder;
   }
 
   /** The sessions that were sent in. */
@@ -261,12 +268,27 @@ public final class SessionFlow {
   /** Shows the athlete's progress over the open session and those beside it. */
   public void showProgress() {
     SessionFolder open = open();
-    if (open != null && desk.hasToReadBlind()) {
-      desk.fail("progress shows others’ figures: finish the trials that you read blind first");
-    } else if (open != null) {
+    if (open != null && mayShowFigures("progress shows")) {
       past.look(open.folder());
       desk.ask(new Question.Progress());
     }
+  }
+
+  /** Shows the paces of each hand's extra trials to a click track. */
+  public void showLadder() {
+    SessionFolder open = open();
+    if (open != null && mayShowFigures("the paces show")) {
+      ladder.look(open, desk.settings());
+      desk.ask(new Question.Ladder());
+    }
+  }
+
+  private boolean mayShowFigures(String what) {
+    boolean blind = desk.hasToReadBlind();
+    if (blind) {
+      desk.fail(what + " others’ figures: finish the trials that you read blind first");
+    }
+    return !blind;
   }
 
   /** Begins a block after the drill that was said, and goes to its first place to be filmed. */

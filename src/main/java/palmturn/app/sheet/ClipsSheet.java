@@ -128,8 +128,15 @@ final class ClipsSheet {
             look.px(12),
             asked("Which of the athlete's hands moves here?", hand),
             help,
-            asked("Writing in the picture", writing));
+            asked("Writing in the picture", writing),
+            asked("Filmed to a click track? Its slaps a second; else leave empty", pace()));
     return new HBox(look.px(24), stills, asks);
+  }
+
+  private TextField pace() {
+    TextField pace = Sheets.field("pace", 5, look);
+    pace.textProperty().bindBidirectional(intake.paceProperty());
+    return pace;
   }
 
   private VBox asked(String words, Node answer) {

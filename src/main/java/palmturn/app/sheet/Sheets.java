@@ -1,11 +1,13 @@
 package palmturn.app.sheet;
 
+import java.io.File;
 import java.util.function.Consumer;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.StackPane;
+import javafx.stage.DirectoryChooser;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.desk.Desk;
 import palmturn.app.desk.Question;
@@ -72,6 +74,8 @@ public final class Sheets extends StackPane {
       replace(replace);
     } else if (question instanceof Question.Progress) {
       progress();
+    } else if (question instanceof Question.Ladder) {
+      ladder();
     } else if (question instanceof Question.Messages) {
       messages();
     } else if (question instanceof Question.More) {
@@ -266,6 +270,27 @@ public final class Sheets extends StackPane {
         new Sheet("Progress", look, new ProgressView(flow.past(), look, follow))
             .choice("sheet-close", "Close", true, this::close),
         null);
+  }
+
+  private void ladder() {
+    LadderSheet ladder = new LadderSheet(flow.ladder(), look);
+    put(
+        new Sheet("Pace ladder", look, ladder.content(follow).toArray(Node[]::new))
+            .choice("sheet-close", "Close", false, this::close)
+            .choice("sheet-ok", "Save the click tracks", true, this::saveClicks),
+        null);
+  }
+
+  private void saveClicks() {
+    DirectoryChooser chooser = new DirectoryChooser();
+    chooser.setTitle("Choose a folder for the click tracks");
+    File chosen =
+        flow.ladder().handsProperty().get().isEmpty()
+            ? null
+            : chooser.showDialog(getScene().getWindow());
+    if (chosen != null) {
+      flow.ladder().save(chosen.toPath());
+    }
   }
 
   private void put(Sheet sheet, @Nullable Node first) {

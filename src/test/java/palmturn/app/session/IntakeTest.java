@@ -148,6 +148,30 @@ class IntakeTest {
   }
 
   @Test
+  void clipsOfAClickTrackKeepItsPace() throws Exception {
+    Path clip = folder.resolve("counter.mp4");
+    try (InputStream in =
+        Objects.requireNonNull(getClass().getResourceAsStream("/palmturn/app/counter.mp4"))) {
+      Files.copy(in, clip);
+    }
+    Intake intake = intake(Tasks.direct());
+    intake.begin(List.of(clip), fresh(), DAY);
+    intake.athleteProperty().set("H-07");
+    intake.firstHandProperty().set(Hand.LEFT);
+    for (String slip : List.of("fast", "0", "0.3", "31", "3.1 a second")) {
+      intake.paceProperty().set(slip);
+      intake.add((session, last, problem) -> {});
+      assertTrue(intake.missingProperty().get().startsWith("Write the click track’s pace"), slip);
+    }
+    intake.paceProperty().set("3,1");
+    List<SessionFolder> made = new ArrayList<>();
+    intake.add((session, last, problem) -> made.add(session));
+    try (SessionFolder session = made.get(0)) {
+      assertEquals(3.1, session.trials().get(0).paceSlapsPerS());
+    }
+  }
+
+  @Test
   void clipThatCannotBeAddedLeavesNoSessionBehind() throws Exception {
     Path clip = Files.writeString(folder.resolve("broken.mp4"), "no video");
     Intake intake = intake(Tasks.direct());

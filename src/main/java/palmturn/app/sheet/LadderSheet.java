@@ -1,0 +1,104 @@
+package palmturn.app.sheet;
+
+import java.util.List;
+import java.util.Locale;
+import javafx.geometry.HPos;
+import javafx.scene.Node;
+import javafx.scene.control.Label;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import palmturn.advise.Caution;
+import palmturn.app.look.Follow;
+import palmturn.app.look.Look;
+import palmturn.app.session.Ladder;
+import palmturn.measure.PaceLadder;
+import palmturn.trial.Hand;
+
+/** Shows the paces of each hand's pace ladder, and what to do with them. */
+final class LadderSheet {
+  private static final double WIDTH = 620;
+  private static final double SECONDS = 60;
+
+  private final Ladder ladder;
+  private final Look look;
+  private final HBox hands;
+
+  LadderSheet(Ladder ladder, Look look) {
+    this.ladder = ladder;
+    this.look = look;
+    hands = new HBox(look.px(48));
+  }
+
+  /** Returns the sheet's content, which follows the ladder until the end. */
+  List<Node> content(Follow follow) {
+    Label words = wrapped("", "second");
+    words.setId("ladder-words");
+    words.textProperty().bind(ladder.wordsProperty());
+    words.managedProperty().bind(words.textProperty().isNotEmpty());
+    hands.managedProperty().bind(ladder.handsProperty().map(all -> !all.isEmpty()));
+    follow.value(ladder.handsProperty(), this::show);
+    Label cautions = wrapped(Caution.PAIN.text() + " " + Caution.SORE.text(), "small");
+    cautions.setId("ladder-cautions");
+    return List.of(
+        wrapped(
+            "Extra trials to a click track show how fast each hand can go and still be clean."
+                + " One at each pace, the slowest first: four low clicks count in, then a slap on"
+                + " every high one. They serve the clean ceiling, and nothing else.",
+            "second"),
+        hands,
+        wrapped(
+            "Add each clip with its pace, which the sheet for clips asks for: without it, a"
+                + " slower trial would count among the others.",
+            "second"),
+        words,
+        cautions);
+  }
+
+  private void show(List<PaceLadder> all) {
+    hands.getChildren().clear();
+    for (Hand hand : List.of(Hand.LEFT, Hand.RIGHT)) {
+      all.stream()
+          .filter(each -> each.hand() == hand)
+          .forEach(each -> hands.getChildren().add(hand(each)));
+    }
+  }
+
+  private VBox hand(PaceLadder of) {
+    Label name = new Label(of.hand() == Hand.LEFT ? "Left hand" : "Right hand");
+    name.getStyleClass().add("strong");
+    Label best = new Label(said("own best %.2f slaps/s", of.bestSlapsPerS()));
+    best.getStyleClass().add("second");
+    GridPane grid = new GridPane(look.px(24), look.px(4));
+    grid.setId("ladder-" + of.hand().code());
+    for (int i = 0; i < of.pacesSlapsPerS().size(); i++) {
+      double pace = of.pacesSlapsPerS().get(i);
+      cell(grid, 0, i, of.sharePct(i) + " %", "second");
+      cell(grid, 1, i, said("%.1f slaps/s", pace), "plain");
+      cell(grid, 2, i, said("%.0f clicks a minute", pace * SECONDS), "second");
+    }
+    return new VBox(look.px(8), name, best, grid);
+  }
+
+  private static void cell(GridPane grid, int column, int row, String words, String style) {
+    Label label = new Label(words);
+    label.getStyleClass().add(style);
+    label.setMinWidth(Region.USE_PREF_SIZE);
+    GridPane.setHalignment(label, HPos.RIGHT);
+    grid.add(label, column, row);
+  }
+
+  private Label wrapped(String text, String style) {
+    Label label = new Label(text);
+    label.getStyleClass().add(style);
+    label.setWrapText(true);
+    label.setPrefWidth(look.px(WIDTH));
+    label.setMinHeight(Region.USE_PREF_SIZE);
+    return label;
+  }
+
+  private static String said(String form, double value) {
+    return String.format(Locale.ROOT, form, value);
+  }
+}
