@@ -1,19 +1,14 @@
 package palmturn.cli;
 
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
-import palmturn.measure.ProgressScore;
 import palmturn.store.SessionFolder;
-import palmturn.work.AthleteProgress;
-import palmturn.work.Progress;
 import palmturn.work.Reports;
 import palmturn.work.Sessions;
 import palmturn.work.Standards;
-import palmturn.work.UserError;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -36,12 +31,7 @@ final class ReportCommand implements Callable<Integer> {
               + " it, else its first finished one.")
   private @Nullable String reading;
 
-  @Option(
-      names = "--with",
-      arity = "1..*",
-      paramLabel = "SESSION",
-      description = "Other sessions of the athlete, to show the progress over all of them.")
-  private List<Path> others = new ArrayList<>();
+  @Mixin private OtherSessions others;
 
   @Option(names = "--pdf", description = "Write it as PDF too.")
   private boolean pdf;
@@ -62,24 +52,13 @@ final class ReportCommand implements Callable<Integer> {
               folder,
               reading,
               Standards.of(Home.settings(), session),
-              over(),
+              others.over(session, reading),
               paper(),
               Clocks.SYSTEM,
               bar);
       written.files().forEach(file -> Say.to(spec, "wrote %s", file));
     }
     return PalmturnCommand.DONE;
-  }
-
-  private @Nullable ProgressScore over() throws UserError {
-    if (others.isEmpty()) {
-      return null;
-    }
-    List<Path> all = new ArrayList<>(others);
-    all.add(session);
-    AthleteProgress found = AthleteProgress.of(Home.settings(), all, reading, Progress.NONE);
-    found.unread().forEach(line -> Say.warn(spec, line));
-    return found.score();
   }
 
   /** A paper size asks for a PDF by itself. */

@@ -15,6 +15,7 @@ import palmturn.work.Sessions;
 import palmturn.work.Standards;
 import palmturn.work.UserError;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -43,6 +44,8 @@ final class ScoreCommand implements Callable<Integer> {
 
   @Option(names = "--json", description = "Print the figures as JSON; a line each for several.")
   private boolean json;
+
+  @Mixin private OtherSessions others;
 
   @Override
   public Integer call() throws Exception {
@@ -76,7 +79,8 @@ final class ScoreCommand implements Callable<Integer> {
       Scoring.notes(folder, reading).forEach(note -> Say.warn(spec, note));
       Standards standards = Standards.of(Home.settings(), session);
       SessionScore score = Scoring.score(folder, reading, standards.limits());
-      Training training = Drills.training(score, standards, null, Map.of());
+      Training training =
+          Drills.training(score, standards, others.over(session, reading), Map.of());
       print(text(session, score, training));
     } catch (StoreException e) {
       throw UserError.of(e);

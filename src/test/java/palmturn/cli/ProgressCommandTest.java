@@ -9,6 +9,8 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -85,6 +87,30 @@ class ProgressCommandTest {
     AthleteProgress beside =
         AthleteProgress.beside(folder.resolve("settings"), spring, Progress.NONE);
     assertEquals(2, beside.score().sessions(), "those of others are passed over");
+  }
+
+  @Test
+  void aHandThatWasFasterInAnotherSessionIsToTrainSpeed() throws Exception {
+    Path slower = session("slower", "H-07", "2026-06-01");
+    Path marks = folder.resolve("slower.csv");
+    List<String> lines = new ArrayList<>(Files.readAllLines(Path.of(MARKS)));
+    lines.replaceAll(
+        line ->
+            line.startsWith("timeS")
+                ? line
+                : (0.5 + 1.15 * (Double.parseDouble(line.substring(0, line.indexOf(','))) - 0.95))
+                    + line.substring(line.indexOf(',')));
+    Files.write(marks, lines);
+    Path trial = slower.resolve("right-baseline-1");
+    assertEquals(0, Run.of("marks", "import", trial, marks, "--reader", "A", "--replace").status());
+    String speed = "{\"rule\":3,\"hand\":\"right\",\"quality\":\"speed\"";
+    assertFalse(Run.of("score", slower, "--json").out().replaceAll("\\s", "").contains(speed));
+    Run both = Run.of("score", slower, "--json", "--with", spring);
+    assertTrue(both.out().replaceAll("\\s", "").contains(speed), both.out());
+    assertTrue(both.out().contains("own best on file, 5.15"), both.out());
+    Run mixed = Run.of("score", slower, "--with", session("other", "K-12", "2026-05-01"));
+    assertEquals(1, mixed.status());
+    assertTrue(mixed.err().contains("different athletes"), mixed.err());
   }
 
   @Test
