@@ -8,11 +8,13 @@ import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import palmturn.work.Demo;
 import palmturn.work.Estimating;
+import palmturn.work.LandmarkModels;
 import palmturn.work.StepTimes;
 import palmturn.work.UserError;
 import palmturn.work.bench.Bench;
 import palmturn.work.bench.BenchResult;
 import palmturn.work.bench.Row;
+import palmturn.work.bench.ShapeResult;
 import palmturn.work.bench.SimulatedAthletes;
 import palmturn.work.bench.StepRows;
 import picocli.CommandLine.Command;
@@ -25,7 +27,7 @@ import picocli.CommandLine.Spec;
     description = {
       "Measures the estimate on clips whose truth lies beside them as NAME.truth.json.",
       "The truth of one slap's side is given to each, and the elbow's place and scale to the run"
-          + " with all sources. Times are ratios taken in the same run."
+          + " by sound and motion. Times are ratios taken in the same run."
     })
 final class BenchCommand implements Callable<Integer> {
   private static final long SEED = 20260714;
@@ -57,6 +59,14 @@ final class BenchCommand implements Callable<Integer> {
       })
   private @Nullable Integer athletes;
 
+  @Option(
+      names = "--shape",
+      description = {
+        "Measure what the shape of the hands tells with nothing given: sides, zones, bent wrists,",
+        "how sure; the same without shape beside it. Nothing else is measured."
+      })
+  private boolean shape;
+
   @Option(names = "--json", description = "Print the figures as JSON, with every clip's own.")
   private boolean json;
 
@@ -65,6 +75,29 @@ final class BenchCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws Exception {
+    return shape ? shape() : figures();
+  }
+
+  private int shape() throws UserError {
+    ShapeResult result;
+    try (Bar bar = Bar.on(spec)) {
+      boolean installed = LandmarkModels.ofThisUser().installed() != null;
+      result = new Bench(Estimating.standard()).shape(folders(), installed, bar);
+    }
+    if (json) {
+      spec.commandLine().getOut().print(result.json());
+    } else if (markdown) {
+      spec.commandLine().getOut().print(result.markdown());
+    } else {
+      if (!result.installed()) {
+        Say.to(spec, "%s", ShapeResult.NOT_INSTALLED);
+      }
+      TextTable.lines(table(result.rows())).forEach(line -> Say.to(spec, "%s", line));
+    }
+    return status(result.failed());
+  }
+
+  private int figures() throws UserError {
     BenchResult result;
     try (Bar bar = Bar.on(spec)) {
       result = measured(bar);
@@ -74,10 +107,14 @@ final class BenchCommand implements Callable<Integer> {
     } else if (markdown) {
       spec.commandLine().getOut().print(result.markdown());
     } else {
-      TextTable.lines(table(result)).forEach(line -> Say.to(spec, "%s", line));
+      TextTable.lines(table(result.rows())).forEach(line -> Say.to(spec, "%s", line));
     }
-    result.failed().forEach(each -> spec.commandLine().getErr().println("palmturn: " + each));
-    return result.failed().isEmpty() ? PalmturnCommand.DONE : PalmturnCommand.WRONG_DATA;
+    return status(result.failed());
+  }
+
+  private int status(List<String> failed) {
+    failed.forEach(each -> spec.commandLine().getErr().println("palmturn: " + each));
+    return failed.isEmpty() ? PalmturnCommand.DONE : PalmturnCommand.WRONG_DATA;
   }
 
   private BenchResult measured(Bar bar) throws UserError {
@@ -97,14 +134,17 @@ final class BenchCommand implements Callable<Integer> {
   }
 
   private BenchResult estimates(Bar bar) throws UserError {
-    List<Path> folders = clips == null ? List.of(Demo.bundledClips(Home.folder())) : clips;
-    return new Bench(Estimating.standard()).run(folders, bar);
+    return new Bench(Estimating.standard()).run(folders(), bar);
   }
 
-  private static List<List<String>> table(BenchResult result) {
+  private List<Path> folders() throws UserError {
+    return clips == null ? List.of(Demo.bundledClips(Home.folder())) : clips;
+  }
+
+  private static List<List<String>> table(List<Row> figures) {
     List<List<String>> rows = new ArrayList<>();
     rows.add(List.of("what", "n", "measured", "unit", "to reach", "reached", "worst clip", "its"));
-    for (Row row : result.rows()) {
+    for (Row row : figures) {
       Boolean reached = row.reached();
       rows.add(
           List.of(

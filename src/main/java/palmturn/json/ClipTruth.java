@@ -9,6 +9,8 @@ import org.jspecify.annotations.Nullable;
 import palmturn.trial.Coded;
 import palmturn.trial.Hand;
 import palmturn.trial.Side;
+import palmturn.trial.Span;
+import palmturn.trial.Zone;
 
 /**
  * What is certain about a clip, read from the file beside it: the program's own form, and a plain
@@ -17,19 +19,77 @@ import palmturn.trial.Side;
  * @param hand the moving hand, the athlete's own
  * @param mirrored whether the picture shows the athlete mirrored
  * @param contacts every contact, in order of time
+ * @param bentWrist stretches with the wrist bent, in order of time
+ * @param bend of the wrist all along, where it is told
  * @param elbow the way of the moving elbow in the picture plane, where it is told
  */
 public record ClipTruth(
-    Hand hand, boolean mirrored, List<Contact> contacts, @Nullable ElbowWay elbow) {
+    Hand hand,
+    boolean mirrored,
+    List<Contact> contacts,
+    List<Stretch> bentWrist,
+    @Nullable Bend bend,
+    @Nullable ElbowWay elbow) {
+  /** In the plain form, which names no stretches, a wrist is bent over this for so long. */
+  private static final double BENT_DEG = 10;
+
+  private static final double BENT_S = 0.3;
 
   /**
    * One contact.
    *
    * @param timeS its exact moment on the picture's clock
    * @param side side of the hand that touched
+   * @param zone where it touched; {@code UNKNOWN} where that is not told
    * @param isDouble whether it is a second contact without a turn between
    */
-  public record Contact(double timeS, Side side, boolean isDouble) {}
+  public record Contact(double timeS, Side side, Zone zone, boolean isDouble) {}
+
+  /**
+   * A stretch of time.
+   *
+   * @param startS its first moment on the picture's clock
+   * @param endS its last moment
+   */
+  public record Stretch(double startS, double endS) {}
+
+  /**
+   * The moving hand's bend against its forearm.
+   *
+   * @param firstS moment of the first value
+   * @param hz values a second
+   * @param deg values, over 0 to the palm
+   */
+  public record Bend(double firstS, double hz, double[] deg) {
+    /** Returns the largest bend to either side in a stretch, 0 where there is no value in it. */
+    public double mostDeg(Stretch in) {
+      double most = 0;
+      for (int i = 0; i < deg.length; i++) {
+        double timeS = firstS + i / hz;
+        if (timeS >= in.startS() && timeS <= in.endS()) {
+          most = Math.max(most, Math.abs(deg[i]));
+        }
+      }
+      return most;
+    }
+
+    private List<Stretch> stretches() {
+      List<Stretch> stretches = new ArrayList<>();
+      int first = -1;
+      for (int i = 0; i <= deg.length; i++) {
+        boolean bent = i < deg.length && Math.abs(deg[i]) > BENT_DEG;
+        if (bent && first < 0) {
+          first = i;
+        } else if (!bent && first >= 0) {
+          if (i - first >= BENT_S * hz) {
+            stretches.add(new Stretch(firstS + first / hz, firstS + i / hz));
+          }
+          first = -1;
+        }
+      }
+      return stretches;
+    }
+  }
 
   /**
    * Where the elbow was.
@@ -51,6 +111,7 @@ public record ClipTruth(
 
   public ClipTruth {
     contacts = contacts.stream().sorted(Comparator.comparingDouble(Contact::timeS)).toList();
+    bentWrist = bentWrist.stream().sorted(Comparator.comparingDouble(Stretch::startS)).toList();
   }
 
   /**
@@ -74,14 +135,29 @@ public record ClipTruth(
     for (JsonNode each : wanted(file, "contacts")) {
       String kind = wanted(each, "kind").asText();
       if (!kind.equals("missed")) {
-        contacts.add(new Contact(number(each, "timeS"), side(each), kind.equals("double")));
+        contacts.add(
+            new Contact(number(each, "timeS"), side(each), zone(each), kind.equals("double")));
       }
     }
     return new ClipTruth(
         hand(wanted(file, "parameters"), "hand"),
         false,
         contacts,
+        ownStretches(file),
+        file.has("bentWristDeg")
+            ? new Bend(0, number(file, "seriesHz"), numbers(file, "bentWristDeg"))
+            : null,
         file.has("elbowPx") ? ownElbow(file) : null);
+  }
+
+  private static List<Stretch> ownStretches(ObjectNode file) {
+    List<Stretch> stretches = new ArrayList<>();
+    for (JsonNode each : file.path("spans")) {
+      if (wanted(each, "kind").asText().equals(Span.Kind.BENT_WRIST.code())) {
+        stretches.add(new Stretch(number(each, "startS"), number(each, "endS")));
+      }
+    }
+    return stretches;
   }
 
   private static ElbowWay ownElbow(ObjectNode file) {
@@ -104,12 +180,23 @@ public record ClipTruth(
   private static ClipTruth plain(ObjectNode file) {
     List<Contact> contacts = new ArrayList<>();
     for (JsonNode each : wanted(file, "contacts")) {
-      contacts.add(new Contact(number(each, "t_s"), side(each), each.path("double").asBoolean()));
+      contacts.add(
+          new Contact(
+              number(each, "t_s"), side(each), zone(each), each.path("double").asBoolean()));
     }
+    Bend bend =
+        file.has("bent_wrist_deg")
+            ? new Bend(
+                file.path("series_t0_s").asDouble(),
+                number(file, "series_hz"),
+                numbers(file, "bent_wrist_deg"))
+            : null;
     return new ClipTruth(
         hand(file, "moving_hand"),
         file.path("mirrored").asBoolean(),
         contacts,
+        bend == null ? List.of() : bend.stretches(),
+        bend,
         file.has("elbow_px_per_frame") ? plainElbow(file) : null);
   }
 
@@ -135,6 +222,10 @@ public record ClipTruth(
 
   private static Side side(JsonNode node) {
     return Coded.parse(Side.class, wanted(node, "side").asText());
+  }
+
+  private static Zone zone(JsonNode node) {
+    return node.has("zone") ? Coded.parse(Zone.class, wanted(node, "zone").asText()) : Zone.UNKNOWN;
   }
 
   private static Hand hand(JsonNode node, String key) {

@@ -27,6 +27,9 @@ class MeasureEstimateTest {
       old table
       <!-- measure-estimate: to here -->
       after
+      <!-- measure-estimate --shape: from here -->
+      old shape
+      <!-- measure-estimate --shape: to here -->
       """;
 
   @TempDir Path home;
@@ -41,12 +44,17 @@ class MeasureEstimateTest {
   }
 
   private int run(String bench, String... folders) throws Exception {
+    return run(bench, List.of(), folders);
+  }
+
+  private int run(String bench, List<String> options, String... folders) throws Exception {
     Path program = home.resolve("tools/palmturn");
     Files.writeString(program, "#!/bin/sh\n" + bench + "\n");
     assertTrue(program.toFile().setExecutable(true));
     List<String> command = new ArrayList<>();
     command.add("bash");
     command.add(home.resolve("tools/measure-estimate").toString());
+    command.addAll(options);
     for (String folder : folders) {
       command.add(home.resolve(folder).toString());
     }
@@ -69,10 +77,20 @@ class MeasureEstimateTest {
     assertTrue(page.startsWith("# Measured\n\nbefore\n<!-- measure-estimate: from"), page);
     assertTrue(page.contains("| new & \\ table |"), page);
     assertTrue(page.contains("`sample-clips-synthetic`, `more`"), page);
-    assertTrue(page.endsWith("<!-- measure-estimate: to here -->\nafter\n"), page);
+    assertTrue(page.contains("<!-- measure-estimate: to here -->\nafter\n"), page);
+    assertTrue(page.contains("\nold shape\n"), page);
     assertTrue(!page.contains("old table") && !page.contains(home.toString()), page);
     assertEquals(0, run("echo newer"));
     assertTrue(page().contains("newer") && !page().contains("new &"), page());
+  }
+
+  @Test
+  void whatTheShapeTellsHasMarksOfItsOwnAndAHeadingForEachFolder() throws Exception {
+    assertEquals(0, run("echo \"| $* |\"", List.of("--shape"), "more"));
+    String page = page();
+    assertTrue(page.contains("\nold table\n") && !page.contains("old shape"), page);
+    assertTrue(page.contains("### Clips of `sample-clips-synthetic`\n\n| bench --shape"), page);
+    assertTrue(page.contains("### Clips of `more`\n\n| bench --shape --markdown"), page);
   }
 
   @Test

@@ -46,6 +46,51 @@ public final class Bench {
    * @throws UserError if a folder can't be read, or there is no such clip
    */
   public BenchResult run(List<Path> folders, Progress progress) throws UserError {
+    List<Path> truths = truths(folders);
+    List<String> failed = new ArrayList<>();
+    warmUp(truths.get(0));
+    List<Measured> measured = each(truths, this::measure, failed, progress);
+    return new BenchResult(Rows.of(measured), measured, failed);
+  }
+
+  /**
+   * Measures what the shape of the hands adds, on the same clips: sides with nothing named, zones,
+   * bent wrists; beside it the same without shape, the side of one slap named.
+   *
+   * @param installed whether the landmark networks are; without them the rest is measured
+   * @throws UserError if a folder can't be read, or there is no such clip
+   */
+  public ShapeResult shape(List<Path> folders, boolean installed, Progress progress)
+      throws UserError {
+    List<Path> truths = truths(folders);
+    List<String> failed = new ArrayList<>();
+    List<ShapeMeasured> measured =
+        each(truths, truth -> measureShape(truth, installed), failed, progress);
+    return new ShapeResult(installed, measured, failed);
+  }
+
+  private interface Measuring<T> {
+    T of(Path truth) throws UserError;
+  }
+
+  private static <T> List<T> each(
+      List<Path> truths, Measuring<T> measuring, List<String> failed, Progress progress) {
+    List<T> measured = new ArrayList<>();
+    for (int i = 0; i < truths.size() && !progress.stopped(); i++) {
+      Path truth = truths.get(i);
+      progress.at((double) i / truths.size(), name(truth));
+      try {
+        measured.add(measuring.of(truth));
+      } catch (UserError e) {
+        failed.add(e.getMessage());
+      } catch (RuntimeException e) {
+        failed.add("%s: something went wrong inside (%s)".formatted(name(truth), e));
+      }
+    }
+    return measured;
+  }
+
+  private static List<Path> truths(List<Path> folders) throws UserError {
     List<Path> truths = new ArrayList<>();
     for (Path folder : folders) {
       truths.addAll(truths(folder));
@@ -54,21 +99,7 @@ public final class Bench {
       throw new UserError(
           "no clip to measure: a folder must hold NAME.mp4 with NAME.truth.json beside it");
     }
-    List<Measured> measured = new ArrayList<>();
-    List<String> failed = new ArrayList<>();
-    warmUp(truths.get(0));
-    for (int i = 0; i < truths.size() && !progress.stopped(); i++) {
-      Path truth = truths.get(i);
-      progress.at((double) i / truths.size(), name(truth));
-      try {
-        measured.add(measure(truth));
-      } catch (UserError e) {
-        failed.add(e.getMessage());
-      } catch (RuntimeException e) {
-        failed.add("%s: something went wrong inside (%s)".formatted(name(truth), e));
-      }
-    }
-    return new BenchResult(Rows.of(measured), measured, failed);
+    return truths;
   }
 
   private static List<Path> truths(Path folder) throws UserError {
@@ -96,7 +127,7 @@ public final class Bench {
   private void warmUp(Path truth) {
     try {
       ClipTruth known = read(truth);
-      estimating.clip(wanted(truth, known), Estimating.Asked.ALL, Progress.NONE);
+      estimating.clip(wanted(truth, known), everything(known), Progress.NONE);
     } catch (UserError | RuntimeException e) {
       // The clip is measured again and then tells what is wrong with it.
       return;
@@ -110,7 +141,7 @@ public final class Bench {
       ClipFile clip = ClipFile.open(wanted.path());
       ClipFacts facts = clip.facts();
       double fps = 1 / facts.medianFrameS();
-      double toleranceS = fps >= 50 ? 0.025 : 0.040;
+      double toleranceS = toleranceS(fps);
       double decodeS = decode(clip);
       long start = System.nanoTime();
       Estimate all = estimating.clip(wanted, everything(truth), Progress.NONE);
@@ -135,6 +166,33 @@ public final class Bench {
     }
   }
 
+  private ShapeMeasured measureShape(Path truthFile, boolean installed) throws UserError {
+    ClipTruth truth = read(truthFile);
+    Estimating.Clip wanted = wanted(truthFile, truth);
+    try {
+      ClipFacts facts = ClipFile.open(wanted.path()).facts();
+      double fps = 1 / facts.medianFrameS();
+      Estimate without = estimating.clip(wanted, everything(truth), Progress.NONE);
+      long start = System.nanoTime();
+      Estimate with =
+          installed ? estimating.clip(wanted, Estimating.Asked.ALL, Progress.NONE) : null;
+      return new ShapeMeasured(
+          name(truthFile),
+          fps,
+          facts.durationS(),
+          ShapeComparison.of(truth, without, toleranceS(fps)),
+          with == null ? null : ShapeComparison.of(truth, with, toleranceS(fps)),
+          with == null ? null : seconds(start),
+          with == null ? List.of() : with.warnings());
+    } catch (ClipException e) {
+      throw new UserError(String.valueOf(e.getMessage()), e);
+    }
+  }
+
+  private static double toleranceS(double fps) {
+    return fps >= 50 ? 0.025 : 0.040;
+  }
+
   private static ClipTruth read(Path file) throws UserError {
     try {
       return ClipTruth.read(Files.readString(file));
@@ -155,8 +213,10 @@ public final class Bench {
         null);
   }
 
+  /** All but the shape, which is measured by itself. */
   private static Estimating.Asked everything(ClipTruth truth) {
-    return new Estimating.Asked(Estimating.Asked.ALL.use(), hints(truth), known(truth));
+    return new Estimating.Asked(
+        EnumSet.of(Estimate.Source.SOUND, Estimate.Source.MOTION), hints(truth), known(truth));
   }
 
   private static Estimating.Asked pictureOnly(ClipTruth truth) {

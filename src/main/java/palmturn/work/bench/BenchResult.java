@@ -40,7 +40,7 @@ public record BenchResult(List<Row> rows, List<Measured> clips, List<String> fai
     return MapJson.page(root);
   }
 
-  private static Map<String, @Nullable Object> map(Row row) {
+  static Map<String, @Nullable Object> map(Row row) {
     Map<String, @Nullable Object> map = new LinkedHashMap<>();
     map.put("id", row.id());
     map.put("what", row.what());
@@ -101,6 +101,19 @@ public record BenchResult(List<Row> rows, List<Measured> clips, List<String> fai
 
   /** Returns two tables for a document: the figures, and the clips, worst first. */
   public String markdown() {
+    List<String> lines = table(rows);
+    lines.add("");
+    lines.add(
+        "| clip | frames/s | slaps | F | error ms | F picture | error ms | sides % | doubles"
+            + " found/false/there | rate % | CV points | turning % | elbow 95 % cm | time/length |");
+    lines.add("| --- |" + " --- |".repeat(13));
+    worstFirst().forEach(clip -> lines.add(line(clip)));
+    failed.forEach(each -> lines.add("\nNot measured: " + each));
+    return String.join("\n", lines) + "\n";
+  }
+
+  /** Returns the lines of a table of figures. */
+  static List<String> table(List<Row> rows) {
     List<String> lines = new ArrayList<>();
     lines.add("| what | n | measured | to reach | reached | worst clip |");
     lines.add("| --- | --- | --- | --- | --- | --- |");
@@ -122,14 +135,7 @@ public record BenchResult(List<Row> rows, List<Measured> clips, List<String> fai
                       ? ""
                       : "%s, %s".formatted(row.worstClip(), row.shown(row.worst()))));
     }
-    lines.add("");
-    lines.add(
-        "| clip | frames/s | slaps | F | error ms | F picture | error ms | sides % | doubles"
-            + " found/false/there | rate % | CV points | turning % | elbow 95 % cm | time/length |");
-    lines.add("| --- |" + " --- |".repeat(13));
-    worstFirst().forEach(clip -> lines.add(line(clip)));
-    failed.forEach(each -> lines.add("\nNot measured: " + each));
-    return String.join("\n", lines) + "\n";
+    return lines;
   }
 
   /** By the poorer F, then by the larger error of time, so that trouble is read first. */
@@ -183,7 +189,7 @@ public record BenchResult(List<Row> rows, List<Measured> clips, List<String> fai
     return "| " + cells + " |";
   }
 
-  private static String number(@Nullable Double value, int digits) {
+  static String number(@Nullable Double value, int digits) {
     // What rounds to nothing has no sign.
     return value == null
         ? "–"

@@ -242,7 +242,6 @@ final class Rows {
     pooled(id, what, "", which, Measured::estimateS, whole, goal, false, clip -> 1);
   }
 
-  /** The sum of the parts over the sum of the wholes, and the clip whose own share is worst. */
   private void pooled(
       String id,
       String what,
@@ -253,24 +252,18 @@ final class Rows {
       @Nullable Double goal,
       boolean higherIsBetter,
       ToIntFunction<Measured> counted) {
-    List<Measured> used =
-        clips.stream().filter(which).filter(clip -> whole.applyAsDouble(clip) > 0).toList();
-    double parts = used.stream().mapToDouble(part).sum();
-    double wholes = used.stream().mapToDouble(whole).sum();
-    ToDoubleFunction<Measured> each = clip -> part.applyAsDouble(clip) / whole.applyAsDouble(clip);
-    Comparator<Measured> order = Comparator.comparingDouble(each);
-    Measured worst = used.stream().min(higherIsBetter ? order : order.reversed()).orElse(null);
-    rows.add(
-        new Row(
-            id,
-            what,
-            unit,
-            used.stream().mapToInt(counted).sum(),
-            wholes > 0 ? parts / wholes : null,
-            goal,
-            higherIsBetter,
-            worst == null ? null : worst.name(),
-            worst == null ? null : each.applyAsDouble(worst)));
+    List<Pooled.Part> parts =
+        clips.stream()
+            .filter(which)
+            .map(
+                clip ->
+                    new Pooled.Part(
+                        clip.name(),
+                        part.applyAsDouble(clip),
+                        whole.applyAsDouble(clip),
+                        counted.applyAsInt(clip)))
+            .toList();
+    rows.add(Pooled.row(id, what, unit, parts, goal, higherIsBetter));
   }
 
   /** A figure that every clip must reach: the median, the largest, and how many have none. */

@@ -80,11 +80,11 @@ class BenchTest {
   }
 
   private static ClipTruth truth(ClipTruth.Contact... contacts) {
-    return new ClipTruth(Hand.RIGHT, false, List.of(contacts), null);
+    return new ClipTruth(Hand.RIGHT, false, List.of(contacts), List.of(), null, null);
   }
 
   private static ClipTruth.Contact contact(double timeS, Side side, boolean isDouble) {
-    return new ClipTruth.Contact(timeS, side, isDouble);
+    return new ClipTruth.Contact(timeS, side, Zone.CENTRE, isDouble);
   }
 
   @Test
@@ -142,6 +142,8 @@ class BenchTest {
             Hand.RIGHT,
             false,
             List.of(contact(1.0, Side.PALM, false)),
+            List.of(),
+            null,
             new ClipTruth.ElbowWay(
                 0,
                 0,
@@ -203,6 +205,7 @@ class BenchTest {
     Request last = asked.get(asked.size() - 1);
     assertEquals(Set.of(Estimate.Source.MOTION), last.use());
     Request all = asked.get(asked.size() - 2);
+    assertEquals(Set.of(Estimate.Source.SOUND, Estimate.Source.MOTION), all.use());
     assertEquals(0.95, all.known().timeS());
     assertEquals(120.14, all.hints().elbow().x());
     assertEquals(0.12210323176017004, all.hints().scale().cmPerPixel(), 1e-12);
@@ -224,6 +227,32 @@ class BenchTest {
     assertTrue(result.json().contains("\"picture60F\""));
     String table = result.markdown();
     assertTrue(table.contains("| 0.667 | ≥ 0.980 | **no** | right-baseline-1, 0.667 |"), table);
+  }
+
+  @Test
+  void withShapeNothingIsGivenAndWithoutTheNetworksItIsNotAskedFor() throws Exception {
+    copy();
+    List<Request> asked = new ArrayList<>();
+    Bench bench =
+        new Bench(
+            new Estimating(
+                (clip, request, watch) -> {
+                  asked.add(request);
+                  return estimate(List.of(), null, null, null, null);
+                }));
+    ShapeResult with = bench.shape(List.of(folder), true, Progress.NONE);
+    assertEquals(List.of(), with.failed());
+    assertEquals(NAME, with.clips().get(0).name());
+    assertEquals(2, asked.size());
+    Request without = asked.get(0);
+    assertEquals(Set.of(Estimate.Source.SOUND, Estimate.Source.MOTION), without.use());
+    assertEquals(0.95, without.known().timeS());
+    Request all = asked.get(1);
+    assertTrue(all.use().contains(Estimate.Source.SHAPE));
+    assertNull(all.known());
+    assertNull(all.hints().elbow());
+    assertNull(bench.shape(List.of(folder), false, Progress.NONE).clips().get(0).with());
+    assertEquals(3, asked.size());
   }
 
   @Test
