@@ -1,0 +1,111 @@
+package palmturn.estimate;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+import palmturn.clip.ClipFile;
+import palmturn.estimate.shape.Installed;
+import palmturn.estimate.shape.Networks;
+import palmturn.trial.Estimate;
+import palmturn.trial.Estimate.Source;
+import palmturn.trial.EstimatedSlap;
+import palmturn.trial.Hand;
+import palmturn.trial.Span;
+
+/** Whole estimates with the landmark networks, and what is left of them without. */
+class ShapeTrialTest {
+  private static final double ELBOW_LIMIT_CM = 3;
+
+  private static Estimate estimate(
+      Path clip, Hand hand, @Nullable Double toS, Set<Source> use, @Nullable Path networks)
+      throws Exception {
+    Request request =
+        new Request(hand, null, toS, null, 1, use, Hints.NONE, ELBOW_LIMIT_CM, null);
+    return Estimator.estimate(ClipFile.open(clip), request, networks, Watch.NONE);
+  }
+
+  private static Path drawn() throws Exception {
+    return Path.of(
+        Objects.requireNonNull(Networks.class.getResource("zones-right-wide-1.mp4")).toURI());
+  }
+
+  /** Returns time, side and zone of the drawn clip's contacts. */
+  private static List<String[]> truth() throws Exception {
+    return Files.readAllLines(drawn().resolveSibling("zones-right-wide-1.truth.csv")).stream()
+        .skip(1)
+        .map(line -> line.split(",", -1))
+        .toList();
+  }
+
+  @Test
+  void aTrialFullOfOffCentreSlapsIsFoundWithItsSidesAndZones() throws Exception {
+    Estimate found =
+        estimate(drawn(), Hand.RIGHT, null, EnumSet.allOf(Source.class), Installed.folder());
+    List<String[]> truth = truth();
+    assertEquals(truth.size(), found.slaps().size());
+    for (int i = 0; i < truth.size(); i++) {
+      EstimatedSlap slap = found.slaps().get(i);
+      assertEquals(Double.parseDouble(truth.get(i)[0]), slap.timeS(), 0.02);
+      assertEquals(truth.get(i)[1], slap.side().code(), "at " + slap.timeS() + " s");
+      assertEquals(truth.get(i)[2], slap.zone().code(), "at " + slap.timeS() + " s");
+      assertTrue(slap.sources().contains(Source.SHAPE));
+    }
+    assertTrue(
+        found.warnings().stream().anyMatch(each -> each.contains("not by its motion")),
+        found.warnings().toString());
+  }
+
+  @Test
+  void withoutTheNetworksThatTrialIsNotFoundAndTheReasonIsGiven() throws Exception {
+    Estimate found = estimate(drawn(), Hand.RIGHT, null, EnumSet.allOf(Source.class), null);
+    assertFalse(found.trialFound());
+    assertTrue(found.warnings().contains(TrialCheck.NO_TURN));
+    assertFalse(found.sources().contains(Source.SHAPE));
+  }
+
+  @Test
+  void aBentWristIsFoundWhereItIs() throws Exception {
+    Path clip = Path.of("sample-clips-synthetic/left-baseline-3.mp4");
+    Estimate found =
+        estimate(clip, Hand.LEFT, null, EnumSet.allOf(Source.class), Installed.folder());
+    List<Estimate.EstimatedSpan> bent =
+        found.spans().stream().filter(span -> span.kind() == Span.Kind.BENT_WRIST).toList();
+    assertEquals(1, bent.size());
+    assertEquals(3.2, bent.get(0).startS(), 0.3);
+    assertEquals(4.1, bent.get(0).endS(), 0.3);
+    Estimate.Shape shape = found.shape();
+    assertNotNull(shape);
+    assertFalse(shape.wristBendDeg().timesS().isEmpty());
+    assertNotNull(shape.targetElbow());
+  }
+
+  @Test
+  void shapeThatIsNotAskedForIsNotUsed() throws Exception {
+    Path clip = Path.of("sample-clips-synthetic/right-baseline-1.mp4");
+    Estimate found =
+        estimate(clip, Hand.RIGHT, 3.0, EnumSet.of(Source.MOTION), Path.of("nowhere"));
+    assertTrue(found.trialFound());
+    assertFalse(found.sources().contains(Source.SHAPE));
+  }
+
+  @Test
+  void networksThatAreNotThereAreSaidAndDoNoHarm() throws Exception {
+    Path clip = Path.of("sample-clips-synthetic/right-baseline-1.mp4");
+    Estimate found =
+        estimate(clip, Hand.RIGHT, 3.0, EnumSet.of(Source.MOTION, Source.SHAPE), Path.of("nowhere"));
+    assertTrue(found.trialFound());
+    assertTrue(
+        found.warnings().stream().anyMatch(each -> each.contains("Shape was not used")),
+        found.warnings().toString());
+  }
+}
