@@ -81,6 +81,10 @@ public final class Estimating {
     /** Everything may be used, nothing is known. */
     public static final Asked ALL =
         new Asked(EnumSet.allOf(Estimate.Source.class), Hints.NONE, null);
+
+    /** What is quick: sound and motion may be used, nothing is known. */
+    public static final Asked QUICK =
+        new Asked(EnumSet.of(Estimate.Source.SOUND, Estimate.Source.MOTION), Hints.NONE, null);
   }
 
   /**

@@ -34,11 +34,11 @@ public interface Eyes {
 
       @Override
       public Estimate find(Path clip, Progress progress) throws UserError {
-        // Where the attempts lie does not depend on the hand.
+        // Where the attempts lie depends neither on the hand nor on its shape.
         return Estimating.standard()
             .clip(
                 new Estimating.Clip(clip, Hand.RIGHT, Mirrored.UNKNOWN, null, null, null),
-                Estimating.Asked.ALL,
+                Estimating.Asked.QUICK,
                 progress);
       }
     };
