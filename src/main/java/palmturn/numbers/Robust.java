@@ -29,4 +29,12 @@ public final class Robust {
     }
     return median(off);
   }
+
+  /**
+   * Returns the standard deviation of normal values that have the same {@link #mad}: 1.4826 times
+   * it (Rousseeuw and Croux 1993).
+   */
+  public static double spread(double[] values) {
+    return 1.4826 * mad(values);
+  }
 }

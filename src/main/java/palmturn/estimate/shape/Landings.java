@@ -2,6 +2,7 @@ package palmturn.estimate.shape;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.DoubleStream;
 import org.jspecify.annotations.Nullable;
 import palmturn.numbers.Quantiles;
 import palmturn.numbers.Robust;
@@ -70,12 +71,14 @@ public final class Landings {
     List<Landed> landed = new ArrayList<>();
     for (int i = 0; i < places.size(); i++) {
       Place place = places.get(i);
+      int pose = touches.get(i).pose();
       landed.add(
           place == null
               ? Landed.UNKNOWN
               : zone(
-                  place.along() - usual(places, touches, touches.get(i).pose(), true),
-                  place.across() - usual(places, touches, touches.get(i).pose(), false)));
+                  place.along() - usual(places, touches, pose, true),
+                  place.across() - usual(places, touches, pose, false),
+                  spreadAcross(places, touches, pose)));
     }
     return landed;
   }
@@ -114,23 +117,34 @@ public final class Landings {
    */
   private static double usual(
       List<@Nullable Place> places, List<Touch> touches, int pose, boolean along) {
-    List<Double> same = new ArrayList<>();
+    double median = Robust.median(of(places, touches, pose, along));
+    double from = along ? 0 : USUAL_ACROSS;
+    double most = along ? MOST_SHIFT : MOST_SHIFT_ACROSS;
+    return Math.max(from - most, Math.min(from + most, median));
+  }
+
+  /** Returns how well a side's places across are seen: a hand edge on hides where it lies. */
+  private static double spreadAcross(
+      List<@Nullable Place> places, List<Touch> touches, int pose) {
+    return Math.max(SPREAD, Robust.spread(of(places, touches, pose, false)));
+  }
+
+  private static double[] of(
+      List<@Nullable Place> places, List<Touch> touches, int pose, boolean along) {
+    DoubleStream.Builder same = DoubleStream.builder();
     for (int i = 0; i < places.size(); i++) {
       Place place = places.get(i);
       if (place != null && touches.get(i).pose() == pose) {
         same.add(along ? place.along() : place.across());
       }
     }
-    double median = Robust.median(same.stream().mapToDouble(Double::doubleValue).toArray());
-    double from = along ? 0 : USUAL_ACROSS;
-    double most = along ? MOST_SHIFT : MOST_SHIFT_ACROSS;
-    return Math.max(from - most, Math.min(from + most, median));
+    return same.build().toArray();
   }
 
-  private static Landed zone(double along, double across) {
-    double fingers = beyond(along - FINGERS);
-    double wrist = beyond(WRIST - along);
-    double edge = beyond(Math.abs(across) - EDGE) * (1 - fingers - wrist);
+  private static Landed zone(double along, double across, double spreadAcross) {
+    double fingers = beyond(along - FINGERS, SPREAD);
+    double wrist = beyond(WRIST - along, SPREAD);
+    double edge = beyond(Math.abs(across) - EDGE, spreadAcross) * (1 - fingers - wrist);
     double centre = 1 - fingers - wrist - edge;
     double best = Math.max(Math.max(fingers, wrist), Math.max(edge, centre));
     if (best < LEAST_SURE) {
@@ -143,7 +157,7 @@ public final class Landings {
     return new Landed(zone, best);
   }
 
-  private static double beyond(double by) {
-    return Quantiles.shareBelow(by / SPREAD);
+  private static double beyond(double by, double spread) {
+    return Quantiles.shareBelow(by / spread);
   }
 }

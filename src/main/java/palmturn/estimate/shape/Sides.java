@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import palmturn.numbers.Robust;
-import palmturn.numbers.Stats;
 
 /**
  * Which side of the moving hand touched: from what it showed the camera around each contact, beside
@@ -35,6 +34,7 @@ public record Sides(
 
   private static final double LEAST_ERRORS = 4;
   private static final double LEAST_SPREAD = 0.15;
+
 
   /** Bounds on what one source can say of one contact, as the logarithm of odds. */
   private static final double MOST_BY_SHAPE = 4;
@@ -167,29 +167,34 @@ public record Sides(
   }
 
   /**
-   * What the two sides show: two means with one spread.
+   * What the two sides show.
    *
-   * @param plus of the contacts with pose +1
-   * @param minus of those with −1
-   * @param spread robust standard deviation about their own mean
-   * @param error standard error of the difference of the means
+   * @param plus median of the contacts with pose +1
+   * @param minus median of those with −1
+   * @param plusSpread robust standard deviation of the contacts with +1
+   * @param minusSpread of those with −1
+   * @param error standard error of the difference
    */
-  private record Split(double plus, double minus, double spread, double error) {
+  private record Split(
+      double plus, double minus, double plusSpread, double minusSpread, double error) {
     static @Nullable Split of(List<@Nullable Double> shown, int[] poses) {
       double[] plus = of(shown, poses, 1);
       double[] minus = of(shown, poses, -1);
       if (plus.length < FEWEST || minus.length < FEWEST) {
         return null;
       }
-      double p = Robust.median(plus);
-      double m = Robust.median(minus);
-      double[] off =
-          IntStream.range(0, plus.length + minus.length)
-              .mapToDouble(i -> i < plus.length ? plus[i] - p : minus[i - plus.length] - m)
-              .toArray();
-      Double spread = Stats.sd(off);
-      double within = Math.max(LEAST_SPREAD, spread == null ? 0 : spread);
-      return new Split(p, m, within, within * Math.sqrt(1.0 / plus.length + 1.0 / minus.length));
+      double p = spread(plus);
+      double m = spread(minus);
+      return new Split(
+          Robust.median(plus),
+          Robust.median(minus),
+          p,
+          m,
+          Math.sqrt(p * p / plus.length + m * m / minus.length));
+    }
+
+    private static double spread(double[] values) {
+      return Math.max(LEAST_SPREAD, Robust.spread(values));
     }
 
     private static double[] of(List<@Nullable Double> shown, int[] poses, int pose) {
@@ -206,10 +211,12 @@ public record Sides(
       return apart > LEAST_APART && apart > LEAST_ERRORS * error;
     }
 
-    /** Returns the logarithm of the odds for +1. */
+    /** Returns the logarithm of the odds for +1, of two normal distributions. */
     double odds(double seen) {
-      double to = Math.pow(seen - minus, 2) - Math.pow(seen - plus, 2);
-      double odds = to / (2 * spread * spread);
+      double forPlus = (seen - plus) / plusSpread;
+      double forMinus = (seen - minus) / minusSpread;
+      double odds =
+          (forMinus * forMinus - forPlus * forPlus) / 2 + Math.log(minusSpread / plusSpread);
       return Math.max(-MOST_BY_SHAPE, Math.min(MOST_BY_SHAPE, odds));
     }
   }

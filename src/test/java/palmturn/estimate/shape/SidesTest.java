@@ -86,4 +86,18 @@ class SidesTest {
     assertNotNull(sides);
     assertEquals(List.of(3), IntStream.range(0, N).filter(sides.cutShort()::get).boxed().toList());
   }
+
+  @Test
+  void aSideThatIsSeenBadlyDoesNotOutweighItsMotion() {
+    List<Touch> touches = MadeHands.alternating(2 * N);
+    double[] byBack = {0.4, -0.4, 0.1, -0.6, 0.3, -0.2};
+    List<HandMarks> hands =
+        IntStream.range(0, 2 * N)
+            .mapToObj(i -> MadeHands.moving(0, i % 2 == 0 ? -0.75 : byBack[i / 2 % byBack.length]))
+            .toList();
+    Sides sides = Sides.of(MadeHands.paths(touches, hands), touches, true);
+    assertNotNull(sides);
+    assertEquals(touches.stream().map(Touch::pose).toList(), sides.poses());
+    assertTrue(sides.confidences().get(7) < sides.confidences().get(1));
+  }
 }
