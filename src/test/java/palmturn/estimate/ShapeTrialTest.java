@@ -29,8 +29,7 @@ class ShapeTrialTest {
   private static Estimate estimate(
       Path clip, Hand hand, @Nullable Double toS, Set<Source> use, @Nullable Path networks)
       throws Exception {
-    Request request =
-        new Request(hand, null, toS, null, 1, use, Hints.NONE, ELBOW_LIMIT_CM, null);
+    Request request = new Request(hand, null, toS, null, 1, use, Hints.NONE, ELBOW_LIMIT_CM, null);
     return Estimator.estimate(ClipFile.open(clip), request, networks, Watch.NONE);
   }
 
@@ -92,8 +91,7 @@ class ShapeTrialTest {
   @Test
   void shapeThatIsNotAskedForIsNotUsed() throws Exception {
     Path clip = Path.of("sample-clips-synthetic/right-baseline-1.mp4");
-    Estimate found =
-        estimate(clip, Hand.RIGHT, 3.0, EnumSet.of(Source.MOTION), Path.of("nowhere"));
+    Estimate found = estimate(clip, Hand.RIGHT, 3.0, EnumSet.of(Source.MOTION), Path.of("nowhere"));
     assertTrue(found.trialFound());
     assertFalse(found.sources().contains(Source.SHAPE));
   }
@@ -102,7 +100,8 @@ class ShapeTrialTest {
   void networksThatAreNotThereAreSaidAndDoNoHarm() throws Exception {
     Path clip = Path.of("sample-clips-synthetic/right-baseline-1.mp4");
     Estimate found =
-        estimate(clip, Hand.RIGHT, 3.0, EnumSet.of(Source.MOTION, Source.SHAPE), Path.of("nowhere"));
+        estimate(
+            clip, Hand.RIGHT, 3.0, EnumSet.of(Source.MOTION, Source.SHAPE), Path.of("nowhere"));
     assertTrue(found.trialFound());
     assertTrue(
         found.warnings().stream().anyMatch(each -> each.contains("Shape was not used")),

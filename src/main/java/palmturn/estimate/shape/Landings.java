@@ -33,6 +33,12 @@ public final class Landings {
   /** One standard deviation of a place, in the same lengths; measured on drawn clips. */
   private static final double SPREAD = 0.13;
 
+  /** A side whose places across scatter more than this does not show its edge. */
+  private static final double MOST_SPREAD_ACROSS = 0.25;
+
+  /** Share of slaps that may be on the edge where it can't be seen: Palmturn's choice. */
+  private static final double EDGE_UNSEEN = 0.15;
+
   /** A zone less sure than this stays open. */
   private static final double LEAST_SURE = 0.75;
 
@@ -124,8 +130,7 @@ public final class Landings {
   }
 
   /** Returns how well a side's places across are seen: a hand edge on hides where it lies. */
-  private static double spreadAcross(
-      List<@Nullable Place> places, List<Touch> touches, int pose) {
+  private static double spreadAcross(List<@Nullable Place> places, List<Touch> touches, int pose) {
     return Math.max(SPREAD, Robust.spread(of(places, touches, pose, false)));
   }
 
@@ -144,8 +149,13 @@ public final class Landings {
   private static Landed zone(double along, double across, double spreadAcross) {
     double fingers = beyond(along - FINGERS, SPREAD);
     double wrist = beyond(WRIST - along, SPREAD);
-    double edge = beyond(Math.abs(across) - EDGE, spreadAcross) * (1 - fingers - wrist);
-    double centre = 1 - fingers - wrist - edge;
+    double between = 1 - fingers - wrist;
+    double edge =
+        between
+            * (spreadAcross > MOST_SPREAD_ACROSS
+                ? EDGE_UNSEEN
+                : beyond(Math.abs(across) - EDGE, spreadAcross));
+    double centre = between - edge;
     double best = Math.max(Math.max(fingers, wrist), Math.max(edge, centre));
     if (best < LEAST_SURE) {
       return new Landed(Zone.UNKNOWN, 0);

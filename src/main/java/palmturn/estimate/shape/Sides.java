@@ -35,7 +35,6 @@ public record Sides(
   private static final double LEAST_ERRORS = 4;
   private static final double LEAST_SPREAD = 0.15;
 
-
   /** Bounds on what one source can say of one contact, as the logarithm of odds. */
   private static final double MOST_BY_SHAPE = 4;
 
