@@ -89,6 +89,7 @@ final class EstimateOptions {
             point("--trunk", trunk),
             length == null ? null : scale(length),
             null,
+            null,
             null),
         known());
   }

@@ -33,6 +33,12 @@ final class NewCommand implements Callable<Integer> {
   @Option(names = "--forearm", paramLabel = "CM", description = "Measured forearm length.")
   private @Nullable Double forearmCm;
 
+  @Option(
+      names = "--hand-length",
+      paramLabel = "CM",
+      description = "Measured hand length, wrist crease to tip of the middle finger, held flat.")
+  private @Nullable Double handCm;
+
   @Option(names = "--stature", paramLabel = "CM", description = "Standing height.")
   private @Nullable Double statureCm;
 
@@ -53,7 +59,8 @@ final class NewCommand implements Callable<Integer> {
   @Override
   public Integer call() throws Exception {
     Session.Facts facts =
-        new Session.Facts(racketHand, forearmCm, statureCm, pain, guardianConsent, camera, club);
+        new Session.Facts(
+            racketHand, forearmCm, handCm, statureCm, pain, guardianConsent, camera, club);
     LocalDate day = date == null ? LocalDate.now(Clocks.SYSTEM) : date;
     try (SessionFolder made = Sessions.create(session, athlete, day, facts)) {
       Say.to(spec, "made %s for %s, %s", session, athlete, day);

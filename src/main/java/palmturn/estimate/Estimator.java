@@ -12,6 +12,7 @@ import palmturn.clip.ClipFacts;
 import palmturn.clip.ClipFile;
 import palmturn.clip.FrameTable;
 import palmturn.clip.Sound;
+import palmturn.estimate.shape.HandLength;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.Burst;
 import palmturn.trial.Estimate.ElbowPath;
@@ -105,14 +106,15 @@ public final class Estimator {
     }
     Place place =
         ElbowPlace.of(request, trials.get(0).motion(), shape == null ? null : shape.seen());
-    ElbowTracker.Followed elbow = elbow(trials.get(0), slaps, place);
+    Double handPx = shape == null ? null : HandLength.px(shape.seen().paths());
+    ElbowTracker.Followed elbow = elbow(trials.get(0), slaps, place, handPx);
     warnings.addAll(elbow.warnings());
     ShapeReading.Told told =
         shape == null
             ? null
             : shape.told(
                 elbow.path(),
-                targetElbow(trials.get(0), slaps, shape.seen().targetElbow()),
+                targetElbow(trials.get(0), slaps, shape.seen().targetElbow(), handPx),
                 request.realPerMediaS());
     Estimate found =
         builder(onsets, shape)
@@ -294,7 +296,8 @@ public final class Estimator {
         + "): all figures are of the first; name a stretch for another.";
   }
 
-  private ElbowTracker.Followed elbow(Attempt attempt, SlapList slaps, @Nullable Place place)
+  private ElbowTracker.Followed elbow(
+      Attempt attempt, SlapList slaps, @Nullable Place place, @Nullable Double handPx)
       throws ClipException {
     if (place == null) {
       return new ElbowTracker.Followed(
@@ -303,7 +306,7 @@ public final class Estimator {
               "The elbow was not followed: it could not be found. Give its place to have its"
                   + " drift."));
     }
-    ScaleOf scale = scale(attempt, place);
+    ScaleOf scale = scale(attempt, place, handPx);
     ElbowTracker.Followed followed =
         follow(attempt, slaps, place, scale, new PartWatch(watch, elbowFrom(), 1 - elbowFrom()));
     List<String> said = new ArrayList<>(followed.warnings());
@@ -317,20 +320,23 @@ public final class Estimator {
     return new ElbowTracker.Followed(followed.path(), said);
   }
 
-  private @Nullable ElbowPath targetElbow(Attempt attempt, SlapList slaps, @Nullable Point seen)
+  private @Nullable ElbowPath targetElbow(
+      Attempt attempt, SlapList slaps, @Nullable Point seen, @Nullable Double handPx)
       throws ClipException {
     if (seen == null) {
       return null;
     }
     Place place = new Place(seen, 0.5);
-    return follow(attempt, slaps, place, scale(attempt, place), new PartWatch(watch, 1, 0)).path();
+    ScaleOf scale = scale(attempt, place, handPx);
+    return follow(attempt, slaps, place, scale, new PartWatch(watch, 1, 0)).path();
   }
 
-  private ScaleOf scale(Attempt attempt, Place elbow) {
+  private ScaleOf scale(Attempt attempt, Place elbow, @Nullable Double handPx) {
     BlobMotion motion = attempt.motion().contacts().motion();
     return ScaleOf.from(
         request.hints(),
-        ElbowFinder.forearmPx(elbow.at(), motion.blob(), motion.footage().pxPerCell()));
+        ElbowFinder.forearmPx(elbow.at(), motion.blob(), motion.footage().pxPerCell()),
+        handPx);
   }
 
   private double elbowFrom() {

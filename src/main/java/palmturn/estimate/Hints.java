@@ -13,6 +13,7 @@ import palmturn.trial.Placed;
  * @param trunk a place on the trunk before the first slap
  * @param scale two places a known length apart
  * @param forearmCm measured length of the athlete's forearm
+ * @param handCm measured length of the athlete's hand, wrist crease to tip of the middle finger
  * @param statureCm the athlete's standing height
  */
 public record Hints(
@@ -21,9 +22,10 @@ public record Hints(
     @Nullable Point trunk,
     @Nullable Scale scale,
     @Nullable Double forearmCm,
+    @Nullable Double handCm,
     @Nullable Double statureCm) {
   /** Nothing said. */
-  public static final Hints NONE = new Hints(null, null, null, null, null, null);
+  public static final Hints NONE = new Hints(null, null, null, null, null, null, null);
 
   /** Returns these hints with what was pointed at in the picture, where none was given. */
   public Hints withPlaces(Placed places) {
@@ -33,6 +35,7 @@ public record Hints(
         trunk == null ? point(places.trunk()) : trunk,
         scale == null ? scale(places.scale()) : scale,
         forearmCm,
+        handCm,
         statureCm);
   }
 
@@ -47,13 +50,15 @@ public record Hints(
   }
 
   /** Returns these hints with the athlete's lengths, where none were given. */
-  public Hints withLengths(@Nullable Double newForearmCm, @Nullable Double newStatureCm) {
+  public Hints withLengths(
+      @Nullable Double newForearmCm, @Nullable Double newHandCm, @Nullable Double newStatureCm) {
     return new Hints(
         handRegion,
         elbow,
         trunk,
         scale,
         forearmCm == null ? newForearmCm : forearmCm,
+        handCm == null ? newHandCm : handCm,
         statureCm == null ? newStatureCm : statureCm);
   }
 }

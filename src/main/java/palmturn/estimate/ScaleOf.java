@@ -6,8 +6,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * How long a pixel of the upright full-size picture is at the elbow, and how that is known.
  *
- * @param source in words: {@code given}, {@code forearm}, {@code stature, estimated} or {@code
- *     none}
+ * @param source in words: {@code given}, {@code forearm}, {@code hand length, by landmarks}, {@code
+ *     stature, estimated} or {@code none}
  * @param cmPerPixel null where nothing tells it
  * @param forearmPx length of the forearm in the picture, null where it was not measured
  * @param spreadPct one standard deviation of the scale, null where two places give it
@@ -17,6 +17,8 @@ record ScaleOf(
     @Nullable Double cmPerPixel,
     @Nullable Double forearmPx,
     @Nullable Double spreadPct) {
+  private static final String HAND = "hand length, by landmarks";
+
   /** Nothing known. */
   static final ScaleOf NONE = new ScaleOf("none", null, null, null);
 
@@ -33,31 +35,36 @@ record ScaleOf(
   /** What the forearm's length in the picture is known to, per cent, from drawn clips. */
   static final double FOREARM_IN_PICTURE_SPREAD_PCT = 15;
 
+  /** How far the scale by the hand's length is off, per cent, by docs/measured.md: five views. */
+  static final double HAND_IN_PICTURE_SPREAD_PCT = 14;
+
   /**
    * Returns the best scale that the hints allow: two places a known length apart, else the measured
-   * forearm, else an average forearm for the stature.
+   * forearm, else the measured hand, else an average forearm for the stature.
    *
    * @param forearmPx length of the forearm in the picture, null where it was not measured
+   * @param handPx length of the moving hand in the picture, null where its shape was not seen
    */
-  static ScaleOf from(Hints hints, @Nullable Double forearmPx) {
+  static ScaleOf from(Hints hints, @Nullable Double forearmPx, @Nullable Double handPx) {
+    Double armPx = forearmPx != null && forearmPx > 0 ? forearmPx : null;
     if (hints.scale() != null) {
-      return new ScaleOf("given", hints.scale().cmPerPixel(), forearmPx, null);
+      return new ScaleOf("given", hints.scale().cmPerPixel(), armPx, null);
     }
-    if (forearmPx == null || !(forearmPx > 0)) {
-      return NONE;
-    }
-    if (hints.forearmCm() != null) {
+    if (armPx != null && hints.forearmCm() != null) {
       return new ScaleOf(
-          "forearm", hints.forearmCm() / forearmPx, forearmPx, FOREARM_IN_PICTURE_SPREAD_PCT);
+          "forearm", hints.forearmCm() / armPx, armPx, FOREARM_IN_PICTURE_SPREAD_PCT);
     }
-    if (hints.statureCm() != null) {
+    if (handPx != null && handPx > 0 && hints.handCm() != null) {
+      return new ScaleOf(HAND, hints.handCm() / handPx, armPx, HAND_IN_PICTURE_SPREAD_PCT);
+    }
+    if (armPx != null && hints.statureCm() != null) {
       return new ScaleOf(
           "stature, estimated",
-          FOREARM_OF_STATURE * hints.statureCm() / forearmPx,
-          forearmPx,
+          FOREARM_OF_STATURE * hints.statureCm() / armPx,
+          armPx,
           Math.hypot(FOREARM_OF_STATURE_SPREAD_PCT, FOREARM_IN_PICTURE_SPREAD_PCT));
     }
-    return new ScaleOf("none", null, forearmPx, null);
+    return new ScaleOf("none", null, armPx, null);
   }
 
   /** Returns what has to be said beside a length in centimetres, null where nothing. */
@@ -71,9 +78,15 @@ record ScaleOf(
         : String.format(
             Locale.ROOT,
             "The elbow's centimetres rest on the %s: they may be off by %.0f %% (one SD).",
-            source.equals("forearm")
-                ? "forearm's length in the picture"
-                : "stature and an average adult's forearm",
+            restsOn(),
             spreadPct);
+  }
+
+  private String restsOn() {
+    return switch (source) {
+      case "forearm" -> "forearm's length in the picture";
+      case HAND -> "hand's length in the picture";
+      default -> "stature and an average adult's forearm";
+    };
   }
 }

@@ -20,6 +20,9 @@ import palmturn.trial.TrialId;
 public final class SessionJson {
   private static final Format FORMAT = new Format("palmturn-session", List.of());
 
+  private static final double LEAST_HAND_CM = 8;
+  private static final double MOST_HAND_CM = 30;
+
   private SessionJson() {}
 
   /**
@@ -36,6 +39,7 @@ public final class SessionJson {
         new Session.Facts(
             keys.parsedOrNull("racketHand", code -> Coded.parse(Hand.class, code)),
             keys.above0OrNull("forearmCm", 100),
+            keys.numberOrNull("handCm", LEAST_HAND_CM, MOST_HAND_CM),
             keys.above0OrNull("statureCm", 300),
             keys.textOrNull("painToday"),
             keys.flagOrNull("guardianConsent"),
@@ -98,6 +102,7 @@ public final class SessionJson {
     Session.Facts facts = session.facts();
     Put.text(file, "racketHand", facts.racketHand() == null ? null : facts.racketHand().code());
     Put.number(file, "forearmCm", facts.forearmCm());
+    Put.number(file, "handCm", facts.handCm());
     Put.number(file, "statureCm", facts.statureCm());
     Put.text(file, "painToday", facts.painToday());
     if (facts.guardianConsent() != null) {

@@ -97,8 +97,8 @@ public record Estimate(
    *
    * @param maxCm largest distance from its place, null without a scale
    * @param maxForearms the same in forearm lengths, null where their length is not known
-   * @param scale where the scale comes from, in words: {@code given}, {@code forearm}, {@code
-   *     stature, estimated}, {@code none}
+   * @param scale where the scale comes from, in words: {@code given}, {@code forearm}, {@code hand
+   *     length, by landmarks}, {@code stature, estimated}, {@code none}
    * @param cmPerPixel of the upright picture, null without a scale
    * @param startXPx place of the elbow in the upright picture before the first slap, pixels
    * @param startYPx the same, downwards

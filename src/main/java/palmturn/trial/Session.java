@@ -35,6 +35,7 @@ public record Session(
    *
    * @param racketHand the hand that holds the racket
    * @param forearmCm measured length of the forearm
+   * @param handCm measured length of the hand, wrist crease to tip of the middle finger
    * @param statureCm standing height
    * @param painToday pain or injury on the day, in the athlete's words
    * @param guardianConsent whether a guardian has agreed, where that is needed
@@ -44,13 +45,14 @@ public record Session(
   public record Facts(
       @Nullable Hand racketHand,
       @Nullable Double forearmCm,
+      @Nullable Double handCm,
       @Nullable Double statureCm,
       @Nullable String painToday,
       @Nullable Boolean guardianConsent,
       @Nullable String camera,
       @Nullable String club) {
     /** Nothing said. */
-    public static final Facts NONE = new Facts(null, null, null, null, null, null, null);
+    public static final Facts NONE = new Facts(null, null, null, null, null, null, null, null);
   }
 
   public Session {

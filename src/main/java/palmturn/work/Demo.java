@@ -59,7 +59,14 @@ public final class Demo {
     refuseFull(folder);
     Session.Facts facts =
         new Session.Facts(
-            Hand.RIGHT, 26.0, null, "none", null, "drawn, not filmed", "Quillmere Badminton Club");
+            Hand.RIGHT,
+            26.0,
+            null,
+            null,
+            "none",
+            null,
+            "drawn, not filmed",
+            "Quillmere Badminton Club");
     SessionFolder made = Sessions.create(folder, "H-07", DATE, facts);
     try {
       Notes.drill(

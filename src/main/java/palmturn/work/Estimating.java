@@ -17,6 +17,7 @@ import palmturn.store.StoreException;
 import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
+import palmturn.trial.Session;
 import palmturn.trial.Side;
 import palmturn.trial.TimeScale;
 import palmturn.trial.Trial;
@@ -144,6 +145,7 @@ public final class Estimating {
       folder.checkClip(trial);
       SideSource side =
           asked.known() == null ? SideSource.of(trial) : SideSource.given(asked.known());
+      Session.Facts facts = folder.session().facts();
       Request request =
           new Request(
               onScreen(id.hand(), trial.mirrored()),
@@ -155,8 +157,7 @@ public final class Estimating {
               asked
                   .hints()
                   .withPlaces(trial.places())
-                  .withLengths(
-                      folder.session().facts().forearmCm(), folder.session().facts().statureCm()),
+                  .withLengths(facts.forearmCm(), facts.handCm(), facts.statureCm()),
               users.in(folder.folder()).limits().elbowCm().value(),
               side == null ? null : side.known());
       ClipFile clip = ClipFile.open(folder.clipPath(trial));

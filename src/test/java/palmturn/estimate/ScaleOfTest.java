@@ -12,7 +12,7 @@ class ScaleOfTest {
 
   @Test
   void twoPlacesAKnownLengthApartComeFirst() {
-    ScaleOf scale = ScaleOf.from(hints(RULER, 25.0, 170.0), 200.0);
+    ScaleOf scale = ScaleOf.from(hints(RULER, 25.0, 170.0), 200.0, null);
     assertEquals("given", scale.source());
     assertEquals(0.2, scale.cmPerPixel(), 1e-12);
     assertNull(scale.caution());
@@ -20,15 +20,37 @@ class ScaleOfTest {
 
   @Test
   void measuredForearmComesNext() {
-    ScaleOf scale = ScaleOf.from(hints(null, 25.0, 170.0), 200.0);
+    ScaleOf scale = ScaleOf.from(hints(null, 25.0, 170.0), 200.0, null);
     assertEquals("forearm", scale.source());
     assertEquals(0.125, scale.cmPerPixel(), 1e-12);
     assertNotNull(scale.caution());
   }
 
   @Test
+  void measuredHandComesAfterTheForearmAndBeforeStature() {
+    Hints both = new Hints(null, null, null, null, 25.0, 18.0, 170.0);
+    assertEquals("forearm", ScaleOf.from(both, 200.0, 100.0).source());
+
+    Hints hand = new Hints(null, null, null, null, null, 18.0, 170.0);
+    ScaleOf scale = ScaleOf.from(hand, 200.0, 100.0);
+    assertEquals("hand length, by landmarks", scale.source());
+    assertEquals(0.18, scale.cmPerPixel(), 1e-12);
+    assertEquals(200.0, scale.forearmPx());
+    assertTrue(scale.caution().contains("the hand's length in the picture"), scale.caution());
+    assertEquals("stature, estimated", ScaleOf.from(hand, 200.0, null).source());
+  }
+
+  @Test
+  void handGivesAScaleWhereNoForearmIsInThePicture() {
+    Hints lengths = new Hints(null, null, null, null, 25.0, 18.0, 170.0);
+    ScaleOf scale = ScaleOf.from(lengths, null, 90.0);
+    assertEquals(0.2, scale.cmPerPixel(), 1e-12);
+    assertNull(scale.forearmPx());
+  }
+
+  @Test
   void statureIsSaidToBeEstimated() {
-    ScaleOf scale = ScaleOf.from(hints(null, null, 170.0), 200.0);
+    ScaleOf scale = ScaleOf.from(hints(null, null, 170.0), 200.0, null);
     assertEquals("stature, estimated", scale.source());
     // Gordon et al. (2014), Natick/TR-15/007: elbow to wrist is 0.1634 of men's and 0.1589 of
     // women's stature.
@@ -38,17 +60,17 @@ class ScaleOfTest {
 
   @Test
   void withoutLengthsThereAreForearmsOnly() {
-    ScaleOf scale = ScaleOf.from(Hints.NONE, 200.0);
+    ScaleOf scale = ScaleOf.from(Hints.NONE, 200.0, null);
     assertNull(scale.cmPerPixel());
     assertEquals(200.0, scale.forearmPx());
   }
 
   @Test
   void withoutAForearmInThePictureLengthsDoNotHelp() {
-    assertNull(ScaleOf.from(hints(null, 25.0, 170.0), null).cmPerPixel());
+    assertNull(ScaleOf.from(hints(null, 25.0, 170.0), null, null).cmPerPixel());
   }
 
   private static Hints hints(Scale scale, Double forearmCm, Double statureCm) {
-    return new Hints(null, null, null, scale, forearmCm, statureCm);
+    return new Hints(null, null, null, scale, forearmCm, null, statureCm);
   }
 }

@@ -94,6 +94,7 @@ class FaultsTest {
         "\"right-baseline-1\" | \"right-1\" | $.filmed[0]: \"right-1\" is not a trial's name",
         "\"right-baseline-1\" | 7 | $.filmed[0]: must be a text, not 7",
         "\"forearmCm\": 25.5 | \"forearmCm\": -1 | $.forearmCm: must be a number above 0, up to 100, not -1",
+        "\"handCm\": 18.5 | \"handCm\": 185 | $.handCm: must be a number from 8 to 30, not 185",
         "\"guardianConsent\": true | \"guardianConsent\": \"yes\" | $.guardianConsent: must be true or false",
         "\"hand\": \"left\" | \"hand\": [] | $.blocks[1].drill.hand: must be a text, not a list",
         "\"messages\": [ | \"messages\": [1, | $.messages[0]: must be an object, not 1",

@@ -90,6 +90,7 @@ class SchemaTest {
         "session | 2026-05-01\" | 1 May\"",
         "session | 2026-05-01T10:00:00Z | yesterday",
         "session | \"forearmCm\": 25.5 | \"forearmCm\": 0",
+        "session | \"handCm\": 18.5 | \"handCm\": 185",
         "session | \"right-baseline-1\" | \"right-1\"",
         "session | \"hand\": \"left\" | \"hand\": \"middle\"",
         "trial | \"timeS\":1.0 | \"timeS\":\"1.0\"",

@@ -132,6 +132,7 @@ final class ReportSamples {
                 new Session.Facts(
                     facts.racketHand(),
                     facts.forearmCm(),
+                    facts.handCm(),
                     null,
                     "none",
                     false,
@@ -213,7 +214,7 @@ final class ReportSamples {
         .withBlocks(List.of(session.blocks().get(0), drilled))
         .withFacts(
             new Session.Facts(
-                Hand.RIGHT, 24.5, null, text, true, "phone", "Quillmere Badminton Club"))
+                Hand.RIGHT, 24.5, null, null, text, true, "phone", "Quillmere Badminton Club"))
         .withMessages(
             List.of(
                 new Message(

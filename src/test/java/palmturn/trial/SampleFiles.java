@@ -21,7 +21,7 @@ public final class SampleFiles {
         "H-07",
         LocalDate.of(2026, 5, 1),
         new Session.Facts(
-            Hand.RIGHT, 25.5, 172.0, "none", true, "phone, 60 frames a second", "Quillmere"),
+            Hand.RIGHT, 25.5, 18.5, 172.0, "none", true, "phone, 60 frames a second", "Quillmere"),
         5.5,
         List.of(
             new Block(Block.BASELINE, null, Extra.NONE),

@@ -57,7 +57,7 @@ class EstimatingTest {
 
   @BeforeEach
   void makeSession() throws Exception {
-    Session.Facts facts = new Session.Facts(null, 26.0, 171.0, null, null, null, null);
+    Session.Facts facts = new Session.Facts(null, 26.0, 18.5, 171.0, null, null, null, null);
     folder = Sessions.create(temp.resolve("s"), "H-07", LocalDate.of(2026, 11, 14), facts);
   }
 
@@ -102,11 +102,12 @@ class EstimatingTest {
             new Point(320, 210),
             new Scale(412, 300, 220, 280, 25.5),
             26.0,
+            18.5,
             171.0),
         asked.get().hints());
     assertEquals(SampleFiles.fullPlaces(), folder.trial(id).places());
 
-    Hints given = new Hints(null, new Point(1, 2), null, null, null, null);
+    Hints given = new Hints(null, new Point(1, 2), null, null, null, null, null);
     estimating.trial(
         folder, id, new Estimating.Asked(Estimating.Asked.ALL.use(), given, null), Progress.NONE);
     assertEquals(new Point(1, 2), asked.get().hints().elbow());
@@ -122,6 +123,7 @@ class EstimatingTest {
     assertEquals(6.0, request.toS());
     assertEquals(1, request.realPerMediaS());
     assertEquals(26.0, request.hints().forearmCm());
+    assertEquals(18.5, request.hints().handCm());
     assertEquals(171.0, request.hints().statureCm());
     assertNull(request.known());
   }

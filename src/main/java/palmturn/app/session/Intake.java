@@ -267,7 +267,8 @@ public final class Intake {
     }
     try {
       LocalDate day = LocalDate.parse(date.get().strip());
-      Session.Facts facts = new Session.Facts(racket.get(), null, null, null, null, null, null);
+      Session.Facts facts =
+          new Session.Facts(racket.get(), null, null, null, null, null, null, null);
       return new Adding.Start(athlete.get(), day, facts);
     } catch (DateTimeParseException e) {
       missing.set("Write the day of filming as 2026-11-14.");

@@ -237,6 +237,7 @@ public final class Bench {
         null,
         new Scale(x, y, x + 100, y, 100 * way.cmPerPixel()),
         null,
+        null,
         null);
   }
 
