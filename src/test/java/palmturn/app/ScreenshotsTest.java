@@ -51,6 +51,9 @@ class ScreenshotsTest extends Shots {
     until(() -> desk.stage().pictureProperty().get() != null);
     shoot("2-trial");
     // Who is to read blind is not shown it, so it comes before anybody reads.
+    Platform.runLater(flow::showLadder);
+    until(() -> flow.ladder().wordsProperty().get().isEmpty());
+    shoot("8-ladder");
     Platform.runLater(flow::showProgress);
     until(() -> flow.past().scoreProperty().get() != null);
     shoot("12-progress");
@@ -263,7 +266,11 @@ class ScreenshotsTest extends Shots {
     shoot("9-clips");
     Platform.runLater(flow::giveUp);
     Platform.runLater(flow::askDrill);
+    until(() -> flow.drillAsked().offersProperty().get().size() > 2);
     shoot("10-drill");
+    Platform.runLater(() -> flow.drillAsked().nameProperty().set("flips"));
+    Platform.runLater(() -> flow.drillAsked().move(1));
+    shoot("10-drill-offered");
     Platform.runLater(flow::giveUp);
     Platform.runLater(() -> desk.board().choose(place));
     shoot("11-not-filmed");
