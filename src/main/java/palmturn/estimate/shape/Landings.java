@@ -33,8 +33,8 @@ public final class Landings {
   /** One standard deviation of a place, in the same lengths; measured on drawn clips. */
   private static final double SPREAD = 0.13;
 
-  /** A side whose places across scatter more than this does not show its edge. */
-  private static final double MOST_SPREAD_ACROSS = 0.25;
+  /** A side whose look scatters more than this does not show how it lies across the target. */
+  private static final double MOST_LOOK_SPREAD = 0.2;
 
   /** Share of slaps that may be on the edge where it can't be seen: Palmturn's choice. */
   private static final double EDGE_UNSEEN = 0.15;
@@ -84,7 +84,7 @@ public final class Landings {
               : zone(
                   place.along() - usual(places, touches, pose, true),
                   place.across() - usual(places, touches, pose, false),
-                  spreadAcross(places, touches, pose)));
+                  showsEdge(paths, touches, pose)));
     }
     return landed;
   }
@@ -129,9 +129,20 @@ public final class Landings {
     return Math.max(from - most, Math.min(from + most, median));
   }
 
-  /** Returns how well a side's places across are seen: a hand edge on hides where it lies. */
-  private static double spreadAcross(List<@Nullable Place> places, List<Touch> touches, int pose) {
-    return Math.max(SPREAD, Robust.spread(of(places, touches, pose, false)));
+  /**
+   * Returns whether a side shows how it lies across the target: not where it looks different from
+   * contact to contact, as it does edge on.
+   */
+  private static boolean showsEdge(HandPaths paths, List<Touch> touches, int pose) {
+    double[] shown =
+        touches.stream()
+            .filter(touch -> touch.pose() == pose)
+            .map(touch -> paths.around(touch.timeS(), AROUND_S, AROUND_S))
+            .filter(seen -> !seen.isEmpty())
+            .mapToDouble(
+                seen -> Robust.median(seen.stream().mapToDouble(paths::palmShown).toArray()))
+            .toArray();
+    return shown.length > 0 && Robust.spread(shown) < MOST_LOOK_SPREAD;
   }
 
   private static double[] of(
@@ -146,15 +157,12 @@ public final class Landings {
     return same.build().toArray();
   }
 
-  private static Landed zone(double along, double across, double spreadAcross) {
-    double fingers = beyond(along - FINGERS, SPREAD);
-    double wrist = beyond(WRIST - along, SPREAD);
+  private static Landed zone(double along, double across, boolean showsEdge) {
+    double fingers = beyond(along - FINGERS);
+    double wrist = beyond(WRIST - along);
     double between = 1 - fingers - wrist;
     double edge =
-        between
-            * (spreadAcross > MOST_SPREAD_ACROSS
-                ? EDGE_UNSEEN
-                : beyond(Math.abs(across) - EDGE, spreadAcross));
+        between * (showsEdge ? beyond(Math.abs(across) - EDGE) : EDGE_UNSEEN);
     double centre = between - edge;
     double best = Math.max(Math.max(fingers, wrist), Math.max(edge, centre));
     if (best < LEAST_SURE) {
@@ -167,7 +175,7 @@ public final class Landings {
     return new Landed(zone, best);
   }
 
-  private static double beyond(double by, double spread) {
-    return Quantiles.shareBelow(by / spread);
+  private static double beyond(double by) {
+    return Quantiles.shareBelow(by / SPREAD);
   }
 }
