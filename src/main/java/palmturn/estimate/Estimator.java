@@ -104,17 +104,22 @@ public final class Estimator {
     if (!near && (shape == null || shape.sides() == null)) {
       warnings.add(sidesOpen(known));
     }
+    if (known != null && near && slaps.saysOtherThan(known)) {
+      warnings.add(
+          "By the hand's shape the named slap was by the other side: the name counts, check it.");
+    }
     Place place =
         ElbowPlace.of(request, trials.get(0).motion(), shape == null ? null : shape.seen());
     Double handPx = shape == null ? null : HandLength.px(shape.seen().paths());
-    ElbowTracker.Followed elbow = elbow(trials.get(0), slaps, place, handPx);
+    ScaleOf scale = place == null ? ScaleOf.NONE : scale(trials.get(0), place, handPx);
+    ElbowTracker.Followed elbow = elbow(trials.get(0), slaps, place, scale);
     warnings.addAll(elbow.warnings());
     ShapeReading.Told told =
         shape == null
             ? null
             : shape.told(
                 elbow.path(),
-                targetElbow(trials.get(0), slaps, shape.seen().targetElbow(), handPx),
+                targetElbow(trials.get(0), slaps, shape.seen().targetElbow(), scale),
                 request.realPerMediaS());
     Estimate found =
         builder(onsets, shape)
@@ -297,8 +302,7 @@ public final class Estimator {
   }
 
   private ElbowTracker.Followed elbow(
-      Attempt attempt, SlapList slaps, @Nullable Place place, @Nullable Double handPx)
-      throws ClipException {
+      Attempt attempt, SlapList slaps, @Nullable Place place, ScaleOf scale) throws ClipException {
     if (place == null) {
       return new ElbowTracker.Followed(
           null,
@@ -306,7 +310,6 @@ public final class Estimator {
               "The elbow was not followed: it could not be found. Give its place to have its"
                   + " drift."));
     }
-    ScaleOf scale = scale(attempt, place, handPx);
     ElbowTracker.Followed followed =
         follow(attempt, slaps, place, scale, new PartWatch(watch, elbowFrom(), 1 - elbowFrom()));
     List<String> said = new ArrayList<>(followed.warnings());
@@ -321,13 +324,11 @@ public final class Estimator {
   }
 
   private @Nullable ElbowPath targetElbow(
-      Attempt attempt, SlapList slaps, @Nullable Point seen, @Nullable Double handPx)
-      throws ClipException {
+      Attempt attempt, SlapList slaps, @Nullable Point seen, ScaleOf scale) throws ClipException {
     if (seen == null) {
       return null;
     }
     Place place = new Place(seen, 0.5);
-    ScaleOf scale = scale(attempt, place, handPx);
     return follow(attempt, slaps, place, scale, new PartWatch(watch, 1, 0)).path();
   }
 

@@ -1,6 +1,7 @@
 package palmturn.estimate;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
@@ -136,5 +137,15 @@ record SlapList(
             .toArray();
     double nearS = SNAP * Robust.median(intervalsS);
     return slaps.stream().anyMatch(slap -> Math.abs(slap.timeS() - known.timeS()) <= nearS);
+  }
+
+  /** Returns whether the slap nearest to a known one was given the other side. */
+  boolean saysOtherThan(KnownSide known) {
+    Side side =
+        slaps.stream()
+            .min(Comparator.comparingDouble(slap -> Math.abs(slap.timeS() - known.timeS())))
+            .map(EstimatedSlap::side)
+            .orElse(Side.UNKNOWN);
+    return side != Side.UNKNOWN && side != known.side();
   }
 }

@@ -20,6 +20,7 @@ import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.Source;
 import palmturn.trial.EstimatedSlap;
 import palmturn.trial.Hand;
+import palmturn.trial.Side;
 import palmturn.trial.Span;
 
 /** Whole estimates with the landmark networks, and what is left of them without. */
@@ -61,6 +62,27 @@ class ShapeTrialTest {
     }
     assertTrue(
         found.warnings().stream().anyMatch(each -> each.contains("not by its motion")),
+        found.warnings().toString());
+  }
+
+  @Test
+  void aNamedSideCountsBeforeTheShapeAndTheDifferenceIsSaid() throws Exception {
+    Request request =
+        new Request(
+            Hand.RIGHT,
+            null,
+            3.0,
+            null,
+            1,
+            EnumSet.of(Source.MOTION, Source.SHAPE),
+            Hints.NONE,
+            ELBOW_LIMIT_CM,
+            new KnownSide(0.951, Side.BACK));
+    ClipFile clip = ClipFile.open(Path.of("sample-clips-synthetic/right-baseline-1.mp4"));
+    Estimate found = Estimator.estimate(clip, request, Installed.folder(), Watch.NONE);
+    assertEquals(Side.BACK, found.slaps().get(0).side());
+    assertTrue(
+        found.warnings().stream().anyMatch(each -> each.contains("the name counts")),
         found.warnings().toString());
   }
 

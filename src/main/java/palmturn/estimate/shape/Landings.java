@@ -161,8 +161,7 @@ public final class Landings {
     double fingers = beyond(along - FINGERS);
     double wrist = beyond(WRIST - along);
     double between = 1 - fingers - wrist;
-    double edge =
-        between * (showsEdge ? beyond(Math.abs(across) - EDGE) : EDGE_UNSEEN);
+    double edge = between * (showsEdge ? beyond(Math.abs(across) - EDGE) : EDGE_UNSEEN);
     double centre = between - edge;
     double best = Math.max(Math.max(fingers, wrist), Math.max(edge, centre));
     if (best < LEAST_SURE) {
