@@ -32,12 +32,13 @@ public record Sides(
   /** What the two sides' mean must differ by. */
   private static final double LEAST_APART = 0.2;
 
-  private static final double LEAST_ERRORS = 4;
+  private static final double LEAST_ERRORS = 3;
   private static final double LEAST_SPREAD = 0.15;
 
-  /** Bounds on what one source can say of one contact, as the logarithm of odds. */
-  private static final double MOST_BY_SHAPE = 4;
+  /** Share of contacts whose landmarks may be anywhere: Palmturn's choice. */
+  private static final double ODD_SHARE = 0.1;
 
+  /** The most that motion can say of one contact, as the logarithm of odds. */
   private static final double MOST_BY_MOTION = 3;
 
   /** A full turn shows at least this share of what its side usually shows over the other side. */
@@ -182,18 +183,14 @@ public record Sides(
       if (plus.length < FEWEST || minus.length < FEWEST) {
         return null;
       }
-      double p = spread(plus);
-      double m = spread(minus);
+      double p = Robust.spread(plus);
+      double m = Robust.spread(minus);
       return new Split(
           Robust.median(plus),
           Robust.median(minus),
-          p,
-          m,
+          Math.max(LEAST_SPREAD, p),
+          Math.max(LEAST_SPREAD, m),
           Math.sqrt(p * p / plus.length + m * m / minus.length));
-    }
-
-    private static double spread(double[] values) {
-      return Math.max(LEAST_SPREAD, Robust.spread(values));
     }
 
     private static double[] of(List<@Nullable Double> shown, int[] poses, int pose) {
@@ -210,13 +207,16 @@ public record Sides(
       return apart > LEAST_APART && apart > LEAST_ERRORS * error;
     }
 
-    /** Returns the logarithm of the odds for +1, of two normal distributions. */
+    /** Returns the logarithm of the odds for +1. What looks like neither side says nothing. */
     double odds(double seen) {
-      double forPlus = (seen - plus) / plusSpread;
-      double forMinus = (seen - minus) / minusSpread;
-      double odds =
-          (forMinus * forMinus - forPlus * forPlus) / 2 + Math.log(minusSpread / plusSpread);
-      return Math.max(-MOST_BY_SHAPE, Math.min(MOST_BY_SHAPE, odds));
+      return Math.log(density(seen, plus, plusSpread) / density(seen, minus, minusSpread));
+    }
+
+    /** Returns that of a normal distribution, with a share that may be anything. */
+    private static double density(double seen, double middle, double spread) {
+      double z = (seen - middle) / spread;
+      return (1 - ODD_SHARE) * Math.exp(-z * z / 2) / (spread * Math.sqrt(2 * Math.PI))
+          + ODD_SHARE / 2;
     }
   }
 }
