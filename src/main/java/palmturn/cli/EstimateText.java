@@ -37,9 +37,9 @@ final class EstimateText {
     }
     line(lines, "slaps", slaps(found));
     line(lines, "sides", sides(found));
-    if (found.sources().contains(Estimate.Source.SHAPE)) {
+    if (found.shape() != null) {
       line(lines, "zones", zones(found));
-      line(lines, "wrist", wrist(found));
+      line(lines, "wrist", wrist(found, found.shape()));
     }
     line(lines, "rate", figure(found.rateSlapsPerS(), 2, "slaps/s"));
     line(lines, "interval CV", cv(found));
@@ -93,9 +93,8 @@ final class EstimateText {
     return String.join(", ", parts);
   }
 
-  private static String wrist(Estimate found) {
-    Estimate.Shape shape = found.shape();
-    if (shape == null || shape.wristBendDeg().timesS().isEmpty()) {
+  private static String wrist(Estimate found, Estimate.Shape shape) {
+    if (shape.wristBendDeg().timesS().isEmpty()) {
       return CANNOT_TELL;
     }
     String spans =

@@ -268,7 +268,10 @@ public final class Estimator {
       return List.of();
     }
     if (footage.unreadable() > 0) {
-      warnings.add("%d frames could not be decoded.".formatted(footage.unreadable()));
+      warnings.add(
+          footage.unreadable() == 1
+              ? "One frame could not be decoded."
+              : "%d frames could not be decoded.".formatted(footage.unreadable()));
     }
     Estimate.Region region = request.hints().handRegion();
     double cell = footage.pxPerCell();

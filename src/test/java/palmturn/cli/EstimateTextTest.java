@@ -1,0 +1,32 @@
+package palmturn.cli;
+
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.junit.jupiter.api.Test;
+import palmturn.trial.Estimate;
+import palmturn.trial.Hand;
+import palmturn.trial.SampleFiles;
+import palmturn.work.EstimateBatch;
+
+/** What an estimate's text says of the hands' shape. */
+class EstimateTextTest {
+  private static String text(Estimate estimate) {
+    return EstimateText.of(
+        new EstimateBatch.Ended(
+            "clip.mp4", null, null, Hand.LEFT, estimate.clipSha256(), estimate, null));
+  }
+
+  @Test
+  void zonesAndWristAreThereWhereTheShapeWasSeen() {
+    String text = text(SampleFiles.fullEstimate());
+    assertTrue(text.contains("  zones        fingers 1, unknown 2\n"), text);
+    assertTrue(text.contains("  wrist        not bent for long\n"), text);
+  }
+
+  @Test
+  void withoutShapeNeitherIsClaimed() {
+    String text = text(SampleFiles.emptyEstimate());
+    assertFalse(text.contains("zones") || text.contains("wrist"), text);
+  }
+}
