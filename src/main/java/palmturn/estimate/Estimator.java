@@ -41,6 +41,9 @@ public final class Estimator {
   private final int to;
   private final List<String> warnings = new ArrayList<>();
 
+  /** What is to be said if no trial is found in the end. */
+  private final List<String> noTrial = new ArrayList<>();
+
   private @Nullable Attempt doubtful;
 
   /** A trial that was seen, and the sound laid beside it. */
@@ -83,10 +86,10 @@ public final class Estimator {
     if (trials.isEmpty()) {
       Attempt attempt = doubtful;
       if (attempt == null || shape == null || !shape.turns()) {
+        warnings.addAll(noTrial);
         return builder(onsets, null).without(warnings);
       }
       trials = List.of(attempt);
-      warnings.clear();
       warnings.add(
           "That the hand turns was seen by its shape, not by its motion: check the slaps.");
     }
@@ -251,8 +254,8 @@ public final class Estimator {
       }
     }
     if (trials.isEmpty()) {
-      warnings.add("No trial was found.");
-      warnings.addAll(
+      noTrial.add("No trial was found.");
+      noTrial.addAll(
           against.isEmpty() ? List.of("Nothing in the picture moves to and fro.") : against);
     }
     return trials;

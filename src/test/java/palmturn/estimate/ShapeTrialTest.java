@@ -87,6 +87,26 @@ class ShapeTrialTest {
   }
 
   @Test
+  void aTrialFoundByItsShapeKeepsWhatElseThereIsToSay() throws Exception {
+    Request slowed =
+        new Request(
+            Hand.RIGHT,
+            null,
+            null,
+            null,
+            1.001,
+            EnumSet.allOf(Source.class),
+            Hints.NONE,
+            ELBOW_LIMIT_CM,
+            null);
+    Estimate found =
+        Estimator.estimate(ClipFile.open(drawn()), slowed, Installed.folder(), Watch.NONE);
+    String said = String.join(" ", found.warnings());
+    assertTrue(said.contains("not by its motion") && said.contains("in slow motion"), said);
+    assertFalse(said.contains("No trial"), said);
+  }
+
+  @Test
   void withoutTheNetworksThatTrialIsNotFoundAndTheReasonIsGiven() throws Exception {
     Estimate found = estimate(drawn(), Hand.RIGHT, null, EnumSet.allOf(Source.class), null);
     assertFalse(found.trialFound());
