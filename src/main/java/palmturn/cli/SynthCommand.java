@@ -38,8 +38,8 @@ final class SynthCommand implements Callable<Integer> {
       defaultValue = "",
       paramLabel = "SET",
       description =
-          "demo draws the bundled session's twelve, faults ten with all that can go wrong with"
-              + " hand, wrist and elbow; else one clip as said below.")
+          "demo draws the bundled session's twelve, faults sixteen with all that can go wrong with"
+              + " hand, wrist, elbow and turn; else one clip as said below.")
   private String set;
 
   @Option(
@@ -86,7 +86,9 @@ final class SynthCommand implements Callable<Integer> {
   @Option(
       names = "--span",
       paramLabel = "KIND@S-S:SIZE",
-      description = "bent-wrist (degrees) or elbow-out (cm), from and to after the first slap.")
+      description =
+          "bent-wrist (degrees), elbow-out (cm) or short-turn (degrees), from and to after the"
+              + " first slap.")
   private List<String> spans = List.of();
 
   @Option(names = "--fps", defaultValue = "60", description = "Frames a second.")

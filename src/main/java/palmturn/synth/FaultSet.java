@@ -5,6 +5,7 @@ import static palmturn.synth.Parameters.FaultKind.FINGERS;
 import static palmturn.synth.Parameters.FaultKind.WRIST;
 import static palmturn.synth.Parameters.StretchKind.BENT_WRIST;
 import static palmturn.synth.Parameters.StretchKind.ELBOW_OUT;
+import static palmturn.synth.Parameters.StretchKind.SHORT_TURN;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -12,10 +13,13 @@ import java.util.Locale;
 import palmturn.trial.Hand;
 
 /**
- * Clips to measure on what an estimate says of where the hand came down, of the wrist and of the
- * elbow: each fault on both sides of both hands, in wide and in upright pictures.
+ * Clips to measure on what an estimate says of where the hand came down, of the wrist, of the elbow
+ * and of the turn: each fault on both sides of both hands, in wide and in upright pictures.
  */
 public final class FaultSet {
+  private static final double SLAPPING_S = 4.2;
+  private static final List<Parameters.Fault> NONE = List.of();
+
   private static final List<Named> CLIPS =
       List.of(
           clip(Hand.RIGHT, 4.0, false, 1, SoundKind.SLAPS, off(4, 3, 8, 13)),
@@ -27,7 +31,21 @@ public final class FaultSet {
           clip(Hand.RIGHT, 3.5, true, 7, SoundKind.SLAPS, off(3.5, 2, 3), bent(1.6, 3.4, 25)),
           clip(Hand.LEFT, 3.5, true, 8, SoundKind.SLAPS, off(3.5, 10, 11), bent(0.6, 2.4, 50)),
           clip(Hand.RIGHT, 4.0, true, 9, SoundKind.SLAPS, off(4, 2, 12), out(1.1, 2.6, 5)),
-          clip(Hand.LEFT, 4.0, false, 10, SoundKind.SLAPS, off(4, 3, 13), out(1.2, 2.8, 6)));
+          clip(Hand.LEFT, 4.0, false, 10, SoundKind.SLAPS, off(4, 3, 13), out(1.2, 2.8, 6)),
+          clip(Hand.RIGHT, 5.0, false, 11, SoundKind.SLAPS, NONE, shortFrom(2.6, 40)),
+          clip(
+              Hand.LEFT,
+              4.5,
+              false,
+              12,
+              SoundKind.SLAPS,
+              NONE,
+              shortFrom(1.3, 20),
+              shortFrom(2.7, 25)),
+          clip(Hand.RIGHT, 4.0, true, 13, SoundKind.SLAPS, NONE, shortFrom(-0.5, 40)),
+          clip(Hand.LEFT, 5.0, true, 14, SoundKind.SLAPS, NONE, shortFrom(2.6, 20)),
+          clip(Hand.RIGHT, 4.5, true, 15, SoundKind.NONE, NONE, shortFrom(2.6, 60)),
+          clip(Hand.LEFT, 5.5, false, 16, SoundKind.SLAPS, NONE, shortFrom(4.5, 0)));
 
   private FaultSet() {}
 
@@ -56,6 +74,11 @@ public final class FaultSet {
     return new Parameters.Stretch(ELBOW_OUT, fromS, toS, cm);
   }
 
+  /** Turns that fall short from a moment to the end. */
+  private static Parameters.Stretch shortFrom(double fromS, double deg) {
+    return new Parameters.Stretch(SHORT_TURN, fromS, SLAPPING_S + 0.4, deg);
+  }
+
   private static Named clip(
       Hand hand,
       double rate,
@@ -80,7 +103,7 @@ public final class FaultSet {
             List.of(stretches),
             filming,
             sound,
-            new Parameters.Length(0.7, 4.2, 0.6),
+            new Parameters.Length(0.7, SLAPPING_S, 0.6),
             seed));
   }
 }

@@ -60,10 +60,11 @@ final class Motion {
     }
   }
 
-  private static double twistDeg(Contact contact, Random random) {
+  private double twistDeg(Contact contact, Random random) {
     double square = contact.side() == Side.PALM ? 0 : 180;
     double inward = contact.side() == Side.PALM ? 1 : -1;
     double shy = Math.abs(2.5 * random.nextGaussian());
+    shy += stretchAt(Parameters.StretchKind.SHORT_TURN, contact.timeS()) / 2;
     if (contact.kind() == Slap.Kind.PART_TURN) {
       shy += 48;
     } else if (contact.zone() == Zone.EDGE) {

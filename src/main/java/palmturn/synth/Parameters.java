@@ -81,7 +81,8 @@ public record Parameters(
   /** What can go wrong over a span of time. */
   public enum StretchKind {
     BENT_WRIST,
-    ELBOW_OUT
+    ELBOW_OUT,
+    SHORT_TURN
   }
 
   /**
@@ -90,8 +91,8 @@ public record Parameters(
    * @param kind what goes wrong
    * @param fromS seconds after the first slap
    * @param toS seconds after the first slap
-   * @param amount largest bend in degrees, down towards the target, or largest way of the elbow in
-   *     cm
+   * @param amount largest bend in degrees, down towards the target, largest way of the elbow in cm,
+   *     or the most degrees that a turn falls short, half of them at either side
    */
   public record Stretch(StretchKind kind, double fromS, double toS, double amount) {}
 

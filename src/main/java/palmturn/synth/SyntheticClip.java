@@ -131,6 +131,9 @@ public final class SyntheticClip {
   private List<Span> spans() {
     List<Span> spans = new ArrayList<>();
     for (Parameters.Stretch stretch : wanted.stretches()) {
+      if (stretch.kind() == Parameters.StretchKind.SHORT_TURN) {
+        continue;
+      }
       double ramp = Math.min(0.3, (stretch.toS() - stretch.fromS()) / 3);
       // The smooth ramp passes half its height half-way.
       double lead = wanted.firstSlapS() + ramp * FAULT_SHARE;

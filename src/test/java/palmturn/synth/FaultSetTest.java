@@ -177,4 +177,24 @@ class FaultSetTest {
       }
     }
   }
+
+  @Test
+  void aTurnFallsShortByWhatWasAskedHalfOfItAtEitherSide() {
+    Named named =
+        CLIPS.stream()
+            .filter(each -> each.name().equals("short-turn-right-wide-11"))
+            .findFirst()
+            .orElseThrow();
+    SyntheticClip clip = SyntheticClip.plan(named.parameters());
+    Parameters.Stretch stretch = named.parameters().stretches().get(0);
+    double fullFromS = named.parameters().firstSlapS() + stretch.fromS();
+    for (Contact contact : Schedule.of(named.parameters())) {
+      double twist = clip.pose(contact.timeS()).twistDeg();
+      double shy = contact.side() == Side.PALM ? twist : 180 - twist;
+      // A hand never lies quite square: 2.5° is usual.
+      double more = contact.timeS() < fullFromS ? 0 : contact.timeS() > fullFromS + 0.3 ? 20 : -1;
+      assertTrue(more < 0 || shy >= more && shy < more + 10, contact + " " + twist);
+    }
+    assertTrue(clip.truth().spans().isEmpty(), "a short turn is no fault over a stretch");
+  }
 }
