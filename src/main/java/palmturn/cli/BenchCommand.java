@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import palmturn.estimate.shape.Looking;
 import palmturn.work.Demo;
 import palmturn.work.Estimating;
 import palmturn.work.LandmarkModels;
@@ -67,6 +68,16 @@ final class BenchCommand implements Callable<Integer> {
       })
   private boolean shape;
 
+  @Option(
+      names = "--lite",
+      description = "With --shape: look with the lite networks, which the estimate does not use.")
+  private boolean lite;
+
+  @Option(
+      names = "--around-contacts",
+      description = "With --shape: look only at the frames around contacts, not at every one.")
+  private boolean aroundContacts;
+
   @Option(names = "--json", description = "Print the figures as JSON, with every clip's own.")
   private boolean json;
 
@@ -81,8 +92,12 @@ final class BenchCommand implements Callable<Integer> {
   private int shape() throws UserError {
     ShapeResult result;
     try (Bar bar = Bar.on(spec)) {
-      boolean installed = LandmarkModels.ofThisUser().installed() != null;
-      result = new Bench(Estimating.standard()).shape(folders(), installed, bar);
+      Path networks = LandmarkModels.ofThisUser().installed();
+      Estimating estimating =
+          networks == null
+              ? Estimating.standard()
+              : Estimating.looking(new Looking(networks, lite, !aroundContacts));
+      result = new Bench(estimating).shape(folders(), networks != null, bar);
     }
     if (json) {
       spec.commandLine().getOut().print(result.json());

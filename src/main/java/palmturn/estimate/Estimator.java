@@ -1,6 +1,5 @@
 package palmturn.estimate;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
@@ -13,6 +12,7 @@ import palmturn.clip.ClipFile;
 import palmturn.clip.FrameTable;
 import palmturn.clip.Sound;
 import palmturn.estimate.shape.HandLength;
+import palmturn.estimate.shape.Looking;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.Burst;
 import palmturn.trial.Estimate.ElbowPath;
@@ -35,7 +35,7 @@ public final class Estimator {
   private final ClipFile clip;
   private final Request request;
   private final Watch watch;
-  private final @Nullable Path networks;
+  private final @Nullable Looking looking;
   private final FrameTable frames;
   private final int from;
   private final int to;
@@ -49,9 +49,9 @@ public final class Estimator {
   /** A trial that was seen, and the sound laid beside it. */
   record Attempt(Stretches.Stretch stretch, Motion motion, @Nullable Heard heard) {}
 
-  private Estimator(ClipFile clip, Request request, @Nullable Path networks, Watch watch) {
+  private Estimator(ClipFile clip, Request request, @Nullable Looking looking, Watch watch) {
     this.clip = clip;
-    this.networks = request.use().contains(Source.SHAPE) ? networks : null;
+    this.looking = request.use().contains(Source.SHAPE) ? looking : null;
     this.request = request;
     this.watch = watch;
     frames = clip.frames();
@@ -62,13 +62,13 @@ public final class Estimator {
   /**
    * Returns what is found in a clip.
    *
-   * @param networks the folder of the landmark networks, null where they are not installed
+   * @param looking how the landmark networks look, null where they are not installed
    * @throws ClipException if it can't be read
    * @throws StoppedException if {@code watch} stops it
    */
   public static Estimate estimate(
-      ClipFile clip, Request request, @Nullable Path networks, Watch watch) throws ClipException {
-    return new Estimator(clip, request, networks, watch).estimate();
+      ClipFile clip, Request request, @Nullable Looking looking, Watch watch) throws ClipException {
+    return new Estimator(clip, request, looking, watch).estimate();
   }
 
   private int firstAt(double timeS) {
@@ -150,20 +150,20 @@ public final class Estimator {
   /** Returns what the hands' shape says of an attempt, null where it is not to be had. */
   private @Nullable ShapeReading shape(@Nullable Attempt attempt, boolean trusted)
       throws ClipException {
-    return networks == null || attempt == null
+    return looking == null || attempt == null
         ? null
         : ShapeReading.of(
             clip,
             attempt.motion(),
             request,
-            networks,
+            looking,
             trusted,
             new PartWatch(watch, motionShare(), SHAPE_SHARE),
             warnings);
   }
 
   private double motionShare() {
-    return networks == null ? MOTION_SHARE : MOTION_SHARE_WITH_SHAPE;
+    return looking == null ? MOTION_SHARE : MOTION_SHARE_WITH_SHAPE;
   }
 
   private Building builder(Onsets onsets, @Nullable ShapeReading shape) throws ClipException {
@@ -347,7 +347,7 @@ public final class Estimator {
   }
 
   private double elbowFrom() {
-    return motionShare() + (networks == null ? 0 : SHAPE_SHARE);
+    return motionShare() + (looking == null ? 0 : SHAPE_SHARE);
   }
 
   private ElbowTracker.Followed follow(

@@ -3,6 +3,7 @@ package palmturn.estimate;
 import static org.bytedeco.opencv.global.opencv_imgproc.COLOR_BGRA2BGR;
 import static org.bytedeco.opencv.global.opencv_imgproc.cvtColor;
 
+import java.util.Arrays;
 import org.bytedeco.opencv.opencv_core.Mat;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
@@ -28,6 +29,9 @@ final class ShapePass {
   private static final double SURVEY_SHARE = 0.3;
 
   private static final int BODY_FRAMES = 3;
+
+  /** What is around a contact: as much as palm, zone and wrist are read from, and a frame more. */
+  private static final double NEAR_CONTACT_S = 0.055;
 
   /**
    * What was seen.
@@ -57,14 +61,17 @@ final class ShapePass {
    * Returns where the hands were, null where they were not both found. Frames before the first
    * contact, at which the arms rest, tell where the elbows are.
    *
-   * @param firstS the first contact, real seconds
-   * @param lastS the last contact, real seconds
+   * @param contactsS the contacts, real seconds, in order
+   * @param everyFrame whether the moving hand is followed through all of the trial, or looked at
+   *     only around the contacts
    * @param right whether the moving hand is a right one as the picture shows it
    * @throws ClipException if the clip can't be opened any more
    * @throws StoppedException if {@code watch} stops it
    */
-  @Nullable Seen follow(Networks networks, double firstS, double lastS, boolean right)
+  @Nullable Seen follow(Networks networks, double[] contactsS, boolean everyFrame, boolean right)
       throws ClipException {
+    double firstS = contactsS[0];
+    double lastS = contactsS[contactsS.length - 1];
     int from = clip.frames().indexAt((firstS - AROUND_S) / realPerMediaS);
     int to = clip.frames().indexAt((lastS + AROUND_S) / realPerMediaS) + 1;
     HandSurvey survey = new HandSurvey(networks);
@@ -92,12 +99,18 @@ final class ShapePass {
           if (timeS < rest && looked[0]++ < BODY_FRAMES) {
             elbows.look(picture, stage);
           }
-          follower.take(timeS, picture, stage);
+          if (everyFrame || near(contactsS, timeS)) {
+            follower.take(timeS, picture, stage);
+          }
         });
     return new Seen(
         new HandPaths(right, follower.moving(), follower.target(), hands.target()),
         point(elbows.place(right)),
         point(elbows.place(!right)));
+  }
+
+  private static boolean near(double[] contactsS, double timeS) {
+    return Arrays.stream(contactsS).anyMatch(at -> Math.abs(at - timeS) <= NEAR_CONTACT_S);
   }
 
   private static @Nullable Point point(double @Nullable [] place) {

@@ -1,7 +1,6 @@
 package palmturn.estimate;
 
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoubleFunction;
@@ -9,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
 import palmturn.estimate.shape.Landings;
+import palmturn.estimate.shape.Looking;
 import palmturn.estimate.shape.Networks;
 import palmturn.estimate.shape.Sides;
 import palmturn.estimate.shape.Touch;
@@ -55,7 +55,7 @@ record ShapeReading(ShapePass.Seen seen, List<Touch> touches, @Nullable Sides si
   /**
    * Reads a trial.
    *
-   * @param folder of the networks
+   * @param looking how the networks look
    * @param trusted whether the turns that motion found may be relied on
    * @param warnings takes what is to be said
    * @return null where the hands were not found
@@ -66,17 +66,17 @@ record ShapeReading(ShapePass.Seen seen, List<Touch> touches, @Nullable Sides si
       ClipFile clip,
       Motion motion,
       Request request,
-      Path folder,
+      Looking looking,
       boolean trusted,
       Watch watch,
       List<String> warnings)
       throws ClipException {
     double[] times = motion.stops().pictureS();
     ShapePass.Seen seen;
-    try (Networks networks = Networks.open(folder)) {
+    try (Networks networks = Networks.open(looking)) {
       seen =
           new ShapePass(clip, motion.contacts().motion().footage(), request.realPerMediaS(), watch)
-              .follow(networks, times[0], times[times.length - 1], request.hand() == Hand.RIGHT);
+              .follow(networks, times, looking.everyFrame(), request.hand() == Hand.RIGHT);
     } catch (IOException e) {
       warnings.add(e.getMessage() + ". Shape was not used.");
       return null;

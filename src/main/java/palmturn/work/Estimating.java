@@ -12,6 +12,7 @@ import palmturn.estimate.Hints;
 import palmturn.estimate.KnownSide;
 import palmturn.estimate.Request;
 import palmturn.estimate.Watch;
+import palmturn.estimate.shape.Looking;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
 import palmturn.trial.Estimate;
@@ -43,6 +44,11 @@ public final class Estimating {
     return new Estimating(Estimating::byAllThatIsThere);
   }
 
+  /** Returns work with the program's own estimator that looks otherwise, to be measured. */
+  public static Estimating looking(Looking how) {
+    return new Estimating((clip, request, watch) -> Estimator.estimate(clip, request, how, watch));
+  }
+
   /**
    * Returns work with the program's own estimator and the limits that the user has set.
    *
@@ -57,7 +63,8 @@ public final class Estimating {
       throws ClipException {
     boolean shape = request.use().contains(Estimate.Source.SHAPE);
     Path networks = shape ? LandmarkModels.ofThisUser().installed() : null;
-    return Estimator.estimate(clip, request, networks, watch);
+    Looking looking = networks == null ? null : Looking.usual(networks);
+    return Estimator.estimate(clip, request, looking, watch);
   }
 
   /** Makes an estimate of a clip. */

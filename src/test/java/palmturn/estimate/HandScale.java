@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import palmturn.clip.ClipFile;
+import palmturn.estimate.shape.Looking;
 import palmturn.numbers.Stats;
 import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
@@ -50,7 +51,10 @@ final class HandScale {
               null);
       Estimate.ElbowPath path =
           Estimator.estimate(
-                  ClipFile.open(clip), request, LandmarkModels.inDataFolder().folder(), Watch.NONE)
+                  ClipFile.open(clip),
+                  request,
+                  Looking.usual(LandmarkModels.inDataFolder().folder()),
+                  Watch.NONE)
               .elbow();
       Double found = path == null ? null : path.cmPerPixel();
       if (path == null || found == null) {

@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import palmturn.clip.ClipFile;
 import palmturn.estimate.shape.Installed;
+import palmturn.estimate.shape.Looking;
 import palmturn.estimate.shape.Networks;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.Source;
@@ -31,12 +32,20 @@ class ShapeTrialTest {
       Path clip, Hand hand, @Nullable Double toS, Set<Source> use, @Nullable Path networks)
       throws Exception {
     Request request = new Request(hand, null, toS, null, 1, use, Hints.NONE, ELBOW_LIMIT_CM, null);
-    return Estimator.estimate(ClipFile.open(clip), request, networks, Watch.NONE);
+    Looking looking = networks == null ? null : Looking.usual(networks);
+    return Estimator.estimate(ClipFile.open(clip), request, looking, Watch.NONE);
+  }
+
+  private static Looking installed() {
+    return Looking.usual(Installed.folder());
   }
 
   private static Path drawn() throws Exception {
-    return Path.of(
-        Objects.requireNonNull(Networks.class.getResource("zones-right-wide-1.mp4")).toURI());
+    return drawn("zones-right-wide-1.mp4");
+  }
+
+  private static Path drawn(String name) throws Exception {
+    return Path.of(Objects.requireNonNull(Networks.class.getResource(name)).toURI());
   }
 
   /** Returns time, side and zone of the drawn clip's contacts. */
@@ -79,7 +88,7 @@ class ShapeTrialTest {
             ELBOW_LIMIT_CM,
             new KnownSide(0.951, Side.BACK));
     ClipFile clip = ClipFile.open(Path.of("sample-clips-synthetic/right-baseline-1.mp4"));
-    Estimate found = Estimator.estimate(clip, request, Installed.folder(), Watch.NONE);
+    Estimate found = Estimator.estimate(clip, request, installed(), Watch.NONE);
     assertEquals(Side.BACK, found.slaps().get(0).side());
     assertTrue(
         found.warnings().stream().anyMatch(each -> each.contains("the name counts")),
@@ -99,8 +108,7 @@ class ShapeTrialTest {
             Hints.NONE,
             ELBOW_LIMIT_CM,
             null);
-    Estimate found =
-        Estimator.estimate(ClipFile.open(drawn()), slowed, Installed.folder(), Watch.NONE);
+    Estimate found = Estimator.estimate(ClipFile.open(drawn()), slowed, installed(), Watch.NONE);
     String said = String.join(" ", found.warnings());
     assertTrue(said.contains("not by its motion") && said.contains("in slow motion"), said);
     assertFalse(said.contains("No trial"), said);

@@ -48,17 +48,27 @@ public final class Networks implements AutoCloseable {
   }
 
   /**
-   * Opens the networks of a folder.
+   * Opens the full networks of a folder.
    *
    * @throws IOException if one of them is missing or can't be understood: a line that names it
    */
   public static Networks open(Path folder) throws IOException {
+    return open(Looking.usual(folder));
+  }
+
+  /**
+   * Opens the networks that are to look.
+   *
+   * @throws IOException if one of them is missing or can't be understood: a line that names it
+   */
+  public static Networks open(Looking how) throws IOException {
+    Path folder = how.folder();
     Net palms = null;
     Net hands = null;
     ModelFile file = ModelFile.PALM_DETECTION_FULL;
     try {
       palms = net(bytes(folder, file));
-      file = ModelFile.HAND_LANDMARK_FULL;
+      file = how.lite() ? ModelFile.HAND_LANDMARK_LITE : ModelFile.HAND_LANDMARK_FULL;
       byte[] hand = bytes(folder, file);
       Map<String, float[]> bias = HeadBias.of(hand);
       float[] points = bias.getOrDefault("Identity", new float[0]);
@@ -67,7 +77,7 @@ public final class Networks implements AutoCloseable {
         throw new IllegalArgumentException("it has no last layer of landmarks");
       }
       hands = net(hand);
-      file = ModelFile.POSE_LANDMARK_FULL;
+      file = how.lite() ? ModelFile.POSE_LANDMARK_LITE : ModelFile.POSE_LANDMARK_FULL;
       return new Networks(palms, hands, net(bytes(folder, file)), points, presence[0]);
     } catch (IOException | RuntimeException e) {
       if (palms != null) {
