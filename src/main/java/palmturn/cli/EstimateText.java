@@ -40,6 +40,7 @@ final class EstimateText {
     if (found.shape() != null) {
       line(lines, "zones", zones(found));
       line(lines, "wrist", wrist(found, found.shape()));
+      line(lines, "turn", turn(found.shape().turnRange()));
     }
     line(lines, "rate", figure(found.rateSlapsPerS(), 2, "slaps/s"));
     line(lines, "interval CV", cv(found));
@@ -103,6 +104,23 @@ final class EstimateText {
             .map(span -> String.format(Locale.ROOT, "%.2f to %.2f s", span.startS(), span.endS()))
             .collect(Collectors.joining(", "));
     return spans.isEmpty() ? "not bent for long" : "bent " + spans;
+  }
+
+  private static String turn(Estimate.@Nullable TurnRange range) {
+    if (range == null) {
+      return CANNOT_TELL;
+    }
+    String usual = String.format(Locale.ROOT, "about %.0f° from side to side", range.usualDeg());
+    Estimate.TurnChange change = range.change();
+    return change == null
+        ? usual
+        : usual
+            + String.format(
+                Locale.ROOT,
+                "; last third less first %+.0f° (95 %% interval %+.0f to %+.0f)",
+                change.deg(),
+                change.lowDeg(),
+                change.highDeg());
   }
 
   private static String cv(Estimate found) {

@@ -124,6 +124,7 @@ public final class Estimator {
                 elbow.path(),
                 targetElbow(trials.get(0), slaps, shape.seen().targetElbow(), scale),
                 request.realPerMediaS());
+    warnings.addAll(shrank(told));
     Estimate found =
         builder(onsets, shape)
             .with(
@@ -145,6 +146,19 @@ public final class Estimator {
             "No slap was found near the known one at %.3f s: which are palm and which are back is"
                 + " open.",
             known.timeS());
+  }
+
+  private static List<String> shrank(ShapeReading.@Nullable Told told) {
+    Estimate.TurnRange turns = told == null ? null : told.shape().turnRange();
+    Estimate.TurnChange change = turns == null ? null : turns.change();
+    return change == null || !change.shrank()
+        ? List.of()
+        : List.of(
+            String.format(
+                Locale.ROOT,
+                "The turn shrank: %.0f° from side to side in the first third, %.0f° in the last.",
+                change.firstThirdDeg(),
+                change.lastThirdDeg()));
   }
 
   /** Returns what the hands' shape says of an attempt, null where it is not to be had. */

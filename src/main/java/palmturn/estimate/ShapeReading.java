@@ -12,6 +12,7 @@ import palmturn.estimate.shape.Looking;
 import palmturn.estimate.shape.Networks;
 import palmturn.estimate.shape.Sides;
 import palmturn.estimate.shape.Touch;
+import palmturn.estimate.shape.TurnRange;
 import palmturn.estimate.shape.WristBend;
 import palmturn.numbers.Robust;
 import palmturn.trial.Curve;
@@ -30,8 +31,10 @@ import palmturn.trial.Zone;
  * @param seen the hands over time
  * @param touches the contacts, with the poses that all sources together give
  * @param sides null where the shape does not tell palm from back
+ * @param landed where each contact was
  */
-record ShapeReading(ShapePass.Seen seen, List<Touch> touches, @Nullable Sides sides) {
+record ShapeReading(
+    ShapePass.Seen seen, List<Touch> touches, @Nullable Sides sides, List<Landings.Landed> landed) {
   /** Sides that alternate in fewer gaps are not those of a trial. */
   private static final double LEAST_ALTERNATION = 0.75;
 
@@ -90,7 +93,8 @@ record ShapeReading(ShapePass.Seen seen, List<Touch> touches, @Nullable Sides si
       touches.add(new Touch(times[i], motion.turns().poses()[i], motion.turns().confidences()[i]));
     }
     Sides sides = Sides.of(seen.paths(), touches, trusted);
-    return new ShapeReading(seen, sides == null ? touches : sides.on(touches), sides);
+    List<Touch> fused = sides == null ? touches : sides.on(touches);
+    return new ShapeReading(seen, fused, sides, Landings.of(seen.paths(), fused));
   }
 
   /** Returns whether the hand is seen to turn between contacts, whatever its motion says. */
@@ -107,7 +111,6 @@ record ShapeReading(ShapePass.Seen seen, List<Touch> touches, @Nullable Sides si
 
   /** Returns the contacts, one for each of motion's, with what the shape says of them. */
   List<EstimatedSlap> told(List<EstimatedSlap> slaps) {
-    List<Landings.Landed> landed = Landings.of(seen.paths(), touches);
     double shortS = SHORT * Robust.median(gaps());
     List<EstimatedSlap> told = new ArrayList<>();
     for (int i = 0; i < slaps.size(); i++) {
@@ -173,10 +176,11 @@ record ShapeReading(ShapePass.Seen seen, List<Touch> touches, @Nullable Sides si
    * @param targetElbow the same of the target arm's
    */
   Told told(@Nullable ElbowPath elbow, @Nullable ElbowPath targetElbow, double realPerMediaS) {
+    Estimate.TurnRange turns = turns(realPerMediaS);
     WristBend bend =
         elbow == null ? null : WristBend.of(seen.paths(), touches, along(elbow, realPerMediaS));
     if (bend == null) {
-      return new Told(new Estimate.Shape(Curve.EMPTY, targetElbow), List.of());
+      return new Told(new Estimate.Shape(Curve.EMPTY, turns, targetElbow), List.of());
     }
     Curve curve =
         new Curve(
@@ -192,7 +196,30 @@ record ShapeReading(ShapePass.Seen seen, List<Touch> touches, @Nullable Sides si
                         span.endS() / realPerMediaS,
                         confidence(span.mostDeg())))
             .toList();
-    return new Told(new Estimate.Shape(curve, targetElbow), spans);
+    return new Told(new Estimate.Shape(curve, turns, targetElbow), spans);
+  }
+
+  private Estimate.@Nullable TurnRange turns(double realPerMediaS) {
+    List<Boolean> central = landed.stream().map(each -> each.zone() == Zone.CENTRE).toList();
+    TurnRange range = sides == null ? null : TurnRange.of(seen.paths(), touches, central);
+    if (range == null) {
+      return null;
+    }
+    Curve curve =
+        new Curve(
+            range.turns().stream().map(each -> each.timeS() / realPerMediaS).toList(),
+            range.turns().stream().map(TurnRange.Turn::deg).toList());
+    TurnRange.Change change = range.change();
+    return new Estimate.TurnRange(
+        curve,
+        range.usualDeg(),
+        change == null
+            ? null
+            : new Estimate.TurnChange(
+                change.firstDeg(),
+                change.lastDeg(),
+                change.interval().low(),
+                change.interval().high()));
   }
 
   /** Half at the limit itself, and not quite sure at any bend. */

@@ -20,7 +20,9 @@ import palmturn.trial.Zone;
  * @param mirrored whether the picture shows the athlete mirrored
  * @param contacts every contact, in order of time
  * @param bentWrist stretches with the wrist bent, in order of time
- * @param bend of the wrist all along, where it is told
+ * @param bend of the moving hand against its forearm all along, over 0 to the palm, where it is
+ *     told
+ * @param turn of the moving hand about its forearm all along, where it is told
  * @param elbow the way of the moving elbow in the picture plane, where it is told
  */
 public record ClipTruth(
@@ -28,7 +30,8 @@ public record ClipTruth(
     boolean mirrored,
     List<Contact> contacts,
     List<Stretch> bentWrist,
-    @Nullable Bend bend,
+    @Nullable Angle bend,
+    @Nullable Angle turn,
     @Nullable ElbowWay elbow) {
   /** In the plain form, which names no stretches, a wrist is bent over this for so long. */
   private static final double BENT_DEG = 10;
@@ -54,13 +57,25 @@ public record ClipTruth(
   public record Stretch(double startS, double endS) {}
 
   /**
-   * The moving hand's bend against its forearm.
+   * An angle over time.
    *
    * @param firstS moment of the first value
    * @param hz values a second
-   * @param deg values, over 0 to the palm
+   * @param deg values, at least one
    */
-  public record Bend(double firstS, double hz, double[] deg) {
+  public record Angle(double firstS, double hz, double[] deg) {
+    public Angle {
+      if (deg.length == 0) {
+        throw new IllegalArgumentException("an angle needs a value");
+      }
+    }
+
+    /** Returns the value next to a moment, degrees. */
+    public double at(double timeS) {
+      long at = Math.round((timeS - firstS) * hz);
+      return deg[(int) Math.max(0, Math.min(deg.length - 1, at))];
+    }
+
     /** Returns the largest bend to either side in a stretch, 0 where there is no value in it. */
     public double mostDeg(Stretch in) {
       double most = 0;
@@ -144,9 +159,8 @@ public record ClipTruth(
         false,
         contacts,
         ownStretches(file),
-        file.has("bentWristDeg")
-            ? new Bend(0, number(file, "seriesHz"), numbers(file, "bentWristDeg"))
-            : null,
+        angle(file, "bentWristDeg", 0, "seriesHz"),
+        angle(file, "rotationDeg", 0, "seriesHz"),
         file.has("elbowPx") ? ownElbow(file) : null);
   }
 
@@ -184,20 +198,22 @@ public record ClipTruth(
           new Contact(
               number(each, "t_s"), side(each), zone(each), each.path("double").asBoolean()));
     }
-    Bend bend =
-        file.has("bent_wrist_deg")
-            ? new Bend(
-                file.path("series_t0_s").asDouble(),
-                number(file, "series_hz"),
-                numbers(file, "bent_wrist_deg"))
-            : null;
+    double firstS = file.path("series_t0_s").asDouble();
+    Angle bend = angle(file, "bent_wrist_deg", firstS, "series_hz");
     return new ClipTruth(
         hand(file, "moving_hand"),
         file.path("mirrored").asBoolean(),
         contacts,
         bend == null ? List.of() : bend.stretches(),
         bend,
+        angle(file, "rotation_deg", firstS, "series_hz"),
         file.has("elbow_px_per_frame") ? plainElbow(file) : null);
+  }
+
+  private static @Nullable Angle angle(ObjectNode file, String key, double firstS, String hz) {
+    return file.path(key).isEmpty()
+        ? null
+        : new Angle(firstS, number(file, hz), numbers(file, key));
   }
 
   private static ElbowWay plainElbow(ObjectNode file) {

@@ -22,6 +22,7 @@ final class EstimateJson {
   private static final double MOST_S = MarksJson.MOST_S;
   private static final double MOST = 1e9;
   private static final double MOST_PX = 1e6;
+  private static final double FULL_CIRCLE_DEG = 360;
 
   private EstimateJson() {}
 
@@ -124,9 +125,31 @@ final class EstimateJson {
     Estimate.Shape shape =
         new Estimate.Shape(
             or(keys.objectOrNull("wristBendDeg", EstimateJson::curve), Curve.EMPTY),
+            keys.objectOrNull("turnRange", EstimateJson::turnRange),
             keys.objectOrNull("targetElbow", EstimateJson::elbow));
     keys.refuseRest();
     return shape;
+  }
+
+  private static Estimate.TurnRange turnRange(Keys keys) throws JsonException {
+    Estimate.TurnRange range =
+        new Estimate.TurnRange(
+            or(keys.objectOrNull("deg", EstimateJson::curve), Curve.EMPTY),
+            keys.number("usualDeg", 0, FULL_CIRCLE_DEG),
+            keys.objectOrNull("change", EstimateJson::turnChange));
+    keys.refuseRest();
+    return range;
+  }
+
+  private static Estimate.TurnChange turnChange(Keys keys) throws JsonException {
+    Estimate.TurnChange change =
+        new Estimate.TurnChange(
+            keys.number("firstThirdDeg", 0, FULL_CIRCLE_DEG),
+            keys.number("lastThirdDeg", 0, FULL_CIRCLE_DEG),
+            keys.number("lowDeg", -MOST, MOST),
+            keys.number("highDeg", -MOST, MOST));
+    keys.refuseRest();
+    return change;
   }
 
   static Estimate.Region region(Keys keys) throws JsonException {
@@ -278,9 +301,27 @@ final class EstimateJson {
   private static ObjectNode write(Estimate.Shape shape) {
     ObjectNode node = JsonText.object();
     node.set("wristBendDeg", write(shape.wristBendDeg()));
+    Estimate.TurnRange turns = shape.turnRange();
+    if (turns != null) {
+      ObjectNode range = node.putObject("turnRange");
+      Put.number(range, "usualDeg", turns.usualDeg());
+      if (turns.change() != null) {
+        range.set("change", write(turns.change()));
+      }
+      range.set("deg", write(turns.deg()));
+    }
     if (shape.targetElbow() != null) {
       node.set("targetElbow", write(shape.targetElbow()));
     }
+    return node;
+  }
+
+  private static ObjectNode write(Estimate.TurnChange change) {
+    ObjectNode node = JsonText.object();
+    Put.number(node, "firstThirdDeg", change.firstThirdDeg());
+    Put.number(node, "lastThirdDeg", change.lastThirdDeg());
+    Put.number(node, "lowDeg", change.lowDeg());
+    Put.number(node, "highDeg", change.highDeg());
     return node;
   }
 

@@ -108,7 +108,21 @@ public record PrintedEstimate(EstimateLine of, Estimate estimate) {
   private static ObjectNode shape(Estimate.Shape shape) {
     ObjectNode node = JsonText.object();
     node.set("wristBend", samples(shape.wristBendDeg(), "deg"));
+    node.set("turnRange", shape.turnRange() == null ? null : turns(shape.turnRange()));
     node.set("targetElbow", shape.targetElbow() == null ? null : elbow(shape.targetElbow()));
+    return node;
+  }
+
+  private static ObjectNode turns(Estimate.TurnRange range) {
+    ObjectNode node = JsonText.object();
+    Estimate.TurnChange change = range.change();
+    Put.figure(node, "usualDeg", value(range.usualDeg()));
+    Put.figure(node, "firstThirdDeg", change == null ? null : value(change.firstThirdDeg()));
+    Put.figure(node, "lastThirdDeg", change == null ? null : value(change.lastThirdDeg()));
+    Put.figure(node, "changeDeg", change == null ? null : value(change.deg()));
+    Put.figure(node, "changeLowDeg", change == null ? null : value(change.lowDeg()));
+    Put.figure(node, "changeHighDeg", change == null ? null : value(change.highDeg()));
+    node.set("series", samples(range.deg(), "deg"));
     return node;
   }
 

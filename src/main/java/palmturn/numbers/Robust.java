@@ -4,6 +4,9 @@ import java.util.Objects;
 
 /** Order statistics of samples that are known not to be empty, as {@link Stats} defines them. */
 public final class Robust {
+  /** The standard deviation of normal values over their {@link #mad} (Rousseeuw, Croux 1993). */
+  public static final double SD_OF_MAD = 1.4826;
+
   private Robust() {}
 
   /** Returns the median of at least one value. */
@@ -30,11 +33,8 @@ public final class Robust {
     return median(off);
   }
 
-  /**
-   * Returns the standard deviation of normal values that have the same {@link #mad}: 1.4826 times
-   * it (Rousseeuw and Croux 1993).
-   */
+  /** Returns the standard deviation of normal values that have the same {@link #mad}. */
   public static double spread(double[] values) {
-    return 1.4826 * mad(values);
+    return SD_OF_MAD * mad(values);
   }
 }

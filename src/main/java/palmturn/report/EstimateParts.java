@@ -46,6 +46,10 @@ final class EstimateParts {
     if (!rotation.isEmpty()) {
       sentences.add(rotation);
     }
+    Estimate.Shape shape = estimate.shape();
+    if (shape != null && shape.turnRange() != null) {
+      sentences.add(turn(shape.turnRange()));
+    }
     Estimate.ElbowPath elbow = estimate.elbow();
     sentences.add(
         elbow == null
@@ -178,6 +182,20 @@ final class EstimateParts {
             : "; as a check, " + Words.list(checks) + (differ ? ", which differs" : "");
     return "The hand turned there and back %s times a second%s."
         .formatted(Figures.number(hz, 2), by);
+  }
+
+  private static String turn(Estimate.TurnRange range) {
+    Estimate.TurnChange change = range.change();
+    String later =
+        change == null
+            ? ""
+            : "; the last third against the first: %s (95 %% interval %s to %s)"
+                .formatted(
+                    Figures.signed(change.deg(), 0) + "°",
+                    Figures.signed(change.lowDeg(), 0),
+                    Figures.signed(change.highDeg(), 0));
+    return "From side to side the hand turned by about %s, by its shape%s."
+        .formatted(Figures.number(range.usualDeg(), 0) + "°", later);
   }
 
   private static String elbow(Estimate.ElbowPath elbow, double realPerMediaS) {

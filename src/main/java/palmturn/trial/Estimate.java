@@ -135,9 +135,42 @@ public record Estimate(
    *
    * @param wristBendDeg bend of the moving hand against its forearm at the contacts, degrees in the
    *     picture from what is usual for that side of the hand; empty where it can't be told
+   * @param turnRange how far the hand turned between contacts, null where it can't be told
    * @param targetElbow path of the target arm's elbow, null where it was not followed
    */
-  public record Shape(Curve wristBendDeg, @Nullable ElbowPath targetElbow) {}
+  public record Shape(
+      Curve wristBendDeg, @Nullable TurnRange turnRange, @Nullable ElbowPath targetElbow) {}
+
+  /**
+   * How far the hand turned from one contact to the next by its other side, both on the target's
+   * centre.
+   *
+   * @param deg of each turn, degrees, at half-way between its contacts
+   * @param usualDeg their median
+   * @param change from the first third of the trial to the last, null where one has too few turns
+   */
+  public record TurnRange(Curve deg, double usualDeg, @Nullable TurnChange change) {}
+
+  /**
+   * How the turn changed over a trial; its difference carries a 95 % interval.
+   *
+   * @param firstThirdDeg mean of the first third, by time
+   * @param lastThirdDeg mean of the last third
+   * @param lowDeg lower end of last less first, degrees
+   * @param highDeg upper end; under 0 where the turn shrank
+   */
+  public record TurnChange(
+      double firstThirdDeg, double lastThirdDeg, double lowDeg, double highDeg) {
+    /** Returns last less first, degrees. */
+    public double deg() {
+      return lastThirdDeg - firstThirdDeg;
+    }
+
+    /** Returns whether the turn shrank for certain, by more than 10°: Palmturn's choice. */
+    public boolean shrank() {
+      return deg() < -10 && highDeg < 0;
+    }
+  }
 
   /**
    * A rectangle of the upright picture, pixels.

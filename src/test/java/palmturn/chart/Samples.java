@@ -87,7 +87,7 @@ public final class Samples {
     }
     return new Estimate(
         "0".repeat(64),
-        Set.of(Estimate.Source.MOTION, Estimate.Source.SOUND),
+        Set.of(Estimate.Source.MOTION, Estimate.Source.SOUND, Estimate.Source.SHAPE),
         60,
         false,
         null,
@@ -100,7 +100,11 @@ public final class Samples {
         new Curve(timesS, turn),
         new Curve(timesS, sound),
         elbow(),
-        null,
+        new Estimate.Shape(
+            Curve.EMPTY,
+            new Estimate.TurnRange(
+                Curve.EMPTY, 171.6, new Estimate.TurnChange(175, 142.8, -38.2, -26.4)),
+            null),
         new Estimate.Region(430, 250, 210, 130),
         List.of(new Estimate.EstimatedSpan(Span.Kind.ELBOW_OUT, 3.2, 3.6, 0.7)),
         List.of(new Estimate.Burst(0.8, slaps.get(slaps.size() - 1).timeS())),

@@ -18,15 +18,20 @@ class EstimateTextTest {
   }
 
   @Test
-  void zonesAndWristAreThereWhereTheShapeWasSeen() {
+  void zonesWristAndTurnAreThereWhereTheShapeWasSeen() {
     String text = text(SampleFiles.fullEstimate());
     assertTrue(text.contains("  zones        fingers 1, unknown 2\n"), text);
     assertTrue(text.contains("  wrist        not bent for long\n"), text);
+    assertTrue(
+        text.contains(
+            "  turn         about 172° from side to side; last third less first -32° (95 %"
+                + " interval -38 to -26)\n"),
+        text);
   }
 
   @Test
-  void withoutShapeNeitherIsClaimed() {
+  void withoutShapeNoneIsClaimed() {
     String text = text(SampleFiles.emptyEstimate());
-    assertFalse(text.contains("zones") || text.contains("wrist"), text);
+    assertFalse(text.contains("zones") || text.contains("wrist") || text.contains("  turn "), text);
   }
 }

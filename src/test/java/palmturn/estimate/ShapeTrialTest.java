@@ -136,6 +136,26 @@ class ShapeTrialTest {
     assertNotNull(shape);
     assertFalse(shape.wristBendDeg().timesS().isEmpty());
     assertNotNull(shape.targetElbow());
+    assertNotNull(shape.turnRange());
+  }
+
+  @Test
+  void aTurnThatShrinksIsToldInDegreesAndSaid() throws Exception {
+    Path clip = drawn("short-turn-right-wide-11.mp4");
+    Estimate found =
+        estimate(
+            clip, Hand.RIGHT, null, EnumSet.of(Source.MOTION, Source.SHAPE), Installed.folder());
+    Estimate.TurnRange turns = Objects.requireNonNull(found.shape()).turnRange();
+    assertNotNull(turns);
+    // As drawn: see the README beside the clip.
+    assertEquals(175.5, turns.usualDeg(), 6);
+    Estimate.TurnChange change = turns.change();
+    assertNotNull(change);
+    assertEquals(175.9, change.firstThirdDeg(), 6);
+    assertEquals(138.6, change.lastThirdDeg(), 6);
+    assertTrue(
+        found.warnings().stream().anyMatch(each -> each.startsWith("The turn shrank: ")),
+        found.warnings().toString());
   }
 
   @Test

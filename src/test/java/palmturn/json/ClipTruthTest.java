@@ -75,7 +75,7 @@ class ClipTruthTest {
             """);
     ClipTruth.Stretch bent = new ClipTruth.Stretch(0.5, 1.5);
     assertEquals(List.of(bent), truth.bentWrist());
-    ClipTruth.Bend bend = truth.bend();
+    ClipTruth.Angle bend = truth.bend();
     assertNotNull(bend);
     assertEquals(50, bend.mostDeg(bent));
   }

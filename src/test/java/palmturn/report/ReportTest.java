@@ -152,11 +152,13 @@ class ReportTest {
     for (String said :
         List.of(
             "found 28 slaps and 1 double, the reading has 25 slaps and 1 double",
-            "rests on the sound and the motion in the picture",
+            "rests on the sound, the motion in the picture and the shape of the hand",
             "12 ms early against the picture",
             "interval CV of 1.9 %",
             "0.30 at the least",
             "there and back 2.55 times a second",
+            "turned by about 172°, by its shape; the last third against the first: −32° (95 %"
+                + " interval −38 to −26)",
             "strayed 4.8 cm",
             "for 0.4 s")) {
       assertTrue(words.contains(said), () -> said + " is missing in: " + words);

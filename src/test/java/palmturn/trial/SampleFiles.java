@@ -186,7 +186,13 @@ public final class SampleFiles {
             List.of(0.0, 8.0, 4.0),
             List.of(0.0, 10.0, 5.0),
             List.of(new Estimate.Burst(1.0, 1.2))),
-        new Estimate.Shape(new Curve(List.of(1.1, 1.3), List.of(-3.5, 21.25)), null),
+        new Estimate.Shape(
+            new Curve(List.of(1.1, 1.3), List.of(-3.5, 21.25)),
+            new Estimate.TurnRange(
+                new Curve(List.of(1.2), List.of(171.5)),
+                171.5,
+                new Estimate.TurnChange(172, 140.25, -38, -25.5)),
+            null),
         new Estimate.Region(300, 200, 80.5, 60),
         List.of(new Estimate.EstimatedSpan(Span.Kind.ELBOW_OUT, 0.95, 1.1, 0.7)),
         List.of(new Estimate.Burst(1.0123, 1.3)),

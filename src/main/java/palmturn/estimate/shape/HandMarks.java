@@ -60,6 +60,18 @@ public record HandMarks(double[] x, double[] y, double presence) {
     return size > 0 ? (ix * ly - iy * lx) / size : 0;
   }
 
+  /**
+   * Returns how wide the palm looks: the way from the index finger's to the little finger's knuckle
+   * square to the hand's own direction, pixels. Its sign is that of {@link #face}.
+   */
+  public double across() {
+    double alongX = x[MIDDLE] - x[WRIST];
+    double alongY = y[MIDDLE] - y[WRIST];
+    double length = Math.hypot(alongX, alongY);
+    double square = alongX * (y[LITTLE] - y[INDEX]) - alongY * (x[LITTLE] - x[INDEX]);
+    return length > 0 ? square / length : 0;
+  }
+
   /** Returns the distance of two palms' middles in palm lengths of this one. */
   public double palmsTo(HandMarks other) {
     return Math.hypot(palmX() - other.palmX(), palmY() - other.palmY()) / Math.max(1, palmLength());

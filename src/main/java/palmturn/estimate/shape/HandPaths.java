@@ -1,6 +1,8 @@
 package palmturn.estimate.shape;
 
 import java.util.List;
+import java.util.function.ToDoubleFunction;
+import org.jspecify.annotations.Nullable;
 import palmturn.estimate.shape.HandFollower.Seen;
 
 /**
@@ -50,7 +52,28 @@ public record HandPaths(boolean right, List<Seen> moving, List<Seen> target, Han
     return right ? -marks.face() : marks.face();
   }
 
-  /** Returns the same of the target hand. */
+  /** Returns how wide the moving palm looks, pixels: above 0 the palm, below 0 the back. */
+  double palmAcross(HandMarks marks) {
+    return right ? -marks.across() : marks.across();
+  }
+
+  /**
+   * Returns the mean over the frames around a moment, weighted by presence; null where the hand was
+   * not seen in one.
+   *
+   * @param aroundS how long before and after it, seconds
+   */
+  @Nullable Double mean(double timeS, double aroundS, ToDoubleFunction<HandMarks> of) {
+    double sum = 0;
+    double weights = 0;
+    for (HandMarks marks : around(timeS, aroundS, aroundS)) {
+      sum += marks.presence() * of.applyAsDouble(marks);
+      weights += marks.presence();
+    }
+    return weights > 0 ? sum / weights : null;
+  }
+
+  /** Returns how much of its palm the target hand shows: above 0 palm, below 0 back. */
   double targetPalmShown() {
     return right ? rest.face() : -rest.face();
   }

@@ -60,7 +60,7 @@ public record Sides(
     }
     List<@Nullable Double> shown = new ArrayList<>();
     for (Touch touch : touches) {
-      shown.add(shown(paths, touch.timeS()));
+      shown.add(paths.mean(touch.timeS(), AROUND_S, paths::palmShown));
     }
     int[] byShape = split(shown);
     int[] poses = new int[touches.size()];
@@ -114,17 +114,6 @@ public record Sides(
     return IntStream.range(0, touches.size())
         .mapToObj(i -> new Touch(touches.get(i).timeS(), poses.get(i), confidences.get(i)))
         .toList();
-  }
-
-  /** Returns how much of its palm the hand shows around a moment, null where it was not seen. */
-  private static @Nullable Double shown(HandPaths paths, double timeS) {
-    double sum = 0;
-    double weights = 0;
-    for (HandMarks marks : paths.around(timeS, AROUND_S, AROUND_S)) {
-      sum += marks.presence() * paths.palmShown(marks);
-      weights += marks.presence();
-    }
-    return weights > 0 ? sum / weights : null;
   }
 
   /** Returns +1 for contacts over the gap that parts them best, −1 under it, 0 where not seen. */

@@ -8,7 +8,6 @@ import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 import java.util.function.ToIntFunction;
 import org.jspecify.annotations.Nullable;
-import palmturn.numbers.Stats;
 
 /** Pools measured clips into the figures to reach. */
 final class Rows {
@@ -273,52 +272,11 @@ final class Rows {
       String unit,
       Predicate<Measured> which,
       Function<Measured, @Nullable Double> error) {
-    List<Measured> used = clips.stream().filter(which).toList();
-    List<Measured> told = new ArrayList<>();
-    List<Double> errors = new ArrayList<>();
-    for (Measured clip : used) {
-      Double value = error.apply(clip);
-      if (value != null) {
-        told.add(clip);
-        errors.add(Math.abs(value));
-      }
-    }
-    double[] all = errors.stream().mapToDouble(each -> each).toArray();
-    Double largest = Stats.max(all);
-    String suffix = unit.equals("%") ? "Pct" : "Points";
-    String worst = largest == null ? null : told.get(errors.indexOf(largest)).name();
-    rows.add(
-        new Row(
-            id + "Error" + suffix,
-            what + ", largest error, clips",
-            unit,
-            told.size(),
-            largest,
-            0.5,
-            false,
-            worst,
-            largest));
-    rows.add(
-        new Row(
-            id + "ErrorMedian" + suffix,
-            what + ", median error, clips",
-            unit,
-            told.size(),
-            Stats.median(all),
-            null,
-            false,
-            worst,
-            largest));
-    rows.add(
-        new Row(
-            id + "NotTold",
-            what + " not told, clips",
-            "clips",
-            used.size(),
-            (double) (used.size() - told.size()),
-            null,
-            false,
-            null,
-            null));
+    List<ErrorRows.Error> errors =
+        clips.stream()
+            .filter(which)
+            .map(clip -> new ErrorRows.Error(clip.name(), error.apply(clip)))
+            .toList();
+    rows.addAll(ErrorRows.of(id, what, unit, errors, 0.5));
   }
 }

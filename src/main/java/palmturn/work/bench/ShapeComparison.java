@@ -20,6 +20,7 @@ import palmturn.trial.Zone;
  * @param missed contacts that were not
  * @param invented slaps reported where there was none
  * @param bent time with a bent wrist
+ * @param turn how far the hand turned
  * @param shapeUsed whether the estimate rests on the shape too
  */
 public record ShapeComparison(
@@ -27,6 +28,7 @@ public record ShapeComparison(
     List<ClipTruth.Contact> missed,
     List<EstimatedSlap> invented,
     Bent bent,
+    TurnComparison turn,
     boolean shapeUsed) {
 
   /**
@@ -78,6 +80,7 @@ public record ShapeComparison(
         matching.onlyA().stream().map(contacts::get).toList(),
         matching.onlyB().stream().map(slaps::get).toList(),
         bent(truth, estimate),
+        TurnComparison.of(truth, estimate),
         estimate.sources().contains(Estimate.Source.SHAPE));
   }
 
@@ -92,7 +95,7 @@ public record ShapeComparison(
         bothS += Math.max(0, Math.min(stretch.endS(), span.endS()) - fromS);
       }
     }
-    ClipTruth.Bend bend = truth.bend();
+    ClipTruth.Angle bend = truth.bend();
     return new Bent(
         truth.bentWrist().stream().mapToDouble(each -> each.endS() - each.startS()).sum(),
         found.stream().mapToDouble(each -> each.endS() - each.startS()).sum(),

@@ -106,6 +106,13 @@ public record ShapeResult(boolean installed, List<ShapeMeasured> clips, List<Str
     map.put("bentFoundS", each.bent().foundS());
     map.put("bentBothS", each.bent().bothS());
     map.put("bentMostDeg", each.bent().mostDeg());
+    TurnComparison turn = each.turn();
+    map.put("turnTrueDeg", turn.trueDeg());
+    map.put("turnDeg", turn.found() == null ? null : turn.found().usualDeg());
+    map.put("turnChangeTrueDeg", turn.trueChangeDeg());
+    map.put("turnChangeDeg", turn.change() == null ? null : turn.change().deg());
+    map.put("turnChangeLowDeg", turn.change() == null ? null : turn.change().lowDeg());
+    map.put("turnChangeHighDeg", turn.change() == null ? null : turn.change().highDeg());
     return map;
   }
 
@@ -136,8 +143,9 @@ public record ShapeResult(boolean installed, List<ShapeMeasured> clips, List<Str
     lines.add("");
     lines.add(
         "| clip | frames/s | slaps | F | sides % | unknown | without shape, one named: sides % |"
-            + " zones right/wrong/unknown | bent s | up to ° | said s | IoU | time/length |");
-    lines.add("| --- |" + " --- |".repeat(12));
+            + " zones right/wrong/unknown | bent s | up to ° | said s | IoU | turn ° | said |"
+            + " change ° | said | time/length |");
+    lines.add("| --- |" + " --- |".repeat(16));
     worstFirst().forEach(clip -> lines.add(line(clip)));
     if (installed) {
       zones(lines);
@@ -219,6 +227,7 @@ public record ShapeResult(boolean installed, List<ShapeMeasured> clips, List<Str
     ShapeComparison best = clip.with() == null ? clip.without() : clip.with();
     Double with = clip.with() == null ? null : sides(clip.with());
     ShapeComparison.Bent bent = best.bent();
+    TurnComparison turn = best.turn();
     Double estimateS = clip.estimateS();
     String cells =
         String.join(
@@ -235,6 +244,10 @@ public record ShapeResult(boolean installed, List<ShapeMeasured> clips, List<Str
             BenchResult.number(bent.mostDeg(), 0),
             BenchResult.number(bent.foundS(), 2),
             BenchResult.number(bent.iou(), 2),
+            BenchResult.number(turn.trueDeg(), 0),
+            BenchResult.number(turn.found() == null ? null : turn.found().usualDeg(), 0),
+            BenchResult.number(turn.trueChangeDeg(), 0),
+            BenchResult.number(turn.change() == null ? null : turn.change().deg(), 0),
             BenchResult.number(estimateS == null ? null : estimateS / clip.durationS(), 2));
     return "| " + cells + " |";
   }

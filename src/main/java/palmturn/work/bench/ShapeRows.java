@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.function.ToIntFunction;
+import org.jspecify.annotations.Nullable;
 import palmturn.trial.Zone;
 
 /** Pools what was measured with and without the shape of the hands. */
@@ -32,6 +34,7 @@ final class ShapeRows {
       rows.sides("shape", "nothing named, with shape", with);
       rows.zones(with);
       rows.bent(with);
+      rows.turns(with);
       rows.notUsed(with);
       rows.noTrial(with);
       rows.time(clips);
@@ -129,6 +132,25 @@ final class ShapeRows {
                 .toList(),
             null,
             true));
+  }
+
+  private void turns(List<Each> clips) {
+    List<Each> known = clips.stream().filter(each -> each.of().turn().trueDeg() != null).toList();
+    errors("turn", "turn from side to side", known, TurnComparison::errorDeg);
+    errors(
+        "turnChange",
+        "turn in the last third less that in the first",
+        known,
+        TurnComparison::changeErrorDeg);
+  }
+
+  private void errors(
+      String id, String what, List<Each> clips, Function<TurnComparison, @Nullable Double> error) {
+    List<ErrorRows.Error> errors =
+        clips.stream()
+            .map(each -> new ErrorRows.Error(each.name(), error.apply(each.of().turn())))
+            .toList();
+    rows.addAll(ErrorRows.of(id, what, "°", errors, null));
   }
 
   private void notUsed(List<Each> clips) {

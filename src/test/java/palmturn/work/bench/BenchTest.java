@@ -80,7 +80,7 @@ class BenchTest {
   }
 
   private static ClipTruth truth(ClipTruth.Contact... contacts) {
-    return new ClipTruth(Hand.RIGHT, false, List.of(contacts), List.of(), null, null);
+    return new ClipTruth(Hand.RIGHT, false, List.of(contacts), List.of(), null, null, null);
   }
 
   private static ClipTruth.Contact contact(double timeS, Side side, boolean isDouble) {
@@ -143,6 +143,7 @@ class BenchTest {
             false,
             List.of(contact(1.0, Side.PALM, false)),
             List.of(),
+            null,
             null,
             new ClipTruth.ElbowWay(
                 0,

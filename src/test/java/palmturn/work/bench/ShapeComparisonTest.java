@@ -43,6 +43,14 @@ class ShapeComparisonTest {
 
   static Estimate estimate(
       Set<Estimate.Source> sources, List<EstimatedSlap> slaps, List<EstimatedSpan> spans) {
+    return estimate(sources, slaps, spans, null);
+  }
+
+  static Estimate estimate(
+      Set<Estimate.Source> sources,
+      List<EstimatedSlap> slaps,
+      List<EstimatedSpan> spans,
+      Estimate.Shape shape) {
     return new Estimate(
         SampleFiles.SHA,
         sources,
@@ -58,7 +66,7 @@ class ShapeComparisonTest {
         Curve.EMPTY,
         Curve.EMPTY,
         null,
-        null,
+        shape,
         null,
         spans,
         List.of(),
@@ -68,8 +76,8 @@ class ShapeComparisonTest {
   }
 
   static ClipTruth truth(
-      List<ClipTruth.Stretch> bent, ClipTruth.Bend bend, ClipTruth.Contact... contacts) {
-    return new ClipTruth(Hand.RIGHT, false, List.of(contacts), bent, bend, null);
+      List<ClipTruth.Stretch> bent, ClipTruth.Angle bend, ClipTruth.Contact... contacts) {
+    return new ClipTruth(Hand.RIGHT, false, List.of(contacts), bent, bend, null, null);
   }
 
   static ClipTruth.Contact contact(double timeS, Side side, Zone zone) {
@@ -119,7 +127,7 @@ class ShapeComparisonTest {
     ClipTruth truth =
         truth(
             List.of(new ClipTruth.Stretch(1, 2), new ClipTruth.Stretch(3, 4)),
-            new ClipTruth.Bend(0, 2, new double[] {90, 0, 0, 20, 0, -80, 0, -35, 0}),
+            new ClipTruth.Angle(0, 2, new double[] {90, 0, 0, 20, 0, -80, 0, -35, 0}),
             contact(1.0, Side.PALM, Zone.CENTRE));
     List<EstimatedSpan> spans =
         List.of(
