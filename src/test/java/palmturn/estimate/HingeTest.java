@@ -17,6 +17,23 @@ class HingeTest {
   }
 
   @Test
+  void aSwingOfTheWholeArmNowAndThenDoesNotPullTheJointAway() {
+    List<Similarity> arm = new ArrayList<>(turning(0.1));
+    double[] timesS = times();
+    for (int i = 0; i < timesS.length; i++) {
+      // Where the hand comes down off the centre.
+      if (timesS[i] % 1.5 < 0.06) {
+        Similarity at = arm.get(i);
+        double shift = 12 * Math.sin(Math.PI * (timesS[i] % 1.5) / 0.06);
+        arm.set(i, new Similarity(at.a(), at.b() + 0.008 * shift, at.dx(), at.dy() + shift));
+      }
+    }
+    Point found = Hinge.of(timesS, arm, 50);
+    assertEquals(JOINT.x(), found.x(), 2);
+    assertEquals(JOINT.y(), found.y(), 2);
+  }
+
+  @Test
   void armThatDoesNotTurnKeepsThePlaceThatWasGiven() {
     Point found = Hinge.of(times(), turning(0), 50);
     assertEquals(0, found.x(), 0.3);
