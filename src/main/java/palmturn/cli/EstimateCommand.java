@@ -168,6 +168,11 @@ final class EstimateCommand implements Callable<Integer> {
           "--from, --to, --mirrored and --capture-fps belong to a clip; a session's trials have"
               + " their own");
     }
+    if (!found.sessions().isEmpty() && options.ofAthlete()) {
+      throw wrong(
+          "--forearm, --hand-length and --stature belong to a clip; a session's own facts"
+              + " count, which the app changes");
+    }
     boolean oneClip = found.sessions().isEmpty() && found.clips().size() == 1;
     boolean oneTrial = found.sessions().size() == 1 && !clips && trial != null;
     if (!oneClip && !oneTrial && options.ofOneClip()) {

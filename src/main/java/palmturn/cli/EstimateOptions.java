@@ -12,6 +12,7 @@ import palmturn.trial.Coded;
 import palmturn.trial.Estimate;
 import palmturn.trial.Side;
 import palmturn.work.Estimating;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -63,6 +64,13 @@ final class EstimateOptions {
       description = "The slap at S seconds is by palm or back, as in 1.25,palm.")
   private @Nullable String sideAt;
 
+  @Mixin private LengthOptions lengths;
+
+  /** Returns whether lengths of the athlete were said, which a session has of its own. */
+  boolean ofAthlete() {
+    return lengths.given();
+  }
+
   /** Returns whether anything was said that is true of one clip only. */
   boolean ofOneClip() {
     return handRegion != null || elbow != null || trunk != null || scale != null || sideAt != null;
@@ -83,14 +91,17 @@ final class EstimateOptions {
     }
     return new Estimating.Asked(
         sources,
-        new Hints(
-            region == null ? null : new Estimate.Region(region[0], region[1], region[2], region[3]),
-            point("--elbow", elbow),
-            point("--trunk", trunk),
-            length == null ? null : scale(length),
-            null,
-            null,
-            null),
+        lengths.addedTo(
+            new Hints(
+                region == null
+                    ? null
+                    : new Estimate.Region(region[0], region[1], region[2], region[3]),
+                point("--elbow", elbow),
+                point("--trunk", trunk),
+                length == null ? null : scale(length),
+                null,
+                null,
+                null)),
         known());
   }
 

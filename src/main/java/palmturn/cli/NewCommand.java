@@ -9,6 +9,7 @@ import palmturn.trial.Hand;
 import palmturn.trial.Session;
 import palmturn.work.Sessions;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -30,17 +31,7 @@ final class NewCommand implements Callable<Integer> {
   @Option(names = "--racket-hand", description = "The hand that holds the racket.")
   private @Nullable Hand racketHand;
 
-  @Option(names = "--forearm", paramLabel = "CM", description = "Measured forearm length.")
-  private @Nullable Double forearmCm;
-
-  @Option(
-      names = "--hand-length",
-      paramLabel = "CM",
-      description = "Measured hand length, wrist crease to tip of the middle finger, held flat.")
-  private @Nullable Double handCm;
-
-  @Option(names = "--stature", paramLabel = "CM", description = "Standing height.")
-  private @Nullable Double statureCm;
+  @Mixin private LengthOptions lengths;
 
   @Option(names = "--pain", paramLabel = "TEXT", description = "Pain or injury today.")
   private @Nullable String pain;
@@ -60,7 +51,14 @@ final class NewCommand implements Callable<Integer> {
   public Integer call() throws Exception {
     Session.Facts facts =
         new Session.Facts(
-            racketHand, forearmCm, handCm, statureCm, pain, guardianConsent, camera, club);
+            racketHand,
+            lengths.forearmCm(),
+            lengths.handCm(),
+            lengths.statureCm(),
+            pain,
+            guardianConsent,
+            camera,
+            club);
     LocalDate day = date == null ? LocalDate.now(Clocks.SYSTEM) : date;
     try (SessionFolder made = Sessions.create(session, athlete, day, facts)) {
       Say.to(spec, "made %s for %s, %s", session, athlete, day);

@@ -7,7 +7,9 @@ import java.time.LocalDate;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import palmturn.trial.Block;
+import palmturn.trial.BodyLength;
 import palmturn.trial.Coded;
 import palmturn.trial.Drill;
 import palmturn.trial.DrillHand;
@@ -19,9 +21,6 @@ import palmturn.trial.TrialId;
 /** The form of {@code session.json}; every key is described in docs/file-format.md. */
 public final class SessionJson {
   private static final Format FORMAT = new Format("palmturn-session", List.of());
-
-  private static final double LEAST_HAND_CM = 8;
-  private static final double MOST_HAND_CM = 30;
 
   private SessionJson() {}
 
@@ -38,9 +37,9 @@ public final class SessionJson {
     Session.Facts facts =
         new Session.Facts(
             keys.parsedOrNull("racketHand", code -> Coded.parse(Hand.class, code)),
-            keys.above0OrNull("forearmCm", 100),
-            keys.numberOrNull("handCm", LEAST_HAND_CM, MOST_HAND_CM),
-            keys.above0OrNull("statureCm", 300),
+            lengthOrNull(keys, "forearmCm", BodyLength.FOREARM),
+            lengthOrNull(keys, "handCm", BodyLength.HAND),
+            lengthOrNull(keys, "statureCm", BodyLength.STATURE),
             keys.textOrNull("painToday"),
             keys.flagOrNull("guardianConsent"),
             keys.textOrNull("camera"),
@@ -57,6 +56,13 @@ public final class SessionJson {
         keys.texts("filmed", TrialId::parse),
         keys.list("messages", SessionJson::message),
         keys.rest());
+  }
+
+  private static @Nullable Double lengthOrNull(Keys keys, String key, BodyLength what)
+      throws JsonException {
+    return what.leastCm() == 0
+        ? keys.above0OrNull(key, what.mostCm())
+        : keys.numberOrNull(key, what.leastCm(), what.mostCm());
   }
 
   private static void refuseTwice(Keys keys, List<Block> blocks) throws JsonException {

@@ -38,10 +38,15 @@ class EstimateCommandTest {
         "a.mp4 --hand right --from 3 --to 2",
         "a.mp4 --hand right --capture-fps 0",
         "a.mp4 --hand right --trial right-baseline-1",
+        "a.mp4 --hand right --forearm 0",
+        "a.mp4 --hand right --hand-length 31",
+        "a.mp4 --hand right --stature NaN",
         "a.mp4 b.mp4 --hand right --elbow 1,2",
         "SESSION --from 3",
         "SESSION --capture-fps 240",
         "SESSION --elbow 1,2",
+        "SESSION --forearm 26",
+        "SESSION --trial right-baseline-1 --stature 172",
         "SESSION --retry",
       })
   void wrongUseIsStatus2OnOneLine(String line) throws Exception {

@@ -70,6 +70,28 @@ class EstimateSessionTest {
     assertEquals(0, run("verify", session).status());
   }
 
+  @Test
+  void aClipWithoutASessionTakesTheAthletesLengths() throws Exception {
+    String out =
+        run(
+                "estimate",
+                CLIPS.resolve("right-baseline-1.mp4"),
+                "--hand",
+                "right",
+                "--use",
+                "motion",
+                "--forearm",
+                "26",
+                "--stature",
+                "172",
+                "--json")
+            .out();
+    JsonNode elbow = JSON.readTree(out).get("elbow");
+    assertEquals("forearm", elbow.get("scale").textValue());
+    assertEquals(
+        26 * elbow.get("maxForearms").doubleValue(), elbow.get("maxCm").doubleValue(), 0.05);
+  }
+
   private static Run run(Object... args) {
     Run run = Run.of(args);
     assertEquals(0, run.status(), run.err());
