@@ -74,7 +74,9 @@ final class DeskView extends StackPane implements Keyboard.Face {
     this.look = look;
     keyboard = new Keyboard(desk, flow.inbox(), look, this, follow);
     getStyleClass().setAll("desk");
-    board = new BoardView(desk.board(), flow::droppedOn, look, follow);
+    board =
+        new BoardView(
+            desk.board(), desk.keys().map(), flow::droppedOn, look, this::pressed, follow);
     board.setMinWidth(look.px(240));
     board.setMaxWidth(look.px(240));
     line = new EstimateLine(desk.estimation().run(), desk.keys(), look, this::pressed, follow);
@@ -286,6 +288,11 @@ final class DeskView extends StackPane implements Keyboard.Face {
   @Override
   public void askReader() {
     flow.askReader();
+  }
+
+  @Override
+  public void showAthlete() {
+    flow.athlete().show();
   }
 
   @Override

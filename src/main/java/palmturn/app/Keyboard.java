@@ -57,6 +57,8 @@ final class Keyboard {
 
     void askReader();
 
+    void showAthlete();
+
     void showProgress();
 
     void showLadder();
@@ -93,6 +95,7 @@ final class Keyboard {
     does.does(Action.ADD, face::chooseClips);
     does.does(Action.DRILL, face::askDrill);
     does.does(Action.READER, face::askReader);
+    does.does(Action.ATHLETE, face::showAthlete);
     does.does(Action.PROGRESS, face::showProgress);
     does.does(Action.LADDER, face::showLadder);
     does.does(Action.MESSAGES, desk.messages()::show);
@@ -218,6 +221,7 @@ final class Keyboard {
         || asked instanceof Question.Line
         || asked instanceof Question.Clips
         || asked instanceof Question.NewDrill
+        || asked instanceof Question.Athlete
         || asked instanceof Question.Messages
         || asked instanceof Question.Progress) {
       if (chord.equals("Esc")) {

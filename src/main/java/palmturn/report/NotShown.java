@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import palmturn.advise.Heed;
 import palmturn.chart.MarkWords;
 import palmturn.measure.TrialScore;
 import palmturn.settle.Settled;
@@ -27,8 +28,9 @@ final class NotShown {
   /** Returns what is still to be done, one sentence each. */
   List<String> open() {
     Map<String, List<TrialId>> found = new LinkedHashMap<>();
-    if (Boolean.FALSE.equals(input.session().facts().guardianConsent())) {
-      found.put("A guardian has not agreed to the filming", List.of());
+    Heed consent = Heed.consent(input.session().facts());
+    if (consent != null) {
+      found.put(ended(consent.sentence()), List.of());
     }
     uneven(found);
     for (ReportInput.Filmed filmed : input.trials()) {

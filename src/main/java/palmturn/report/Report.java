@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import palmturn.advise.Caution;
+import palmturn.advise.Heed;
 import palmturn.chart.CourseWords;
 import palmturn.measure.Limit;
 import palmturn.measure.Limits;
@@ -162,8 +163,9 @@ public final class Report {
     if (session.facts().racketHand() != null) {
       intro.add("Racket hand: " + session.facts().racketHand().code() + ".");
     }
-    if (session.facts().painToday() != null && !session.facts().painToday().isBlank()) {
-      intro.add("Pain or injury on the day: " + session.facts().painToday() + ".");
+    Heed pain = Heed.pain(session.facts());
+    if (pain != null) {
+      intro.add(pain.sentence());
     }
     List<String> readers =
         input.trials().stream()

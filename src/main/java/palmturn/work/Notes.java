@@ -16,9 +16,14 @@ import palmturn.trial.Message;
 import palmturn.trial.Session;
 import palmturn.trial.TrialId;
 
-/** What is said about a session: the drill before a block, and messages. */
+/** What is said about a session: the athlete, the drill before a block, and messages. */
 public final class Notes {
   private Notes() {}
+
+  /** Says other things of the athlete. */
+  public static void facts(SessionFolder folder, Session.Facts facts) throws UserError {
+    change(folder, session -> session.withFacts(facts));
+  }
 
   /** Says which drill was done before a block, and when, making the block where it is new. */
   public static void drill(

@@ -54,6 +54,9 @@ class ScreenshotsTest extends Shots {
     Platform.runLater(flow::showLadder);
     until(() -> flow.ladder().wordsProperty().get().isEmpty());
     shoot("8-ladder");
+    Platform.runLater(flow.athlete()::show);
+    WaitForAsyncUtils.waitForFxEvents();
+    shoot("8-athlete");
     Platform.runLater(flow::showProgress);
     until(() -> flow.past().scoreProperty().get() != null);
     shoot("12-progress");

@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import org.jspecify.annotations.Nullable;
+import palmturn.advise.Heed;
 import palmturn.trial.Block;
 import palmturn.trial.Drill;
 import palmturn.trial.Hand;
@@ -23,6 +24,7 @@ public final class Board {
 
   private final ReadOnlyObjectWrapper<Map<TrialId, Filmed>> filmed =
       new ReadOnlyObjectWrapper<>(Map.of());
+  private final ReadOnlyObjectWrapper<List<Heed>> heed = new ReadOnlyObjectWrapper<>(List.of());
   private Map<String, String> headings = Map.of();
 
   /** Every place of the board: blocks in order, then repeats, left before right. */
@@ -38,6 +40,16 @@ public final class Board {
   /** What is known of the clips of trials that are filmed, as far as they were looked at. */
   public ReadOnlyObjectProperty<Map<TrialId, Filmed>> filmedProperty() {
     return filmed.getReadOnlyProperty();
+  }
+
+  /** What there is to heed of the athlete. */
+  public ReadOnlyObjectProperty<List<Heed>> heedProperty() {
+    return heed.getReadOnlyProperty();
+  }
+
+  /** Shows what there is to heed of the athlete. */
+  public void heed(List<Heed> all) {
+    heed.set(List.copyOf(all));
   }
 
   /** Returns the heading of a block: the baseline, or the drill that it follows. */

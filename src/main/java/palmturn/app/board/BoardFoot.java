@@ -1,26 +1,37 @@
 package palmturn.app.board;
 
+import java.util.List;
 import javafx.scene.control.Label;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.scene.shape.Polygon;
 import org.jspecify.annotations.Nullable;
+import palmturn.advise.Heed;
 import palmturn.app.look.Look;
 import palmturn.app.look.Theme;
+import palmturn.app.look.Tips;
 
-/** What there is to say about the chosen place, under the board. */
+/** What there is to say about the chosen place, and to heed of the athlete, under the board. */
 final class BoardFoot extends VBox {
   private final Look look;
+  private final Runnable athlete;
 
-  BoardFoot(Look look) {
+  /**
+   * Shows nothing yet.
+   *
+   * @param athlete brings what is known of the athlete into sight
+   */
+  BoardFoot(Look look, Runnable athlete) {
     this.look = look;
+    this.athlete = athlete;
     setId("board-foot");
     getStyleClass().setAll("board-foot");
     setMinHeight(Region.USE_PREF_SIZE);
   }
 
-  void show(@Nullable Cell cell, String block, @Nullable Filmed filmed, boolean next) {
+  void show(
+      @Nullable Cell cell, String block, @Nullable Filmed filmed, boolean next, List<Heed> heed) {
     getChildren().clear();
     setVisible(cell != null);
     if (cell == null) {
@@ -31,13 +42,28 @@ final class BoardFoot extends VBox {
     if (filmed != null) {
       filmed.warnings().forEach(warning -> getChildren().add(warning(warning)));
     }
+    heed.forEach(each -> getChildren().add(heed(each)));
+  }
+
+  /** One line, so that the board keeps its room; what is cut off stands in the sheet it opens. */
+  private HBox heed(Heed heed) {
+    Label label = words(heed.brief(), "small");
+    label.setWrapText(false);
+    label.setTooltip(Tips.of(heed.sentence(), look));
+    HBox row = warning(label);
+    row.getStyleClass().add("to-click");
+    row.setOnMouseClicked(event -> athlete.run());
+    return row;
   }
 
   private HBox warning(String words) {
+    return warning(words(words, "small"));
+  }
+
+  private HBox warning(Label label) {
     Polygon triangle = new Polygon(0, 10, 6, 0, 12, 10);
     triangle.setFill(Theme.fx(look.theme().palette().clay()));
     triangle.setTranslateY(look.px(4));
-    Label label = words(words, "small");
     label.getStyleClass().add("warning");
     return new HBox(look.px(6), triangle, label);
   }

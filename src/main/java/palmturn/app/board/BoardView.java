@@ -4,8 +4,10 @@ import java.io.File;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.function.BiConsumer;
+import java.util.function.Consumer;
 import javafx.application.Platform;
 import javafx.geometry.Bounds;
+import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
@@ -15,8 +17,11 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import palmturn.app.keys.Action;
+import palmturn.app.keys.KeyMap;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
+import palmturn.app.look.Tips;
 import palmturn.trial.Hand;
 import palmturn.trial.TrialId;
 
@@ -39,12 +44,20 @@ public final class BoardView extends VBox {
    * Builds the pane, 240 wide.
    *
    * @param dropped gets the files that were dropped on a place
+   * @param press is told which key a click stands for
    */
-  public BoardView(Board board, BiConsumer<TrialId, List<Path>> dropped, Look look, Follow follow) {
+  public BoardView(
+      Board board,
+      KeyMap keys,
+      BiConsumer<TrialId, List<Path>> dropped,
+      Look look,
+      Consumer<String> press,
+      Follow follow) {
     this.board = board;
     this.dropped = dropped;
     this.look = look;
-    foot = new BoardFoot(look);
+    Runnable athlete = () -> press.accept(keys.of(Action.ATHLETE));
+    foot = new BoardFoot(look, athlete);
     getStyleClass().setAll("pane", "board");
     setId("board");
     setFocusTraversable(true);
@@ -58,7 +71,16 @@ public final class BoardView extends VBox {
     bar.setManaged(false);
     bar.resizeRelocate(-look.px(24), 0, 4, look.px(20));
     bar.visibleProperty().bind(focusedProperty());
-    HBox titleRow = new HBox(title, bar);
+    Label whose = new Label("Athlete");
+    whose.setId("board-athlete");
+    whose.getStyleClass().addAll("second", "to-click", "link");
+    whose.setTooltip(Tips.of("What is known of the athlete: " + keys.of(Action.ATHLETE), look));
+    whose.setOnMouseClicked(event -> athlete.run());
+    whose.visibleProperty().bind(board.cellsProperty().map(cells -> !cells.isEmpty()));
+    Region space = new Region();
+    HBox.setHgrow(space, Priority.ALWAYS);
+    HBox titleRow = new HBox(title, bar, space, whose);
+    titleRow.setAlignment(Pos.BASELINE_LEFT);
     titleRow.getStyleClass().add("title-row");
     scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
     scroll.setFitToWidth(true);
@@ -69,6 +91,7 @@ public final class BoardView extends VBox {
     follow.changes(board.cellsProperty(), this::show);
     follow.changes(board.filmedProperty(), this::show);
     follow.changes(board.chosenProperty(), this::show);
+    follow.changes(board.heedProperty(), this::show);
     show();
   }
 
@@ -80,7 +103,9 @@ public final class BoardView extends VBox {
         .map(cell -> cell.id().block())
         .distinct()
         .forEach(block -> content.getChildren().add(block(block, cells)));
-    board.chosenCell().ifPresentOrElse(this::about, () -> foot.show(null, "", null, false));
+    board
+        .chosenCell()
+        .ifPresentOrElse(this::about, () -> foot.show(null, "", null, false, List.of()));
     if (cells.isEmpty()) {
       Label help =
           new Label("Three with each hand,\nfive seconds each. After\na drill, the same again.");
@@ -94,7 +119,8 @@ public final class BoardView extends VBox {
         cell,
         board.heading(cell.id().block()),
         board.filmedProperty().get().get(cell.id()),
-        cell.id().equals(board.next()));
+        cell.id().equals(board.next()),
+        board.heedProperty().get());
     Node place = content.lookup("#" + cell.id().name());
     if (place != null) {
       Platform.runLater(() -> bringIntoSight(place));

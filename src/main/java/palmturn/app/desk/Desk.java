@@ -130,6 +130,11 @@ public final class Desk implements AutoCloseable {
     return fast;
   }
 
+  /** Brings what is edited to the disk. */
+  public Saving saving() {
+    return saving;
+  }
+
   /** Going through where two readings of the open trial differ. */
   public Reviewing reviewing() {
     return reviewing;

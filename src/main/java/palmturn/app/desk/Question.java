@@ -17,6 +17,9 @@ public sealed interface Question {
   /** Which hand moves in clips that are to be added, and whose clips they are. */
   record Clips() implements Question {}
 
+  /** What is known of the athlete. */
+  record Athlete() implements Question {}
+
   /** Which drill was done, to begin the block after it. */
   record NewDrill() implements Question {}
 

@@ -14,12 +14,13 @@ import palmturn.store.SessionFolder;
 import palmturn.trial.Message;
 import palmturn.trial.Placed;
 import palmturn.trial.Reading;
+import palmturn.trial.Session;
 import palmturn.trial.Settlement;
 import palmturn.trial.TrialId;
 import palmturn.work.Notes;
 
 /** Brings each edit to the disk in order, and says when it is there. */
-final class Saving {
+public final class Saving {
   private static final DateTimeFormatter TIME =
       DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
   private static final String NOT_SAVED = "Not saved, the marks are still here: ";
@@ -114,6 +115,26 @@ final class Saving {
           saved();
         },
         problem -> trouble.say("Not saved, the message is still here: " + Trouble.line(problem)));
+  }
+
+  /**
+   * Keeps what is said of the athlete.
+   *
+   * @param done runs once it is on the disk
+   * @param failed is told in one line why it is not
+   */
+  public void keep(SessionFolder to, Session.Facts facts, Runnable done, Consumer<String> failed) {
+    words.set("");
+    keeping.run(
+        () -> {
+          Notes.facts(to, facts);
+          return facts;
+        },
+        kept -> {
+          done.run();
+          saved();
+        },
+        problem -> failed.accept(Trouble.line(problem)));
   }
 
   private void saved() {

@@ -10,6 +10,7 @@ public final class Hints {
   private static final Hint ADD = Hint.of("add clips", Action.ADD);
   private static final Hint OPEN = Hint.of("open a session", Action.OPEN);
   private static final Hint DRILL = Hint.of("a drill, then a block", Action.DRILL);
+  private static final Hint ATHLETE = Hint.of("the athlete", Action.ATHLETE);
   private static final Hint BOARD = Hint.of("move on the board", Action.BOARD_MOVE);
   private static final Hint MESSAGES = Hint.of("messages", Action.MESSAGES);
   private static final Hint PALM = Hint.of("palm", Action.PALM);
@@ -215,7 +216,8 @@ public final class Hints {
     return switch (place) {
       case NOTHING_OPEN -> List.of(OPEN, ADD, Hint.of("inbox", Action.INBOX_SHOW), ALL);
       case BOARD ->
-          List.of(BOARD, Hint.of("to the strip", Action.TO_STRIP), ADD, DRILL, MESSAGES, ALL);
+          List.of(
+              BOARD, Hint.of("to the strip", Action.TO_STRIP), ADD, DRILL, MESSAGES, ATHLETE, ALL);
       case NOT_FILMED -> List.of(ADD, OPEN, DRILL, Hint.of("board", Action.TAB), ALL);
       case PLACES ->
           List.of(

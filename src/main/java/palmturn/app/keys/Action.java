@@ -150,6 +150,7 @@ public enum Action {
   SETTLE(Group.UNLISTED, "", "Enter Esc", "stop typing along", TYPING),
   ADD(Group.CHANGE, "add", "A", "add clips", WINDOW),
   OPEN(Group.CHANGE, "open", "O Ctrl+O", "open a session", WINDOW),
+  ATHLETE(Group.CHANGE, "athlete", "Ctrl+A", "the athlete: lengths, consent", WINDOW),
   DRILL(Group.CHANGE, "drill", "Ctrl+B", "a drill, then a block", WINDOW),
   READER(Group.CHANGE, "reader", "Ctrl+R", "another reader", WINDOW, DIFFERENCES),
   MESSAGES(Group.CHANGE, "messages", "M", "messages, and write one here", WINDOW),

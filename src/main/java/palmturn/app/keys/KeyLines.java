@@ -44,8 +44,8 @@ public final class KeyLines {
     return List.of(
         List.of(Action.Group.MARK),
         List.of(Action.Group.MOVE, Action.Group.DIFFERENCES),
-        List.of(Action.Group.PICTURE, Action.Group.PLACES),
-        List.of(Action.Group.CHANGE, Action.Group.PAIR));
+        List.of(Action.Group.PICTURE, Action.Group.PLACES, Action.Group.PAIR),
+        List.of(Action.Group.CHANGE));
   }
 
   private static String head(Action action) {

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
+import palmturn.app.look.Typed;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
 import palmturn.trial.Mirrored;
@@ -45,15 +46,12 @@ final class Adding {
      * @throws UserError if that is no pace of a click track
      */
     static How of(Mirrored mirrored, String pace) throws UserError {
-      String said = pace.strip().replace(',', '.');
-      if (said.isEmpty()) {
+      if (pace.isBlank()) {
         return new How(mirrored, null);
       }
-      if (said.matches("\\d{1,2}(\\.\\d+)?")) {
-        double slapsPerS = Double.parseDouble(said);
-        if (slapsPerS >= 0.5 && slapsPerS <= 20) {
-          return new How(mirrored, slapsPerS);
-        }
+      Double slapsPerS = Typed.number(pace);
+      if (slapsPerS != null && slapsPerS >= 0.5 && slapsPerS <= 20) {
+        return new How(mirrored, slapsPerS);
       }
       throw new UserError(
           "Write the click track’s pace as slaps a second, 0.5 to 20, such as 3.1; or leave it empty.");

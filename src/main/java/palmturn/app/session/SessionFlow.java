@@ -43,6 +43,7 @@ public final class SessionFlow {
   private final Recents recents;
   private final Past past;
   private final Ladder ladder;
+  private final Athlete athlete;
   private DrillAsked drillAsked = new DrillAsked();
 
   /**
@@ -69,6 +70,7 @@ public final class SessionFlow {
     desk.messages().setSeen(seen);
     landing = new Landing(desk, recents, screen, clock);
     ladder = new Ladder(tasks);
+    athlete = new Athlete(desk);
     past =
         new Past(tasks, session -> AthleteProgress.beside(desk.settings(), session, Progress.NONE));
     inbox =
@@ -110,6 +112,11 @@ public final class SessionFlow {
   /** The paces of extra trials to a click track. */
   public Ladder ladder() {
     return ladder;
+  }
+
+  /** What is known of the athlete. */
+  public Athlete athlete() {
+    return athlete;
   }
 
   /** The sessions that were sent in. */

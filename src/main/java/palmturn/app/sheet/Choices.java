@@ -1,10 +1,12 @@
 package palmturn.app.sheet;
 
 import java.util.List;
+import java.util.Objects;
 import javafx.beans.property.ObjectProperty;
 import javafx.scene.control.RadioButton;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.HBox;
+import org.jspecify.annotations.Nullable;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 
@@ -12,10 +14,10 @@ import palmturn.app.look.Look;
 final class Choices {
   private Choices() {}
 
-  /** An answer: the end of its button's id, what it stands for, its words. */
-  record Choice<T>(String id, T value, String words) {}
+  /** An answer: the end of its button's id, what it stands for, null for none, its words. */
+  record Choice<T>(String id, @Nullable T value, String words) {}
 
-  static <T> Choice<T> choice(String id, T value, String words) {
+  static <T> Choice<T> choice(String id, @Nullable T value, String words) {
     return new Choice<>(id, value, words);
   }
 
@@ -34,7 +36,7 @@ final class Choices {
       button.setId(id + "-" + each.id());
       button.setToggleGroup(group);
       button.setUserData(each.value());
-      button.setSelected(each.value().equals(answer.get()));
+      button.setSelected(Objects.equals(each.value(), answer.get()));
       button.setOnAction(event -> answer.set(each.value()));
       row.getChildren().add(button);
     }
@@ -47,6 +49,8 @@ final class Choices {
         answer,
         now ->
             row.getChildren()
-                .forEach(each -> ((RadioButton) each).setSelected(each.getUserData().equals(now))));
+                .forEach(
+                    each ->
+                        ((RadioButton) each).setSelected(Objects.equals(each.getUserData(), now))));
   }
 }

@@ -52,7 +52,7 @@ final class MessagesSheet {
     List<Node> content = new ArrayList<>();
     content.add(list(follow));
     if (lookOnly) {
-      content.add(second("This session is open to look only: nothing can be written here."));
+      content.add(second(Sheets.LOOK_ONLY));
     } else {
       content.add(text);
       content.add(row("About", about()));

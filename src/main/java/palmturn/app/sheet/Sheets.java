@@ -2,6 +2,7 @@ package palmturn.app.sheet;
 
 import java.io.File;
 import java.util.function.Consumer;
+import javafx.application.Platform;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
@@ -20,6 +21,8 @@ import palmturn.app.session.SessionFlow;
 
 /** Lays over the window what the desk asks, and hands the answer back. */
 public final class Sheets extends StackPane {
+  static final String LOOK_ONLY = "This session is open to look only: nothing can be written here.";
+
   private final Desk desk;
   private final SessionFlow flow;
   private final Look look;
@@ -68,6 +71,8 @@ public final class Sheets extends StackPane {
       clips();
     } else if (question instanceof Question.NewDrill) {
       drill();
+    } else if (question instanceof Question.Athlete) {
+      athlete();
     } else if (question instanceof Question.Note) {
       note();
     } else if (question instanceof Question.Replace replace) {
@@ -244,6 +249,21 @@ public final class Sheets extends StackPane {
     put(sheet, drill.first());
   }
 
+  private void athlete() {
+    boolean lookOnly = desk.readOnlyProperty().get();
+    AthleteSheet athlete =
+        new AthleteSheet(flow.athlete(), desk.headingProperty().get(), lookOnly, look);
+    Sheet sheet = new Sheet("The athlete", look, athlete.content(follow).toArray(Node[]::new));
+    if (lookOnly) {
+      sheet.choice("sheet-close", "Close", true, this::close);
+    } else {
+      sheet
+          .choice("sheet-cancel", "Cancel", false, this::close)
+          .choice("sheet-ok", "Save", true, flow.athlete()::save);
+    }
+    put(sheet, athlete.first());
+  }
+
   private void messages() {
     boolean lookOnly = desk.readOnlyProperty().get();
     MessagesSheet messages = new MessagesSheet(desk.messages(), lookOnly, look);
@@ -295,10 +315,18 @@ public final class Sheets extends StackPane {
 
   private void put(Sheet sheet, @Nullable Node first) {
     getChildren().setAll(sheet);
-    if (first != null) {
-      first.requestFocus();
-    } else {
+    if (first == null) {
       sheet.requestFocus();
+    } else if (first.getScene() == null) {
+      // What scrolls comes into the scene with its skin; the key that asked must not be typed
+      // there.
+      Platform.runLater(
+          () -> {
+            sheet.applyCss();
+            first.requestFocus();
+          });
+    } else {
+      first.requestFocus();
     }
   }
 

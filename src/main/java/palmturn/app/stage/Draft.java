@@ -1,6 +1,7 @@
 package palmturn.app.stage;
 
 import org.jspecify.annotations.Nullable;
+import palmturn.app.look.Typed;
 import palmturn.trial.Estimate;
 import palmturn.trial.Placed;
 import palmturn.trial.Placed.Spot;
@@ -21,11 +22,7 @@ record Draft(Placed places, @Nullable Spot from, @Nullable Spot to, String cm) {
     Placed.Length scale = kept.scale();
     return scale == null
         ? new Draft(kept, null, null, "")
-        : new Draft(kept.withScale(null), scale.from(), scale.to(), plain(scale.cm()));
-  }
-
-  static String plain(double cm) {
-    return cm == Math.rint(cm) ? String.valueOf(Math.round(cm)) : String.valueOf(cm);
+        : new Draft(kept.withScale(null), scale.from(), scale.to(), Typed.plain(scale.cm()));
   }
 
   /** Returns whether a scale was drawn whose length is not known. */
@@ -42,12 +39,8 @@ record Draft(Placed places, @Nullable Spot from, @Nullable Spot to, String cm) {
   }
 
   private @Nullable Double lengthCm() {
-    try {
-      double length = Double.parseDouble(cm);
-      return length > 0 && length <= 1000 ? length : null;
-    } catch (NumberFormatException e) {
-      return null;
-    }
+    Double length = Typed.number(cm);
+    return length != null && length > 0 && length <= 1000 ? length : null;
   }
 
   /** Returns this without one of the places. */

@@ -8,6 +8,7 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import org.jspecify.annotations.Nullable;
+import palmturn.app.look.Typed;
 import palmturn.edit.History;
 import palmturn.trial.Placed;
 import palmturn.trial.Placed.Spot;
@@ -156,7 +157,7 @@ public final class Placing {
   private Draft usual(Draft drawn) {
     Double length = usualCm;
     return chosen.get() == Drawn.SCALE && drawn.cm().isEmpty() && length != null
-        ? drawn.withCm(Draft.plain(length))
+        ? drawn.withCm(Typed.plain(length))
         : drawn;
   }
 

@@ -14,17 +14,16 @@ import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.concurrent.BlockingQueue;
-import java.util.concurrent.Callable;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
-import java.util.function.Consumer;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import palmturn.app.estimate.EstimateRun;
 import palmturn.app.stage.Drawn;
+import palmturn.app.tasks.FillableDisk;
 import palmturn.app.tasks.Tasks;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Extra;
@@ -57,7 +56,7 @@ class MessagesTest {
 
   @TempDir private Path where;
   private final BlockingQueue<Runnable> screen = new LinkedBlockingQueue<>();
-  private boolean full;
+  private final FillableDisk disk = new FillableDisk();
   private Path session;
   private Desk desk;
   private Messages messages;
@@ -81,7 +80,7 @@ class MessagesTest {
         new Desk(
             where.resolve("settings"),
             direct,
-            keeping(),
+            disk,
             screen::add,
             Clock.fixed(NOW, ZoneOffset.UTC),
             new EstimateRun(
@@ -190,20 +189,20 @@ class MessagesTest {
 
   @Test
   void whatCouldNotBeSavedIsKeptAndSavedWithTheNext() throws Exception {
-    full = true;
+    disk.setFull(true);
     messages.show();
     messages.write("one");
     assertEquals(
         "Not saved, the message is still here: the disk is full", desk.troubleProperty().get());
     assertEquals(List.of(ASKED), onDisk());
     assertEquals(2, messages.allProperty().get().size());
-    full = false;
+    disk.setFull(false);
     messages.write("two");
     assertEquals(List.of("one", "two"), onDisk().stream().skip(1).map(Message::text).toList());
 
-    full = true;
+    disk.setFull(true);
     messages.write("three");
-    full = false;
+    disk.setFull(false);
     desk.close();
     assertEquals("three", onDisk().get(3).text());
   }
@@ -252,18 +251,5 @@ class MessagesTest {
         throw new AssertionError(e);
       }
     }
-  }
-
-  private Tasks keeping() {
-    return new Tasks() {
-      @Override
-      public <T> void run(Callable<T> work, Consumer<T> done, Consumer<Exception> failed) {
-        if (full) {
-          failed.accept(new UserError("the disk is full"));
-        } else {
-          Tasks.direct().run(work, done, failed);
-        }
-      }
-    };
   }
 }

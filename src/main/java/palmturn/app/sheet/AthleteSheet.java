@@ -1,0 +1,237 @@
+package palmturn.app.sheet;
+
+import java.util.List;
+import java.util.Locale;
+import javafx.beans.InvalidationListener;
+import javafx.beans.property.StringProperty;
+import javafx.geometry.Insets;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.control.TextField;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
+import palmturn.advise.Caution;
+import palmturn.app.look.Follow;
+import palmturn.app.look.Look;
+import palmturn.app.session.Athlete;
+import palmturn.trial.BodyLength;
+import palmturn.trial.Hand;
+
+/** Shows what is known of the athlete, and takes what is to be changed. */
+final class AthleteSheet {
+  private static final double COLUMN = 336;
+  private static final double GAP = 32;
+  private static final double FIELD = 88;
+  private static final double LEAST = 160;
+
+  private final Athlete athlete;
+  private final String heading;
+  private final boolean lookOnly;
+  private final Look look;
+  private @Nullable TextField first;
+
+  /**
+   * Builds nothing yet.
+   *
+   * @param heading whose session, of which day
+   */
+  AthleteSheet(Athlete athlete, String heading, boolean lookOnly, Look look) {
+    this.athlete = athlete;
+    this.heading = heading;
+    this.lookOnly = lookOnly;
+    this.look = look;
+  }
+
+  /** Returns what takes the keys first; null for the sheet itself. */
+  @Nullable TextField first() {
+    return first;
+  }
+
+  /** Returns the sheet's content, which follows what is said until the end. */
+  List<Node> content(Follow follow) {
+    VBox left =
+        column(
+            length("Forearm", "bent elbow to wrist crease", BodyLength.FOREARM, follow),
+            length("Hand, held flat", "wrist crease to middle fingertip", BodyLength.HAND, follow),
+            length("Standing height", "without shoes, against a wall", BodyLength.STATURE, follow),
+            scale(),
+            asked("Racket hand", racketHand()));
+    VBox right =
+        column(
+            asked("Pain or injury on the day, in the athlete’s words", pain()),
+            asked("A guardian’s consent, where the athlete is young", consent()),
+            asked("Camera", wide("athlete-camera", athlete.cameraProperty())),
+            asked("Club", wide("athlete-club", athlete.clubProperty())));
+    HBox both = new HBox(look.px(GAP), left, right);
+    Label missing = words("", "over");
+    missing.setId("athlete-missing");
+    missing.textProperty().bind(athlete.missingProperty());
+    missing.managedProperty().bind(missing.textProperty().isNotEmpty());
+    wrap(missing);
+    missing.setMaxWidth(look.px(2 * COLUMN + GAP));
+    Label whose = words(heading, "second");
+    whose.setId("athlete-whose");
+    return lookOnly
+        ? List.of(whose, scroll(both), words(Sheets.LOOK_ONLY, "second"))
+        : List.of(whose, scroll(both), missing);
+  }
+
+  private VBox column(Node... rows) {
+    VBox column = new VBox(look.px(14), rows);
+    column.setMinWidth(0);
+    column.setPrefWidth(look.px(COLUMN));
+    HBox.setHgrow(column, Priority.ALWAYS);
+    return column;
+  }
+
+  /**
+   * Scrolls where large text leaves no room for all of it; what is there stands clear of the bar.
+   */
+  private ScrollPane scroll(HBox content) {
+    ScrollPane scroll = new ScrollPane(content);
+    scroll.setFitToWidth(true);
+    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    scroll.setFocusTraversable(false);
+    scroll.setMinHeight(look.px(LEAST));
+    scroll.setPrefViewportWidth(look.px(2 * COLUMN + GAP));
+    InvalidationListener fit =
+        changed -> {
+          scroll.setPrefViewportHeight(content.getHeight());
+          boolean all = content.getHeight() <= scroll.getViewportBounds().getHeight() + 1;
+          content.setPadding(new Insets(0, all ? 0 : look.px(12), 0, 0));
+        };
+    content.heightProperty().addListener(fit);
+    scroll.viewportBoundsProperty().addListener(fit);
+    return scroll;
+  }
+
+  /** How to measure it stands beside the field, and gives way to what is wrong with it. */
+  private VBox length(String name, String how, BodyLength what, Follow follow) {
+    StringProperty typed = athlete.lengthProperty(what);
+    if (lookOnly) {
+      return asked(name, said(typed.get().isEmpty() ? "" : typed.get() + " cm"));
+    }
+    String id = "athlete-" + what.name().toLowerCase(Locale.ROOT);
+    TextField field = Sheets.field(id, 4, look);
+    field.setMinWidth(look.px(FIELD));
+    field.setMaxWidth(look.px(FIELD));
+    field.setAccessibleText(name + ", cm: " + how);
+    field.textProperty().bindBidirectional(typed);
+    first = first == null ? field : first;
+    Label beside = words("", "small");
+    beside.setId(id + "-beside");
+    follow.value(
+        athlete.wrongProperty(what),
+        wrong -> {
+          beside.getStyleClass().remove("warning");
+          if (!wrong.isEmpty()) {
+            beside.getStyleClass().add("warning");
+          }
+          beside.setText(wrong.isEmpty() ? how : "▲ " + wrong);
+        });
+    Label cm = words("cm", "second");
+    cm.setMinWidth(Region.USE_PREF_SIZE);
+    HBox row = new HBox(look.px(8), field, cm, beside);
+    row.setAlignment(Pos.CENTER_LEFT);
+    return asked(name, row);
+  }
+
+  /** What the lengths are for, and once one was changed, what it does not change. */
+  private Label scale() {
+    Label scale = words("", "small");
+    scale.setId("athlete-scale");
+    scale
+        .textProperty()
+        .bind(
+            athlete
+                .oldScaleProperty()
+                .map(
+                    old ->
+                        old.isEmpty()
+                            ? "They give the elbow’s way in centimetres. One is enough:"
+                                + " the forearm counts first, the height last."
+                            : old));
+    wrap(scale);
+    scale.setMinHeight(look.px(36));
+    scale.setAlignment(Pos.TOP_LEFT);
+    return scale;
+  }
+
+  private Node racketHand() {
+    Hand said = athlete.racketHandProperty().get();
+    return lookOnly
+        ? said(said == null ? "" : said.code())
+        : Choices.of(
+            "athlete-racket",
+            look,
+            athlete.racketHandProperty(),
+            Choices.choice("left", Hand.LEFT, "left"),
+            Choices.choice("right", Hand.RIGHT, "right"),
+            Choices.choice("unsaid", null, "not said"));
+  }
+
+  private Node pain() {
+    Node pain = wide("athlete-pain", athlete.painProperty());
+    if (pain instanceof TextField field) {
+      field.setPromptText("leave empty where there is none");
+    }
+    return new VBox(look.px(4), pain, caution(Caution.PAIN));
+  }
+
+  private Node consent() {
+    Boolean said = athlete.consentProperty().get();
+    Node consent =
+        lookOnly
+            ? said(said == null ? "" : said ? "yes" : "no")
+            : Choices.of(
+                "athlete-consent",
+                look,
+                athlete.consentProperty(),
+                Choices.choice("yes", Boolean.TRUE, "yes"),
+                Choices.choice("no", Boolean.FALSE, "no"),
+                Choices.choice("unsaid", null, "not said"));
+    return new VBox(look.px(4), consent, caution(Caution.FILMING));
+  }
+
+  private Label caution(Caution caution) {
+    Label label = words(caution.text(), "small");
+    wrap(label);
+    return label;
+  }
+
+  private Node wide(String id, StringProperty typed) {
+    if (lookOnly) {
+      return said(typed.get());
+    }
+    TextField field = Sheets.field(id, 20, look);
+    field.setMaxWidth(Double.MAX_VALUE);
+    field.textProperty().bindBidirectional(typed);
+    return field;
+  }
+
+  private static Label said(String words) {
+    Label label = words(words.isBlank() ? "not said" : words, "plain");
+    wrap(label);
+    return label;
+  }
+
+  private VBox asked(String question, Node answer) {
+    return new VBox(look.px(4), words(question, "name"), answer);
+  }
+
+  private static void wrap(Label label) {
+    label.setWrapText(true);
+    label.setMinHeight(Region.USE_PREF_SIZE);
+  }
+
+  private static Label words(String text, String style) {
+    Label label = new Label(text);
+    label.getStyleClass().add(style);
+    return label;
+  }
+}

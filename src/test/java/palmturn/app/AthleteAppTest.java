@@ -1,0 +1,105 @@
+package palmturn.app;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import java.util.concurrent.TimeUnit;
+import javafx.application.Platform;
+import javafx.scene.control.Label;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIf;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
+import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
+import palmturn.app.desk.Desk;
+import palmturn.store.SessionFolder;
+import palmturn.trial.Session;
+
+/** The sheet of the athlete in the real window, by keys. */
+@EnabledIf(
+    value = "palmturn.app.PalmturnAppTest#textCanBeDrawn",
+    disabledReason = "Pango is not installed")
+@ExtendWith(ApplicationExtension.class)
+class AthleteAppTest {
+  static {
+    // The headless screen is smaller than the window unless told otherwise, and then overflows.
+    System.setProperty("headless.geometry", "1600x1000-32");
+  }
+
+  @TempDir private Path folder;
+  private final WindowForTests window = new WindowForTests();
+  private Path session;
+  private Desk desk;
+
+  @Start
+  void start(Stage stage) {
+    desk = window.open(stage);
+  }
+
+  @BeforeEach
+  void openSession() throws Exception {
+    session = WindowForTests.session(folder);
+    Platform.runLater(() -> desk.open(session));
+    until(() -> desk.stage().pictureIsThere());
+  }
+
+  @AfterEach
+  void close() {
+    window.close();
+  }
+
+  @Test
+  void aForearmThatIsTypedIsInTheSessionsFile(FxRobot robot) throws Exception {
+    robot.push(KeyCode.CONTROL, KeyCode.A);
+    until(() -> robot.lookup("#athlete-forearm").tryQuery().isPresent());
+    assertEquals("H-07, 14 November 2026", text(robot, "#athlete-whose"));
+    robot.write("126,5").type(KeyCode.ENTER);
+    WaitForAsyncUtils.waitForFxEvents();
+    assertEquals("▲ a number above 0, up to 100", text(robot, "#athlete-forearm-beside"));
+    robot.type(KeyCode.HOME).type(KeyCode.DELETE);
+    WaitForAsyncUtils.waitForFxEvents();
+    assertEquals("bent elbow to wrist crease", text(robot, "#athlete-forearm-beside"));
+    robot.clickOn("#athlete-pain").write("sore wrist").type(KeyCode.ENTER);
+    until(() -> desk.questionProperty().get() == null);
+    until(() -> text(robot, "#saved").startsWith("Saved"));
+    assertTrue(Files.readString(session.resolve("session.json")).contains("\"forearmCm\": 26.5,"));
+    assertTrue(robot.lookup("Pain or injury: sore wrist").tryQuery().isPresent(), "on the board");
+  }
+
+  @Test
+  void aWindowThatOnlyLooksShowsWhatIsKnownAndTakesNothing(FxRobot robot) throws Exception {
+    Platform.runLater(desk::close);
+    until(() -> desk.folderProperty().get() == null);
+    try (SessionFolder other = SessionFolder.open(session)) {
+      other.change(
+          now -> now.withFacts(new Session.Facts(null, 26.5, null, null, null, null, null, null)));
+      Platform.runLater(() -> desk.open(session));
+      until(() -> desk.stage().pictureIsThere());
+      robot.clickOn("#board-athlete");
+      until(() -> robot.lookup("#sheet-close").tryQuery().isPresent());
+      assertTrue(robot.lookup("26.5 cm").tryQuery().isPresent());
+      assertTrue(robot.lookup("#athlete-forearm").tryQuery().isEmpty());
+      assertTrue(robot.lookup("#sheet-ok").tryQuery().isEmpty());
+    }
+  }
+
+  private static String text(FxRobot robot, String id) {
+    WaitForAsyncUtils.waitForFxEvents();
+    return robot.lookup(id).queryAs(Label.class).getText();
+  }
+
+  private static void until(Callable<Boolean> holds) throws Exception {
+    WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, holds);
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+}
