@@ -1,6 +1,7 @@
 package palmturn.app.board;
 
 import java.util.List;
+import javafx.beans.value.ObservableBooleanValue;
 import javafx.scene.control.Label;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
@@ -16,15 +17,19 @@ import palmturn.app.look.Tips;
 final class BoardFoot extends VBox {
   private final Look look;
   private final Runnable athlete;
+  private final VBox heeded = new VBox();
 
   /**
    * Shows nothing yet.
    *
    * @param athlete brings what is known of the athlete into sight
+   * @param room whether there is any for what is to be heeded of the athlete
    */
-  BoardFoot(Look look, Runnable athlete) {
+  BoardFoot(Look look, Runnable athlete, ObservableBooleanValue room) {
     this.look = look;
     this.athlete = athlete;
+    heeded.managedProperty().bind(room);
+    heeded.visibleProperty().bind(room);
     setId("board-foot");
     getStyleClass().setAll("board-foot");
     setMinHeight(Region.USE_PREF_SIZE);
@@ -42,7 +47,8 @@ final class BoardFoot extends VBox {
     if (filmed != null) {
       filmed.warnings().forEach(warning -> getChildren().add(warning(warning)));
     }
-    heed.forEach(each -> getChildren().add(heed(each)));
+    heeded.getChildren().setAll(heed.stream().map(this::heed).toList());
+    getChildren().add(heeded);
   }
 
   /** One line, so that the board keeps its room; what is cut off stands in the sheet it opens. */

@@ -5,6 +5,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import javafx.application.Platform;
 import javafx.geometry.Bounds;
 import javafx.geometry.Pos;
@@ -17,6 +19,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import palmturn.advise.Heed;
 import palmturn.app.keys.Action;
 import palmturn.app.keys.KeyMap;
 import palmturn.app.look.Follow;
@@ -31,6 +34,9 @@ import palmturn.trial.TrialId;
  */
 public final class BoardView extends VBox {
   private static final double GAP = 6;
+
+  /** A lower board keeps its room for the trials. */
+  private static final double LOW = 240;
 
   private final Board board;
   private final Look look;
@@ -57,7 +63,7 @@ public final class BoardView extends VBox {
     this.dropped = dropped;
     this.look = look;
     Runnable athlete = () -> press.accept(keys.of(Action.ATHLETE));
-    foot = new BoardFoot(look, athlete);
+    foot = new BoardFoot(look, athlete, heightProperty().greaterThan(look.px(LOW)));
     getStyleClass().setAll("pane", "board");
     setId("board");
     setFocusTraversable(true);
@@ -71,12 +77,11 @@ public final class BoardView extends VBox {
     bar.setManaged(false);
     bar.resizeRelocate(-look.px(24), 0, 4, look.px(20));
     bar.visibleProperty().bind(focusedProperty());
-    Label whose = new Label("Athlete");
+    Label whose = new Label();
     whose.setId("board-athlete");
-    whose.getStyleClass().addAll("second", "to-click", "link");
-    whose.setTooltip(Tips.of("What is known of the athlete: " + keys.of(Action.ATHLETE), look));
     whose.setOnMouseClicked(event -> athlete.run());
     whose.visibleProperty().bind(board.cellsProperty().map(cells -> !cells.isEmpty()));
+    follow.value(board.heedProperty(), heed -> whose(whose, heed, keys));
     Region space = new Region();
     HBox.setHgrow(space, Priority.ALWAYS);
     HBox titleRow = new HBox(title, bar, space, whose);
@@ -93,6 +98,18 @@ public final class BoardView extends VBox {
     follow.changes(board.chosenProperty(), this::show);
     follow.changes(board.heedProperty(), this::show);
     show();
+  }
+
+  private void whose(Label whose, List<Heed> heed, KeyMap keys) {
+    whose.setText(heed.isEmpty() ? "Athlete" : "▲ Athlete");
+    whose.getStyleClass().setAll("label", "second", "to-click", "link");
+    if (!heed.isEmpty()) {
+      whose.getStyleClass().add("warning");
+    }
+    String what = "What is known of the athlete: " + keys.of(Action.ATHLETE);
+    Stream<String> sentences = heed.stream().map(Heed::sentence);
+    String tip = Stream.concat(sentences, Stream.of(what)).collect(Collectors.joining("\n"));
+    whose.setTooltip(Tips.of(tip, look));
   }
 
   private void show() {

@@ -68,17 +68,17 @@ final class AthleteSheet {
             asked("Camera", wide("athlete-camera", athlete.cameraProperty())),
             asked("Club", wide("athlete-club", athlete.clubProperty())));
     HBox both = new HBox(look.px(GAP), left, right);
-    Label missing = words("", "over");
-    missing.setId("athlete-missing");
-    missing.textProperty().bind(athlete.missingProperty());
-    missing.managedProperty().bind(missing.textProperty().isNotEmpty());
-    wrap(missing);
-    missing.setMaxWidth(look.px(2 * COLUMN + GAP));
+    Label line = words(Sheets.LOOK_ONLY, lookOnly ? "second" : "over");
+    line.setId("athlete-missing");
+    if (!lookOnly) {
+      line.textProperty().bind(athlete.missingProperty());
+      line.managedProperty().bind(line.textProperty().isNotEmpty());
+    }
+    wrap(line);
+    line.setMaxWidth(look.px(2 * COLUMN + GAP));
     Label whose = words(heading, "second");
     whose.setId("athlete-whose");
-    return lookOnly
-        ? List.of(whose, scroll(both), words(Sheets.LOOK_ONLY, "second"))
-        : List.of(whose, scroll(both), missing);
+    return List.of(whose, scroll(both), line);
   }
 
   private VBox column(Node... rows) {
