@@ -179,6 +179,9 @@ final class Keyboard {
           first.add(Hints.START);
         }
         last.add(hidden ? Hints.SHOW : Hints.HIDE);
+        if (!hidden) {
+          last.add(Hints.SAYS);
+        }
       }
     }
     Reading reading = marking.readingProperty().get();

@@ -71,6 +71,7 @@ final class TrialKeys {
     marks(Action.FINISH, this::finish);
     trial(Action.ESTIMATE, desk.estimation()::estimate);
     trial(Action.START_FROM, desk.estimation()::startFrom);
+    does.does(Action.ESTIMATE_SAYS, desk.estimation()::says);
     does.does(Action.HIDE, desk.estimation()::hideOrShow);
     marks(Action.DELETE, marking::delete);
     marks(Action.NUDGE_BACK, () -> nudge(-1));

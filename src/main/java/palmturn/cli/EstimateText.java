@@ -1,25 +1,15 @@
 package palmturn.cli;
 
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
-import java.util.Set;
-import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
 import palmturn.trial.Estimate;
-import palmturn.trial.EstimatedSlap;
-import palmturn.trial.Side;
-import palmturn.trial.Span;
-import palmturn.trial.TimedBy;
-import palmturn.trial.Zone;
 import palmturn.work.EstimateBatch;
+import palmturn.work.EstimateWords;
 
 /** What an estimate found, as a few lines of plain text. */
 final class EstimateText {
-  private static final String CANNOT_TELL = "can't be told";
-
   private EstimateText() {}
 
   static String of(EstimateBatch.Ended ended) {
@@ -32,159 +22,12 @@ final class EstimateText {
                     ? ended.clip()
                     : ended.trial().name() + " (" + ended.clip() + ")",
                 Objects.requireNonNull(ended.hand(), "it failed").code()));
-    if (!found.trialFound()) {
-      line(lines, "trial", "none found");
-    }
-    line(lines, "slaps", slaps(found));
-    line(lines, "sides", sides(found));
-    if (found.shape() != null) {
-      line(lines, "zones", zones(found));
-      line(lines, "wrist", wrist(found, found.shape()));
-      line(lines, "turn", turn(found.shape().turnRange()));
-    }
-    line(lines, "rate", figure(found.rateSlapsPerS(), 2, "slaps/s"));
-    line(lines, "interval CV", cv(found));
-    line(lines, "rotation", figure(found.rotation().frequencyHz(), 2, "turns there and back/s"));
-    line(lines, "elbow", elbow(found.elbow()));
-    line(lines, "made from", sources(found));
-    if (found.bursts().size() > 1) {
-      line(lines, "stretches", bursts(found));
-    }
-    found.warnings().forEach(warning -> line(lines, "warning", warning));
+    EstimateWords.of(found).forEach(each -> lines.add(line(each.name(), each.words())));
+    found.warnings().forEach(warning -> lines.add(line("warning", warning)));
     return String.join("\n", lines) + "\n";
   }
 
-  private static void line(List<String> lines, String name, String text) {
-    lines.add(String.format(Locale.ROOT, "  %-12s %s", name, text));
-  }
-
-  private static String slaps(Estimate found) {
-    long doubles = found.slaps().stream().filter(EstimatedSlap::isDouble).count();
-    long counted = found.slaps().size() - doubles;
-    return doubles == 0
-        ? String.valueOf(counted)
-        : "%d, and %d double tap%s".formatted(counted, doubles, doubles == 1 ? "" : "s");
-  }
-
-  private static String sides(Estimate found) {
-    long palm = of(found, Side.PALM);
-    long back = of(found, Side.BACK);
-    long unknown = of(found, Side.UNKNOWN);
-    if (palm + back == 0) {
-      return found.slaps().isEmpty()
-          ? CANNOT_TELL
-          : "unknown; mark one slap, or say --side-at, and all are known";
-    }
-    return "palm %d, back %d%s"
-        .formatted(palm, back, unknown == 0 ? "" : ", unknown %d".formatted(unknown));
-  }
-
-  private static long of(Estimate found, Side side) {
-    return found.slaps().stream().filter(slap -> slap.side() == side).count();
-  }
-
-  private static String zones(Estimate found) {
-    List<String> parts = new ArrayList<>();
-    for (Zone zone : Zone.values()) {
-      long slaps = found.slaps().stream().filter(slap -> slap.zone() == zone).count();
-      if (slaps > 0) {
-        parts.add("%s %d".formatted(zone.code(), slaps));
-      }
-    }
-    return String.join(", ", parts);
-  }
-
-  private static String wrist(Estimate found, Estimate.Shape shape) {
-    if (shape.wristBendDeg().timesS().isEmpty()) {
-      return CANNOT_TELL;
-    }
-    String spans =
-        found.spans().stream()
-            .filter(span -> span.kind() == Span.Kind.BENT_WRIST)
-            .map(span -> String.format(Locale.ROOT, "%.2f to %.2f s", span.startS(), span.endS()))
-            .collect(Collectors.joining(", "));
-    return spans.isEmpty() ? "not bent for long" : "bent " + spans;
-  }
-
-  private static String turn(Estimate.@Nullable TurnRange range) {
-    if (range == null) {
-      return CANNOT_TELL;
-    }
-    String usual = String.format(Locale.ROOT, "about %.0f° from side to side", range.usualDeg());
-    Estimate.TurnChange change = range.change();
-    return change == null
-        ? usual
-        : usual
-            + String.format(
-                Locale.ROOT,
-                "; last third less first %+.0f° (95 %% interval %+.0f to %+.0f)",
-                change.deg(),
-                change.lowDeg(),
-                change.highDeg());
-  }
-
-  private static String cv(Estimate found) {
-    Double cv = found.intervalCvPct();
-    Double floor = found.timingFloorPct();
-    if (cv == null) {
-      return CANNOT_TELL;
-    }
-    if (floor == null) {
-      return figure(cv, 1, "%");
-    }
-    // Below twice its floor a CV is no more than the coarseness of the marks allows to say.
-    return "%s%s; the timing alone gives %s"
-        .formatted(cv < 2 * floor ? "at most " : "", figure(cv, 1, "%"), figure(floor, 1, "%"));
-  }
-
-  private static String elbow(Estimate.@Nullable ElbowPath path) {
-    if (path == null) {
-      return "not followed";
-    }
-    List<String> parts = new ArrayList<>();
-    if (path.maxCm() != null) {
-      parts.add(figure(path.maxCm(), 1, "cm"));
-    }
-    if (path.maxForearms() != null) {
-      parts.add(figure(path.maxForearms(), 2, "forearm lengths"));
-    }
-    String far = parts.isEmpty() ? "without a scale" : "up to " + String.join(", ", parts);
-    String lost = path.gaps().isEmpty() ? "" : "; lost %d times".formatted(path.gaps().size());
-    return "%s from its place in the picture (scale: %s)%s".formatted(far, path.scale(), lost);
-  }
-
-  private static String sources(Estimate found) {
-    if (found.sources().isEmpty()) {
-      return "nothing that could be used";
-    }
-    Set<Estimate.Source> ordered = EnumSet.copyOf(found.sources());
-    String names = ordered.stream().map(Estimate.Source::code).collect(Collectors.joining(", "));
-    long heard = found.slaps().stream().filter(s -> s.timedBy() == TimedBy.SOUND).count();
-    String timed =
-        found.slaps().isEmpty()
-            ? ""
-            : "; %d of %d slaps timed by sound".formatted(heard, found.slaps().size());
-    Double offset = found.soundOffsetS();
-    return names
-        + timed
-        + (offset == null
-            ? ""
-            : String.format(
-                Locale.ROOT,
-                ", which is %.1f ms %s the picture",
-                Math.abs(1000 * offset),
-                offset < 0 ? "before" : "after"));
-  }
-
-  private static String bursts(Estimate found) {
-    return found.bursts().stream()
-        .map(burst -> String.format(Locale.ROOT, "%.2f to %.2f s", burst.startS(), burst.endS()))
-        .collect(Collectors.joining(", "));
-  }
-
-  private static String figure(@Nullable Double value, int digits, String unit) {
-    return value == null
-        ? CANNOT_TELL
-        : String.format(Locale.ROOT, "%." + digits + "f %s", value, unit);
+  private static String line(String name, String words) {
+    return String.format(Locale.ROOT, "  %-12s %s", name, words);
   }
 }

@@ -122,8 +122,8 @@ final class ElbowTracker {
               trunk == null ? null : scaled(trunk, 1 / fullPerSmall))) {
         if (!patch.usable()) {
           return Followed.none(
-              "There is too little texture around the elbow to follow it; point at it with"
-                  + " --elbow, or film against more light.");
+              "There is too little texture around the elbow to follow it: point at it, or film in"
+                  + " more light.");
         }
         List<ElbowDrift.Sample> samples = new ArrayList<>();
         int done = 0;

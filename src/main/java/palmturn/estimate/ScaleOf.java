@@ -70,8 +70,8 @@ record ScaleOf(
   /** Returns what has to be said beside a length in centimetres, null where nothing. */
   @Nullable String caution() {
     if (cmPerPixel == null) {
-      return "There is no scale: the elbow's drift has no centimetres. Give --scale with two places"
-          + " a known length apart, or the athlete's forearm.";
+      return "There is no scale: the elbow's drift has no centimetres. Give two places a known"
+          + " length apart, or the athlete's forearm.";
     }
     return spreadPct == null
         ? null

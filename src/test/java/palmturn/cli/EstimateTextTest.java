@@ -24,8 +24,8 @@ class EstimateTextTest {
     assertTrue(text.contains("  wrist        not bent for long\n"), text);
     assertTrue(
         text.contains(
-            "  turn         about 172° from side to side; last third less first -32° (95 %"
-                + " interval -38 to -26)\n"),
+            "  turn         about 172° from side to side; last third less first −32° (95 %"
+                + " interval −38 to −26)\n"),
         text);
   }
 

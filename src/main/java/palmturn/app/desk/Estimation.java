@@ -1,5 +1,6 @@
 package palmturn.app.desk;
 
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.estimate.EstimateRun;
 import palmturn.app.estimate.Found;
@@ -84,18 +85,32 @@ public final class Estimation {
 
   /** Copies the estimate into the reader's own reading, after a question if that has marks. */
   public void startFrom() {
+    inSight(
+        made -> {
+          if (made.slaps().isEmpty()) {
+            desk.fail("the estimate found no slaps to start from");
+          } else {
+            desk.mark(() -> startFrom(made));
+          }
+        });
+  }
+
+  /** Lists what the estimate says, with its warnings. */
+  public void says() {
+    inSight(made -> desk.ask(new Question.EstimateSays(made)));
+  }
+
+  private void inSight(Consumer<Estimate> then) {
     Estimate made = found.visibleProperty().getValue();
-    if (made == null) {
-      desk.fail(
-          found.estimateProperty().get() == null
-              ? "this trial is not estimated yet: %s has the program look for slaps"
-                  .formatted(desk.keys().of(Action.ESTIMATE))
-              : "the estimate is hidden: %s shows it".formatted(desk.keys().of(Action.HIDE)));
-    } else if (made.slaps().isEmpty()) {
-      desk.fail("the estimate found no slaps to start from");
-    } else {
-      desk.mark(() -> startFrom(made));
+    if (made != null) {
+      then.accept(made);
+      return;
     }
+    desk.fail(
+        found.estimateProperty().get() == null
+            ? "this trial is not estimated yet: %s has the program look for slaps"
+                .formatted(desk.keys().of(Action.ESTIMATE))
+            : "the estimate is hidden: %s shows it".formatted(desk.keys().of(Action.HIDE)));
   }
 
   private void startFrom(Estimate made) {

@@ -1,6 +1,7 @@
 package palmturn.app.desk;
 
 import java.util.function.Consumer;
+import palmturn.trial.Estimate;
 
 /** Something that the person in front of the window is asked, or shown until closed. */
 public sealed interface Question {
@@ -19,6 +20,9 @@ public sealed interface Question {
 
   /** What is known of the athlete. */
   record Athlete() implements Question {}
+
+  /** What the estimate in sight says, to be read. */
+  record EstimateSays(Estimate estimate) implements Question {}
 
   /** Which drill was done, to begin the block after it. */
   record NewDrill() implements Question {}

@@ -147,6 +147,9 @@ public final class Hints {
   /** Copies what it found. */
   public static final Hint START = Hint.of("start from the estimate", Action.START_FROM);
 
+  /** Lists what it says. */
+  public static final Hint SAYS = Hint.of("what it says", Action.ESTIMATE_SAYS);
+
   /** Hides what it found. */
   public static final Hint HIDE = Hint.of("hide the estimate", Action.HIDE);
 

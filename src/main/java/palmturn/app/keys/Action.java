@@ -50,6 +50,7 @@ public enum Action {
   MORE(Group.MARK, "more", "5", "the rarer marks", TRIAL),
   ESTIMATE(Group.MARK, "estimate", "L", "have this trial estimated; again: stop", TRIAL),
   START_FROM(Group.MARK, "start-from", "S", "start from the estimate", TRIAL),
+  ESTIMATE_SAYS(Group.MARK, "estimate-says", "Shift+L", "what the estimate says", TRIAL, PASS),
   HIDE(Group.MARK, "hide", "H", "hide the estimate, or show it", TRIAL, PASS),
   TYPE(Group.MARK, "type", "T", "type along; again: stop", TRIAL),
   THROUGH(Group.MARK, "through", "C", "go through the marks, every slap", TRIAL),

@@ -83,6 +83,8 @@ public final class Sheets extends StackPane {
       ladder();
     } else if (question instanceof Question.Messages) {
       messages();
+    } else if (question instanceof Question.EstimateSays says) {
+      says(says);
     } else if (question instanceof Question.More) {
       more();
     } else {
@@ -283,6 +285,13 @@ public final class Sheets extends StackPane {
     }
     sheet.addEventFilter(KeyEvent.KEY_PRESSED, messages::keys);
     put(sheet, messages.first());
+  }
+
+  private void says(Question.EstimateSays question) {
+    put(
+        new Sheet("What the estimate says", look, new EstimateTable(question.estimate(), look))
+            .choice("sheet-close", "Close", true, this::close),
+        null);
   }
 
   private void progress() {

@@ -70,6 +70,9 @@ public final class TallyView extends VBox {
     figure.setId("figure-" + line.name().toLowerCase(java.util.Locale.ROOT));
     Label unit = new Label(line.unit());
     unit.getStyleClass().add("unit");
+    // Where the pane scrolls it is narrower: the gauge gives way, never the figure.
+    figure.setMinWidth(Region.USE_PREF_SIZE);
+    unit.setMinWidth(Region.USE_PREF_SIZE);
     HBox middle = new HBox(look.px(8), figure, unit, space());
     middle.getStyleClass().add("figure-row");
     middle.setAlignment(Pos.BASELINE_LEFT);
