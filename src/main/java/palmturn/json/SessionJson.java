@@ -60,9 +60,9 @@ public final class SessionJson {
 
   private static @Nullable Double lengthOrNull(Keys keys, String key, BodyLength what)
       throws JsonException {
-    return what.leastCm() == 0
+    return what.leastKeptCm() == 0
         ? keys.above0OrNull(key, what.mostCm())
-        : keys.numberOrNull(key, what.leastCm(), what.mostCm());
+        : keys.numberOrNull(key, what.leastKeptCm(), what.mostCm());
   }
 
   private static void refuseTwice(Keys keys, List<Block> blocks) throws JsonException {

@@ -5,22 +5,24 @@ import org.jspecify.annotations.Nullable;
 
 /** A length of the athlete's body that gives an estimate its centimetres, and what it can be. */
 public enum BodyLength {
-  FOREARM(0, 100),
+  FOREARM(0, 10, 100),
   /** Wrist crease to tip of the middle finger, held flat. */
-  HAND(8, 30),
-  STATURE(0, 300);
+  HAND(8, 8, 30),
+  STATURE(0, 50, 300);
 
+  private final double leastKeptCm;
   private final double leastCm;
   private final double mostCm;
 
-  BodyLength(double leastCm, double mostCm) {
+  BodyLength(double leastKeptCm, double leastCm, double mostCm) {
+    this.leastKeptCm = leastKeptCm;
     this.leastCm = leastCm;
     this.mostCm = mostCm;
   }
 
-  /** Returns the least that it can be; 0 itself is none. */
-  public double leastCm() {
-    return leastCm;
+  /** Returns the least that a file may hold, however unlikely; 0 itself is none. */
+  public double leastKeptCm() {
+    return leastKeptCm;
   }
 
   /** Returns the most that it can be. */
@@ -28,15 +30,14 @@ public enum BodyLength {
     return mostCm;
   }
 
-  /** Returns whether it can be so long; no number at all can't. */
+  /** Returns whether somebody's can be so long; metres typed for centimetres can't. */
   public boolean fits(double cm) {
-    return cm > 0 && cm >= leastCm && cm <= mostCm;
+    return cm >= leastCm && cm <= mostCm;
   }
 
   /** Returns what it can be in words, such as "from 8 to 30". */
   public String bounds() {
-    String form = leastCm == 0 ? "above 0, up to %2$.0f" : "from %1$.0f to %2$.0f";
-    return String.format(Locale.ROOT, form, leastCm, mostCm);
+    return String.format(Locale.ROOT, "from %.0f to %.0f", leastCm, mostCm);
   }
 
   /** Returns what a session says of it, cm; null where that was not said. */

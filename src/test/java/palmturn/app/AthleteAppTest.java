@@ -65,7 +65,7 @@ class AthleteAppTest {
     assertEquals("H-07, 14 November 2026", text(robot, "#athlete-whose"));
     robot.write("126,5").type(KeyCode.ENTER);
     WaitForAsyncUtils.waitForFxEvents();
-    assertEquals("▲ a number above 0, up to 100", text(robot, "#athlete-forearm-beside"));
+    assertEquals("▲ a number from 10 to 100", text(robot, "#athlete-forearm-beside"));
     robot.type(KeyCode.HOME).type(KeyCode.DELETE);
     WaitForAsyncUtils.waitForFxEvents();
     assertEquals("bent elbow to wrist crease", text(robot, "#athlete-forearm-beside"));

@@ -41,6 +41,7 @@ class EstimateCommandTest {
         "a.mp4 --hand right --forearm 0",
         "a.mp4 --hand right --hand-length 31",
         "a.mp4 --hand right --stature NaN",
+        "a.mp4 --hand right --stature 1.72",
         "a.mp4 b.mp4 --hand right --elbow 1,2",
         "SESSION --from 3",
         "SESSION --capture-fps 240",

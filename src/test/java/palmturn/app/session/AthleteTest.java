@@ -103,17 +103,17 @@ class AthleteTest {
     athlete.show();
     type(BodyLength.FOREARM, "101");
     type(BodyLength.HAND, "7.9");
-    type(BodyLength.STATURE, "tall");
+    type(BodyLength.STATURE, "1.72");
     assertEquals("", wrong(BodyLength.FOREARM), "who still types is left alone");
     athlete.save();
-    assertEquals("a number above 0, up to 100", wrong(BodyLength.FOREARM));
+    assertEquals("a number from 10 to 100", wrong(BodyLength.FOREARM));
     assertEquals("a number from 8 to 30", wrong(BodyLength.HAND));
-    assertEquals("a number above 0, up to 300", wrong(BodyLength.STATURE));
+    assertEquals("a number from 50 to 300", wrong(BodyLength.STATURE));
     assertEquals(new Question.Athlete(), desk.questionProperty().get());
     assertEquals(FACTS, onDisk());
     type(BodyLength.HAND, "8");
     assertEquals("", wrong(BodyLength.HAND));
-    assertEquals("a number above 0, up to 100", wrong(BodyLength.FOREARM));
+    assertEquals("a number from 10 to 100", wrong(BodyLength.FOREARM));
   }
 
   @Test
