@@ -225,6 +225,7 @@ final class Keyboard {
         || asked instanceof Question.Clips
         || asked instanceof Question.NewDrill
         || asked instanceof Question.Athlete
+        || asked instanceof Question.EstimateSays
         || asked instanceof Question.Messages
         || asked instanceof Question.Progress) {
       if (chord.equals("Esc")) {

@@ -71,6 +71,10 @@ class ScreenshotsTest extends Shots {
     robot.type(KeyCode.L);
     until(() -> desk.estimation().found().estimateProperty().get() != null);
     shoot("4-estimate");
+    Platform.runLater(desk.estimation()::says);
+    WaitForAsyncUtils.waitForFxEvents();
+    shoot("4-what-it-says");
+    Platform.runLater(flow::giveUp);
 
     robot.type(KeyCode.S);
     until(() -> robot.lookup("#initials").tryQuery().isPresent());

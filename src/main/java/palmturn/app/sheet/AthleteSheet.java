@@ -2,13 +2,10 @@ package palmturn.app.sheet;
 
 import java.util.List;
 import java.util.Locale;
-import javafx.beans.InvalidationListener;
 import javafx.beans.property.StringProperty;
-import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
-import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
@@ -27,7 +24,6 @@ final class AthleteSheet {
   private static final double COLUMN = 336;
   private static final double GAP = 32;
   private static final double FIELD = 88;
-  private static final double LEAST = 160;
 
   private final Athlete athlete;
   private final String heading;
@@ -78,7 +74,7 @@ final class AthleteSheet {
     line.setMaxWidth(look.px(2 * COLUMN + GAP));
     Label whose = words(heading, "second");
     whose.setId("athlete-whose");
-    return List.of(whose, scroll(both), line);
+    return List.of(whose, new Scrolled(both, 2 * COLUMN + GAP, look), line);
   }
 
   private VBox column(Node... rows) {
@@ -87,27 +83,6 @@ final class AthleteSheet {
     column.setPrefWidth(look.px(COLUMN));
     HBox.setHgrow(column, Priority.ALWAYS);
     return column;
-  }
-
-  /**
-   * Scrolls where large text leaves no room for all of it; what is there stands clear of the bar.
-   */
-  private ScrollPane scroll(HBox content) {
-    ScrollPane scroll = new ScrollPane(content);
-    scroll.setFitToWidth(true);
-    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    scroll.setFocusTraversable(false);
-    scroll.setMinHeight(look.px(LEAST));
-    scroll.setPrefViewportWidth(look.px(2 * COLUMN + GAP));
-    InvalidationListener fit =
-        changed -> {
-          scroll.setPrefViewportHeight(content.getHeight());
-          boolean all = content.getHeight() <= scroll.getViewportBounds().getHeight() + 1;
-          content.setPadding(new Insets(0, all ? 0 : look.px(12), 0, 0));
-        };
-    content.heightProperty().addListener(fit);
-    scroll.viewportBoundsProperty().addListener(fit);
-    return scroll;
   }
 
   /** How to measure it stands beside the field, and gives way to what is wrong with it. */

@@ -10,6 +10,7 @@ import javafx.scene.control.ProgressBar;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
 import javafx.scene.image.ImageView;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
@@ -29,6 +30,9 @@ import palmturn.work.ClipLook;
 final class ClipsSheet {
   private static final double WIDTH = 780;
   private static final double STILL = 148;
+
+  /** Width of what is asked beside the stills. */
+  private static final double ASKS = 410;
 
   private final Intake intake;
   private final Look look;
@@ -79,7 +83,7 @@ final class ClipsSheet {
     return content;
   }
 
-  private HBox whose() {
+  private FlowPane whose() {
     TextField athlete = Sheets.field("athlete", 10, look);
     athlete.textProperty().bindBidirectional(intake.athleteProperty());
     TextField date = Sheets.field("date", 8, look);
@@ -91,14 +95,15 @@ final class ClipsSheet {
             intake.racketHandProperty(),
             Choices.choice("left", Hand.LEFT, "left"),
             Choices.choice("right", Hand.RIGHT, "right"));
-    return new HBox(
+    return new FlowPane(
         look.px(24),
+        look.px(12),
         asked("Athlete's code, such as H-07; no name", athlete),
         asked("Day of filming", date),
         asked("Racket hand, if known", racket));
   }
 
-  private HBox hands() {
+  private ScrollPane hands() {
     HBox hand =
         Choices.of(
             "hand",
@@ -130,7 +135,7 @@ final class ClipsSheet {
             help,
             asked("Writing in the picture", writing),
             asked("Filmed to a click track? Its slaps a second; else leave empty", pace()));
-    return new HBox(look.px(24), stills, asks);
+    return Scrolled.beside(3 * STILL + 16 + Scrolled.GAP + ASKS, look, stills, asks);
   }
 
   private TextField pace() {

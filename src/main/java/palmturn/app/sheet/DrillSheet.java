@@ -69,21 +69,25 @@ final class DrillSheet {
             labelled("Which hand did it train?", hands(follow)),
             labelled("How much? In your words; may stay empty", dose),
             labelled("From when to when? As 17:30 or 2026-11-14 17:30; may stay empty", times()));
-    left.setMinWidth(look.px(WIDTH));
-    left.setMaxWidth(look.px(WIDTH));
-    side.setMinWidth(look.px(SIDE));
-    side.setMaxWidth(look.px(SIDE));
+    keep(left, WIDTH);
+    keep(side, SIDE);
     Label missing = new Label();
     missing.setId("drill-missing");
     missing.getStyleClass().add("over");
     missing.setWrapText(true);
-    missing.setMaxWidth(look.px(WIDTH + 24 + SIDE));
+    missing.setMaxWidth(look.px(WIDTH + Scrolled.GAP + SIDE));
     missing.setMinHeight(Region.USE_PREF_SIZE);
     missing.textProperty().bind(asked.missingProperty());
     missing.managedProperty().bind(missing.textProperty().isNotEmpty());
     follow.value(asked.offersProperty(), this::show);
     follow.value(asked.namedProperty(), this::show);
-    return List.of(new HBox(look.px(24), left, side), missing);
+    return List.of(Scrolled.beside(WIDTH + Scrolled.GAP + SIDE, look, left, side), missing);
+  }
+
+  private void keep(Region column, double width) {
+    column.setMinWidth(look.px(width));
+    column.setPrefWidth(look.px(width));
+    column.setMaxWidth(look.px(width));
   }
 
   private void arrows(KeyEvent event) {

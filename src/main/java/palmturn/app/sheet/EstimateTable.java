@@ -1,8 +1,10 @@
 package palmturn.app.sheet;
 
 import javafx.geometry.VPos;
+import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.layout.GridPane;
+import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import palmturn.app.look.Look;
@@ -10,13 +12,13 @@ import palmturn.trial.Estimate;
 import palmturn.work.EstimateWords;
 
 /** What an estimate found beside what it looked for, and under it what it warns of. */
-final class EstimateTable extends VBox {
+final class EstimateTable {
   private static final double WIDTH = 640;
   private static final double NAMES = 110;
 
-  EstimateTable(Estimate estimate, Look look) {
-    super(look.px(14));
-    setId("estimate-says");
+  private EstimateTable() {}
+
+  static Node of(Estimate estimate, Look look) {
     GridPane lines = new GridPane(look.px(16), look.px(6));
     int row = 0;
     for (EstimateWords.Line line : EstimateWords.of(estimate)) {
@@ -24,21 +26,26 @@ final class EstimateTable extends VBox {
       name.getStyleClass().add("second");
       name.setMinWidth(look.px(NAMES));
       GridPane.setValignment(name, VPos.TOP);
-      lines.addRow(row++, name, words(line.words(), look.px(WIDTH - NAMES - 16)));
+      Label words = words(line.words());
+      GridPane.setHgrow(words, Priority.ALWAYS);
+      lines.addRow(row++, name, words);
     }
     VBox warnings = new VBox(look.px(6));
     for (String warning : estimate.warnings()) {
-      Label label = words("▲ " + warning, look.px(WIDTH));
+      Label label = words("▲ " + warning);
       label.getStyleClass().addAll("small", "warning");
       warnings.getChildren().add(label);
     }
-    getChildren().addAll(lines, warnings);
+    VBox all = new VBox(look.px(14), lines, warnings);
+    all.setId("estimate-says");
+    return new Scrolled(all, WIDTH, look);
   }
 
-  private static Label words(String text, double width) {
+  private static Label words(String text) {
     Label label = new Label(text);
     label.setWrapText(true);
-    label.setPrefWidth(width);
+    label.setMinWidth(0);
+    label.setMaxWidth(Double.MAX_VALUE);
     label.setMinHeight(Region.USE_PREF_SIZE);
     return label;
   }

@@ -288,10 +288,13 @@ public final class Sheets extends StackPane {
   }
 
   private void says(Question.EstimateSays question) {
+    Node table = EstimateTable.of(question.estimate(), look);
+    // The arrow keys go down it where it is longer than the window.
+    table.setFocusTraversable(true);
     put(
-        new Sheet("What the estimate says", look, new EstimateTable(question.estimate(), look))
+        new Sheet("What the estimate says", look, table)
             .choice("sheet-close", "Close", true, this::close),
-        null);
+        table);
   }
 
   private void progress() {
