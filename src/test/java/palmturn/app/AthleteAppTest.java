@@ -4,24 +4,17 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.concurrent.Callable;
-import java.util.concurrent.TimeUnit;
 import javafx.application.Platform;
-import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIf;
 import org.junit.jupiter.api.extension.ExtendWith;
-import org.junit.jupiter.api.io.TempDir;
 import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
-import palmturn.app.desk.Desk;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Session;
 
@@ -30,32 +23,16 @@ import palmturn.trial.Session;
     value = "palmturn.app.PalmturnAppTest#textCanBeDrawn",
     disabledReason = "Pango is not installed")
 @ExtendWith(ApplicationExtension.class)
-class AthleteAppTest {
-  static {
-    // The headless screen is smaller than the window unless told otherwise, and then overflows.
-    System.setProperty("headless.geometry", "1600x1000-32");
-  }
-
-  @TempDir private Path folder;
-  private final WindowForTests window = new WindowForTests();
-  private Path session;
-  private Desk desk;
-
+class AthleteAppTest extends OverOneTrial {
   @Start
+  @Override
   void start(Stage stage) {
-    desk = window.open(stage);
+    super.start(stage);
   }
 
   @BeforeEach
-  void openSession() throws Exception {
-    session = WindowForTests.session(folder);
-    Platform.runLater(() -> desk.open(session));
-    until(() -> desk.stage().pictureIsThere());
-  }
-
-  @AfterEach
-  void close() {
-    window.close();
+  void openSession() {
+    open();
   }
 
   @Test
@@ -91,15 +68,5 @@ class AthleteAppTest {
       assertTrue(robot.lookup("#athlete-forearm").tryQuery().isEmpty());
       assertTrue(robot.lookup("#sheet-ok").tryQuery().isEmpty());
     }
-  }
-
-  private static String text(FxRobot robot, String id) {
-    WaitForAsyncUtils.waitForFxEvents();
-    return robot.lookup(id).queryAs(Label.class).getText();
-  }
-
-  private static void until(Callable<Boolean> holds) throws Exception {
-    WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, holds);
-    WaitForAsyncUtils.waitForFxEvents();
   }
 }

@@ -2,26 +2,17 @@ package palmturn.app;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Path;
 import java.util.List;
-import java.util.concurrent.Callable;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.TimeoutException;
 import javafx.application.Platform;
 import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIf;
 import org.junit.jupiter.api.extension.ExtendWith;
-import org.junit.jupiter.api.io.TempDir;
 import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
-import org.testfx.util.WaitForAsyncUtils;
-import palmturn.app.desk.Desk;
 import palmturn.app.desk.Question;
 import palmturn.store.SessionFolder;
 import palmturn.trial.SampleFiles;
@@ -32,34 +23,11 @@ import palmturn.trial.TrialId;
     value = "palmturn.app.PalmturnAppTest#textCanBeDrawn",
     disabledReason = "Pango is not installed")
 @ExtendWith(ApplicationExtension.class)
-class EstimateSaysAppTest {
-  static {
-    // The headless screen is smaller than the window unless told otherwise, and then overflows.
-    System.setProperty("headless.geometry", "1600x1000-32");
-  }
-
-  @TempDir private Path folder;
-  private final WindowForTests window = new WindowForTests();
-  private Path session;
-  private Desk desk;
-
+class EstimateSaysAppTest extends OverOneTrial {
   @Start
+  @Override
   void start(Stage stage) {
-    desk = window.open(stage);
-  }
-
-  @BeforeEach
-  void makeSession() throws Exception {
-    session = WindowForTests.session(folder);
-  }
-
-  @AfterEach
-  void close() {
-    window.close();
-  }
-
-  private void open() {
-    Platform.runLater(() -> desk.open(session));
+    super.start(stage);
   }
 
   @Test
@@ -67,7 +35,7 @@ class EstimateSaysAppTest {
     try (SessionFolder made = SessionFolder.open(session)) {
       made.keep(TrialId.parse("right-baseline-1"), SampleFiles.fullEstimate());
     }
-    open();
+    Platform.runLater(() -> desk.open(session));
     // Whoever opens a session that the program has read in is asked for initials.
     until(() -> desk.questionProperty().get() instanceof Question.WhoReads);
     Platform.runLater(() -> desk.arrival().answered("AB"));
@@ -87,13 +55,7 @@ class EstimateSaysAppTest {
   @Test
   void withoutAnEstimateItIsSaidHowToHaveOne(FxRobot robot) throws Exception {
     open();
-    until(() -> desk.stage().pictureIsThere());
     robot.press(KeyCode.SHIFT).type(KeyCode.L).release(KeyCode.SHIFT);
     until(() -> desk.troubleProperty().get().contains("not estimated yet: L has"));
-  }
-
-  private static void until(Callable<Boolean> holds) throws TimeoutException {
-    WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, holds);
-    WaitForAsyncUtils.waitForFxEvents();
   }
 }

@@ -4,27 +4,19 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
-import java.util.concurrent.Callable;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.TimeoutException;
 import javafx.application.Platform;
-import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIf;
 import org.junit.jupiter.api.extension.ExtendWith;
-import org.junit.jupiter.api.io.TempDir;
 import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
-import palmturn.app.desk.Desk;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Extra;
 import palmturn.trial.Message;
@@ -34,25 +26,15 @@ import palmturn.trial.Message;
     value = "palmturn.app.PalmturnAppTest#textCanBeDrawn",
     disabledReason = "Pango is not installed")
 @ExtendWith(ApplicationExtension.class)
-class MessagesAppTest {
-  static {
-    // The headless screen is smaller than the window unless told otherwise, and then overflows.
-    System.setProperty("headless.geometry", "1600x1000-32");
-  }
-
-  @TempDir private Path folder;
-  private final WindowForTests window = new WindowForTests();
-  private Path session;
-  private Desk desk;
-
+class MessagesAppTest extends OverOneTrial {
   @Start
+  @Override
   void start(Stage stage) {
-    desk = window.open(stage);
+    super.start(stage);
   }
 
   @BeforeEach
   void openSession() throws Exception {
-    session = WindowForTests.session(folder);
     Message asked =
         new Message(
             "athlete",
@@ -64,13 +46,7 @@ class MessagesAppTest {
     try (SessionFolder made = SessionFolder.open(session)) {
       made.change(now -> now.withMessages(List.of(asked)));
     }
-    Platform.runLater(() -> desk.open(session));
-    until(() -> desk.stage().pictureIsThere());
-  }
-
-  @AfterEach
-  void close() {
-    window.close();
+    open();
   }
 
   @Test
@@ -126,19 +102,5 @@ class MessagesAppTest {
     try (SessionFolder looking = SessionFolder.openReadOnly(session)) {
       return looking.session().messages();
     }
-  }
-
-  private static String text(FxRobot robot, String id) {
-    WaitForAsyncUtils.waitForFxEvents();
-    return robot.lookup(id).queryAs(Label.class).getText();
-  }
-
-  private static void until(Callable<Boolean> holds) {
-    try {
-      WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, holds);
-    } catch (TimeoutException e) {
-      throw new AssertionError("waited in vain", e);
-    }
-    WaitForAsyncUtils.waitForFxEvents();
   }
 }
