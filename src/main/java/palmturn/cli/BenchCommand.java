@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
-import palmturn.estimate.shape.Looking;
+import palmturn.estimate.shape.NetworkUse;
 import palmturn.work.Demo;
 import palmturn.work.Estimating;
 import palmturn.work.LandmarkModels;
@@ -21,6 +21,7 @@ import palmturn.work.bench.StepRows;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 @Command(
@@ -86,6 +87,10 @@ final class BenchCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws Exception {
+    if (!shape && (lite || aroundContacts)) {
+      throw new ParameterException(
+          spec.commandLine(), "--lite and --around-contacts go with --shape");
+    }
     return shape ? shape() : figures();
   }
 
@@ -96,7 +101,7 @@ final class BenchCommand implements Callable<Integer> {
       Estimating estimating =
           networks == null
               ? Estimating.standard()
-              : Estimating.looking(new Looking(networks, lite, !aroundContacts));
+              : Estimating.using(new NetworkUse(networks, lite, !aroundContacts));
       result = new Bench(estimating).shape(folders(), networks != null, bar);
     }
     if (json) {

@@ -12,7 +12,7 @@ import palmturn.clip.ClipFile;
 import palmturn.clip.FrameTable;
 import palmturn.clip.Sound;
 import palmturn.estimate.shape.HandLength;
-import palmturn.estimate.shape.Looking;
+import palmturn.estimate.shape.NetworkUse;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.Burst;
 import palmturn.trial.Estimate.ElbowPath;
@@ -32,10 +32,13 @@ public final class Estimator {
 
   private static final double AFTER_S = 0.5;
 
+  /** A turn that shrinks by more than this is told to have: Palmturn's choice. */
+  private static final double SHRUNK_DEG = 10;
+
   private final ClipFile clip;
   private final Request request;
   private final Watch watch;
-  private final @Nullable Looking looking;
+  private final @Nullable NetworkUse networks;
   private final FrameTable frames;
   private final int from;
   private final int to;
@@ -49,9 +52,9 @@ public final class Estimator {
   /** A trial that was seen, and the sound laid beside it. */
   record Attempt(Stretches.Stretch stretch, Motion motion, @Nullable Heard heard) {}
 
-  private Estimator(ClipFile clip, Request request, @Nullable Looking looking, Watch watch) {
+  private Estimator(ClipFile clip, Request request, @Nullable NetworkUse networks, Watch watch) {
     this.clip = clip;
-    this.looking = request.use().contains(Source.SHAPE) ? looking : null;
+    this.networks = request.use().contains(Source.SHAPE) ? networks : null;
     this.request = request;
     this.watch = watch;
     frames = clip.frames();
@@ -62,13 +65,14 @@ public final class Estimator {
   /**
    * Returns what is found in a clip.
    *
-   * @param looking how the landmark networks look, null where they are not installed
+   * @param networks how the landmark networks are used, null where they are not installed
    * @throws ClipException if it can't be read
    * @throws StoppedException if {@code watch} stops it
    */
   public static Estimate estimate(
-      ClipFile clip, Request request, @Nullable Looking looking, Watch watch) throws ClipException {
-    return new Estimator(clip, request, looking, watch).estimate();
+      ClipFile clip, Request request, @Nullable NetworkUse networks, Watch watch)
+      throws ClipException {
+    return new Estimator(clip, request, networks, watch).estimate();
   }
 
   private int firstAt(double timeS) {
@@ -151,7 +155,8 @@ public final class Estimator {
   private static List<String> shrank(ShapeReading.@Nullable Told told) {
     Estimate.TurnRange turns = told == null ? null : told.shape().turnRange();
     Estimate.TurnChange change = turns == null ? null : turns.change();
-    return change == null || !change.shrank()
+    boolean certain = change != null && change.deg() < -SHRUNK_DEG && change.highDeg() < 0;
+    return change == null || !certain
         ? List.of()
         : List.of(
             String.format(
@@ -164,20 +169,20 @@ public final class Estimator {
   /** Returns what the hands' shape says of an attempt, null where it is not to be had. */
   private @Nullable ShapeReading shape(@Nullable Attempt attempt, boolean trusted)
       throws ClipException {
-    return looking == null || attempt == null
+    return networks == null || attempt == null
         ? null
         : ShapeReading.of(
             clip,
             attempt.motion(),
             request,
-            looking,
+            networks,
             trusted,
             new PartWatch(watch, motionShare(), SHAPE_SHARE),
             warnings);
   }
 
   private double motionShare() {
-    return looking == null ? MOTION_SHARE : MOTION_SHARE_WITH_SHAPE;
+    return networks == null ? MOTION_SHARE : MOTION_SHARE_WITH_SHAPE;
   }
 
   private Building builder(Onsets onsets, @Nullable ShapeReading shape) throws ClipException {
@@ -361,7 +366,7 @@ public final class Estimator {
   }
 
   private double elbowFrom() {
-    return motionShare() + (looking == null ? 0 : SHAPE_SHARE);
+    return motionShare() + (networks == null ? 0 : SHAPE_SHARE);
   }
 
   private ElbowTracker.Followed follow(

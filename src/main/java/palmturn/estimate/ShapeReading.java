@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
 import palmturn.estimate.shape.Landings;
-import palmturn.estimate.shape.Looking;
+import palmturn.estimate.shape.NetworkUse;
 import palmturn.estimate.shape.Networks;
 import palmturn.estimate.shape.Sides;
 import palmturn.estimate.shape.Touch;
@@ -58,7 +58,7 @@ record ShapeReading(
   /**
    * Reads a trial.
    *
-   * @param looking how the networks look
+   * @param use how the networks are used
    * @param trusted whether the turns that motion found may be relied on
    * @param warnings takes what is to be said
    * @return null where the hands were not found
@@ -69,17 +69,17 @@ record ShapeReading(
       ClipFile clip,
       Motion motion,
       Request request,
-      Looking looking,
+      NetworkUse use,
       boolean trusted,
       Watch watch,
       List<String> warnings)
       throws ClipException {
     double[] times = motion.stops().pictureS();
     ShapePass.Seen seen;
-    try (Networks networks = Networks.open(looking)) {
+    try (Networks networks = Networks.open(use)) {
       seen =
           new ShapePass(clip, motion.contacts().motion().footage(), request.realPerMediaS(), watch)
-              .follow(networks, times, looking.everyFrame(), request.hand() == Hand.RIGHT);
+              .follow(networks, times, use.everyFrame(), request.hand() == Hand.RIGHT);
     } catch (IOException e) {
       warnings.add(e.getMessage() + ". Shape was not used.");
       return null;

@@ -165,11 +165,6 @@ public record Estimate(
     public double deg() {
       return lastThirdDeg - firstThirdDeg;
     }
-
-    /** Returns whether the turn shrank for certain, by more than 10°: Palmturn's choice. */
-    public boolean shrank() {
-      return deg() < -10 && highDeg < 0;
-    }
   }
 
   /**

@@ -12,7 +12,7 @@ import palmturn.estimate.Hints;
 import palmturn.estimate.KnownSide;
 import palmturn.estimate.Request;
 import palmturn.estimate.Watch;
-import palmturn.estimate.shape.Looking;
+import palmturn.estimate.shape.NetworkUse;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
 import palmturn.trial.Estimate;
@@ -44,9 +44,10 @@ public final class Estimating {
     return new Estimating(Estimating::byAllThatIsThere);
   }
 
-  /** Returns work with the program's own estimator that looks otherwise, to be measured. */
-  public static Estimating looking(Looking how) {
-    return new Estimating((clip, request, watch) -> Estimator.estimate(clip, request, how, watch));
+  /** Returns work with the program's own estimator and networks used otherwise, to be measured. */
+  public static Estimating using(NetworkUse networks) {
+    return new Estimating(
+        (clip, request, watch) -> Estimator.estimate(clip, request, networks, watch));
   }
 
   /**
@@ -62,9 +63,9 @@ public final class Estimating {
   private static Estimate byAllThatIsThere(ClipFile clip, Request request, Watch watch)
       throws ClipException {
     boolean shape = request.use().contains(Estimate.Source.SHAPE);
-    Path networks = shape ? LandmarkModels.ofThisUser().installed() : null;
-    Looking looking = networks == null ? null : Looking.usual(networks);
-    return Estimator.estimate(clip, request, looking, watch);
+    Path installed = shape ? LandmarkModels.ofThisUser().installed() : null;
+    NetworkUse networks = installed == null ? null : NetworkUse.usual(installed);
+    return Estimator.estimate(clip, request, networks, watch);
   }
 
   /** Makes an estimate of a clip. */

@@ -21,4 +21,13 @@ class BenchShapeTest {
     assertTrue(run.out().startsWith("shape: not installed"), run.out());
     assertTrue(run.out().contains("one named, without shape"), run.out());
   }
+
+  @Test
+  void howTheNetworksLookIsRefusedWhereTheShapeIsNotMeasured() {
+    for (String how : new String[] {"--lite", "--around-contacts"}) {
+      Run run = Run.of("bench", how);
+      assertEquals(PalmturnCommand.WRONG_USE, run.status());
+      assertTrue(run.err().contains("go with --shape"), run.err());
+    }
+  }
 }

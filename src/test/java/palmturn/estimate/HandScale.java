@@ -7,7 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import palmturn.clip.ClipFile;
-import palmturn.estimate.shape.Looking;
+import palmturn.estimate.shape.NetworkUse;
 import palmturn.numbers.Stats;
 import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
@@ -53,7 +53,7 @@ final class HandScale {
           Estimator.estimate(
                   ClipFile.open(clip),
                   request,
-                  Looking.usual(LandmarkModels.inDataFolder().folder()),
+                  NetworkUse.usual(LandmarkModels.inDataFolder().folder()),
                   Watch.NONE)
               .elbow();
       Double found = path == null ? null : path.cmPerPixel();

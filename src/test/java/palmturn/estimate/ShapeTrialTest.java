@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import palmturn.clip.ClipFile;
 import palmturn.estimate.shape.Installed;
-import palmturn.estimate.shape.Looking;
+import palmturn.estimate.shape.NetworkUse;
 import palmturn.estimate.shape.Networks;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.Source;
@@ -32,12 +32,12 @@ class ShapeTrialTest {
       Path clip, Hand hand, @Nullable Double toS, Set<Source> use, @Nullable Path networks)
       throws Exception {
     Request request = new Request(hand, null, toS, null, 1, use, Hints.NONE, ELBOW_LIMIT_CM, null);
-    Looking looking = networks == null ? null : Looking.usual(networks);
+    NetworkUse looking = networks == null ? null : NetworkUse.usual(networks);
     return Estimator.estimate(ClipFile.open(clip), request, looking, Watch.NONE);
   }
 
-  private static Looking installed() {
-    return Looking.usual(Installed.folder());
+  private static NetworkUse installed() {
+    return NetworkUse.usual(Installed.folder());
   }
 
   private static Path drawn() throws Exception {

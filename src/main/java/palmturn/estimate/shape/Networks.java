@@ -53,7 +53,7 @@ public final class Networks implements AutoCloseable {
    * @throws IOException if one of them is missing or can't be understood: a line that names it
    */
   public static Networks open(Path folder) throws IOException {
-    return open(Looking.usual(folder));
+    return open(NetworkUse.usual(folder));
   }
 
   /**
@@ -61,7 +61,7 @@ public final class Networks implements AutoCloseable {
    *
    * @throws IOException if one of them is missing or can't be understood: a line that names it
    */
-  public static Networks open(Looking how) throws IOException {
+  public static Networks open(NetworkUse how) throws IOException {
     Path folder = how.folder();
     Net palms = null;
     Net hands = null;
