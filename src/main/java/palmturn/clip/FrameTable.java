@@ -53,6 +53,14 @@ public final class FrameTable {
     return index == 0 ? medianS : timesS[index] - timesS[index - 1];
   }
 
+  /**
+   * Returns the distance between the two frames around a moment, seconds; outside all the median.
+   */
+  public double spacingAtS(double timeS) {
+    int before = indexAt(timeS);
+    return timeS < timesS[0] || before + 1 == timesS.length ? medianS : resolutionS(before + 1);
+  }
+
   /** Returns the median distance between frames, seconds; 0 with a single frame. */
   public double medianS() {
     return medianS;

@@ -97,9 +97,9 @@ public final class Estimator {
       warnings.add(
           "That the hand turns was seen by its shape, not by its motion: check the slaps.");
     }
-    SlapList slaps = SlapList.of(trials.get(0), request, frames.medianS());
+    SlapList slaps = SlapList.of(trials.get(0), request, frames);
     if (shape != null) {
-      slaps = slaps.with(shape, trials.get(0).motion(), request.realPerMediaS());
+      slaps = slaps.with(shape, frames, request.realPerMediaS());
     }
     warnings.addAll(slaps.warnings());
     List<Burst> bursts = trials.stream().map(attempt -> burst(attempt.motion())).toList();

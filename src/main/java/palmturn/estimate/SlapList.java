@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Set;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
+import palmturn.clip.FrameTable;
 import palmturn.numbers.Robust;
 import palmturn.trial.Estimate.Source;
 import palmturn.trial.EstimatedSlap;
@@ -37,9 +38,9 @@ record SlapList(
   /**
    * Puts the sources together.
    *
-   * @param frameS median distance between frames, media seconds
+   * @param frames of the clip: a contact seen between two of them is known to their distance
    */
-  static SlapList of(Estimator.Attempt attempt, Request request, double frameS) {
+  static SlapList of(Estimator.Attempt attempt, Request request, FrameTable frames) {
     List<String> warnings = new ArrayList<>();
     Motion motion = attempt.motion();
     Heard laid = attempt.heard();
@@ -53,21 +54,21 @@ record SlapList(
     }
     List<EstimatedSlap> slaps = new ArrayList<>();
     for (int j = 0; j < motion.size(); j++) {
-      slaps.add(slap(motion, heard, j, request.realPerMediaS(), frameS));
+      slaps.add(slap(motion, heard, j, request.realPerMediaS(), frames));
     }
-    Beats beats = Beats.of(contacts(motion, slaps, request.realPerMediaS()));
+    Beats beats = Beats.of(contacts(slaps, frames, request.realPerMediaS()));
     return new SlapList(slaps, beats, heard == null ? null : heard.offsetS(), warnings);
   }
 
   /** Returns the list with what the hand's shape says of each contact. */
-  SlapList with(ShapeReading shape, Motion motion, double realPerMediaS) {
+  SlapList with(ShapeReading shape, FrameTable frames, double realPerMediaS) {
     List<EstimatedSlap> told = shape.told(slaps);
     return new SlapList(
-        told, Beats.of(contacts(motion, told, realPerMediaS)), soundOffsetS, warnings);
+        told, Beats.of(contacts(told, frames, realPerMediaS)), soundOffsetS, warnings);
   }
 
   private static EstimatedSlap slap(
-      Motion motion, @Nullable Heard heard, int j, double realPerMediaS, double frameS) {
+      Motion motion, @Nullable Heard heard, int j, double realPerMediaS, FrameTable frames) {
     double pictureS = motion.stops().pictureS()[j];
     Onset onset = heard == null ? null : heard.onsets().get(j);
     double off = onset == null || heard == null ? 0 : onset.timeS() - heard.offsetS() - pictureS;
@@ -85,7 +86,7 @@ record SlapList(
     return new EstimatedSlap(
         onset == null || heard == null ? pictureS / realPerMediaS : onset.timeS() - heard.offsetS(),
         onset == null ? TimedBy.MOTION : TimedBy.SOUND,
-        onset == null ? frameS : Slap.SOUND_SD_S,
+        onset == null ? frames.spacingAtS(pictureS / realPerMediaS) : Slap.SOUND_SD_S,
         motion.turns().poses()[j],
         Side.UNKNOWN,
         motion.turns().confidences()[j],
@@ -109,12 +110,12 @@ record SlapList(
   }
 
   private static List<Beats.Contact> contacts(
-      Motion motion, List<EstimatedSlap> slaps, double realPerMediaS) {
+      List<EstimatedSlap> slaps, FrameTable frames, double realPerMediaS) {
     List<Beats.Contact> contacts = new ArrayList<>();
     int pose = 0;
     for (EstimatedSlap slap : slaps) {
-      double frame = motion.contacts().motion().footage().medianFrameS();
       double pictureS = slap.pictureS() == null ? slap.timeS() : slap.pictureS();
+      double frame = frames.spacingAtS(pictureS) * realPerMediaS;
       contacts.add(
           new Beats.Contact(
               slap.timeS() * realPerMediaS,

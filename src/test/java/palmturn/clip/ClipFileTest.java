@@ -155,6 +155,10 @@ class ClipFileTest {
     assertEquals(3, frames.nearest(3.9));
     assertEquals(0.5, frames.medianS());
     assertEquals(2, frames.resolutionS(3));
+    assertEquals(0.5, frames.spacingAtS(1.2));
+    assertEquals(2, frames.spacingAtS(2));
+    assertEquals(0.5, frames.spacingAtS(0.9), "before all");
+    assertEquals(0.5, frames.spacingAtS(4), "after all");
     assertTrue(frames.variable());
   }
 
