@@ -104,8 +104,10 @@ final class ElbowDrift {
             scale.source(),
             cm,
             forearm,
-            elbow.x() + placeX,
-            elbow.y() + placeY,
+            // The way is the joint's, the place the one pointed at: skin can seem to turn about
+            // a joint centimetres outside the arm.
+            elbow.x() + placeX - joint.x(),
+            elbow.y() + placeY - joint.y(),
             Arrays.stream(timesS).boxed().toList(),
             rightPx,
             downPx,

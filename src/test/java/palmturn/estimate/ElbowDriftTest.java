@@ -1,11 +1,13 @@
 package palmturn.estimate;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.function.DoubleFunction;
 import java.util.function.DoublePredicate;
 import org.junit.jupiter.api.Test;
@@ -25,6 +27,27 @@ class ElbowDriftTest {
     assertEquals(20, path.rightPx().get(path.rightPx().size() - 1), 1e-6);
     assertEquals(2.0, path.maxCm(), 1e-6);
     assertEquals(20 / 250.0, path.maxForearms(), 1e-6);
+  }
+
+  @Test
+  void anElbowThatTurnsIsShownWhereItWasPointedAt() {
+    Point joint = new Point(25, -15);
+    List<ElbowDrift.Sample> samples = new ArrayList<>();
+    for (int i = 0; i < 300; i++) {
+      double turn = 0.1 * Math.sin(2 * Math.PI * 4 * i / 60.0);
+      Similarity about = new Similarity(Math.cos(turn), Math.sin(turn), 0, 0);
+      Point carried = about.of(joint);
+      samples.add(
+          new ElbowDrift.Sample(
+              i / 60.0,
+              new Similarity(
+                  about.a(), about.b(), joint.x() - carried.x() + 4, joint.y() - carried.y())));
+    }
+    ElbowPath path = ElbowDrift.path(samples, new Point(100, 200), 50, 1, SCALE, List.of()).path();
+    assertNotNull(path);
+    assertEquals(104, path.startXPx(), 0.3);
+    assertEquals(200, path.startYPx(), 0.3);
+    assertTrue(Objects.requireNonNull(path.maxCm()) < 0.05, "the joint stays");
   }
 
   @Test
