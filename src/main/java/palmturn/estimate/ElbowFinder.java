@@ -47,6 +47,36 @@ final class ElbowFinder {
    */
   private static final double SEEN = 0.68;
 
+  /** What leads to a place from the hand lies within this share of the way there. */
+  private static final double LEADS_THERE = 0.9;
+
+  /**
+   * About where the elbow is, by something else than motion.
+   *
+   * @param at pixels of the upright full-size picture
+   * @param withinPx how far from there it can be
+   */
+  record About(Point at, double withinPx) {
+    boolean holds(Point place) {
+      return Math.hypot(place.x() - at.x(), place.y() - at.y()) <= withinPx;
+    }
+
+    /** Returns which cells of a grid lie there or lead there from a cell in the hand. */
+    boolean[] cells(int count, int width, double pxPerCell, int hand) {
+      double x = at.x() / pxPerCell - hand % width;
+      double y = at.y() / pxPerCell - hand / width;
+      boolean[] inside = new boolean[count];
+      for (int i = 0; i < count; i++) {
+        double right = i % width - hand % width;
+        double down = i / width - hand / width;
+        inside[i] =
+            Math.hypot(right - x, down - y) <= withinPx / pxPerCell
+                || Math.hypot(right, down) < LEADS_THERE * Math.hypot(x, y);
+      }
+      return inside;
+    }
+  }
+
   private ElbowFinder() {}
 
   /**
@@ -58,10 +88,16 @@ final class ElbowFinder {
    * @param pxPerCell pixels of the upright full-size picture along a cell
    * @param bgr blue, green and red of each cell in the first frame
    * @param hand where the moving hand is
+   * @param about where it is looked for; null looks everywhere
    * @return null where it can't tell
    */
   static @Nullable Place find(
-      float[] liveliness, int width, double pxPerCell, byte[] bgr, Blob hand) {
+      float[] liveliness,
+      int width,
+      double pxPerCell,
+      byte[] bgr,
+      Blob hand,
+      @Nullable About about) {
     double[] speed = new double[liveliness.length];
     for (int i = 0; i < speed.length; i++) {
       speed[i] = Math.sqrt(liveliness[i]);
@@ -74,7 +110,14 @@ final class ElbowFinder {
     if (rest >= HAND * speed[top]) {
       return null;
     }
-    int[] steps = reach(speed, skin(bgr, hand), width, top, HAND * speed[top], rest);
+    boolean[] way = skin(bgr, hand);
+    if (about != null) {
+      boolean[] there = about.cells(way.length, width, pxPerCell, top);
+      for (int i = 0; i < way.length; i++) {
+        way[i] &= there[i];
+      }
+    }
+    int[] steps = reach(speed, way, width, top, HAND * speed[top], rest);
     int far = top;
     int area = 0;
     for (int i = 0; i < steps.length; i++) {
@@ -114,9 +157,11 @@ final class ElbowFinder {
             || far % width >= width - 2
             || far / width <= 1
             || far / width >= height - 2;
-    return n == 0 || atEdge || confidence <= 0
-        ? null
-        : new Place(new Point(x / n * pxPerCell, y / n * pxPerCell), confidence);
+    if (n == 0 || atEdge || confidence <= 0) {
+      return null;
+    }
+    Point found = new Point(x / n * pxPerCell, y / n * pxPerCell);
+    return about == null || about.holds(found) ? new Place(found, confidence) : null;
   }
 
   /**
@@ -183,7 +228,7 @@ final class ElbowFinder {
    * round.
    */
   private static int[] reach(
-      double[] speed, boolean[] skin, int width, int top, double hand, double rest) {
+      double[] speed, boolean[] way, int width, int top, double hand, double rest) {
     int[] steps = new int[speed.length];
     Arrays.fill(steps, -1);
     Deque<Integer> open = new ArrayDeque<>();
@@ -207,7 +252,7 @@ final class ElbowFinder {
     while (!ring.isEmpty()) {
       int cell = ring.remove();
       for (int next : beside(cell, width, speed.length, steps[cell] % 2 == 1)) {
-        if (steps[next] < 0 && speed[next] >= rest && skin[next]) {
+        if (steps[next] < 0 && speed[next] >= rest && way[next]) {
           steps[next] = steps[cell] + 1;
           ring.add(next);
         }

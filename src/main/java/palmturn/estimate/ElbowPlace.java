@@ -6,11 +6,14 @@ import palmturn.trial.Hand;
 
 /**
  * Where the moving arm's elbow is in the first frame: where somebody pointed, else where the motion
- * puts it, unless the body's shape puts it elsewhere.
+ * puts it, near to where the body's shape does.
  */
 final class ElbowPlace {
-  /** Motion puts it more exactly, but where the two are this far apart it is mistaken. */
-  private static final double APART_PALMS = 0.8;
+  /**
+   * The body's landmarks are right to within this many palm lengths, by drawn clips of two makers.
+   * There motion is more exact; farther off it is led astray by what else has the colour of skin.
+   */
+  private static final double WITHIN_PALMS = 0.8;
 
   private static final double SHAPE_CONFIDENCE = 0.6;
 
@@ -26,19 +29,17 @@ final class ElbowPlace {
     if (given != null) {
       return Place.given(given);
     }
-    Place moved = byMotion(request.hand(), motion);
     Point seen = shape == null ? null : shape.elbow();
     if (shape == null || seen == null) {
-      return moved;
+      return byMotion(request.hand(), motion, null);
     }
-    boolean agree =
-        moved != null
-            && Math.hypot(moved.at().x() - seen.x(), moved.at().y() - seen.y())
-                < APART_PALMS * shape.paths().rest().palmLength();
-    return agree ? moved : new Place(seen, SHAPE_CONFIDENCE);
+    double within = WITHIN_PALMS * shape.paths().rest().palmLength();
+    Place moved = byMotion(request.hand(), motion, new ElbowFinder.About(seen, within));
+    return moved == null ? new Place(seen, SHAPE_CONFIDENCE) : moved;
   }
 
-  private static @Nullable Place byMotion(Hand hand, Motion motion) {
+  private static @Nullable Place byMotion(
+      Hand hand, Motion motion, ElbowFinder.@Nullable About about) {
     Footage footage = motion.contacts().motion().footage();
     Place place =
         ElbowFinder.find(
@@ -46,7 +47,8 @@ final class ElbowPlace {
             footage.width(),
             footage.pxPerCell(),
             footage.pictures().get(0),
-            motion.contacts().motion().blob());
+            motion.contacts().motion().blob(),
+            about);
     if (place == null) {
       return null;
     }

@@ -18,7 +18,10 @@ import palmturn.trial.Estimate.EstimatedSpan;
  * in turn; with {@code --found} it is the one that the program finds.
  */
 final class ElbowErrors {
-  private static final double LIMIT_CM = 3;
+  static final double LIMIT_CM = 3;
+
+  /** What the path is to be known to. */
+  static final double CLOSE_CM = 0.3;
 
   private static final int MIN_CELLS = 300;
 
@@ -111,7 +114,7 @@ final class ElbowErrors {
             offDown,
             Stats.percentile(errors, 95),
             Stats.max(errors),
-            within(errors),
+            within(errors, CLOSE_CM),
             path.maxCm(),
             peak,
             path.gaps().size(),
@@ -130,7 +133,7 @@ final class ElbowErrors {
         "all: %d frames, p95 %.2f cm, within 0.3 cm %.1f %%%n",
         pooled.length,
         Stats.percentile(pooled, 95),
-        within(pooled));
+        within(pooled, CLOSE_CM));
   }
 
   /** Finds the elbow in the liveliest large blob; the whole estimate chooses by more than size. */
@@ -144,10 +147,11 @@ final class ElbowErrors {
             .findFirst()
             .orElseThrow();
     return ElbowFinder.find(
-        liveliness, footage.width(), footage.pxPerCell(), footage.pictures().get(0), hand);
+        liveliness, footage.width(), footage.pxPerCell(), footage.pictures().get(0), hand, null);
   }
 
-  private static double within(double[] errors) {
-    return 100.0 * Arrays.stream(errors).filter(e -> e <= 0.3).count() / errors.length;
+  /** Returns which share of errors is no longer than so many centimetres, per cent. */
+  static double within(double[] errors, double cm) {
+    return 100.0 * Arrays.stream(errors).filter(error -> error <= cm).count() / errors.length;
   }
 }

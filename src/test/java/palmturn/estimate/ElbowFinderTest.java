@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
 class ElbowFinderTest {
@@ -59,8 +60,37 @@ class ElbowFinderTest {
     assertNull(find(noise, skin()));
   }
 
-  private static Place find(float[] map, byte[] bgr) {
-    return ElbowFinder.find(map, WIDTH, PX_PER_CELL, bgr, Regions.blobs(map, WIDTH).get(0));
+  @Test
+  void whatMovesBesideTheElbowDoesNotLeadAstrayWhereItIsKnownAbout() {
+    float[] map = map(false);
+    for (int y = ARM_Y; y < ARM_Y + 30; y++) {
+      for (int x = ELBOW_X + 6; x < ELBOW_X + 12; x++) {
+        map[y * WIDTH + x] = Math.max(map[y * WIDTH + x], 10);
+      }
+    }
+    Place astray = find(map, skin());
+    assertNotNull(astray);
+    assertTrue(astray.at().y() > (ARM_Y + 20) * PX_PER_CELL);
+    Point about = new Point((ELBOW_X + 4) * PX_PER_CELL, (ARM_Y - 5) * PX_PER_CELL);
+    Place found = find(map, skin(), new ElbowFinder.About(about, 12 * PX_PER_CELL));
+    assertNotNull(found);
+    assertEquals(ELBOW_X * PX_PER_CELL, found.at().x(), 10 * PX_PER_CELL);
+    assertEquals(ARM_Y * PX_PER_CELL, found.at().y(), 6 * PX_PER_CELL);
+  }
+
+  @Test
+  void motionThatEndsElsewhereThanTheElbowIsKnownAboutCanNotTell() {
+    Point about = new Point((ELBOW_X - 10) * PX_PER_CELL, (ARM_Y - 30) * PX_PER_CELL);
+    assertNull(find(map(false), skin(), new ElbowFinder.About(about, 12 * PX_PER_CELL)));
+  }
+
+  private static @Nullable Place find(float[] map, byte[] bgr) {
+    return find(map, bgr, null);
+  }
+
+  private static @Nullable Place find(float[] map, byte[] bgr, ElbowFinder.@Nullable About about) {
+    Blob hand = Regions.blobs(map, WIDTH).get(0);
+    return ElbowFinder.find(map, WIDTH, PX_PER_CELL, bgr, hand, about);
   }
 
   /** Speed falls off from the hand to the elbow, in proportion to the way from there. */

@@ -17,6 +17,7 @@ import palmturn.clip.ClipFile;
 import palmturn.estimate.shape.Installed;
 import palmturn.estimate.shape.NetworkUse;
 import palmturn.estimate.shape.Networks;
+import palmturn.numbers.Stats;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.Source;
 import palmturn.trial.EstimatedSlap;
@@ -112,6 +113,18 @@ class ShapeTrialTest {
     String said = String.join(" ", found.warnings());
     assertTrue(said.contains("not by its motion") && said.contains("in slow motion"), said);
     assertFalse(said.contains("No trial"), said);
+  }
+
+  /** Motion alone ends 8 cm from this elbow, on a shelf that has the colour of skin. */
+  @Test
+  void theElbowIsFoundWithoutAClickWhereMotionAloneIsLedAstray() throws Exception {
+    ElbowTruth truth =
+        ElbowTruth.read(Path.of("sample-clips-synthetic/right-baseline-1.truth.json"));
+    Estimate.ElbowPath path = ElbowsFound.find(truth, Hand.RIGHT, Installed.folder());
+    assertNotNull(path);
+    double[] errors = ElbowErrors.errorsCm(path, truth);
+    assertTrue(ElbowErrors.within(errors, 1) >= 95, "p95 " + Stats.percentile(errors, 95) + " cm");
+    assertTrue(ElbowErrors.within(errors, ElbowErrors.CLOSE_CM) >= 80);
   }
 
   @Test

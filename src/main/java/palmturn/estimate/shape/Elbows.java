@@ -13,10 +13,10 @@ import palmturn.numbers.Robust;
  */
 public final class Elbows {
   /** Heights of the squares' centres over the target hand, in its palm lengths. */
-  private static final double[] UP = {0, 1.2, 2.5};
+  private static final double[] UP = {-0.7, 0.7, 2.1, 3.5};
 
   /** Sides of the squares, in palm lengths: a body with some room about it. */
-  private static final double[] SIDES = {22.5, 27.5};
+  private static final double[] SIDES = {22.5, 27.5, 32.5};
 
   private static final double LEAST_PRESENCE = 0.8;
   private static final double LEAST_VISIBILITY = 0.8;

@@ -1,0 +1,80 @@
+package palmturn.estimate;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import palmturn.clip.ClipFile;
+import palmturn.estimate.shape.NetworkUse;
+import palmturn.numbers.Stats;
+import palmturn.trial.Estimate.ElbowPath;
+import palmturn.trial.Hand;
+import palmturn.work.LandmarkModels;
+
+/**
+ * Prints how far the moving elbow's path is from the truth where nobody points at the elbow and the
+ * landmark networks are used, one clip a line: {@code ElbowsFound TRUTH.json …}.
+ */
+final class ElbowsFound {
+  private ElbowsFound() {}
+
+  /** Returns a clip's path as a whole estimate finds it, null where it does not. */
+  static @Nullable ElbowPath find(ElbowTruth truth, Hand hand, Path networks) throws Exception {
+    return Estimator.estimate(
+            ClipFile.open(truth.clip()),
+            Request.of(hand, ElbowErrors.LIMIT_CM),
+            NetworkUse.usual(networks),
+            Watch.NONE)
+        .elbow();
+  }
+
+  public static void main(String[] files) throws Exception {
+    System.out.println(
+        "clip                                      off cm  p95 cm  within 0.3  within 1  peak / true");
+    List<Double> all = new ArrayList<>();
+    for (String file : files) {
+      ElbowTruth truth = ElbowTruth.read(Path.of(file));
+      JsonNode root = new ObjectMapper().readTree(Path.of(file).toFile());
+      JsonNode moving =
+          root.has("elbowPx") ? root.get("parameters").get("hand") : root.get("moving_hand");
+      Hand hand = moving.asText().equals("left") ? Hand.LEFT : Hand.RIGHT;
+      ElbowPath path = find(truth, hand, LandmarkModels.inDataFolder().folder());
+      if (path == null) {
+        System.out.println(truth.clip().getFileName() + " not found");
+        continue;
+      }
+      double[] errors = ElbowErrors.errorsCm(path, truth);
+      double farthestTrue = 0;
+      double farthest = 0;
+      for (int i = 0; i < errors.length; i++) {
+        all.add(errors[i]);
+        Point way = truth.wayCm(path.timesS().get(i));
+        farthestTrue = Math.max(farthestTrue, Math.hypot(way.x(), way.y()));
+        farthest = Math.max(farthest, path.distancePx().get(i) * truth.cmPerPixel());
+      }
+      System.out.printf(
+          Locale.ROOT,
+          "%-40.40s  %6.1f  %6.2f  %8.1f %%  %6.1f %%  %5.2f / %5.2f%n",
+          truth.clip().getFileName(),
+          truth.cmPerPixel()
+              * Math.hypot(
+                  path.startXPx() - truth.elbow().x(), path.startYPx() - truth.elbow().y()),
+          Stats.percentile(errors, 95),
+          ElbowErrors.within(errors, ElbowErrors.CLOSE_CM),
+          ElbowErrors.within(errors, 1),
+          farthest,
+          farthestTrue);
+    }
+    double[] pooled = all.stream().mapToDouble(Double::doubleValue).toArray();
+    System.out.printf(
+        Locale.ROOT,
+        "all: %d frames, p95 %.2f cm, within 0.3 cm %.1f %%, within 1 cm %.1f %%%n",
+        pooled.length,
+        Stats.percentile(pooled, 95),
+        ElbowErrors.within(pooled, ElbowErrors.CLOSE_CM),
+        ElbowErrors.within(pooled, 1));
+  }
+}
