@@ -127,13 +127,19 @@ final class ElbowErrors {
             ms / path.timesS().size());
       }
     }
-    double[] pooled = all.stream().mapToDouble(Double::doubleValue).toArray();
-    System.out.printf(
+    System.out.println(pooled(all));
+  }
+
+  /** Returns a line on the errors of all clips together. */
+  static String pooled(List<Double> all) {
+    double[] errors = all.stream().mapToDouble(Double::doubleValue).toArray();
+    return String.format(
         Locale.ROOT,
-        "all: %d frames, p95 %.2f cm, within 0.3 cm %.1f %%%n",
-        pooled.length,
-        Stats.percentile(pooled, 95),
-        within(pooled, CLOSE_CM));
+        "all: %d frames, p95 %.2f cm, within 0.3 cm %.1f %%, within 1 cm %.1f %%",
+        errors.length,
+        Stats.percentile(errors, 95),
+        within(errors, CLOSE_CM),
+        within(errors, 1));
   }
 
   /** Finds the elbow in the liveliest large blob; the whole estimate chooses by more than size. */

@@ -68,13 +68,6 @@ final class ElbowsFound {
           farthest,
           farthestTrue);
     }
-    double[] pooled = all.stream().mapToDouble(Double::doubleValue).toArray();
-    System.out.printf(
-        Locale.ROOT,
-        "all: %d frames, p95 %.2f cm, within 0.3 cm %.1f %%, within 1 cm %.1f %%%n",
-        pooled.length,
-        Stats.percentile(pooled, 95),
-        ElbowErrors.within(pooled, ElbowErrors.CLOSE_CM),
-        ElbowErrors.within(pooled, 1));
+    System.out.println(ElbowErrors.pooled(all));
   }
 }
