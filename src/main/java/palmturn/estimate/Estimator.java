@@ -119,6 +119,7 @@ public final class Estimator {
         ElbowPlace.of(request, trials.get(0).motion(), shape == null ? null : shape.seen());
     Double handPx = shape == null ? null : HandLength.px(shape.seen().paths());
     ScaleOf scale = place == null ? ScaleOf.NONE : scale(trials.get(0), place, handPx);
+    warnings.addAll(request.hints().unlikely());
     ElbowTracker.Followed elbow = elbow(trials.get(0), slaps, place, scale);
     warnings.addAll(elbow.warnings());
     ShapeReading.Told told =
@@ -360,7 +361,7 @@ public final class Estimator {
   private ScaleOf scale(Attempt attempt, Place elbow, @Nullable Double handPx) {
     BlobMotion motion = attempt.motion().contacts().motion();
     return ScaleOf.from(
-        request.hints(),
+        request.hints().likely(),
         ElbowFinder.forearmPx(elbow.at(), motion.blob(), motion.footage().pxPerCell()),
         handPx);
   }

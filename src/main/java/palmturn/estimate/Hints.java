@@ -1,6 +1,10 @@
 package palmturn.estimate;
 
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
+import palmturn.trial.BodyLength;
 import palmturn.trial.Estimate;
 import palmturn.trial.Placed;
 
@@ -60,5 +64,53 @@ public record Hints(
         forearmCm == null ? newForearmCm : forearmCm,
         handCm == null ? newHandCm : handCm,
         statureCm == null ? newStatureCm : statureCm);
+  }
+
+  /** Returns these hints without the lengths that nobody's can be. */
+  Hints likely() {
+    return new Hints(
+        handRegion,
+        elbow,
+        trunk,
+        scale,
+        fits(BodyLength.FOREARM) ? forearmCm : null,
+        fits(BodyLength.HAND) ? handCm : null,
+        fits(BodyLength.STATURE) ? statureCm : null);
+  }
+
+  /** Returns a sentence for each length that nobody's can be. */
+  List<String> unlikely() {
+    return Arrays.stream(BodyLength.values())
+        .filter(what -> !fits(what))
+        .map(
+            what ->
+                String.format(
+                    Locale.ROOT,
+                    "The %s of %s cm was not used: it should be %s cm.",
+                    name(what),
+                    length(what),
+                    what.bounds()))
+        .toList();
+  }
+
+  private boolean fits(BodyLength what) {
+    Double cm = length(what);
+    return cm == null || what.fits(cm);
+  }
+
+  private @Nullable Double length(BodyLength what) {
+    return switch (what) {
+      case FOREARM -> forearmCm;
+      case HAND -> handCm;
+      case STATURE -> statureCm;
+    };
+  }
+
+  private static String name(BodyLength what) {
+    return switch (what) {
+      case FOREARM -> "forearm";
+      case HAND -> "hand";
+      case STATURE -> "height";
+    };
   }
 }

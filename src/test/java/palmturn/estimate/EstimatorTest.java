@@ -66,6 +66,29 @@ class EstimatorTest {
     return estimate.slaps().stream().mapToDouble(EstimatedSlap::timeS).toArray();
   }
 
+  @Test
+  void aHeightInMetresGivesNoCentimetresButAWarning() throws Exception {
+    Request request =
+        new Request(
+            Hand.LEFT,
+            null,
+            3.0,
+            null,
+            1,
+            Set.of(Source.MOTION),
+            Hints.NONE.withLengths(null, null, 1.72),
+            ELBOW_LIMIT_CM,
+            null);
+    ClipFile clip = ClipFile.open(BUNDLED.resolve("left-baseline-1.mp4"));
+    Estimate estimate = Estimator.estimate(clip, request, null, Watch.NONE);
+    Estimate.ElbowPath elbow = estimate.elbow();
+    assertNotNull(elbow);
+    assertNull(elbow.maxCm());
+    assertTrue(
+        estimate.warnings().stream().anyMatch(said -> said.contains("height of 1.72 cm")),
+        estimate.warnings().toString());
+  }
+
   @ParameterizedTest
   @CsvSource({"right-baseline-1, SOUND MOTION, 1", "left-baseline-2, MOTION, 4"})
   void aBundledTrialComesOutAsItIs(String name, String sources, double meanErrorMs)

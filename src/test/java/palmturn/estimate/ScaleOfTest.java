@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class ScaleOfTest {
@@ -38,6 +39,18 @@ class ScaleOfTest {
     assertEquals(200.0, scale.forearmPx());
     assertTrue(scale.caution().contains("the hand's length in the picture"), scale.caution());
     assertEquals("stature, estimated", ScaleOf.from(hand, 200.0, null).source());
+  }
+
+  @Test
+  void aLengthThatCanNotBeIsLeftOutAndSaid() {
+    Hints metres = new Hints(null, null, null, null, 26.0, 18.0, 1.72);
+    assertEquals(
+        List.of("The height of 1.72 cm was not used: it should be from 50 to 300 cm."),
+        metres.unlikely());
+    assertEquals(new Hints(null, null, null, null, 26.0, 18.0, null), metres.likely());
+    Hints usual = new Hints(null, null, null, RULER, 26.0, 18.0, 172.0);
+    assertEquals(List.of(), usual.unlikely());
+    assertEquals(usual, usual.likely());
   }
 
   @Test
