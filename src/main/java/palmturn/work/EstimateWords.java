@@ -143,7 +143,8 @@ public final class EstimateWords {
       parts.add(figure(path.maxForearms(), 2, "forearm lengths"));
     }
     String far = parts.isEmpty() ? "without a scale" : "up to " + String.join(", ", parts);
-    String lost = path.gaps().isEmpty() ? "" : "; lost %d times".formatted(path.gaps().size());
+    int gaps = path.gaps().size();
+    String lost = gaps == 0 ? "" : gaps == 1 ? "; lost once" : "; lost %d times".formatted(gaps);
     return "%s from its place in the picture (scale: %s)%s".formatted(far, path.scale(), lost);
   }
 

@@ -30,6 +30,12 @@ class EstimateTextTest {
   }
 
   @Test
+  void anElbowThatWasLostASingleTimeWasLostOnce() {
+    String text = text(SampleFiles.fullEstimate());
+    assertTrue(text.contains("in the picture (scale: given); lost once\n"), text);
+  }
+
+  @Test
   void withoutShapeNoneIsClaimed() {
     String text = text(SampleFiles.emptyEstimate());
     assertFalse(text.contains("zones") || text.contains("wrist") || text.contains("  turn "), text);
