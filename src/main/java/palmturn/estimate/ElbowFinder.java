@@ -110,14 +110,14 @@ final class ElbowFinder {
     if (rest >= HAND * speed[top]) {
       return null;
     }
-    boolean[] way = skin(bgr, hand);
+    boolean[] passable = skin(bgr, hand);
     if (about != null) {
-      boolean[] there = about.cells(way.length, width, pxPerCell, top);
-      for (int i = 0; i < way.length; i++) {
-        way[i] &= there[i];
+      boolean[] there = about.cells(passable.length, width, pxPerCell, top);
+      for (int i = 0; i < passable.length; i++) {
+        passable[i] &= there[i];
       }
     }
-    int[] steps = reach(speed, way, width, top, HAND * speed[top], rest);
+    int[] steps = reach(speed, passable, width, top, HAND * speed[top], rest);
     int far = top;
     int area = 0;
     for (int i = 0; i < steps.length; i++) {
@@ -228,7 +228,7 @@ final class ElbowFinder {
    * round.
    */
   private static int[] reach(
-      double[] speed, boolean[] way, int width, int top, double hand, double rest) {
+      double[] speed, boolean[] passable, int width, int top, double hand, double rest) {
     int[] steps = new int[speed.length];
     Arrays.fill(steps, -1);
     Deque<Integer> open = new ArrayDeque<>();
@@ -252,7 +252,7 @@ final class ElbowFinder {
     while (!ring.isEmpty()) {
       int cell = ring.remove();
       for (int next : beside(cell, width, speed.length, steps[cell] % 2 == 1)) {
-        if (steps[next] < 0 && speed[next] >= rest && way[next]) {
+        if (steps[next] < 0 && speed[next] >= rest && passable[next]) {
           steps[next] = steps[cell] + 1;
           ring.add(next);
         }

@@ -48,15 +48,6 @@ public final class Networks implements AutoCloseable {
   }
 
   /**
-   * Opens the full networks of a folder.
-   *
-   * @throws IOException if one of them is missing or can't be understood: a line that names it
-   */
-  public static Networks open(Path folder) throws IOException {
-    return open(NetworkUse.usual(folder));
-  }
-
-  /**
    * Opens the networks that are to look.
    *
    * @throws IOException if one of them is missing or can't be understood: a line that names it

@@ -26,7 +26,7 @@ class FollowedHandTest {
   private static List<HandMarks> follow(ClipFile clip, int frames)
       throws IOException, ClipException {
     List<HandMarks> seen = new ArrayList<>();
-    try (Networks networks = Networks.open(Installed.folder());
+    try (Networks networks = Networks.open(NetworkUse.usual(Installed.folder()));
         FrameReader reader = clip.newReader()) {
       for (int i = 0; i < frames; i++) {
         try (Mat picture = Shown.frame(reader, i)) {

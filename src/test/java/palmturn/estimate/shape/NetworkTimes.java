@@ -25,7 +25,7 @@ final class NetworkTimes {
     Path folder = LandmarkModels.ofThisUser().folder();
     System.out.println("load average before: " + Files.readString(Path.of("/proc/loadavg")).trim());
     try (Mat picture = Shown.hands();
-        Networks networks = Networks.open(folder)) {
+        Networks networks = Networks.open(NetworkUse.usual(folder))) {
       Square hand = Square.of(networks.palms(picture, 0.5).get(0));
       for (int threads = 1; threads <= 2; threads++) {
         setNumThreads(threads);
@@ -41,7 +41,7 @@ final class NetworkTimes {
         }
       }
       for (int i = 1; i <= 200; i++) {
-        Networks.open(folder).close();
+        Networks.open(NetworkUse.usual(folder)).close();
         if (i % 25 == 0) {
           System.out.println("resident after opening " + i + " times: " + resident() + " MB");
         }

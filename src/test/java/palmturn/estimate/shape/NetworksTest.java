@@ -29,7 +29,8 @@ class NetworksTest {
   }
 
   private void refused(ModelFile file, String why) {
-    IOException refused = assertThrows(IOException.class, () -> Networks.open(dir).close());
+    IOException refused =
+        assertThrows(IOException.class, () -> Networks.open(NetworkUse.usual(dir)).close());
     assertEquals(
         "The landmark networks in %s can't be used: %s %s (see: tools/palmturn models)"
             .formatted(dir, file.fileName(), why),

@@ -44,7 +44,7 @@ class TensorFlowLiteTest {
   @BeforeAll
   static void look() throws IOException, ClipException {
     folder = Installed.folder();
-    try (Networks networks = Networks.open(folder);
+    try (Networks networks = Networks.open(NetworkUse.usual(folder));
         FrameReader reader = Shown.spelling().newReader()) {
       Mat photo = Shown.hands();
       for (Palm palm : networks.palms(photo, 0.5)) {
@@ -71,7 +71,7 @@ class TensorFlowLiteTest {
   /** The photo's two hands: both left ones with the back to the camera, one of them upside down. */
   @Test
   void bothHandsOfAPhotoAreFoundWithTheirSide() throws IOException {
-    try (Networks networks = Networks.open(folder)) {
+    try (Networks networks = Networks.open(NetworkUse.usual(folder))) {
       HandMarks up = networks.hand(LOOKS.get(0).picture(), LOOKS.get(0).where());
       HandMarks down = networks.hand(LOOKS.get(1).picture(), LOOKS.get(1).where());
       assertTrue(up.palmX() < 360 && down.palmX() > 360, "one in each half");
@@ -95,7 +95,7 @@ class TensorFlowLiteTest {
 
   @Test
   void landmarksAndPresenceAreTensorFlowLites(TestReporter reporter) throws IOException {
-    try (Networks networks = Networks.open(folder);
+    try (Networks networks = Networks.open(NetworkUse.usual(folder));
         TensorFlowLite reference = new TensorFlowLite(file(ModelFile.HAND_LANDMARK_FULL))) {
       double worst = 0;
       double worstPresence = 0;
@@ -144,7 +144,7 @@ class TensorFlowLiteTest {
 
   @Test
   void palmBoxesAreTensorFlowLites(TestReporter reporter) throws IOException {
-    try (Networks networks = Networks.open(folder);
+    try (Networks networks = Networks.open(NetworkUse.usual(folder));
         TensorFlowLite reference = new TensorFlowLite(file(ModelFile.PALM_DETECTION_FULL));
         BytePointer memory = new BytePointer(bytes(ModelFile.PALM_DETECTION_FULL));
         Net raw = readNetFromTFLite(memory, memory.capacity())) {
@@ -174,7 +174,7 @@ class TensorFlowLiteTest {
 
   @Test
   void bodiesAreTensorFlowLites(TestReporter reporter) throws IOException {
-    try (Networks networks = Networks.open(folder);
+    try (Networks networks = Networks.open(NetworkUse.usual(folder));
         TensorFlowLite reference = new TensorFlowLite(file(ModelFile.POSE_LANDMARK_FULL))) {
       double worst = 0;
       double worstShare = 0;
