@@ -34,6 +34,9 @@ final class ElbowDrift {
 
   private static final double SEEN_SHARE = 0.5;
 
+  /** What covers an elbow comes from the side and pushes it along for so long before it is lost. */
+  private static final double DOUBTED_S = 0.07;
+
   /**
    * One frame.
    *
@@ -48,18 +51,20 @@ final class ElbowDrift {
   /**
    * Returns the smoothed path from the elbow's place, or none and why.
    *
+   * @param all the frames, in order
    * @param elbow its place in the reference frame, full-size pixels
    * @param farthestPx longest way from that place to the joint, full-size pixels
    * @param said what is to be said already
    */
   static ElbowTracker.Followed path(
-      List<Sample> samples,
+      List<Sample> all,
       Point elbow,
       double farthestPx,
       double firstSlapS,
       ScaleOf scale,
       List<String> said) {
     List<String> warnings = new ArrayList<>(said);
+    List<Sample> samples = trusted(all);
     List<Sample> seen = samples.stream().filter(s -> s.arm() != null).toList();
     if (seen.isEmpty()) {
       warnings.add("The elbow could not be followed: it was lost in every frame.");
@@ -114,6 +119,19 @@ final class ElbowDrift {
             distancePx,
             gaps(samples)),
         warnings);
+  }
+
+  /** Returns the frames without what was seen just before the elbow was lost. */
+  private static List<Sample> trusted(List<Sample> all) {
+    List<Sample> trusted = new ArrayList<>();
+    double lostS = Double.POSITIVE_INFINITY;
+    for (int i = all.size() - 1; i >= 0; i--) {
+      Sample sample = all.get(i);
+      lostS = sample.arm() == null ? sample.timeS() : lostS;
+      boolean doubted = lostS - sample.timeS() < DOUBTED_S;
+      trusted.add(0, doubted ? new Sample(sample.timeS(), null) : sample);
+    }
+    return trusted;
   }
 
   private static Similarity arm(Sample sample) {

@@ -5,7 +5,6 @@ import static org.bytedeco.opencv.global.opencv_imgproc.COLOR_BGRA2GRAY;
 import static org.bytedeco.opencv.global.opencv_imgproc.cvtColor;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import org.bytedeco.opencv.opencv_core.Mat;
 import org.jspecify.annotations.Nullable;
@@ -37,8 +36,8 @@ final class ElbowTracker {
    */
   private static final double JOINT_RADII = 1.5;
 
-  /** An arm of which less of the disc has its colour is followed by the whole disc instead. */
-  private static final double MASK_SHARE = 0.25;
+  /** Where the camera's motion can be told in fewer of the frames, it is taken to stand still. */
+  private static final double STEADIED_SHARE = 0.5;
 
   /** What was found: a path, or none and why; and what to say about it. */
   record Followed(@Nullable ElbowPath path, List<String> warnings) {
@@ -48,6 +47,24 @@ final class ElbowTracker {
 
     private static Followed none(String why) {
       return new Followed(null, List.of(why));
+    }
+  }
+
+  /**
+   * A frame.
+   *
+   * @param camera from the reference frame to this one; null where that can't be told
+   * @param arm how the skin around the elbow goes from the reference frame to this one; null where
+   *     the elbow is lost
+   */
+  private record Seen(double timeS, @Nullable Similarity camera, @Nullable Similarity arm) {
+    /** Returns the arm without the camera's motion, or as it is where nothing steadies it. */
+    ElbowDrift.Sample sample(boolean steady, Point at, double fullPerSmall) {
+      Similarity way = arm;
+      if (steady && arm != null) {
+        way = camera == null ? null : camera.inverse().after(arm);
+      }
+      return new ElbowDrift.Sample(timeS, way == null ? null : way.from(at, fullPerSmall));
     }
   }
 
@@ -85,19 +102,19 @@ final class ElbowTracker {
     if (toFrame <= fromFrame) {
       return Followed.none("There are no frames to follow the elbow in.");
     }
-    try (FrameFeed frames = new FrameFeed(clip, fromFrame, toFrame, LONG_SIDE_PX)) {
-      Picture first = frames.next();
+    try (FrameFeed feed = new FrameFeed(clip, fromFrame, toFrame, LONG_SIDE_PX)) {
+      Picture first = feed.next();
       if (first == null) {
         return Followed.none("There are no frames to follow the elbow in.");
       }
       double fullPerSmall = Math.max(1.0, fullWidth / (double) first.width());
       return follow(
-          frames, first, toFrame - fromFrame, firstSlapS, at, trunk, scale, fullPerSmall, watch);
+          feed, first, toFrame - fromFrame, firstSlapS, at, trunk, scale, fullPerSmall, watch);
     }
   }
 
   private static Followed follow(
-      FrameFeed frames,
+      FrameFeed feed,
       Picture first,
       int total,
       double firstSlapS,
@@ -113,34 +130,46 @@ final class ElbowTracker {
             / fullPerSmall;
     try (Mat gray = new Mat(first.height(), first.width(), CV_8UC1)) {
       fill(gray, first);
-      ElbowPatch patch = new ElbowPatch(gray, at, radiusPx, wanted(first, at, radiusPx));
+      ElbowFollower follower = new ElbowFollower(first, gray, at, radiusPx);
       try (StillPoints still =
           StillPoints.choose(
               gray,
               at,
               AWAY_RADII * radiusPx,
               trunk == null ? null : scaled(trunk, 1 / fullPerSmall))) {
-        if (!patch.usable()) {
+        if (!follower.usable()) {
           return Followed.none(
               "There is too little texture around the elbow to follow it: point at it, or film in"
                   + " more light.");
         }
-        List<ElbowDrift.Sample> samples = new ArrayList<>();
-        int done = 0;
-        for (Picture frame = first; frame != null; frame = frames.next()) {
+        List<Seen> frames = new ArrayList<>();
+        Similarity known = Similarity.IDENTITY;
+        for (Picture frame = first; frame != null; frame = feed.next()) {
           if (watch.stopped()) {
             throw new StoppedException();
           }
           fill(gray, frame);
-          samples.add(sample(frame.timeS(), gray, at, patch, still, fullPerSmall));
-          watch.at(++done / (double) total, "elbow");
+          Similarity camera = still.usable() ? still.motion(gray) : null;
+          known = camera == null ? known : camera;
+          frames.add(new Seen(frame.timeS(), camera, follower.follow(frame, gray, known)));
+          watch.at(frames.size() / (double) total, "elbow");
         }
+        long steadied = frames.stream().filter(seen -> seen.camera != null).count();
+        boolean steady = steadied >= STEADIED_SHARE * frames.size();
+        List<ElbowDrift.Sample> samples =
+            frames.stream().map(seen -> seen.sample(steady, at, fullPerSmall)).toList();
         List<String> warnings = new ArrayList<>();
-        if (!still.usable()) {
+        if (!steady) {
           warnings.add(
-              "Too little texture away from the elbow: the camera's motion is still in its path.");
+              "Too little stands still away from the elbow: the camera's motion is still in its"
+                  + " path.");
         }
-        if (trunk != null && !still.aroundTrunk() && still.usable()) {
+        if (follower.maySlide()) {
+          warnings.add(
+              "The skin around the elbow is smooth: its path may slide along the arm. Check the"
+                  + " trail in the picture.");
+        }
+        if (trunk != null && !still.aroundTrunk() && steady) {
           warnings.add(
               "Too little texture at the place on the trunk: the elbow is measured against the room.");
         }
@@ -148,34 +177,6 @@ final class ElbowTracker {
             samples, elbow, JOINT_RADII * radiusPx * fullPerSmall, firstSlapS, scale, warnings);
       }
     }
-  }
-
-  private static ElbowDrift.Sample sample(
-      double timeS, Mat gray, Point at, ElbowPatch patch, StillPoints still, double fullPerSmall) {
-    Similarity camera = still.usable() ? still.motion(gray) : Similarity.IDENTITY;
-    Similarity arm = patch.follow(gray);
-    if (camera == null || arm == null) {
-      return new ElbowDrift.Sample(timeS, null);
-    }
-    Similarity seen =
-        new Similarity(
-            arm.a(),
-            arm.b(),
-            at.x() + arm.dx() - arm.a() * at.x() + arm.b() * at.y(),
-            at.y() + arm.dy() - arm.b() * at.x() - arm.a() * at.y());
-    return new ElbowDrift.Sample(timeS, camera.inverse().after(seen).from(at, fullPerSmall));
-  }
-
-  private static boolean[] wanted(Picture picture, Point at, double radiusPx) {
-    boolean[] arm = ArmMask.around(picture, at, radiusPx);
-    int count = 0;
-    for (boolean inside : arm) {
-      count += inside ? 1 : 0;
-    }
-    if (count < MASK_SHARE * Math.PI * radiusPx * radiusPx) {
-      Arrays.fill(arm, true);
-    }
-    return arm;
   }
 
   private static double discFullPx(ScaleOf scale, double fullWidth, double fullHeight) {

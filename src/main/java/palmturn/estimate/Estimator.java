@@ -11,11 +11,9 @@ import palmturn.clip.ClipFacts;
 import palmturn.clip.ClipFile;
 import palmturn.clip.FrameTable;
 import palmturn.clip.Sound;
-import palmturn.estimate.shape.HandLength;
 import palmturn.estimate.shape.NetworkUse;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.Burst;
-import palmturn.trial.Estimate.ElbowPath;
 import palmturn.trial.Estimate.Source;
 
 /**
@@ -29,8 +27,6 @@ public final class Estimator {
   private static final double MOTION_SHARE = 0.6;
   private static final double MOTION_SHARE_WITH_SHAPE = 0.25;
   private static final double SHAPE_SHARE = 0.6;
-
-  private static final double AFTER_S = 0.5;
 
   /** A turn that shrinks by more than this is told to have: Palmturn's choice. */
   private static final double SHRUNK_DEG = 10;
@@ -115,20 +111,16 @@ public final class Estimator {
       warnings.add(
           "By the hand's shape the named slap was by the other side: the name counts, check it.");
     }
-    Place place =
-        ElbowPlace.of(request, trials.get(0).motion(), shape == null ? null : shape.seen());
-    Double handPx = shape == null ? null : HandLength.px(shape.seen().paths());
-    ScaleOf scale = place == null ? ScaleOf.NONE : scale(trials.get(0), place, handPx);
+    Arms arms =
+        Arms.of(clip, request, trials.get(0), slaps.slaps(), shape == null ? null : shape.seen());
     warnings.addAll(request.hints().unlikely());
-    ElbowTracker.Followed elbow = elbow(trials.get(0), slaps, place, scale);
+    ElbowTracker.Followed elbow = arms.moving(new PartWatch(watch, elbowFrom(), 1 - elbowFrom()));
     warnings.addAll(elbow.warnings());
     ShapeReading.Told told =
         shape == null
             ? null
             : shape.told(
-                elbow.path(),
-                targetElbow(trials.get(0), slaps, shape.seen().targetElbow(), scale),
-                request.realPerMediaS());
+                elbow.path(), arms.target(new PartWatch(watch, 1, 0)), request.realPerMediaS());
     warnings.addAll(shrank(told));
     Estimate found =
         builder(onsets, shape)
@@ -327,62 +319,7 @@ public final class Estimator {
         + "): all figures are of the first; name a stretch for another.";
   }
 
-  private ElbowTracker.Followed elbow(
-      Attempt attempt, SlapList slaps, @Nullable Place place, ScaleOf scale) throws ClipException {
-    if (place == null) {
-      return new ElbowTracker.Followed(
-          null,
-          List.of(
-              "The elbow was not followed: it could not be found. Give its place to have its"
-                  + " drift."));
-    }
-    ElbowTracker.Followed followed =
-        follow(attempt, slaps, place, scale, new PartWatch(watch, elbowFrom(), 1 - elbowFrom()));
-    List<String> said = new ArrayList<>(followed.warnings());
-    String caution = scale.caution();
-    if (followed.path() != null && caution != null) {
-      said.add(caution);
-    }
-    if (followed.path() != null && request.hints().elbow() == null) {
-      said.add("The elbow's place was found by the program: check it in the picture.");
-    }
-    return new ElbowTracker.Followed(followed.path(), said);
-  }
-
-  private @Nullable ElbowPath targetElbow(
-      Attempt attempt, SlapList slaps, @Nullable Point seen, ScaleOf scale) throws ClipException {
-    if (seen == null) {
-      return null;
-    }
-    Place place = new Place(seen, 0.5);
-    return follow(attempt, slaps, place, scale, new PartWatch(watch, 1, 0)).path();
-  }
-
-  private ScaleOf scale(Attempt attempt, Place elbow, @Nullable Double handPx) {
-    BlobMotion motion = attempt.motion().contacts().motion();
-    return ScaleOf.from(
-        request.hints().likely(),
-        ElbowFinder.forearmPx(elbow.at(), motion.blob(), motion.footage().pxPerCell()),
-        handPx);
-  }
-
   private double elbowFrom() {
     return motionShare() + (networks == null ? 0 : SHAPE_SHARE);
-  }
-
-  private ElbowTracker.Followed follow(
-      Attempt attempt, SlapList slaps, Place place, ScaleOf scale, Watch within)
-      throws ClipException {
-    double lastS = slaps.slaps().get(slaps.slaps().size() - 1).timeS();
-    int end = Math.min(attempt.stretch().to(), frames.indexAt(lastS + AFTER_S) + 1);
-    return ElbowTracker.follow(
-        clip,
-        attempt.stretch().from(),
-        end,
-        slaps.slaps().get(0).timeS(),
-        place,
-        request.hints().trunk(),
-        scale,
-        within);
   }
 }

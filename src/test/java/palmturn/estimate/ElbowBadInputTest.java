@@ -27,6 +27,17 @@ class ElbowBadInputTest {
     assertTrue(followed.warnings().get(0).contains("too little texture"));
   }
 
+  /** Nothing stands still in this clip but an even wall. */
+  @Test
+  void realForearmBeforeAnEvenWallIsFollowedAndTheDoubtsAreSaid() throws Exception {
+    Path real = Path.of("src/test/resources/palmturn/clip/asl_hand.25fps.mp4");
+    ElbowTracker.Followed followed = follow(real, 0, 100, new Point(300, 780), Watch.NONE);
+    assertTrue(followed.path().timesS().size() >= 90, followed.path().gaps()::toString);
+    String said = String.join(" ", followed.warnings());
+    assertTrue(said.contains("Too little stands still"), said);
+    assertTrue(said.contains("may slide along the arm"), said);
+  }
+
   @Test
   void threeFramesAreFollowed() throws Exception {
     ElbowTracker.Followed followed = follow(DRAWN, 0, 3, new Point(515, 191), Watch.NONE);

@@ -46,10 +46,44 @@ class ElbowPatchTest {
         Mat covered = picture((x, y) -> 128 + 60 * Math.sin(x * 0.9 + 1));
         Mat again = picture((x, y) -> texture(x - 2, y))) {
       ElbowPatch patch = new ElbowPatch(first, AT, RADIUS_PX, all());
-      assertNull(patch.follow(covered));
-      Similarity found = patch.follow(again);
+      assertNull(patch.follow(covered, how -> true));
+      Similarity found = patch.follow(again, how -> true);
       assertNotNull(found);
       assertEquals(2, found.dx(), 0.1);
+    }
+  }
+
+  @Test
+  void elbowThatMovedWhileCoveredIsSearchedFor() {
+    try (Mat first = picture(ElbowPatchTest::texture);
+        Mat covered = picture((x, y) -> 30.0);
+        Mat again = picture((x, y) -> texture(x - 17, y + 11))) {
+      ElbowPatch patch = new ElbowPatch(first, AT, RADIUS_PX, all());
+      assertNull(patch.follow(covered, how -> true));
+      assertNull(patch.find(again, 12, how -> Math.hypot(how.dx(), how.dy()) <= 12));
+      Similarity found = patch.find(again, 30, how -> true);
+      assertNotNull(found);
+      assertEquals(17, found.dx(), 0.1);
+      assertEquals(-11, found.dy(), 0.1);
+    }
+  }
+
+  @Test
+  void whatIsOnlySomewhatLikeItIsFollowedButNotFound() {
+    ToDoubleBiFunction<Integer, Integer> faded =
+        (x, y) -> texture(x, y) + 25 * Math.sin(0.5 * x) * Math.sin(0.4 * y);
+    try (Mat first = picture(ElbowPatchTest::texture);
+        Mat covered = picture((x, y) -> 30.0);
+        Mat alike = picture(faded)) {
+      ElbowPatch patch = new ElbowPatch(first, AT, RADIUS_PX, all());
+      assertNotNull(patch.follow(first, how -> true));
+      assertNotNull(patch.follow(alike, how -> true));
+      for (int frame = 0; frame < 20; frame++) {
+        assertNotNull(patch.follow(first, how -> true));
+      }
+      assertNull(patch.follow(covered, how -> true));
+      assertNull(patch.find(alike, 12, how -> true));
+      assertNotNull(patch.find(first, 12, how -> true));
     }
   }
 
@@ -68,7 +102,7 @@ class ElbowPatchTest {
       for (int step = 0; step <= 60 && seen; step += 2) {
         int by = step;
         try (Mat next = picture((x, y) -> x + by < 70 + by ? texture(x + by, y) : 30)) {
-          seen = patch.follow(next) != null;
+          seen = patch.follow(next, how -> true) != null;
         }
       }
       assertFalse(seen);
@@ -89,7 +123,7 @@ class ElbowPatchTest {
                   Point from = back.of(new Point(seenX - AT.x(), y - AT.y()));
                   return texture(from.x() + AT.x(), from.y() + AT.y());
                 })) {
-      return new ElbowPatch(first, AT, RADIUS_PX, all()).follow(second);
+      return new ElbowPatch(first, AT, RADIUS_PX, all()).follow(second, how -> true);
     }
   }
 

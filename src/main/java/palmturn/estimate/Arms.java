@@ -1,0 +1,88 @@
+package palmturn.estimate;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import palmturn.clip.ClipException;
+import palmturn.clip.ClipFile;
+import palmturn.estimate.shape.HandLength;
+import palmturn.trial.Estimate.ElbowPath;
+import palmturn.trial.EstimatedSlap;
+
+/**
+ * The elbows of a trial: where they are, how long a pixel is there, and their paths.
+ *
+ * @param slaps of the trial, in order, at least one
+ * @param shape what the networks saw, null where they were not used
+ * @param place of the moving elbow, null where nothing tells it
+ * @param scale at the moving elbow
+ */
+record Arms(
+    ClipFile clip,
+    Request request,
+    Estimator.Attempt attempt,
+    List<EstimatedSlap> slaps,
+    ShapePass.@Nullable Seen shape,
+    @Nullable Place place,
+    ScaleOf scale) {
+  private static final double AFTER_S = 0.5;
+  private static final double BY_SHAPE_CONFIDENCE = 0.5;
+
+  /** Finds the moving arm's elbow. */
+  static Arms of(
+      ClipFile clip,
+      Request request,
+      Estimator.Attempt attempt,
+      List<EstimatedSlap> slaps,
+      ShapePass.@Nullable Seen shape) {
+    Place place = ElbowPlace.of(request, attempt.motion(), shape);
+    ScaleOf scale = place == null ? ScaleOf.NONE : scale(request, attempt, place, shape);
+    return new Arms(clip, request, attempt, slaps, shape, place, scale);
+  }
+
+  private static ScaleOf scale(
+      Request request, Estimator.Attempt attempt, Place elbow, ShapePass.@Nullable Seen shape) {
+    BlobMotion motion = attempt.motion().contacts().motion();
+    return ScaleOf.from(
+        request.hints().likely(),
+        ElbowFinder.forearmPx(elbow.at(), motion.blob(), motion.footage().pxPerCell()),
+        shape == null ? null : HandLength.px(shape.paths()));
+  }
+
+  /** Follows the moving arm's elbow. */
+  ElbowTracker.Followed moving(Watch watch) throws ClipException {
+    if (place == null) {
+      return new ElbowTracker.Followed(
+          null,
+          List.of(
+              "The elbow was not followed: it could not be found. Give its place to have its"
+                  + " drift."));
+    }
+    ElbowTracker.Followed followed = follow(place, watch);
+    List<String> said = new ArrayList<>(followed.warnings());
+    String caution = scale.caution();
+    if (followed.path() != null && caution != null) {
+      said.add(caution);
+    }
+    if (followed.path() != null && request.hints().elbow() == null) {
+      said.add("The elbow's place was found by the program: check it in the picture.");
+    }
+    return new ElbowTracker.Followed(followed.path(), said);
+  }
+
+  /** Follows the target arm's elbow; null where it was not found. */
+  @Nullable ElbowPath target(Watch watch) throws ClipException {
+    if (shape == null || shape.targetElbow() == null) {
+      return null;
+    }
+    return follow(new Place(shape.targetElbow(), BY_SHAPE_CONFIDENCE), watch).path();
+  }
+
+  private ElbowTracker.Followed follow(Place elbow, Watch watch) throws ClipException {
+    double firstS = slaps.get(0).timeS();
+    double lastS = slaps.get(slaps.size() - 1).timeS();
+    int end = Math.min(attempt.stretch().to(), clip.frames().indexAt(lastS + AFTER_S) + 1);
+    return ElbowTracker.follow(
+        clip, attempt.stretch().from(), end, firstS, elbow, request.hints().trunk(), scale, watch);
+  }
+}
