@@ -87,7 +87,7 @@ final class SynthCommand implements Callable<Integer> {
       names = "--span",
       paramLabel = "KIND@S-S:SIZE",
       description =
-          "bent-wrist (degrees), elbow-out (cm) or short-turn (degrees), from and to after the"
+          "bent-wrist (degrees), elbow-out (cm in space) or short-turn (degrees), from and to after the"
               + " first slap.")
   private List<String> spans = List.of();
 

@@ -16,6 +16,20 @@ final class Body {
 
   private Body() {}
 
+  /**
+   * Returns the right elbow so far from its place, cm: on the circle that it can go while shoulder
+   * and wrist stay, since no arm stretches. That is outwards, forwards and a little up.
+   */
+  static Vec elbowOut(double cm) {
+    Vec wrist = ELBOW.plus(TARGET.minus(ELBOW).unit().times(Arm.FOREARM_CM));
+    Vec axis = wrist.minus(SHOULDER).unit();
+    Vec centre = SHOULDER.plus(axis.times(ELBOW.minus(SHOULDER).dot(axis)));
+    Vec spoke = ELBOW.minus(centre);
+    Vec onwards = spoke.cross(axis);
+    double turn = 2 * Math.asin(cm / (2 * spoke.length()));
+    return centre.plus(spoke.times(Math.cos(turn))).plus(onwards.times(Math.sin(turn)));
+  }
+
   static Mesh shirt() {
     Vec from = new Vec(-32, -27, -18);
     Vec to = new Vec(32, 46, 18);

@@ -52,12 +52,6 @@ record Camera(int width, int height, double focal) {
     return AT;
   }
 
-  /** Returns the way across the picture between two points, right and up, cm. */
-  static double[] across(Vec from, Vec to) {
-    Vec way = to.minus(from);
-    return new double[] {way.dot(RIGHT), way.dot(UP)};
-  }
-
   double cmPerPixel(Vec at) {
     return at.minus(AT).dot(AHEAD) / focal;
   }

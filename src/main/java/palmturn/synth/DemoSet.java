@@ -70,7 +70,7 @@ public final class DemoSet {
                 at(PART_TURN, 2.0),
                 at(FINGERS, 2.9),
                 at(EDGE, 3.45)),
-            new Parameters.Stretch(ELBOW_OUT, 3.6, 4.9, 4.7)));
+            new Parameters.Stretch(ELBOW_OUT, 3.6, 4.9, 8.5)));
     all.add(
         clip(
             "right-baseline-3",
@@ -120,7 +120,7 @@ public final class DemoSet {
     all.add(
         with(
             clip("left-after-1-2", 4.4, 6.9, 5, 1.8, at(FINGERS, 1.2)),
-            new Parameters.Stretch(ELBOW_OUT, 3.3, 3.7, 4.1)));
+            new Parameters.Stretch(ELBOW_OUT, 3.3, 3.7, 7.5)));
     all.add(clip("right-after-1-3", 5.25, 4.9, 3, 0.8, at(FINGERS, 2.9), at(FINGERS, 4.1)));
     all.add(clip("left-after-1-3", 4.65, 6.3, 5, 1.4, at(DOUBLE, 2.4), at(FINGERS, 4.2)));
     return List.copyOf(all);

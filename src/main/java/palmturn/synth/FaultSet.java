@@ -30,8 +30,8 @@ public final class FaultSet {
           clip(Hand.LEFT, 5.0, false, 6, SoundKind.SLAPS, off(5, 15, 16), bent(0.8, 2.4, 35)),
           clip(Hand.RIGHT, 3.5, true, 7, SoundKind.SLAPS, off(3.5, 2, 3), bent(1.6, 3.4, 25)),
           clip(Hand.LEFT, 3.5, true, 8, SoundKind.SLAPS, off(3.5, 10, 11), bent(0.6, 2.4, 50)),
-          clip(Hand.RIGHT, 4.0, true, 9, SoundKind.SLAPS, off(4, 2, 12), out(1.1, 2.6, 5)),
-          clip(Hand.LEFT, 4.0, false, 10, SoundKind.SLAPS, off(4, 3, 13), out(1.2, 2.8, 6)),
+          clip(Hand.RIGHT, 4.0, true, 9, SoundKind.SLAPS, off(4, 2, 12), out(1.1, 2.6, 7)),
+          clip(Hand.LEFT, 4.0, false, 10, SoundKind.SLAPS, off(4, 3, 13), out(1.2, 2.8, 8)),
           clip(Hand.RIGHT, 5.0, false, 11, SoundKind.SLAPS, NONE, shortFrom(2.6, 40)),
           clip(
               Hand.LEFT,

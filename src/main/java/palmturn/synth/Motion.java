@@ -183,15 +183,11 @@ final class Motion {
     double sideways =
         0.18 * Math.sin(1.7 * timeS + sway[2]) + 0.12 * Math.sin(4.1 * timeS + sway[3]);
     double up = 0.15 * Math.sin(2.3 * timeS + sway[4]) + 0.08 * Math.sin(6.2 * timeS + sway[5]);
-    Vec moved =
-        new Vec(
-            -out * 0.93 + sideways - 0.18 * slideCm,
-            out * 0.36 + up + 0.02 * slideCm,
-            -0.5 * slideCm);
+    Vec moved = new Vec(sideways - 0.18 * slideCm, up + 0.02 * slideCm, -0.5 * slideCm);
     Vec way = place.way();
     Vec along = FOREARM.times(way.dot(FOREARM));
     Vec followed = way.minus(along).times(FOLLOWS_BESIDE).plus(along.times(FOLLOWS_ALONG));
-    return Body.ELBOW.plus(moved).plus(followed);
+    return Body.elbowOut(out).plus(moved).plus(followed);
   }
 
   private double stretchAt(Parameters.StretchKind kind, double timeS) {

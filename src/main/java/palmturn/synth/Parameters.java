@@ -91,8 +91,8 @@ public record Parameters(
    * @param kind what goes wrong
    * @param fromS seconds after the first slap
    * @param toS seconds after the first slap
-   * @param amount largest bend in degrees, down towards the target, largest way of the elbow in cm,
-   *     or the most degrees that a turn falls short, half of them at either side
+   * @param amount largest bend in degrees, down towards the target, largest way of the elbow in
+   *     space in cm, or the most degrees that a turn falls short, half of them at either side
    */
   public record Stretch(StretchKind kind, double fromS, double toS, double amount) {}
 

@@ -59,13 +59,18 @@ public final class SyntheticClip {
     double[] bent = new double[samples];
     double[] gap = new double[samples];
     double[][] way = new double[samples][];
+    double[] inSpace = new double[samples];
     Vec home = home();
+    double[] place = pixel(seen(home));
+    double cmPerPixel = camera.cmPerPixel(seen(home));
     for (int i = 0; i < samples; i++) {
       Pose pose = motion.at(i / SERIES_HZ);
       rotation[i] = pose.twistDeg();
       bent[i] = pose.flexionDeg();
       gap[i] = motion.liftCm(i / SERIES_HZ);
-      way[i] = Camera.across(seen(home), seen(pose.elbow()));
+      double[] at = pixel(seen(pose.elbow()));
+      way[i] = new double[] {cmPerPixel * (at[0] - place[0]), cmPerPixel * (place[1] - at[1])};
+      inSpace[i] = pose.elbow().minus(home).length();
     }
     double[] right = IntStream.range(0, samples).mapToDouble(i -> way[i][0]).toArray();
     double[] up = IntStream.range(0, samples).mapToDouble(i -> way[i][1]).toArray();
@@ -80,7 +85,7 @@ public final class SyntheticClip {
         EXPOSURE_S,
         RoomSound.delayS(),
         RoomSound.HZ,
-        camera.cmPerPixel(seen(home)),
+        cmPerPixel,
         pixel(seen(motion.at(0).elbow())),
         pixel(Body.TARGET),
         SERIES_HZ,
@@ -90,6 +95,7 @@ public final class SyntheticClip {
         right,
         up,
         length,
+        inSpace,
         Realised.of(contacts, spans));
   }
 

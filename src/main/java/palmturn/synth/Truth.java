@@ -24,9 +24,11 @@ import palmturn.trial.Span;
  *     0; a {@code BENT_WRIST} stretch bends it down to the target, so that it is over 0 at palm
  *     slaps and under 0 at back slaps
  * @param gapCm height of the moving hand over where it would touch
- * @param elbowRightCm way of the moving elbow from its place, to the right of the picture
- * @param elbowUpCm way of the moving elbow from its place, up the picture
+ * @param elbowRightCm way of the moving elbow from its place to the right of the picture, by {@code
+ *     cmPerPixel}
+ * @param elbowUpCm the same up the picture
  * @param elbowCm length of that way
+ * @param elbowInSpaceCm length of its way in space
  * @param realised the measures of these contacts
  */
 public record Truth(
@@ -48,4 +50,5 @@ public record Truth(
     double[] elbowRightCm,
     double[] elbowUpCm,
     double[] elbowCm,
+    double[] elbowInSpaceCm,
     Realised realised) {}

@@ -181,6 +181,7 @@ public final class SyntheticClips {
       series.put("elbowRightCm", truth.elbowRightCm());
       series.put("elbowUpCm", truth.elbowUpCm());
       series.put("elbowCm", truth.elbowCm());
+      series.put("elbowInSpaceCm", truth.elbowInSpaceCm());
     }
     return new TruthForm(
         file,
@@ -303,7 +304,8 @@ public final class SyntheticClips {
     map.put("gapCm", "height of the moving hand over where it would touch");
     map.put(
         "elbowCm",
-        "way of the moving elbow in the picture plane from its place before the " + "first slap");
+        "way of the moving elbow in the picture from its place before the first slap, by cmPerPixel");
+    map.put("elbowInSpaceCm", "way of the moving elbow in space from that place");
     map.put("cmPerPixel", "in the picture plane at the moving elbow");
     map.put("elbowPx", "place in the first picture, without the camera's shake");
     map.put("level", "loudness of the slap: 1 for a square one, 0 for none");

@@ -141,8 +141,20 @@ class SyntheticClipTest {
   @Test
   void theElbowGoesAsFarAsWasAskedAndNoFurther() {
     Truth truth = SyntheticClip.plan(whole(7)).truth();
-    double farthest = Arrays.stream(truth.elbowCm()).max().orElse(0);
+    double farthest = Arrays.stream(truth.elbowInSpaceCm()).max().orElse(0);
     assertEquals(4.5, farthest, 1.0);
+  }
+
+  @Test
+  void anElbowThatGoesOutKeepsItsArmsLength() {
+    Vec wrist = Body.ELBOW.plus(Body.TARGET.minus(Body.ELBOW).unit().times(Arm.FOREARM_CM));
+    for (double cm = 0; cm <= 12; cm += 1.5) {
+      Vec elbow = Body.elbowOut(cm);
+      assertEquals(cm, elbow.minus(Body.ELBOW).length(), 1e-9);
+      assertEquals(Body.UPPER_ARM_CM, elbow.minus(Body.SHOULDER).length(), 1e-9);
+      assertEquals(Arm.FOREARM_CM, elbow.minus(wrist).length(), 1e-9);
+      assertTrue(elbow.x() <= Body.ELBOW.x() && elbow.z() >= Body.ELBOW.z(), elbow::toString);
+    }
   }
 
   @Test
