@@ -6,6 +6,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
 import palmturn.estimate.shape.HandLength;
+import palmturn.trial.Estimate.ElbowInSpace;
 import palmturn.trial.Estimate.ElbowPath;
 import palmturn.trial.EstimatedSlap;
 
@@ -68,6 +69,19 @@ record Arms(
       said.add("The elbow's place was found by the program: check it in the picture.");
     }
     return new ElbowTracker.Followed(followed.path(), said);
+  }
+
+  /** Returns how far the moving elbow went in space; null where that can't be told. */
+  @Nullable ElbowInSpace inSpace(@Nullable ElbowPath moving) {
+    return shape == null || moving == null
+        ? null
+        : ElbowDepth.of(
+            moving,
+            shape.paths(),
+            request.realPerMediaS(),
+            slaps.get(0).timeS(),
+            scale,
+            request.hints());
   }
 
   /** Follows the target arm's elbow; null where it was not found. */

@@ -18,7 +18,7 @@ final class ElbowDrift {
   private static final double SIGMA_S = 0.025;
 
   /** Its place is looked for in this long before the first slap. */
-  private static final double PLACE_S = 0.3;
+  static final double PLACE_S = 0.3;
 
   /** Over a longer gap nothing is smoothed. */
   private static final double BREAK_S = 0.1;

@@ -120,7 +120,10 @@ public final class Estimator {
         shape == null
             ? null
             : shape.told(
-                elbow.path(), arms.target(new PartWatch(watch, 1, 0)), request.realPerMediaS());
+                elbow.path(),
+                arms.inSpace(elbow.path()),
+                arms.target(new PartWatch(watch, 1, 0)),
+                request.realPerMediaS());
     warnings.addAll(shrank(told));
     Estimate found =
         builder(onsets, shape)

@@ -3,7 +3,6 @@ package palmturn.estimate;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.DoubleFunction;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
@@ -17,6 +16,7 @@ import palmturn.estimate.shape.WristBend;
 import palmturn.numbers.Robust;
 import palmturn.trial.Curve;
 import palmturn.trial.Estimate;
+import palmturn.trial.Estimate.ElbowInSpace;
 import palmturn.trial.Estimate.ElbowPath;
 import palmturn.trial.Estimate.EstimatedSpan;
 import palmturn.trial.EstimatedSlap;
@@ -150,37 +150,26 @@ record ShapeReading(
     return gaps;
   }
 
-  /** Returns the elbow's place on the stage at a moment in real time; null in a gap. */
-  private static DoubleFunction<double @Nullable []> along(ElbowPath elbow, double realPerMediaS) {
-    return realS -> {
-      double timeS = realS / realPerMediaS;
-      int at = -1;
-      for (int i = 0; i < elbow.timesS().size() && elbow.timesS().get(i) <= timeS; i++) {
-        at = i;
-      }
-      boolean lost =
-          at < 0
-              || elbow.gaps().stream().anyMatch(gap -> timeS > gap.startS() && timeS < gap.endS());
-      return lost
-          ? null
-          : new double[] {
-            elbow.startXPx() + elbow.rightPx().get(at), elbow.startYPx() + elbow.downPx().get(at)
-          };
-    };
-  }
-
   /**
    * Returns what the shape tells beside the slaps.
    *
    * @param elbow path of the moving elbow, null where it was not followed
-   * @param targetElbow the same of the target arm's
+   * @param inSpace its way in space, null where that can't be told
+   * @param targetElbow path of the target arm's elbow, null where it was not followed
    */
-  Told told(@Nullable ElbowPath elbow, @Nullable ElbowPath targetElbow, double realPerMediaS) {
+  Told told(
+      @Nullable ElbowPath elbow,
+      @Nullable ElbowInSpace inSpace,
+      @Nullable ElbowPath targetElbow,
+      double realPerMediaS) {
     Estimate.TurnRange turns = turns(realPerMediaS);
     WristBend bend =
-        elbow == null ? null : WristBend.of(seen.paths(), touches, along(elbow, realPerMediaS));
+        elbow == null
+            ? null
+            : WristBend.of(
+                seen.paths(), touches, realS -> ElbowAlong.at(elbow, realS / realPerMediaS));
     if (bend == null) {
-      return new Told(new Estimate.Shape(Curve.EMPTY, turns, targetElbow), List.of());
+      return new Told(new Estimate.Shape(Curve.EMPTY, turns, targetElbow, inSpace), List.of());
     }
     Curve curve =
         new Curve(
@@ -196,7 +185,7 @@ record ShapeReading(
                         span.endS() / realPerMediaS,
                         confidence(span.mostDeg())))
             .toList();
-    return new Told(new Estimate.Shape(curve, turns, targetElbow), spans);
+    return new Told(new Estimate.Shape(curve, turns, targetElbow, inSpace), spans);
   }
 
   private Estimate.@Nullable TurnRange turns(double realPerMediaS) {

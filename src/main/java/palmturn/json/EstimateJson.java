@@ -126,9 +126,22 @@ final class EstimateJson {
         new Estimate.Shape(
             or(keys.objectOrNull("wristBendDeg", EstimateJson::curve), Curve.EMPTY),
             keys.objectOrNull("turnRange", EstimateJson::turnRange),
-            keys.objectOrNull("targetElbow", EstimateJson::elbow));
+            keys.objectOrNull("targetElbow", EstimateJson::elbow),
+            keys.objectOrNull("elbowInSpace", EstimateJson::inSpace));
     keys.refuseRest();
     return shape;
+  }
+
+  private static Estimate.ElbowInSpace inSpace(Keys keys) throws JsonException {
+    Estimate.ElbowInSpace space =
+        new Estimate.ElbowInSpace(
+            keys.number("perOut", 1, MOST),
+            keys.flag("outIsRight", false),
+            keys.number("maxCm", 0, MOST),
+            keys.number("lowCm", 0, MOST),
+            keys.number("highCm", 0, MOST));
+    keys.refuseRest();
+    return space;
   }
 
   private static Estimate.TurnRange turnRange(Keys keys) throws JsonException {
@@ -313,6 +326,19 @@ final class EstimateJson {
     if (shape.targetElbow() != null) {
       node.set("targetElbow", write(shape.targetElbow()));
     }
+    if (shape.elbowInSpace() != null) {
+      node.set("elbowInSpace", write(shape.elbowInSpace()));
+    }
+    return node;
+  }
+
+  static ObjectNode write(Estimate.ElbowInSpace space) {
+    ObjectNode node = JsonText.object();
+    Put.number(node, "perOut", space.perOut());
+    node.put("outIsRight", space.outIsRight());
+    Put.number(node, "maxCm", space.maxCm());
+    Put.number(node, "lowCm", space.lowCm());
+    Put.number(node, "highCm", space.highCm());
     return node;
   }
 

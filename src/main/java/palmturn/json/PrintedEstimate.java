@@ -2,6 +2,7 @@ package palmturn.json;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import org.jspecify.annotations.Nullable;
 import palmturn.trial.Curve;
 import palmturn.trial.Estimate;
 import palmturn.trial.EstimatedSlap;
@@ -47,7 +48,7 @@ public record PrintedEstimate(EstimateLine of, Estimate estimate) {
     Put.figure(rotation, "autocorrelationHz", estimate.rotation().autocorrelationHz());
     rotation.set("series", samples(estimate.rotation().series(), "hz"));
     Estimate.ElbowPath elbow = estimate.elbow();
-    node.set("elbow", elbow == null ? null : elbow(elbow));
+    node.set("elbow", elbow == null ? null : elbow(elbow, estimate.elbowInSpace()));
     Estimate.Shape shape = estimate.shape();
     node.set("shape", shape == null ? null : shape(shape));
     Estimate.Region region = estimate.handRegion();
@@ -77,7 +78,7 @@ public record PrintedEstimate(EstimateLine of, Estimate estimate) {
     return array;
   }
 
-  private static ObjectNode elbow(Estimate.ElbowPath path) {
+  private static ObjectNode elbow(Estimate.ElbowPath path, Estimate.@Nullable ElbowInSpace space) {
     ObjectNode node = JsonText.object();
     Put.figure(node, "maxCm", path.maxCm());
     Put.figure(node, "maxForearms", path.maxForearms());
@@ -86,6 +87,7 @@ public record PrintedEstimate(EstimateLine of, Estimate estimate) {
     Put.figure(node, "forearmPx", path.forearmPx());
     Put.figure(node, "startXPx", path.startXPx());
     Put.figure(node, "startYPx", path.startYPx());
+    node.set("space", space == null ? null : EstimateJson.write(space));
     node.set("gaps", EstimateJson.bursts(path.gaps()));
     ArrayNode series = node.putArray("series");
     ArrayNode places = node.putArray("path");
@@ -97,6 +99,12 @@ public record PrintedEstimate(EstimateLine of, Estimate estimate) {
       Put.figure(sample, "cm", path.cmPerPixel() == null ? null : value(px * path.cmPerPixel()));
       Put.figure(
           sample, "forearms", path.forearmPx() == null ? null : value(px / path.forearmPx()));
+      Put.figure(
+          sample,
+          "spaceCm",
+          space == null || path.cmPerPixel() == null
+              ? null
+              : value(path.cmPerPixel() * space.px(path, i)));
       ObjectNode place = places.addObject();
       place.put("timeS", timeS);
       Put.figure(place, "rightPx", value(path.rightPx().get(i)));
@@ -109,7 +117,7 @@ public record PrintedEstimate(EstimateLine of, Estimate estimate) {
     ObjectNode node = JsonText.object();
     node.set("wristBend", samples(shape.wristBendDeg(), "deg"));
     node.set("turnRange", shape.turnRange() == null ? null : turns(shape.turnRange()));
-    node.set("targetElbow", shape.targetElbow() == null ? null : elbow(shape.targetElbow()));
+    node.set("targetElbow", shape.targetElbow() == null ? null : elbow(shape.targetElbow(), null));
     return node;
   }
 

@@ -54,7 +54,10 @@ final class EstimateParts {
     sentences.add(
         elbow == null
             ? "The elbow was not followed, so its drift can’t be told."
-            : elbow(elbow, trial.timeScale().known() ? trial.timeScale().realBetween(0, 1) : 1));
+            : elbow(
+                elbow,
+                estimate.elbowInSpace(),
+                trial.timeScale().known() ? trial.timeScale().realBetween(0, 1) : 1));
     String name = trial.id().name();
     return new Page.EstimatePart(
         sentences,
@@ -198,7 +201,8 @@ final class EstimateParts {
         .formatted(Figures.number(range.usualDeg(), 0) + "°", later);
   }
 
-  private static String elbow(Estimate.ElbowPath elbow, double realPerMediaS) {
+  private static String elbow(
+      Estimate.ElbowPath elbow, Estimate.@Nullable ElbowInSpace space, double realPerMediaS) {
     Double cm = elbow.maxCm();
     Double forearms = elbow.maxForearms();
     String far =
@@ -214,7 +218,16 @@ final class EstimateParts {
     return far == null
         ? "The elbow was followed, but without a scale its drift has no unit" + lost + "."
         : "The elbow strayed %s at the most, in the plane of the picture (scale: %s)%s."
-            .formatted(far, elbow.scale(), lost);
+                .formatted(far, elbow.scale(), lost)
+            + (space == null ? "" : " " + inSpace(space));
+  }
+
+  private static String inSpace(Estimate.ElbowInSpace space) {
+    return "In space that is about %s (%s to %s, one SD), if the hand stayed on the target."
+        .formatted(
+            Figures.withUnit(Figures.number(space.maxCm(), 1), "cm"),
+            Figures.number(space.lowCm(), 1),
+            Figures.number(space.highCm(), 1));
   }
 
   private static String sentence(String warning) {

@@ -137,9 +137,41 @@ public record Estimate(
    *     picture from what is usual for that side of the hand; empty where it can't be told
    * @param turnRange how far the hand turned between contacts, null where it can't be told
    * @param targetElbow path of the target arm's elbow, null where it was not followed
+   * @param elbowInSpace how far the moving elbow went in space, null where it can't be told
    */
   public record Shape(
-      Curve wristBendDeg, @Nullable TurnRange turnRange, @Nullable ElbowPath targetElbow) {}
+      Curve wristBendDeg,
+      @Nullable TurnRange turnRange,
+      @Nullable ElbowPath targetElbow,
+      @Nullable ElbowInSpace elbowInSpace) {}
+
+  /**
+   * How far the moving elbow went in space, if the hand stayed on the target.
+   *
+   * @param perOut centimetres in space for each that the elbow goes out in the picture, 1 or more
+   * @param outIsRight whether out is to the right of the picture
+   * @param maxCm largest distance from its place
+   * @param lowCm the same if the forearm is shorter in the picture by one standard deviation
+   * @param highCm the same if it is longer
+   */
+  public record ElbowInSpace(
+      double perOut, boolean outIsRight, double maxCm, double lowCm, double highCm) {
+    /**
+     * Returns how far the elbow was from its place in space, in pixels of the picture.
+     *
+     * @param i one of the path's times
+     */
+    public double px(ElbowPath path, int i) {
+      return px(path, i, perOut, outIsRight);
+    }
+
+    /** Returns the same for another factor. */
+    public static double px(ElbowPath path, int i, double perOut, boolean outIsRight) {
+      double right = path.rightPx().get(i);
+      boolean out = right > 0 == outIsRight;
+      return Math.hypot(out ? perOut * right : right, path.downPx().get(i));
+    }
+  }
 
   /**
    * How far the hand turned from one contact to the next by its other side, both on the target's
@@ -249,6 +281,11 @@ public record Estimate(
             .map(span -> new Span(span.kind(), span.startS(), span.endS(), "", Extra.NONE))
             .toList(),
         Extra.NONE);
+  }
+
+  /** Returns how far the moving elbow went in space, null where it can't be told. */
+  public @Nullable ElbowInSpace elbowInSpace() {
+    return shape == null ? null : shape.elbowInSpace();
   }
 
   /** Returns this estimate as one of another file, which shows the same film. */

@@ -45,7 +45,7 @@ public final class EstimateWords {
     lines.add(new Line("interval CV", cv(found)));
     lines.add(
         new Line("rotation", figure(found.rotation().frequencyHz(), 2, "turns there and back/s")));
-    lines.add(new Line("elbow", elbow(found.elbow())));
+    lines.add(new Line("elbow", elbow(found.elbow(), found.elbowInSpace())));
     lines.add(new Line("made from", sources(found)));
     if (found.bursts().size() > 1) {
       lines.add(new Line("stretches", bursts(found)));
@@ -131,7 +131,8 @@ public final class EstimateWords {
         .formatted(cv < 2 * floor ? "at most " : "", figure(cv, 1, "%"), figure(floor, 1, "%"));
   }
 
-  private static String elbow(Estimate.@Nullable ElbowPath path) {
+  private static String elbow(
+      Estimate.@Nullable ElbowPath path, Estimate.@Nullable ElbowInSpace space) {
     if (path == null) {
       return "not followed";
     }
@@ -143,9 +144,19 @@ public final class EstimateWords {
       parts.add(figure(path.maxForearms(), 2, "forearm lengths"));
     }
     String far = parts.isEmpty() ? "without a scale" : "up to " + String.join(", ", parts);
+    String inSpace =
+        space == null
+            ? ""
+            : String.format(
+                Locale.ROOT,
+                "; in space about %.1f cm (%.1f to %.1f, one SD)",
+                space.maxCm(),
+                space.lowCm(),
+                space.highCm());
     int gaps = path.gaps().size();
     String lost = gaps == 0 ? "" : gaps == 1 ? "; lost once" : "; lost %d times".formatted(gaps);
-    return "%s from its place in the picture (scale: %s)%s".formatted(far, path.scale(), lost);
+    return "%s from its place in the picture (scale: %s)%s%s"
+        .formatted(far, path.scale(), inSpace, lost);
   }
 
   private static String sources(Estimate found) {

@@ -104,7 +104,8 @@ public final class Samples {
             Curve.EMPTY,
             new Estimate.TurnRange(
                 Curve.EMPTY, 171.6, new Estimate.TurnChange(175, 142.8, -38.2, -26.4)),
-            null),
+            null,
+            new Estimate.ElbowInSpace(1.31, true, 6.1, 5.5, 7.0)),
         new Estimate.Region(430, 250, 210, 130),
         List.of(new Estimate.EstimatedSpan(Span.Kind.ELBOW_OUT, 3.2, 3.6, 0.7)),
         List.of(new Estimate.Burst(0.8, slaps.get(slaps.size() - 1).timeS())),

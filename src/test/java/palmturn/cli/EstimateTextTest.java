@@ -32,7 +32,10 @@ class EstimateTextTest {
   @Test
   void anElbowThatWasLostASingleTimeWasLostOnce() {
     String text = text(SampleFiles.fullEstimate());
-    assertTrue(text.contains("in the picture (scale: given); lost once\n"), text);
+    assertTrue(
+        text.contains("in the picture (scale: given); in space about 1.1 cm (1.0 to 1.3, one SD)"),
+        text);
+    assertTrue(text.contains("one SD); lost once\n"), text);
   }
 
   @Test

@@ -41,6 +41,11 @@ public record HandMarks(double[] x, double[] y, double presence) {
     return Math.hypot(x[MIDDLE] - x[WRIST], y[MIDDLE] - y[WRIST]);
   }
 
+  /** Returns where the wrist is, to the right, pixels. */
+  public double wristX() {
+    return x[WRIST];
+  }
+
   /** Returns which way the hand points, radians, clockwise as seen from to the right. */
   public double direction() {
     return Math.atan2(y[MIDDLE] - y[WRIST], x[MIDDLE] - x[WRIST]);

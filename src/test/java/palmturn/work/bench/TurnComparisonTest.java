@@ -34,7 +34,7 @@ class TurnComparisonTest {
         Set.of(Estimate.Source.SHAPE),
         List.of(),
         List.of(),
-        new Estimate.Shape(Curve.EMPTY, range, null));
+        new Estimate.Shape(Curve.EMPTY, range, null, null));
   }
 
   @Test
