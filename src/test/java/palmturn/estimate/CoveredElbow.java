@@ -80,6 +80,7 @@ record CoveredElbow(ElbowTruth truth, double fromS, double toS) {
     ElbowTruth covered =
         new ElbowTruth(
             file,
+            truth.hand(),
             truth.elbow(),
             truth.cmPerPixel(),
             truth.firstSlapS(),

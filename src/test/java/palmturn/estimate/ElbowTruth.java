@@ -13,11 +13,13 @@ import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
 import palmturn.clip.Picture;
 import palmturn.numbers.Stats;
+import palmturn.trial.Hand;
 
 /**
  * What is certain of the elbow in a drawn clip.
  *
  * @param clip the clip's file
+ * @param hand the moving one
  * @param elbow its place in the first frame, pixels
  * @param cmPerPixel at the elbow
  * @param firstSlapS the first contact
@@ -27,6 +29,7 @@ import palmturn.numbers.Stats;
  */
 record ElbowTruth(
     Path clip,
+    Hand hand,
     Point elbow,
     double cmPerPixel,
     double firstSlapS,
@@ -41,6 +44,7 @@ record ElbowTruth(
     if (root.has("elbowPx")) {
       return new ElbowTruth(
           clip,
+          hand(root.get("parameters").get("hand")),
           point(root.get("elbowPx")),
           root.get("cmPerPixel").asDouble(),
           root.get("contacts").get(0).get("timeS").asDouble(),
@@ -93,7 +97,12 @@ record ElbowTruth(
     double fps = root.get("fps").asDouble();
     fromPlace(right, firstSlapS, fps);
     fromPlace(up, firstSlapS, fps);
-    return new ElbowTruth(file, first, cmPerPixel, firstSlapS, fps, right, up);
+    return new ElbowTruth(
+        file, hand(root.get("moving_hand")), first, cmPerPixel, firstSlapS, fps, right, up);
+  }
+
+  private static Hand hand(JsonNode node) {
+    return node.asText().equals("left") ? Hand.LEFT : Hand.RIGHT;
   }
 
   private static void fromPlace(double[] way, double firstSlapS, double fps) {

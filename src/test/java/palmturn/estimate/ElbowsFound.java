@@ -1,7 +1,5 @@
 package palmturn.estimate;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -11,7 +9,6 @@ import palmturn.clip.ClipFile;
 import palmturn.estimate.shape.NetworkUse;
 import palmturn.numbers.Stats;
 import palmturn.trial.Estimate.ElbowPath;
-import palmturn.trial.Hand;
 import palmturn.work.LandmarkModels;
 
 /**
@@ -22,10 +19,10 @@ final class ElbowsFound {
   private ElbowsFound() {}
 
   /** Returns a clip's path as a whole estimate finds it, null where it does not. */
-  static @Nullable ElbowPath find(ElbowTruth truth, Hand hand, Path networks) throws Exception {
+  static @Nullable ElbowPath find(ElbowTruth truth, Path networks) throws Exception {
     return Estimator.estimate(
             ClipFile.open(truth.clip()),
-            Request.of(hand, ElbowErrors.LIMIT_CM),
+            Request.of(truth.hand(), ElbowErrors.LIMIT_CM),
             NetworkUse.usual(networks),
             Watch.NONE)
         .elbow();
@@ -37,11 +34,7 @@ final class ElbowsFound {
     List<Double> all = new ArrayList<>();
     for (String file : files) {
       ElbowTruth truth = ElbowTruth.read(Path.of(file));
-      JsonNode root = new ObjectMapper().readTree(Path.of(file).toFile());
-      JsonNode moving =
-          root.has("elbowPx") ? root.get("parameters").get("hand") : root.get("moving_hand");
-      Hand hand = moving.asText().equals("left") ? Hand.LEFT : Hand.RIGHT;
-      ElbowPath path = find(truth, hand, LandmarkModels.inDataFolder().folder());
+      ElbowPath path = find(truth, LandmarkModels.inDataFolder().folder());
       if (path == null) {
         System.out.println(truth.clip().getFileName() + " not found");
         continue;

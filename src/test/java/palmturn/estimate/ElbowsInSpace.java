@@ -11,7 +11,6 @@ import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.ElbowInSpace;
 import palmturn.trial.Estimate.ElbowPath;
 import palmturn.trial.Estimate.Source;
-import palmturn.trial.Hand;
 import palmturn.work.LandmarkModels;
 
 /**
@@ -40,12 +39,10 @@ final class ElbowsInSpace {
       boolean own = root.has("elbowPx");
       JsonNode series = root.get(own ? "elbowInSpaceCm" : "elbow_displacement_cm");
       double hz = root.get(own ? "seriesHz" : "series_hz").asDouble();
-      JsonNode moving = own ? root.get("parameters").get("hand") : root.get("moving_hand");
-      Hand hand = moving.asText().equals("left") ? Hand.LEFT : Hand.RIGHT;
       Scale scale = new Scale(0, 0, 100, 0, 100 * truth.cmPerPixel());
       Request request =
           new Request(
-              hand,
+              truth.hand(),
               null,
               null,
               null,

@@ -120,7 +120,7 @@ class ShapeTrialTest {
   void theElbowIsFoundWithoutAClickWhereMotionAloneIsLedAstray() throws Exception {
     ElbowTruth truth =
         ElbowTruth.read(Path.of("sample-clips-synthetic/right-baseline-1.truth.json"));
-    Estimate.ElbowPath path = ElbowsFound.find(truth, Hand.RIGHT, Installed.folder());
+    Estimate.ElbowPath path = ElbowsFound.find(truth, Installed.folder());
     assertNotNull(path);
     double[] errors = ElbowErrors.errorsCm(path, truth);
     assertTrue(ElbowErrors.within(errors, 1) >= 95, "p95 " + Stats.percentile(errors, 95) + " cm");
