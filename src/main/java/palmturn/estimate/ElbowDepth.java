@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.jspecify.annotations.Nullable;
+import palmturn.estimate.shape.HandFollower;
 import palmturn.estimate.shape.HandPaths;
 import palmturn.numbers.Robust;
 import palmturn.trial.Estimate.ElbowInSpace;
@@ -53,8 +54,8 @@ final class ElbowDepth {
   private ElbowDepth() {}
 
   /**
-   * Returns the elbow's way in space, null where it can't be told: no scale, no wrist, or a forearm
-   * that lies nearly flat in the picture.
+   * Returns the elbow's way in space, null where it can't be told: no scale, one that takes the
+   * forearm to lie flat in the picture, no wrist, or a forearm that does lie nearly so.
    *
    * @param hands the hands over time, real seconds
    * @param firstSlapS media seconds
@@ -68,7 +69,7 @@ final class ElbowDepth {
       Hints hints) {
     Double seenPx = seenPx(path, hands, realPerMediaS, firstSlapS);
     Double cm = path.cmPerPixel();
-    if (seenPx == null || cm == null) {
+    if (seenPx == null || cm == null || scale.byForearm()) {
       return null;
     }
     Length forearm = forearm(hints);
@@ -119,13 +120,12 @@ final class ElbowDepth {
   private static @Nullable Double seenPx(
       ElbowPath path, HandPaths hands, double realPerMediaS, double firstSlapS) {
     List<Double> seen = new ArrayList<>();
-    for (var hand : hands.moving()) {
+    double toS = firstSlapS + REST_S / realPerMediaS;
+    for (HandFollower.Seen hand : hands.moving()) {
       double timeS = hand.timeS() / realPerMediaS;
-      double[] elbow = ElbowAlong.at(path, timeS);
-      if (elbow != null
-          && hand.marks().presence() >= SURE_PRESENCE
-          && timeS >= firstSlapS
-          && timeS <= firstSlapS + REST_S / realPerMediaS) {
+      boolean atStart = timeS >= firstSlapS && timeS <= toS;
+      double @Nullable [] elbow = atStart ? ElbowAlong.at(path, timeS) : null;
+      if (elbow != null && hand.marks().presence() >= SURE_PRESENCE) {
         seen.add(hand.marks().wristX() - elbow[0]);
       }
     }

@@ -17,7 +17,9 @@ record ScaleOf(
     @Nullable Double cmPerPixel,
     @Nullable Double forearmPx,
     @Nullable Double spreadPct) {
+  private static final String FOREARM = "forearm";
   private static final String HAND = "hand length, by landmarks";
+  private static final String STATURE = "stature, estimated";
 
   /** Nothing known. */
   static final ScaleOf NONE = new ScaleOf("none", null, null, null);
@@ -51,20 +53,24 @@ record ScaleOf(
       return new ScaleOf("given", hints.scale().cmPerPixel(), armPx, null);
     }
     if (armPx != null && hints.forearmCm() != null) {
-      return new ScaleOf(
-          "forearm", hints.forearmCm() / armPx, armPx, FOREARM_IN_PICTURE_SPREAD_PCT);
+      return new ScaleOf(FOREARM, hints.forearmCm() / armPx, armPx, FOREARM_IN_PICTURE_SPREAD_PCT);
     }
     if (handPx != null && handPx > 0 && hints.handCm() != null) {
       return new ScaleOf(HAND, hints.handCm() / handPx, armPx, HAND_IN_PICTURE_SPREAD_PCT);
     }
     if (armPx != null && hints.statureCm() != null) {
       return new ScaleOf(
-          "stature, estimated",
+          STATURE,
           FOREARM_OF_STATURE * hints.statureCm() / armPx,
           armPx,
           Math.hypot(FOREARM_OF_STATURE_SPREAD_PCT, FOREARM_IN_PICTURE_SPREAD_PCT));
     }
     return new ScaleOf("none", null, armPx, null);
+  }
+
+  /** Returns whether the forearm's length in the picture, as if it lay flat there, gives it. */
+  boolean byForearm() {
+    return source.equals(FOREARM) || source.equals(STATURE);
   }
 
   /** Returns what has to be said beside a length in centimetres, null where nothing. */
@@ -84,7 +90,7 @@ record ScaleOf(
 
   private String restsOn() {
     return switch (source) {
-      case "forearm" -> "forearm's length in the picture";
+      case FOREARM -> "forearm's length in the picture";
       case HAND -> "hand's length in the picture";
       default -> "stature and an average adult's forearm";
     };

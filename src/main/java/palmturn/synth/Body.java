@@ -26,7 +26,8 @@ final class Body {
     Vec centre = SHOULDER.plus(axis.times(ELBOW.minus(SHOULDER).dot(axis)));
     Vec spoke = ELBOW.minus(centre);
     Vec onwards = spoke.cross(axis);
-    double turn = 2 * Math.asin(cm / (2 * spoke.length()));
+    // Stretches that overlap add up, and beyond half a turn there is nothing.
+    double turn = 2 * Math.asin(Math.min(1, cm / (2 * spoke.length())));
     return centre.plus(spoke.times(Math.cos(turn))).plus(onwards.times(Math.sin(turn)));
   }
 

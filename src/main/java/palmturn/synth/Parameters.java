@@ -94,7 +94,17 @@ public record Parameters(
    * @param amount largest bend in degrees, down towards the target, largest way of the elbow in
    *     space in cm, or the most degrees that a turn falls short, half of them at either side
    */
-  public record Stretch(StretchKind kind, double fromS, double toS, double amount) {}
+  public record Stretch(StretchKind kind, double fromS, double toS, double amount) {
+    /** Farther from its place no elbow goes whose hand stays on the target. */
+    private static final double MOST_OUT_CM = 15;
+
+    public Stretch {
+      if (kind == StretchKind.ELBOW_OUT && !(amount >= 0 && amount <= MOST_OUT_CM)) {
+        throw new IllegalArgumentException(
+            "an elbow goes out by 0 to %.0f cm, not %s".formatted(MOST_OUT_CM, amount));
+      }
+    }
+  }
 
   public Parameters {
     faults = List.copyOf(faults);

@@ -63,6 +63,8 @@ class ElbowDepthTest {
   void aForearmThatLiesInThePictureOrAnUnknownScaleTellsNothing() {
     assertNull(told(new Arm(75), 3, MEASURED, GIVEN));
     assertNull(told(new Arm(35), 3, MEASURED, ScaleOf.NONE));
+    // A forearm taken to lie flat in the picture can't tell by how much it does not.
+    assertNull(told(new Arm(35), 3, MEASURED, ScaleOf.from(MEASURED, 260.0, null)));
   }
 
   private static @Nullable ElbowInSpace told(Arm arm, double outCm, Hints hints, ScaleOf scale) {

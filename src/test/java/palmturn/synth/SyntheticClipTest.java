@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
@@ -143,6 +144,13 @@ class SyntheticClipTest {
     Truth truth = SyntheticClip.plan(whole(7)).truth();
     double farthest = Arrays.stream(truth.elbowInSpaceCm()).max().orElse(0);
     assertEquals(4.5, farthest, 1.0);
+  }
+
+  @Test
+  void anElbowThatGoesFartherOutThanAnArmLetsItIsRefused() {
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> new Parameters.Stretch(Parameters.StretchKind.ELBOW_OUT, 0.5, 1.5, 50));
   }
 
   @Test
