@@ -10,8 +10,8 @@ import java.awt.geom.Rectangle2D;
 import java.math.BigDecimal;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
-import palmturn.trial.Estimate.ElbowPath;
 
 /**
  * Draws where the elbow went: its path in the plane of the picture, and beside it its distance from

@@ -6,8 +6,8 @@ import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
 import palmturn.estimate.shape.HandLength;
+import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate.ElbowInSpace;
-import palmturn.trial.Estimate.ElbowPath;
 import palmturn.trial.EstimatedSlap;
 
 /**

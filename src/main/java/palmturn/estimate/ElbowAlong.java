@@ -1,7 +1,7 @@
 package palmturn.estimate;
 
 import org.jspecify.annotations.Nullable;
-import palmturn.trial.Estimate.ElbowPath;
+import palmturn.trial.ElbowPath;
 
 /** An elbow's place at any moment of its path. */
 final class ElbowAlong {

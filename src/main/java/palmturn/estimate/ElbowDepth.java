@@ -7,8 +7,8 @@ import org.jspecify.annotations.Nullable;
 import palmturn.estimate.shape.HandFollower;
 import palmturn.estimate.shape.HandPaths;
 import palmturn.numbers.Robust;
+import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate.ElbowInSpace;
-import palmturn.trial.Estimate.ElbowPath;
 
 /**
  * How far an elbow goes in space, from how far it goes across the picture.

@@ -5,8 +5,8 @@ import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import palmturn.numbers.Stats;
+import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate.Burst;
-import palmturn.trial.Estimate.ElbowPath;
 import palmturn.trial.Estimate.EstimatedSpan;
 import palmturn.trial.Span;
 

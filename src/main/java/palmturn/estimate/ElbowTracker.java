@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
 import palmturn.clip.Picture;
-import palmturn.trial.Estimate.ElbowPath;
+import palmturn.trial.ElbowPath;
 
 /**
  * Follows the elbow through a trial: the arm around it, always from the reference frame, less the

@@ -8,6 +8,7 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.Coded;
 import palmturn.trial.Curve;
+import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 import palmturn.trial.EstimatedSlap;
 import palmturn.trial.Side;
@@ -98,9 +99,9 @@ final class EstimateJson {
     return keys.make(() -> new Curve(timesS, values));
   }
 
-  private static Estimate.ElbowPath elbow(Keys keys) throws JsonException {
-    Estimate.ElbowPath path =
-        new Estimate.ElbowPath(
+  private static ElbowPath elbow(Keys keys) throws JsonException {
+    ElbowPath path =
+        new ElbowPath(
             keys.numberOrNull("maxCm", 0, MOST),
             keys.numberOrNull("maxForearms", 0, MOST),
             keys.text("scale"),
@@ -294,7 +295,7 @@ final class EstimateJson {
     return node;
   }
 
-  private static ObjectNode write(Estimate.ElbowPath path) {
+  private static ObjectNode write(ElbowPath path) {
     ObjectNode node = JsonText.object();
     Put.number(node, "maxCm", path.maxCm());
     Put.number(node, "maxForearms", path.maxForearms());

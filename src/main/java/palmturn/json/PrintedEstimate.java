@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.Curve;
+import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 import palmturn.trial.EstimatedSlap;
 
@@ -47,7 +48,7 @@ public record PrintedEstimate(EstimateLine of, Estimate estimate) {
     Put.figure(rotation, "spectrumHz", estimate.rotation().spectrumHz());
     Put.figure(rotation, "autocorrelationHz", estimate.rotation().autocorrelationHz());
     rotation.set("series", samples(estimate.rotation().series(), "hz"));
-    Estimate.ElbowPath elbow = estimate.elbow();
+    ElbowPath elbow = estimate.elbow();
     node.set("elbow", elbow == null ? null : elbow(elbow, estimate.elbowInSpace()));
     Estimate.Shape shape = estimate.shape();
     node.set("shape", shape == null ? null : shape(shape));
@@ -78,7 +79,7 @@ public record PrintedEstimate(EstimateLine of, Estimate estimate) {
     return array;
   }
 
-  private static ObjectNode elbow(Estimate.ElbowPath path, Estimate.@Nullable ElbowInSpace space) {
+  private static ObjectNode elbow(ElbowPath path, Estimate.@Nullable ElbowInSpace space) {
     ObjectNode node = JsonText.object();
     Put.figure(node, "maxCm", path.maxCm());
     Put.figure(node, "maxForearms", path.maxForearms());

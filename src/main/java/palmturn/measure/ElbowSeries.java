@@ -1,6 +1,7 @@
 package palmturn.measure;
 
 import org.jspecify.annotations.Nullable;
+import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 
 /**
@@ -19,7 +20,7 @@ public record ElbowSeries(double[] timesS, double[] cm) {
 
   /** Returns what an estimate followed, null where it followed no elbow or has no scale. */
   static @Nullable ElbowSeries of(@Nullable Estimate estimate) {
-    Estimate.ElbowPath path = estimate == null ? null : estimate.elbow();
+    ElbowPath path = estimate == null ? null : estimate.elbow();
     Double cmPerPixel = path == null ? null : path.cmPerPixel();
     if (path == null || cmPerPixel == null || path.timesS().isEmpty()) {
       return null;

@@ -13,6 +13,7 @@ import palmturn.chart.Palette;
 import palmturn.chart.StripLegend;
 import palmturn.measure.Quality;
 import palmturn.measure.TrialScore;
+import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 import palmturn.trial.EstimatedSlap;
 import palmturn.trial.Reading;
@@ -70,7 +71,7 @@ final class Charts {
       String title,
       Trial trial,
       @Nullable Reading reading,
-      Estimate.ElbowPath path,
+      ElbowPath path,
       double windowS,
       double limitCm) {
     BeatStrip.Window window = reading == null ? null : BeatStrip.Window.of(trial, reading, windowS);

@@ -6,6 +6,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import palmturn.chart.Hollow;
 import palmturn.measure.Limits;
+import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 import palmturn.trial.EstimatedSlap;
 import palmturn.trial.Reading;
@@ -50,7 +51,7 @@ final class EstimateParts {
     if (shape != null && shape.turnRange() != null) {
       sentences.add(turn(shape.turnRange()));
     }
-    Estimate.ElbowPath elbow = estimate.elbow();
+    ElbowPath elbow = estimate.elbow();
     sentences.add(
         elbow == null
             ? "The elbow was not followed, so its drift can’t be told."
@@ -202,7 +203,7 @@ final class EstimateParts {
   }
 
   private static String elbow(
-      Estimate.ElbowPath elbow, Estimate.@Nullable ElbowInSpace space, double realPerMediaS) {
+      ElbowPath elbow, Estimate.@Nullable ElbowInSpace space, double realPerMediaS) {
     Double cm = elbow.maxCm();
     Double forearms = elbow.maxForearms();
     String far =

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 import palmturn.trial.EstimatedSlap;
 import palmturn.trial.Side;
@@ -131,8 +132,7 @@ public final class EstimateWords {
         .formatted(cv < 2 * floor ? "at most " : "", figure(cv, 1, "%"), figure(floor, 1, "%"));
   }
 
-  private static String elbow(
-      Estimate.@Nullable ElbowPath path, Estimate.@Nullable ElbowInSpace space) {
+  private static String elbow(@Nullable ElbowPath path, Estimate.@Nullable ElbowInSpace space) {
     if (path == null) {
       return "not followed";
     }

@@ -10,8 +10,8 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate.Burst;
-import palmturn.trial.Estimate.ElbowPath;
 
 class ElbowChartTest {
   @Test

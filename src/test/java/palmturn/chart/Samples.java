@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import palmturn.trial.Curve;
+import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 import palmturn.trial.EstimatedSlap;
 import palmturn.trial.Extra;
@@ -114,7 +115,7 @@ public final class Samples {
         Extra.NONE);
   }
 
-  private static Estimate.ElbowPath elbow() {
+  private static ElbowPath elbow() {
     List<Double> timesS = new ArrayList<>();
     List<Double> right = new ArrayList<>();
     List<Double> down = new ArrayList<>();
@@ -131,7 +132,7 @@ public final class Samples {
       down.add(y);
       distance.add(Math.hypot(x, y));
     }
-    return new Estimate.ElbowPath(
+    return new ElbowPath(
         4.8,
         null,
         "given",

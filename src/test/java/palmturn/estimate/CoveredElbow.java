@@ -10,8 +10,8 @@ import palmturn.clip.ClipFile;
 import palmturn.clip.FrameReader;
 import palmturn.clip.Picture;
 import palmturn.film.ClipWriter;
+import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate.Burst;
-import palmturn.trial.Estimate.ElbowPath;
 
 /**
  * Drawn clips whose elbow something covers for a while, up to the moment at which it is farthest

@@ -8,7 +8,7 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
-import palmturn.trial.Estimate.ElbowPath;
+import palmturn.trial.ElbowPath;
 
 class CoveredElbowTest {
   @TempDir Path folder;

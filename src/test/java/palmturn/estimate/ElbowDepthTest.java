@@ -12,8 +12,8 @@ import org.junit.jupiter.api.Test;
 import palmturn.estimate.shape.HandFollower;
 import palmturn.estimate.shape.HandMarks;
 import palmturn.estimate.shape.HandPaths;
+import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate.ElbowInSpace;
-import palmturn.trial.Estimate.ElbowPath;
 
 /** A rigid arm in space, seen straight on from far away, 10 pixels to a centimetre. */
 class ElbowDepthTest {

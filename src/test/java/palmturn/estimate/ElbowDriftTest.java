@@ -11,8 +11,8 @@ import java.util.Objects;
 import java.util.function.DoubleFunction;
 import java.util.function.DoublePredicate;
 import org.junit.jupiter.api.Test;
+import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate.Burst;
-import palmturn.trial.Estimate.ElbowPath;
 import palmturn.trial.Estimate.EstimatedSpan;
 import palmturn.trial.Span;
 

@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
 import palmturn.numbers.Stats;
-import palmturn.trial.Estimate.ElbowPath;
+import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate.EstimatedSpan;
 
 /**

@@ -7,7 +7,7 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import palmturn.numbers.Robust;
-import palmturn.trial.Estimate.ElbowPath;
+import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate.EstimatedSpan;
 
 class ElbowTrackerTest {

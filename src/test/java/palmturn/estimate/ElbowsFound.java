@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipFile;
 import palmturn.estimate.shape.NetworkUse;
 import palmturn.numbers.Stats;
-import palmturn.trial.Estimate.ElbowPath;
+import palmturn.trial.ElbowPath;
 import palmturn.work.LandmarkModels;
 
 /**

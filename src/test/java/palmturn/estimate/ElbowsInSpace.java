@@ -7,9 +7,9 @@ import java.util.EnumSet;
 import java.util.Locale;
 import palmturn.clip.ClipFile;
 import palmturn.estimate.shape.NetworkUse;
+import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.ElbowInSpace;
-import palmturn.trial.Estimate.ElbowPath;
 import palmturn.trial.Estimate.Source;
 import palmturn.work.LandmarkModels;
 

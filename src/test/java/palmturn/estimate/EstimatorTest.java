@@ -22,6 +22,7 @@ import palmturn.clip.ClipFile;
 import palmturn.json.ClipTruth;
 import palmturn.numbers.Robust;
 import palmturn.settle.Matching;
+import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.Source;
 import palmturn.trial.EstimatedSlap;
@@ -81,7 +82,7 @@ class EstimatorTest {
             null);
     ClipFile clip = ClipFile.open(BUNDLED.resolve("left-baseline-1.mp4"));
     Estimate estimate = Estimator.estimate(clip, request, null, Watch.NONE);
-    Estimate.ElbowPath elbow = estimate.elbow();
+    ElbowPath elbow = estimate.elbow();
     assertNotNull(elbow);
     assertNull(elbow.maxCm());
     assertTrue(

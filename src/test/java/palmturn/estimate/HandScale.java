@@ -9,7 +9,7 @@ import java.util.Locale;
 import palmturn.clip.ClipFile;
 import palmturn.estimate.shape.NetworkUse;
 import palmturn.numbers.Stats;
-import palmturn.trial.Estimate;
+import palmturn.trial.ElbowPath;
 import palmturn.trial.Hand;
 import palmturn.work.LandmarkModels;
 
@@ -49,7 +49,7 @@ final class HandScale {
               new Hints(null, place, null, null, null, handCm, null),
               LIMIT_CM,
               null);
-      Estimate.ElbowPath path =
+      ElbowPath path =
           Estimator.estimate(
                   ClipFile.open(clip),
                   request,

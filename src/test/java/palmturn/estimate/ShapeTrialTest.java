@@ -18,6 +18,7 @@ import palmturn.estimate.shape.Installed;
 import palmturn.estimate.shape.NetworkUse;
 import palmturn.estimate.shape.Networks;
 import palmturn.numbers.Stats;
+import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.Source;
 import palmturn.trial.EstimatedSlap;
@@ -120,7 +121,7 @@ class ShapeTrialTest {
   void theElbowIsFoundWithoutAClickWhereMotionAloneIsLedAstray() throws Exception {
     ElbowTruth truth =
         ElbowTruth.read(Path.of("sample-clips-synthetic/right-baseline-1.truth.json"));
-    Estimate.ElbowPath path = ElbowsFound.find(truth, Installed.folder());
+    ElbowPath path = ElbowsFound.find(truth, Installed.folder());
     assertNotNull(path);
     double[] errors = ElbowErrors.errorsCm(path, truth);
     assertTrue(ElbowErrors.within(errors, 1) >= 95, "p95 " + Stats.percentile(errors, 95) + " cm");

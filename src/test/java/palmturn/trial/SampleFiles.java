@@ -173,7 +173,7 @@ public final class SampleFiles {
         new Estimate.Rotation(2.56, new Curve(List.of(1.1, 1.3), List.of(2.5, 2.6125)), 2.5, 2.625),
         new Curve(List.of(0.9, 0.908333, 0.916667), List.of(-1.0, 0.0, 1.25)),
         new Curve(List.of(0.0, 0.0025), List.of(0.0, 0.9999)),
-        new Estimate.ElbowPath(
+        new ElbowPath(
             1.0,
             0.04,
             "given",

@@ -7,8 +7,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
+import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
-import palmturn.trial.Estimate.ElbowPath;
 import palmturn.trial.Placed;
 import palmturn.trial.Placed.Spot;
 

@@ -5,6 +5,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import palmturn.json.ClipTruth;
 import palmturn.numbers.Stats;
+import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 
 /**
@@ -22,7 +23,7 @@ public record ElbowComparison(int frames, int within, @Nullable Double p95Cm) {
   /** Returns null where either has no elbow, or the estimate has no scale. */
   static @Nullable ElbowComparison of(ClipTruth truth, Estimate estimate) {
     ClipTruth.ElbowWay way = truth.elbow();
-    Estimate.ElbowPath path = estimate.elbow();
+    ElbowPath path = estimate.elbow();
     if (way == null || path == null || path.cmPerPixel() == null) {
       return null;
     }

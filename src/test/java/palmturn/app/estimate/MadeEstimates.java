@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.Curve;
+import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 import palmturn.trial.EstimatedSlap;
 import palmturn.trial.Extra;
@@ -41,7 +42,7 @@ public final class MadeEstimates {
   }
 
   /** Returns an estimate of some contacts and an elbow. */
-  public static Estimate of(List<EstimatedSlap> slaps, Estimate.@Nullable ElbowPath elbow) {
+  public static Estimate of(List<EstimatedSlap> slaps, @Nullable ElbowPath elbow) {
     return of(slaps, elbow, List.of());
   }
 
@@ -51,7 +52,7 @@ public final class MadeEstimates {
   }
 
   private static Estimate of(
-      List<EstimatedSlap> slaps, Estimate.@Nullable ElbowPath elbow, List<Estimate.Burst> bursts) {
+      List<EstimatedSlap> slaps, @Nullable ElbowPath elbow, List<Estimate.Burst> bursts) {
     return new Estimate(
         "0".repeat(64),
         Set.of(Estimate.Source.MOTION),

@@ -9,9 +9,9 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import palmturn.app.estimate.MadeEstimates;
 import palmturn.app.stage.Overlay.Elbow;
+import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.Burst;
-import palmturn.trial.Estimate.ElbowPath;
 import palmturn.trial.Placed;
 import palmturn.trial.Placed.Spot;
 

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.io.TempDir;
 import palmturn.estimate.Request;
 import palmturn.json.ClipTruth;
 import palmturn.trial.Curve;
+import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 import palmturn.trial.EstimatedSlap;
 import palmturn.trial.Extra;
@@ -54,7 +55,7 @@ class BenchTest {
   }
 
   private static Estimate estimate(
-      List<EstimatedSlap> slaps, Double rate, Double cv, Double hz, Estimate.ElbowPath elbow) {
+      List<EstimatedSlap> slaps, Double rate, Double cv, Double hz, ElbowPath elbow) {
     return new Estimate(
         SampleFiles.SHA,
         Set.of(Estimate.Source.MOTION),
@@ -152,8 +153,8 @@ class BenchTest {
                 timesS,
                 new double[] {-5, 1, 1, 1, 4, 4},
                 new double[] {0, 0, 0, 0, 4, 4}));
-    Estimate.ElbowPath path =
-        new Estimate.ElbowPath(
+    ElbowPath path =
+        new ElbowPath(
             null,
             null,
             "given",
