@@ -8,14 +8,18 @@ import java.awt.geom.Ellipse2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 
 /**
  * Draws where the elbow went: its path in the plane of the picture, and beside it its distance from
- * its place against time, with the limit, and the stretches in which it was lost.
+ * its place against time, with the limit, and the stretches in which it was lost. Where it is taken
+ * to have been in these is dashed, with a standard deviation to either side.
  */
 public final class ElbowChart {
   private static final Font FONT = Lato.regular(13);
@@ -25,6 +29,7 @@ public final class ElbowChart {
   private static final double TOP = 18;
   private static final String LOST = "lost";
   private static final double GAP_S = 0.1;
+  private static final float DASH = 5;
 
   private ElbowChart() {}
 
@@ -54,14 +59,17 @@ public final class ElbowChart {
      */
     public static Drawing of(
         ElbowPath path, double limitCm, double zeroS, double toS, double realPerMediaS) {
-      Double cm = path.cmPerPixel();
-      Double forearm = path.forearmPx();
-      if (cm != null) {
-        return new Drawing(path, "cm", cm, limitCm, zeroS, toS, realPerMediaS);
-      }
-      return forearm != null
-          ? new Drawing(path, "forearm lengths", 1 / forearm, null, zeroS, toS, realPerMediaS)
-          : new Drawing(path, "pixels", 1, null, zeroS, toS, realPerMediaS);
+      ElbowPath.Unit unit = path.unit();
+      return unit == null
+          ? new Drawing(path, "pixels", 1, null, zeroS, toS, realPerMediaS)
+          : new Drawing(
+              path,
+              unit.name(),
+              unit.perPixel(),
+              path.cmPerPixel() == null ? null : (Double) limitCm,
+              zeroS,
+              toS,
+              realPerMediaS);
     }
 
     double seconds(double timeS) {
@@ -73,6 +81,9 @@ public final class ElbowChart {
       double most = limit == null ? 0 : limit;
       for (double distance : path.distancePx()) {
         most = Math.max(most, distance * perPixel);
+      }
+      for (ElbowPath.Unseen unseen : path.unseen()) {
+        most = Math.max(most, high(unseen) * perPixel);
       }
       return most <= 0 ? 1 : most * 1.15;
     }
@@ -123,6 +134,14 @@ public final class ElbowChart {
     g.setColor(palette.sea());
     g.setStroke(MarkShapes.round(1.5f));
     g.draw(way);
+    for (List<ElbowPath.Unseen> part : parts(d.path().unseen())) {
+      g.setStroke(MarkShapes.dashed(1.5f, DASH));
+      g.draw(
+          line(
+              part,
+              each -> x + each.rightPx() * d.perPixel() * perUnit,
+              each -> y + each.downPx() * d.perPixel() * perUnit));
+    }
     g.setColor(palette.ink());
     g.fill(MarkShapes.disc(x, y, 3));
     g.setFont(FONT);
@@ -174,6 +193,7 @@ public final class ElbowChart {
     g.setColor(palette.sea());
     g.setStroke(MarkShapes.round(1.75f));
     g.draw(curve);
+    unseen(g, in, d, palette, reach);
     g.setClip(clip);
     limit(g, in, d, palette, reach);
     g.setFont(FONT);
@@ -183,6 +203,63 @@ public final class ElbowChart {
     String foot = "seconds after the first slap";
     g.drawString(
         foot, (float) (in.getMaxX() - Labels.width(FONT, foot)), (float) (in.getMaxY() + 37));
+  }
+
+  private static void unseen(
+      Graphics2D g, Rectangle2D in, Drawing d, Palette palette, double reach) {
+    double perPixel = d.perPixel() / reach * in.getHeight();
+    ToDoubleFunction<ElbowPath.Unseen> x = each -> x(in, d, each.timeS());
+    for (List<ElbowPath.Unseen> part : parts(d.path().unseen())) {
+      Path2D band = line(part, x, each -> in.getMaxY() - high(each) * perPixel);
+      List<ElbowPath.Unseen> back = new ArrayList<>(part);
+      Collections.reverse(back);
+      band.append(line(back, x, each -> in.getMaxY() - low(each) * perPixel), true);
+      band.closePath();
+      g.setColor(palette.seaBand());
+      g.fill(band);
+      g.setColor(palette.sea());
+      g.setStroke(MarkShapes.dashed(1.75f, DASH));
+      g.draw(line(part, x, each -> in.getMaxY() - each.distancePx() * perPixel));
+    }
+  }
+
+  private static double low(ElbowPath.Unseen unseen) {
+    return Math.max(0, unseen.distancePx() - unseen.sdPx());
+  }
+
+  private static double high(ElbowPath.Unseen unseen) {
+    return unseen.distancePx() + unseen.sdPx();
+  }
+
+  /** Returns the moments without a gap between them, in order. */
+  private static List<List<ElbowPath.Unseen>> parts(List<ElbowPath.Unseen> unseen) {
+    List<List<ElbowPath.Unseen>> parts = new ArrayList<>();
+    double before = Double.NEGATIVE_INFINITY;
+    for (ElbowPath.Unseen each : unseen) {
+      if (each.timeS() - before > GAP_S) {
+        parts.add(new ArrayList<>());
+      }
+      parts.get(parts.size() - 1).add(each);
+      before = each.timeS();
+    }
+    return parts;
+  }
+
+  private static Path2D line(
+      List<ElbowPath.Unseen> part,
+      ToDoubleFunction<ElbowPath.Unseen> x,
+      ToDoubleFunction<ElbowPath.Unseen> y) {
+    Path2D line = new Path2D.Double();
+    for (int i = 0; i < part.size(); i++) {
+      double atX = x.applyAsDouble(part.get(i));
+      double atY = y.applyAsDouble(part.get(i));
+      if (i == 0) {
+        line.moveTo(atX, atY);
+      } else {
+        line.lineTo(atX, atY);
+      }
+    }
+    return line;
   }
 
   private static void limit(

@@ -6,6 +6,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
 import palmturn.estimate.shape.HandLength;
+import palmturn.estimate.shape.NetworkUse;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate.ElbowInSpace;
 import palmturn.trial.EstimatedSlap;
@@ -14,6 +15,7 @@ import palmturn.trial.EstimatedSlap;
  * The elbows of a trial: where they are, how long a pixel is there, and their paths.
  *
  * @param slaps of the trial, in order, at least one
+ * @param networks how they are used, null where they are not
  * @param shape what the networks saw, null where they were not used
  * @param place of the moving elbow, null where nothing tells it
  * @param scale at the moving elbow
@@ -23,6 +25,7 @@ record Arms(
     Request request,
     Estimator.Attempt attempt,
     List<EstimatedSlap> slaps,
+    @Nullable NetworkUse networks,
     ShapePass.@Nullable Seen shape,
     @Nullable Place place,
     ScaleOf scale) {
@@ -35,10 +38,11 @@ record Arms(
       Request request,
       Estimator.Attempt attempt,
       List<EstimatedSlap> slaps,
+      @Nullable NetworkUse networks,
       ShapePass.@Nullable Seen shape) {
     Place place = ElbowPlace.of(request, attempt.motion(), shape);
     ScaleOf scale = place == null ? ScaleOf.NONE : scale(request, attempt, place, shape);
-    return new Arms(clip, request, attempt, slaps, shape, place, scale);
+    return new Arms(clip, request, attempt, slaps, networks, shape, place, scale);
   }
 
   private static ScaleOf scale(
@@ -68,7 +72,15 @@ record Arms(
     if (followed.path() != null && request.hints().elbow() == null) {
       said.add("The elbow's place was found by the program: check it in the picture.");
     }
-    return new ElbowTracker.Followed(followed.path(), said);
+    ElbowPath path = followed.path();
+    return new ElbowTracker.Followed(path == null ? null : taken(path, watch), said);
+  }
+
+  private ElbowPath taken(ElbowPath path, Watch watch) throws ClipException {
+    double radiusPx = ElbowTracker.discFullPx(scale, clip.facts().width(), clip.facts().height());
+    return new LostElbow(
+            clip, attempt.motion().contacts().motion().footage(), request.realPerMediaS())
+        .taken(path, radiusPx, networks, shape == null ? null : shape.paths(), watch);
   }
 
   /** Returns how far the moving elbow went in space; null where that can't be told. */

@@ -117,7 +117,8 @@ final class ElbowDrift {
             rightPx,
             downPx,
             distancePx,
-            gaps(samples)),
+            gaps(samples),
+            List.of()),
         warnings);
   }
 

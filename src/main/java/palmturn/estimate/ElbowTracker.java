@@ -179,7 +179,8 @@ final class ElbowTracker {
     }
   }
 
-  private static double discFullPx(ScaleOf scale, double fullWidth, double fullHeight) {
+  /** Returns the radius of the disc that is followed, full-size pixels. */
+  static double discFullPx(ScaleOf scale, double fullWidth, double fullHeight) {
     double share = DISC_SHARE * Math.max(fullWidth, fullHeight);
     if (scale.cmPerPixel() != null) {
       // A mistaken scale must not take in half the picture, nor nothing at all.

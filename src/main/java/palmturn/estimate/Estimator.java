@@ -112,7 +112,13 @@ public final class Estimator {
           "By the hand's shape the named slap was by the other side: the name counts, check it.");
     }
     Arms arms =
-        Arms.of(clip, request, trials.get(0), slaps.slaps(), shape == null ? null : shape.seen());
+        Arms.of(
+            clip,
+            request,
+            trials.get(0),
+            slaps.slaps(),
+            networks,
+            shape == null ? null : shape.seen());
     warnings.addAll(request.hints().unlikely());
     ElbowTracker.Followed elbow = arms.moving(new PartWatch(watch, elbowFrom(), 1 - elbowFrom()));
     warnings.addAll(elbow.warnings());

@@ -2,6 +2,7 @@ package palmturn.estimate;
 
 import java.util.Arrays;
 import java.util.List;
+import palmturn.clip.Picture;
 import palmturn.numbers.Robust;
 
 /**
@@ -33,6 +34,29 @@ record Footage(
 
   int frames() {
     return timesS.length;
+  }
+
+  /** Returns the frame nearest to a moment, the earlier of two. */
+  int nearest(double timeS) {
+    int at = 0;
+    while (at + 1 < frames() && Math.abs(timesS[at + 1] - timeS) < Math.abs(timesS[at] - timeS)) {
+      at++;
+    }
+    return at;
+  }
+
+  /** Returns a frame on the grid, laid onto the first frame's background. */
+  Picture picture(int frame) {
+    byte[] bgr = pictures.get(frame);
+    int[] argb = new int[width * height];
+    for (int i = 0; i < argb.length; i++) {
+      argb[i] =
+          0xff000000
+              | (bgr[3 * i + 2] & 255) << 16
+              | (bgr[3 * i + 1] & 255) << 8
+              | bgr[3 * i] & 255;
+    }
+    return new Picture(frame, timesS[frame], width, height, argb);
   }
 
   /** Returns the same with times in real seconds. */

@@ -3,12 +3,16 @@ package palmturn.estimate;
 import static org.bytedeco.opencv.global.opencv_imgproc.COLOR_BGRA2BGR;
 import static org.bytedeco.opencv.global.opencv_imgproc.cvtColor;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
+import java.util.stream.IntStream;
 import org.bytedeco.opencv.opencv_core.Mat;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
 import palmturn.clip.Picture;
+import palmturn.estimate.shape.ElbowLook;
 import palmturn.estimate.shape.Elbows;
 import palmturn.estimate.shape.HandFollower;
 import palmturn.estimate.shape.HandPaths;
@@ -29,6 +33,7 @@ final class ShapePass {
   private static final double SURVEY_SHARE = 0.3;
 
   private static final int BODY_FRAMES = 3;
+  private static final String LOOKING = "looking at the hands";
 
   /** What is around a contact: as much as palm, zone and wrist are read from, and a frame more. */
   private static final double NEAR_CONTACT_S = 0.055;
@@ -77,10 +82,9 @@ final class ShapePass {
     HandSurvey survey = new HandSurvey(networks);
     int every = Math.max(1, (to - from) / SURVEYED);
     each(
-        from,
-        to,
-        every,
+        IntStream.iterate(from, i -> i < to, i -> i + every).toArray(),
         new PartWatch(watch, 0, SURVEY_SHARE),
+        LOOKING,
         (timeS, picture, stage) -> survey.look(picture, stage));
     HandSurvey.Hands hands = survey.hands();
     if (hands == null) {
@@ -91,10 +95,9 @@ final class ShapePass {
     double rest = firstS - AROUND_S / 2;
     double[] looked = {0};
     each(
-        from,
-        to,
-        1,
+        IntStream.range(from, to).toArray(),
         new PartWatch(watch, SURVEY_SHARE, 1 - SURVEY_SHARE),
+        LOOKING,
         (timeS, picture, stage) -> {
           if (timeS < rest && looked[0]++ < BODY_FRAMES) {
             elbows.look(picture, stage);
@@ -107,6 +110,25 @@ final class ShapePass {
         new HandPaths(right, follower.moving(), follower.target(), hands.target()),
         point(elbows.place(right)),
         point(elbows.place(!right)));
+  }
+
+  /**
+   * Returns what the body's landmarks say of the moving arm's elbow.
+   *
+   * @param hands the two hands, as they were followed
+   * @param frames which to look at, in order
+   * @throws ClipException if the clip can't be opened any more
+   * @throws StoppedException if {@code watch} stops it
+   */
+  List<ElbowLook> elbow(Networks networks, HandPaths hands, int[] frames) throws ClipException {
+    Elbows elbows = new Elbows(networks, hands.rest());
+    List<ElbowLook> looks = new ArrayList<>();
+    each(
+        frames,
+        watch,
+        "looking for the lost elbow",
+        (timeS, picture, stage) -> looks.add(elbows.look(timeS, picture, stage, hands.right())));
+    return looks;
   }
 
   private static boolean near(double[] contactsS, double timeS) {
@@ -122,16 +144,20 @@ final class ShapePass {
     void at(double timeS, Mat picture, Stage stage);
   }
 
-  private void each(int from, int to, int every, Watch within, Look look) throws ClipException {
+  private void each(int[] wanted, Watch within, String doing, Look look) throws ClipException {
+    if (wanted.length == 0) {
+      return;
+    }
+    int from = wanted[0];
+    int to = wanted[wanted.length - 1] + 1;
     try (FrameFeed feed = new FrameFeed(clip, from, to, LONG_SIDE_PX);
         Mat bgr = new Mat()) {
-      int i = 0;
       for (Picture picture = feed.next(); picture != null; picture = feed.next()) {
         if (watch.stopped()) {
           throw new StoppedException();
         }
-        within.at((picture.index() - from) / (double) (to - from), "looking at the hands");
-        if (i++ % every == 0) {
+        within.at((picture.index() - from) / (double) (to - from), doing);
+        if (Arrays.binarySearch(wanted, picture.index()) >= 0) {
           try (Mat colour = Mats.bgra(picture)) {
             cvtColor(colour, bgr, COLOR_BGRA2BGR);
           }
@@ -143,11 +169,7 @@ final class ShapePass {
   }
 
   private Stage stage(double realS, double fullPerSmall) {
-    int at = 0;
-    while (at + 1 < footage.frames()
-        && Math.abs(footage.timesS()[at + 1] - realS) <= Math.abs(footage.timesS()[at] - realS)) {
-      at++;
-    }
+    int at = footage.nearest(realS);
     Similarity back = footage.camera().get(at).scaled(footage.pxPerCell()).inverse();
     return new Stage(back.a() * fullPerSmall, back.b() * fullPerSmall, back.dx(), back.dy());
   }

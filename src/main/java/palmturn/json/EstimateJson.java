@@ -113,13 +113,25 @@ final class EstimateJson {
             keys.numbers("rightPx", -MOST_PX, MOST_PX),
             keys.numbers("downPx", -MOST_PX, MOST_PX),
             keys.numbers("distancePx", 0, MOST_PX),
-            keys.list("gaps", EstimateJson::burst));
+            keys.list("gaps", EstimateJson::burst),
+            keys.list("unseen", EstimateJson::unseen));
     keys.refuseRest();
     int n = path.timesS().size();
     if (path.rightPx().size() != n || path.downPx().size() != n || path.distancePx().size() != n) {
       throw keys.fault("timesS, rightPx, downPx and distancePx must be equally long");
     }
     return path;
+  }
+
+  private static ElbowPath.Unseen unseen(Keys keys) throws JsonException {
+    ElbowPath.Unseen unseen =
+        new ElbowPath.Unseen(
+            keys.number("timeS", -MOST_S, MOST_S),
+            keys.number("rightPx", -MOST_PX, MOST_PX),
+            keys.number("downPx", -MOST_PX, MOST_PX),
+            keys.number("sdPx", 0, MOST_PX));
+    keys.refuseRest();
+    return unseen;
   }
 
   private static Estimate.Shape shape(Keys keys) throws JsonException {
@@ -305,11 +317,26 @@ final class EstimateJson {
     Put.number(node, "startXPx", path.startXPx());
     Put.number(node, "startYPx", path.startYPx());
     node.set("gaps", bursts(path.gaps()));
+    if (!path.unseen().isEmpty()) {
+      node.set("unseen", unseen(path.unseen()));
+    }
     node.set("timesS", JsonText.numbers(path.timesS(), TIME_DECIMALS));
     node.set("rightPx", JsonText.numbers(path.rightPx(), VALUE_DECIMALS));
     node.set("downPx", JsonText.numbers(path.downPx(), VALUE_DECIMALS));
     node.set("distancePx", JsonText.numbers(path.distancePx(), VALUE_DECIMALS));
     return node;
+  }
+
+  private static ArrayNode unseen(List<ElbowPath.Unseen> all) {
+    ArrayNode array = JsonText.array();
+    for (ElbowPath.Unseen each : all) {
+      ObjectNode node = array.addObject();
+      node.put("timeS", JsonText.rounded(each.timeS(), TIME_DECIMALS));
+      node.put("rightPx", JsonText.rounded(each.rightPx(), VALUE_DECIMALS));
+      node.put("downPx", JsonText.rounded(each.downPx(), VALUE_DECIMALS));
+      node.put("sdPx", JsonText.rounded(each.sdPx(), VALUE_DECIMALS));
+    }
+    return array;
   }
 
   private static ObjectNode write(Estimate.Shape shape) {

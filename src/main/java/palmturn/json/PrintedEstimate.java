@@ -90,6 +90,7 @@ public record PrintedEstimate(EstimateLine of, Estimate estimate) {
     Put.figure(node, "startYPx", path.startYPx());
     node.set("space", space == null ? null : EstimateJson.write(space));
     node.set("gaps", EstimateJson.bursts(path.gaps()));
+    node.set("unseen", unseen(path));
     ArrayNode series = node.putArray("series");
     ArrayNode places = node.putArray("path");
     for (int i = 0; i < path.timesS().size(); i++) {
@@ -97,9 +98,8 @@ public record PrintedEstimate(EstimateLine of, Estimate estimate) {
       ObjectNode sample = series.addObject();
       sample.put("timeS", timeS);
       double px = path.distancePx().get(i);
-      Put.figure(sample, "cm", path.cmPerPixel() == null ? null : value(px * path.cmPerPixel()));
-      Put.figure(
-          sample, "forearms", path.forearmPx() == null ? null : value(px / path.forearmPx()));
+      Put.figure(sample, "cm", cm(path, px));
+      Put.figure(sample, "forearms", forearms(path, px));
       Put.figure(
           sample,
           "spaceCm",
@@ -112,6 +112,27 @@ public record PrintedEstimate(EstimateLine of, Estimate estimate) {
       Put.figure(place, "downPx", value(path.downPx().get(i)));
     }
     return node;
+  }
+
+  private static ArrayNode unseen(ElbowPath path) {
+    ArrayNode array = JsonText.array();
+    for (ElbowPath.Unseen unseen : path.unseen()) {
+      ObjectNode node = array.addObject();
+      node.put("timeS", JsonText.rounded(unseen.timeS(), EstimateJson.TIME_DECIMALS));
+      Put.figure(node, "cm", cm(path, unseen.distancePx()));
+      Put.figure(node, "sdCm", cm(path, unseen.sdPx()));
+      Put.figure(node, "forearms", forearms(path, unseen.distancePx()));
+      Put.figure(node, "sdForearms", forearms(path, unseen.sdPx()));
+    }
+    return array;
+  }
+
+  private static @Nullable Double cm(ElbowPath path, double px) {
+    return path.cmPerPixel() == null ? null : (Double) value(px * path.cmPerPixel());
+  }
+
+  private static @Nullable Double forearms(ElbowPath path, double px) {
+    return path.forearmPx() == null ? null : (Double) value(px / path.forearmPx());
   }
 
   private static ObjectNode shape(Estimate.Shape shape) {

@@ -215,12 +215,26 @@ final class EstimateParts {
         lostS <= 0
             ? ""
             : "; it was out of sight of the tracking for %s"
-                .formatted(Figures.withUnit(Figures.number(lostS * realPerMediaS, 1), "s"));
+                    .formatted(Figures.withUnit(Figures.number(lostS * realPerMediaS, 1), "s"))
+                + unseen(elbow);
     return far == null
         ? "The elbow was followed, but without a scale its drift has no unit" + lost + "."
         : "The elbow strayed %s at the most, in the plane of the picture (scale: %s)%s."
                 .formatted(far, elbow.scale(), lost)
             + (space == null ? "" : " " + inSpace(space));
+  }
+
+  private static String unseen(ElbowPath elbow) {
+    ElbowPath.Unseen farthest = elbow.farthestUnseen();
+    ElbowPath.Unit unit = elbow.unit();
+    if (farthest == null || unit == null) {
+      return "";
+    }
+    String far = Figures.number(farthest.distancePx() * unit.perPixel(), unit.decimals());
+    return ", in which it is taken to have been up to about %s away (dashed; %s one SD)"
+        .formatted(
+            Figures.withUnit(far, unit.name()),
+            Figures.number(farthest.sdPx() * unit.perPixel(), unit.decimals()));
   }
 
   private static String inSpace(Estimate.ElbowInSpace space) {

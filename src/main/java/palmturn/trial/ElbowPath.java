@@ -1,5 +1,6 @@
 package palmturn.trial;
 
+import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -18,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param downPx way from its place, down the picture, pixels
  * @param distancePx length of that way, pixels
  * @param gaps stretches in which it was lost
+ * @param unseen where it is taken to have been in them, as far as that can be told
  */
 public record ElbowPath(
     @Nullable Double maxCm,
@@ -31,12 +33,74 @@ public record ElbowPath(
     List<Double> rightPx,
     List<Double> downPx,
     List<Double> distancePx,
-    List<Estimate.Burst> gaps) {
+    List<Estimate.Burst> gaps,
+    List<Unseen> unseen) {
   public ElbowPath {
     timesS = List.copyOf(timesS);
     rightPx = List.copyOf(rightPx);
     downPx = List.copyOf(downPx);
     distancePx = List.copyOf(distancePx);
     gaps = List.copyOf(gaps);
+    unseen = List.copyOf(unseen);
+  }
+
+  /** Returns this path with where the elbow is taken to have been while it was lost. */
+  public ElbowPath withUnseen(List<Unseen> taken) {
+    return new ElbowPath(
+        maxCm,
+        maxForearms,
+        scale,
+        cmPerPixel,
+        forearmPx,
+        startXPx,
+        startYPx,
+        timesS,
+        rightPx,
+        downPx,
+        distancePx,
+        gaps,
+        taken);
+  }
+
+  /**
+   * What distances are told in.
+   *
+   * @param name in words, of more than one
+   * @param perPixel how many one pixel of the picture is
+   * @param decimals that are worth telling
+   */
+  public record Unit(String name, double perPixel, int decimals) {}
+
+  /** Returns the best unit that there is a scale for, null without any. */
+  public @Nullable Unit unit() {
+    if (cmPerPixel != null) {
+      return new Unit("cm", cmPerPixel, 1);
+    }
+    return forearmPx == null ? null : new Unit("forearm lengths", 1 / forearmPx, 2);
+  }
+
+  /**
+   * Returns where it may have been farthest from its place while it was lost, by one standard
+   * deviation more than it is taken to; null where nothing is told of that.
+   */
+  public @Nullable Unseen farthestUnseen() {
+    return unseen.stream()
+        .max(Comparator.comparingDouble(each -> each.distancePx() + each.sdPx()))
+        .orElse(null);
+  }
+
+  /**
+   * Where an elbow is taken to have been at a moment at which it was lost.
+   *
+   * @param timeS the moment
+   * @param rightPx way from its place, to the right of the picture, pixels
+   * @param downPx way from its place, down the picture, pixels
+   * @param sdPx standard deviation of each of the two, pixels
+   */
+  public record Unseen(double timeS, double rightPx, double downPx, double sdPx) {
+    /** Returns the length of the way, pixels. */
+    public double distancePx() {
+      return Math.hypot(rightPx, downPx);
+    }
   }
 }

@@ -155,8 +155,22 @@ public final class EstimateWords {
                 space.highCm());
     int gaps = path.gaps().size();
     String lost = gaps == 0 ? "" : gaps == 1 ? "; lost once" : "; lost %d times".formatted(gaps);
-    return "%s from its place in the picture (scale: %s)%s%s"
-        .formatted(far, path.scale(), inSpace, lost);
+    return "%s from its place in the picture (scale: %s)%s%s%s"
+        .formatted(far, path.scale(), inSpace, lost, unseen(path));
+  }
+
+  private static String unseen(ElbowPath path) {
+    ElbowPath.Unseen farthest = path.farthestUnseen();
+    ElbowPath.Unit unit = path.unit();
+    if (farthest == null || unit == null) {
+      return "";
+    }
+    String pattern = ", then up to about %%.%1$df %2$s away (SD %%.%1$df)";
+    return String.format(
+        Locale.ROOT,
+        pattern.formatted(unit.decimals(), unit.name()),
+        farthest.distancePx() * unit.perPixel(),
+        farthest.sdPx() * unit.perPixel());
   }
 
   private static String sources(Estimate found) {

@@ -46,6 +46,7 @@ class ElbowChartTest {
             lost.rightPx(),
             lost.downPx(),
             lost.distancePx(),
+            List.of(),
             List.of());
     assertTrue(svg(lost).contains(">lost<"));
     assertFalse(svg(whole).contains(">lost<"));
@@ -66,6 +67,29 @@ class ElbowChartTest {
                 theme.palette()));
   }
 
+  @Test
+  void whereALostElbowIsTakenToBeIsDashedWithItsSpread() {
+    ElbowPath lost = path(0.1, null);
+    ElbowPath taken =
+        lost.withUnseen(
+            List.of(
+                new ElbowPath.Unseen(0.2, 22, 3, 4),
+                new ElbowPath.Unseen(0.25, 24, 4, 5),
+                new ElbowPath.Unseen(0.45, 28, 5, 4),
+                new ElbowPath.Unseen(0.49, 29, 5, 2)));
+    String before = svg(lost);
+    String after = svg(taken);
+    assertFalse(before.contains("--sea-band"));
+    assertEquals(2, count(after, "fill:var\\(--sea-band\\)"), "a band for each part");
+    assertEquals(moves(before) + 4, moves(after), "two parts of path and curve");
+  }
+
+  @Test
+  void theScaleReachesAsFarAsALostElbowMayHaveGone() {
+    ElbowPath lost = path(0.1, null).withUnseen(List.of(new ElbowPath.Unseen(0.3, 90, 0, 20)));
+    assertEquals(11 * 1.15, ElbowChart.Drawing.of(lost, 3, 0, 1, 1).reach(), 1e-9);
+  }
+
   private static ElbowPath path(Double cmPerPixel, Double forearmPx) {
     return new ElbowPath(
         cmPerPixel == null ? null : 4.0,
@@ -79,7 +103,8 @@ class ElbowChartTest {
         List.of(0.0, 10.0, 20.0, 30.0, 40.0),
         List.of(0.0, 0.0, 0.0, 0.0, 0.0),
         List.of(0.0, 10.0, 20.0, 30.0, 40.0),
-        List.of(new Burst(0.1, 0.5)));
+        List.of(new Burst(0.1, 0.5)),
+        List.of());
   }
 
   private static String svg(ElbowPath path) {
@@ -94,6 +119,10 @@ class ElbowChartTest {
                 new Rectangle2D.Double(0, 0, 720, 200),
                 ElbowChart.Drawing.of(path, 3, 0, 1, 1),
                 Palette.LIGHT));
+  }
+
+  private static long count(String text, String pattern) {
+    return Pattern.compile(pattern).matcher(text).results().count();
   }
 
   /** Counts how often the pen is put down for lines of the estimate's colour. */

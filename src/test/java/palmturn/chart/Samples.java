@@ -120,8 +120,13 @@ public final class Samples {
     List<Double> right = new ArrayList<>();
     List<Double> down = new ArrayList<>();
     List<Double> distance = new ArrayList<>();
+    List<ElbowPath.Unseen> unseen = new ArrayList<>();
     for (double t = 0.5; t < 6.2; t += 1 / 60.0) {
       if (t > 4.4 && t < 4.8) {
+        double across = (t - 4.4) / 0.4;
+        unseen.add(
+            new ElbowPath.Unseen(
+                t, 4 + 14 * Math.sin(Math.PI * across), 2, 16 * Math.sqrt(across * (1 - across))));
         continue;
       }
       double out = 46 * Math.exp(-Math.pow((t - 3.4) / 0.3, 2));
@@ -144,7 +149,8 @@ public final class Samples {
         right,
         down,
         distance,
-        List.of(new Estimate.Burst(4.4, 4.8)));
+        List.of(new Estimate.Burst(4.4, 4.8)),
+        unseen);
   }
 
   /** Returns one found contact, the palm's where {@code turn} is even. */

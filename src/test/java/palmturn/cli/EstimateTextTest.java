@@ -35,7 +35,7 @@ class EstimateTextTest {
     assertTrue(
         text.contains("in the picture (scale: given); in space about 1.1 cm (1.0 to 1.3, one SD)"),
         text);
-    assertTrue(text.contains("one SD); lost once\n"), text);
+    assertTrue(text.contains("one SD); lost once, then up to about 0.7 cm away (SD 0.3)\n"), text);
   }
 
   @Test

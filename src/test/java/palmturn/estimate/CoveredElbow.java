@@ -3,6 +3,7 @@ package palmturn.estimate;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
@@ -28,6 +29,7 @@ record CoveredElbow(ElbowTruth truth, double fromS, double toS) {
 
   private static final double COVERED_S = 0.6;
   private static final double BAND_CM = 12;
+  private static final double SHADOW_LIGHT = 0.35;
 
   /** What covers it. */
   enum Cover {
@@ -40,7 +42,9 @@ record CoveredElbow(ElbowTruth truth, double fromS, double toS) {
     /** A piece of the picture's upper left corner. */
     ROOM(7, true),
     /** A grey band as high as the picture that goes through it. */
-    PASSING(0, false);
+    PASSING(0, false),
+    /** A shadow: the arm stays in view, but looks another. */
+    SHADOW(7, true);
 
     private final double radiusCm;
     private final boolean round;
@@ -53,10 +57,21 @@ record CoveredElbow(ElbowTruth truth, double fromS, double toS) {
 
   /** Writes the clip with a cover into a folder. */
   static CoveredElbow write(ElbowTruth truth, Cover cover, Path folder) throws Exception {
+    return write(truth, cover, COVERED_S, folder);
+  }
+
+  /**
+   * Writes it with a cover that stays for longer, and so until after the elbow was farthest out.
+   *
+   * @param coveredS how long
+   */
+  static CoveredElbow write(ElbowTruth truth, Cover cover, double coveredS, Path folder)
+      throws Exception {
     ClipFile clip = ClipFile.open(truth.clip());
     Path file = folder.resolve(cover + "-" + truth.clip().getFileName());
-    double toS = farthestS(truth);
-    double fromS = toS - COVERED_S;
+    double toS =
+        Math.max(farthestS(truth) + (coveredS - COVERED_S) / 2, truth.firstSlapS() + coveredS);
+    double fromS = toS - coveredS;
     Random noise = new Random(1);
     int width = clip.facts().width();
     int height = clip.facts().height();
@@ -70,8 +85,9 @@ record CoveredElbow(ElbowTruth truth, double fromS, double toS) {
         int[] argb = picture.argb().clone();
         double timeS = clip.frames().timeS(i);
         if (timeS >= fromS && timeS < toS) {
-          double share = (timeS - fromS) / COVERED_S;
-          new Brush(truth, cover, first, width, height, noise).paint(argb, share, toS);
+          double share = (timeS - fromS) / coveredS;
+          new Brush(truth, cover, first, width, height, noise)
+              .paint(argb, share, (fromS + toS) / 2);
         }
         writer.picture(timeS, argb);
       }
@@ -90,14 +106,15 @@ record CoveredElbow(ElbowTruth truth, double fromS, double toS) {
     return new CoveredElbow(covered, fromS, toS);
   }
 
-  private static double farthestS(ElbowTruth truth) {
+  /** Returns when the elbow was farthest out. */
+  static double farthestS(ElbowTruth truth) {
     int farthest = 0;
     for (int i = 0; i < truth.rightCm().length; i++) {
       if (way(truth, i) > way(truth, farthest)) {
         farthest = i;
       }
     }
-    return Math.max(farthest / truth.hz(), truth.firstSlapS() + COVERED_S);
+    return farthest / truth.hz();
   }
 
   private static double way(ElbowTruth truth, int i) {
@@ -107,8 +124,8 @@ record CoveredElbow(ElbowTruth truth, double fromS, double toS) {
   /** Paints the cover into a frame. */
   private record Brush(
       ElbowTruth truth, Cover cover, int[] first, int width, int height, Random noise) {
-    void paint(int[] argb, double share, double toS) {
-      Point way = truth.wayCm(toS - COVERED_S / 2);
+    void paint(int[] argb, double share, double middleS) {
+      Point way = truth.wayCm(middleS);
       double middleX = truth.elbow().x() + way.x() / truth.cmPerPixel();
       double middleY = truth.elbow().y() - way.y() / truth.cmPerPixel();
       double radius = cover.radiusCm / truth.cmPerPixel();
@@ -125,18 +142,22 @@ record CoveredElbow(ElbowTruth truth, double fromS, double toS) {
                       ? Math.hypot(dx, dy) < radius
                       : Math.max(Math.abs(dx), Math.abs(dy)) < radius;
           if (inside) {
-            argb[y * width + x] = colour(dx / radius, dy / radius, radius);
+            argb[y * width + x] = colour(argb[y * width + x], dx / radius, dy / radius, radius);
           }
         }
       }
     }
 
-    private int colour(double u, double v, double radius) {
+    private int colour(int argb, double u, double v, double radius) {
       return switch (cover) {
         case GREY -> gray(128);
         case DARK -> gray(30);
         case PASSING -> gray(95);
-        case SKIN -> skin(1 - 0.25 * Math.hypot(u, v));
+        case SKIN ->
+            dimmed(
+                first[(int) truth.elbow().y() * width + (int) truth.elbow().x()],
+                1 - 0.25 * Math.hypot(u, v));
+        case SHADOW -> dimmed(argb, SHADOW_LIGHT);
         case ROOM -> first[(int) ((1 + v) * radius) * width + (int) ((1 + u) * radius)];
       };
     }
@@ -146,11 +167,10 @@ record CoveredElbow(ElbowTruth truth, double fromS, double toS) {
       return 0xff000000 | grainy << 16 | grainy << 8 | grainy;
     }
 
-    private int skin(double light) {
-      int arm = first[(int) truth.elbow().y() * width + (int) truth.elbow().x()];
-      int red = (int) (light * (arm >> 16 & 255));
-      int green = (int) (light * (arm >> 8 & 255));
-      int blue = (int) (light * (arm & 255));
+    private static int dimmed(int argb, double light) {
+      int red = (int) (light * (argb >> 16 & 255));
+      int green = (int) (light * (argb >> 8 & 255));
+      int blue = (int) (light * (argb & 255));
       return 0xff000000 | red << 16 | green << 8 | blue;
     }
   }
@@ -176,7 +196,7 @@ record CoveredElbow(ElbowTruth truth, double fromS, double toS) {
     long[] sum = new long[3];
     for (String file : files) {
       ElbowTruth truth = ElbowTruth.read(Path.of(file));
-      for (Cover cover : Cover.values()) {
+      for (Cover cover : EnumSet.complementOf(EnumSet.of(Cover.SHADOW))) {
         CoveredElbow covered = write(truth, cover, folder);
         ElbowPath path = ElbowErrors.follow(covered.truth(), 0, 0).path();
         int frames = ClipFile.open(covered.truth().clip()).frames().size();

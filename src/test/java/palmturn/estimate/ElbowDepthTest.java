@@ -93,6 +93,7 @@ class ElbowDepthTest {
             right,
             down,
             distance,
+            List.of(),
             List.of());
     double wristX = ELBOW_X_PX + PX_PER_CM * arm.wrist[0];
     return ElbowDepth.of(path, hands(wristX, timesS), 1, 0.5, scale, hints);

@@ -310,6 +310,12 @@ class PrintedFormsTest {
     // 10 pixels at 0.1 cm a pixel and 250 pixels a forearm.
     assertEquals(1.0, elbow.get("series").get(1).get("cm").doubleValue());
     assertEquals(0.04, elbow.get("series").get(1).get("forearms").doubleValue());
+    JsonNode unseen = elbow.get("unseen").get(0);
+    assertEquals(1.1, unseen.get("timeS").doubleValue());
+    assertEquals(0.6731, unseen.get("cm").doubleValue());
+    assertEquals(0.3125, unseen.get("sdCm").doubleValue());
+    assertEquals(0.0269, unseen.get("forearms").doubleValue());
+    assertEquals(0.0125, unseen.get("sdForearms").doubleValue());
     assertEquals(8.0, elbow.get("path").get(1).get("downPx").doubleValue());
   }
 

@@ -160,7 +160,8 @@ class ReportTest {
             "turned by about 172°, by its shape; the last third against the first: −32° (95 %"
                 + " interval −38 to −26)",
             "strayed 4.8 cm",
-            "for 0.4 s")) {
+            "for 0.4 s, in which it is taken to have been up to about 1.8 cm away (dashed; 0.8 one"
+                + " SD)")) {
       assertTrue(words.contains(said), () -> said + " is missing in: " + words);
     }
     assertEquals(List.of("Two contacts were seen and not heard."), part.warnings());

@@ -185,7 +185,8 @@ public final class SampleFiles {
             List.of(0.0, 6.0, -3.0),
             List.of(0.0, 8.0, 4.0),
             List.of(0.0, 10.0, 5.0),
-            List.of(new Estimate.Burst(1.0, 1.2))),
+            List.of(new Estimate.Burst(1.0, 1.2)),
+            List.of(new ElbowPath.Unseen(1.1, 2.5, 6.25, 3.125))),
         new Estimate.Shape(
             new Curve(List.of(1.1, 1.3), List.of(-3.5, 21.25)),
             new Estimate.TurnRange(

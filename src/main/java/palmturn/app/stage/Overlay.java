@@ -33,6 +33,9 @@ record Overlay(
   private static final double TRAIL_S = 0.6;
   private static final double AT_S = 0.06;
 
+  /** Nearer than the frames of any clip are to each other. */
+  private static final double FRAME_S = 0.001;
+
   /**
    * A line of known length.
    *
@@ -49,6 +52,7 @@ record Overlay(
    * @param limitPx how far it may go; null without a scale
    * @param trail its way up to this moment, broken where it was lost
    * @param now where it is; null where it is lost
+   * @param taken where it is taken to be; null where it is seen, or where that can't be told
    * @param words what is said beside it
    */
   record Elbow(
@@ -56,11 +60,19 @@ record Overlay(
       @Nullable Double limitPx,
       List<List<Spot>> trail,
       @Nullable Spot now,
+      @Nullable Taken taken,
       String words) {
     Elbow {
       trail = List.copyOf(trail);
     }
   }
+
+  /**
+   * Where a lost elbow is taken to be.
+   *
+   * @param sdPx standard deviation to each side
+   */
+  record Taken(Spot at, double sdPx) {}
 
   /** Returns what an estimate has to show at a moment. */
   static Overlay at(Estimate estimate, double timeS, double limitCm) {
@@ -138,16 +150,44 @@ record Overlay(
       trail.get(trail.size() - 1).add(spot(path, i));
       beforeS = at;
     }
-    boolean seen = Math.abs(path.timesS().get(nearest) - timeS) <= AT_S;
+    ElbowPath.Unseen unseen = unseen(path, timeS);
+    boolean seen = unseen == null && Math.abs(path.timesS().get(nearest) - timeS) <= AT_S;
     Double cm = path.cmPerPixel();
     return new Elbow(
         place,
         cm == null ? null : limitCm / cm,
         trail,
         seen ? spot(path, nearest) : null,
-        seen
-            ? words(path, path.distancePx().get(nearest))
-            : lostBetween(path, timeS - AT_S, timeS + AT_S) ? "elbow lost" : "elbow");
+        unseen == null
+            ? null
+            : new Taken(
+                new Spot(place.x() + unseen.rightPx(), place.y() + unseen.downPx()), unseen.sdPx()),
+        unseen != null
+            ? "elbow lost, " + about(path, unseen)
+            : seen
+                ? words(path, path.distancePx().get(nearest))
+                : lostBetween(path, timeS - AT_S, timeS + AT_S) ? "elbow lost" : "elbow");
+  }
+
+  /** Returns what is told of the frame of a moment, null where the elbow is seen or not told. */
+  private static ElbowPath.@Nullable Unseen unseen(ElbowPath path, double timeS) {
+    return path.unseen().stream()
+        .filter(each -> Math.abs(each.timeS() - timeS) < FRAME_S)
+        .findFirst()
+        .orElse(null);
+  }
+
+  private static String about(ElbowPath path, ElbowPath.Unseen unseen) {
+    Double cm = path.cmPerPixel();
+    Double forearm = path.forearmPx();
+    double px = unseen.distancePx();
+    if (cm != null) {
+      return String.format(Locale.ROOT, "about %.1f ± %.1f cm", px * cm, unseen.sdPx() * cm);
+    }
+    return forearm == null
+        ? "no scale"
+        : String.format(
+            Locale.ROOT, "about %.2f ± %.2f forearms", px / forearm, unseen.sdPx() / forearm);
   }
 
   private static boolean lostBetween(ElbowPath path, double fromS, double toS) {

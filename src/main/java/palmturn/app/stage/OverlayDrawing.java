@@ -165,6 +165,14 @@ final class OverlayDrawing {
     if (now != null) {
       diamond(x(now.x()), y(now.y()), 6 * scale);
     }
+    Overlay.Taken taken = elbow.taken();
+    if (taken != null) {
+      double aboutX = x(taken.at().x());
+      double aboutY = y(taken.at().y());
+      double sd = taken.sdPx() * fit;
+      twice(() -> g.strokeOval(aboutX - sd, aboutY - sd, 2 * sd, 2 * sd));
+      dot(aboutX, aboutY, 2 * scale);
+    }
     double away = 14 * scale + (limitPx == null ? 0 : limitPx * fit);
     double width = width(elbow.words());
     double room = g.getCanvas().getWidth();

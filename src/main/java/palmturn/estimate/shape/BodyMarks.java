@@ -16,6 +16,11 @@ record BodyMarks(double[] x, double[] y, double[] visibility, double presence) {
   static final int LEFT_ELBOW = 13;
   static final int RIGHT_ELBOW = 14;
 
+  /** Returns which landmark is an elbow. */
+  static int elbow(boolean right) {
+    return right ? RIGHT_ELBOW : LEFT_ELBOW;
+  }
+
   /** Returns it on the stage. */
   BodyMarks on(Stage stage) {
     double[] newX = new double[SIZE];

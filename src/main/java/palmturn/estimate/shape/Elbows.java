@@ -7,9 +7,9 @@ import org.jspecify.annotations.Nullable;
 import palmturn.numbers.Robust;
 
 /**
- * Where the elbows are at the start, by the landmarks of a body of which the head and the legs may
- * be out of the picture: it is looked at in several squares of a body's size about the target hand,
- * and what most of them say counts.
+ * Where the elbows are, by the landmarks of a body of which the head and the legs may be out of the
+ * picture: it is looked at in several squares of a body's size about the target hand, and what most
+ * of them say counts.
  */
 public final class Elbows {
   /** Heights of the squares' centres over the target hand, in its palm lengths. */
@@ -45,18 +45,42 @@ public final class Elbows {
    * @param stage from the picture to the stage
    */
   public void look(Mat picture, Stage stage) {
+    squares(picture, stage).stream()
+        .filter(body -> body.presence() > LEAST_PRESENCE)
+        .forEach(bodies::add);
+  }
+
+  /**
+   * Returns what each square of a frame says of an elbow.
+   *
+   * @param timeS the frame's, real seconds
+   * @param picture blue, green, red
+   * @param stage from the picture to the stage
+   * @param right whether it is the right one
+   */
+  public ElbowLook look(double timeS, Mat picture, Stage stage, boolean right) {
+    int elbow = BodyMarks.elbow(right);
+    List<BodyMarks> seen = squares(picture, stage);
+    return new ElbowLook(
+        timeS,
+        seen.stream().mapToDouble(body -> body.x()[elbow]).toArray(),
+        seen.stream().mapToDouble(body -> body.y()[elbow]).toArray(),
+        seen.stream()
+            .mapToDouble(body -> body.presence() > LEAST_PRESENCE ? body.visibility()[elbow] : 0)
+            .toArray());
+  }
+
+  private List<BodyMarks> squares(Mat picture, Stage stage) {
     HandMarks here = stage.back(target);
     double palm = here.palmLength();
+    List<BodyMarks> seen = new ArrayList<>();
     for (double up : UP) {
       for (double side : SIDES) {
-        BodyMarks body =
-            networks.body(
-                picture, new Square(here.palmX(), here.palmY() - up * palm, side * palm, 0));
-        if (body.presence() > LEAST_PRESENCE) {
-          bodies.add(body.on(stage));
-        }
+        Square square = new Square(here.palmX(), here.palmY() - up * palm, side * palm, 0);
+        seen.add(networks.body(picture, square).on(stage));
       }
     }
+    return seen;
   }
 
   /**
@@ -65,7 +89,7 @@ public final class Elbows {
    * @param right whether it is the right one
    */
   public double @Nullable [] place(boolean right) {
-    int elbow = right ? BodyMarks.RIGHT_ELBOW : BodyMarks.LEFT_ELBOW;
+    int elbow = BodyMarks.elbow(right);
     List<BodyMarks> seen =
         bodies.stream().filter(body -> body.visibility()[elbow] > LEAST_VISIBILITY).toList();
     if (seen.size() < FEWEST) {

@@ -42,6 +42,24 @@ class OverlayTest {
   }
 
   @Test
+  void lostElbowIsShownWhereItIsTakenToBe() {
+    List<ElbowPath.Unseen> unseen =
+        List.of(new ElbowPath.Unseen(0.12, 20, -10, 1), new ElbowPath.Unseen(0.3, 24, -32, 8));
+    Elbow elbow =
+        Overlay.at(MadeEstimates.of(List.of(), path(0.1).withUnseen(unseen)), 0.3, 3).elbow();
+    assertNull(elbow.now());
+    assertEquals(new Overlay.Taken(new Spot(324, 168), 8), elbow.taken());
+    assertEquals("elbow lost, about 4.0 ± 0.8 cm", elbow.words());
+    Elbow soonAfter =
+        Overlay.at(MadeEstimates.of(List.of(), path(0.1).withUnseen(unseen)), 0.12, 3).elbow();
+    assertNull(soonAfter.now(), "what was seen a frame ago is not where it is now");
+    Elbow unscaled =
+        Overlay.at(MadeEstimates.of(List.of(), path(null).withUnseen(unseen)), 0.3, 3).elbow();
+    assertEquals("elbow lost, no scale", unscaled.words());
+    assertNull(elbow(0.1, 0.1).taken());
+  }
+
+  @Test
   void withoutAScaleThereAreNoCentimetresAndNoLimit() {
     Elbow elbow = elbow(null, 0.1);
     assertNull(elbow.limitPx());
@@ -92,20 +110,23 @@ class OverlayTest {
   }
 
   private static Elbow elbow(@Nullable Double cmPerPixel, double timeS) {
-    ElbowPath path =
-        new ElbowPath(
-            null,
-            null,
-            "given",
-            cmPerPixel,
-            null,
-            300,
-            200,
-            List.of(0.0, 0.05, 0.1, 0.5, 0.55),
-            List.of(0.0, 10.0, 20.0, 30.0, 40.0),
-            List.of(0.0, -5.0, -10.0, -15.0, -20.0),
-            List.of(0.0, Math.hypot(10, 5), Math.hypot(20, 10), Math.hypot(30, 15), 44.7),
-            List.of(new Burst(0.1, 0.5)));
-    return Overlay.at(MadeEstimates.of(List.of(), path), timeS, 3).elbow();
+    return Overlay.at(MadeEstimates.of(List.of(), path(cmPerPixel)), timeS, 3).elbow();
+  }
+
+  private static ElbowPath path(@Nullable Double cmPerPixel) {
+    return new ElbowPath(
+        null,
+        null,
+        "given",
+        cmPerPixel,
+        null,
+        300,
+        200,
+        List.of(0.0, 0.05, 0.1, 0.5, 0.55),
+        List.of(0.0, 10.0, 20.0, 30.0, 40.0),
+        List.of(0.0, -5.0, -10.0, -15.0, -20.0),
+        List.of(0.0, Math.hypot(10, 5), Math.hypot(20, 10), Math.hypot(30, 15), 44.7),
+        List.of(new Burst(0.1, 0.5)),
+        List.of());
   }
 }

@@ -167,6 +167,7 @@ class BenchTest {
             List.of(0.0, 0.0, 0.0, 0.0),
             // True: 0, 2.5 between samples, 5 and 5 cm.
             List.of(0.0, 27.0, 55.0, 50.0),
+            List.of(),
             List.of());
     ElbowComparison found = ElbowComparison.of(truth, estimate(List.of(), null, null, null, path));
     assertNotNull(found);
