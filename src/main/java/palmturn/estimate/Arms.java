@@ -31,6 +31,7 @@ record Arms(
     ScaleOf scale) {
   private static final double AFTER_S = 0.5;
   private static final double BY_SHAPE_CONFIDENCE = 0.5;
+  private static final double FOLLOWING_SHARE = 0.6;
 
   /** Finds the moving arm's elbow. */
   static Arms of(
@@ -63,7 +64,7 @@ record Arms(
               "The elbow was not followed: it could not be found. Give its place to have its"
                   + " drift."));
     }
-    ElbowTracker.Followed followed = follow(place, watch);
+    ElbowTracker.Followed followed = follow(place, new PartWatch(watch, 0, FOLLOWING_SHARE));
     List<String> said = new ArrayList<>(followed.warnings());
     String caution = scale.caution();
     if (followed.path() != null && caution != null) {
@@ -73,7 +74,11 @@ record Arms(
       said.add("The elbow's place was found by the program: check it in the picture.");
     }
     ElbowPath path = followed.path();
-    return new ElbowTracker.Followed(path == null ? null : taken(path, watch), said);
+    return new ElbowTracker.Followed(
+        path == null
+            ? null
+            : taken(path, new PartWatch(watch, FOLLOWING_SHARE, 1 - FOLLOWING_SHARE)),
+        said);
   }
 
   private ElbowPath taken(ElbowPath path, Watch watch) throws ClipException {

@@ -11,6 +11,11 @@ import org.jspecify.annotations.Nullable;
  * CE, Williams CKI 2006, Gaussian Processes for Machine Learning, equations 2.25 and 2.26.
  */
 public final class GaussianProcess {
+  /** So far, by share, may rounding part what should be symmetric. */
+  private static final double ROUNDING = 1e-9;
+
+  private static final double LEAST_VARIANCE = 1e-12;
+
   private final @Nullable DecompositionSolver solver;
 
   /**
@@ -22,7 +27,9 @@ public final class GaussianProcess {
     solver =
         covariance.length == 0
             ? null
-            : new CholeskyDecomposition(new Array2DRowRealMatrix(covariance)).getSolver();
+            : new CholeskyDecomposition(
+                    new Array2DRowRealMatrix(covariance), ROUNDING, LEAST_VARIANCE)
+                .getSolver();
   }
 
   /**

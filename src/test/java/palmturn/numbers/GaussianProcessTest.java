@@ -24,6 +24,13 @@ class GaussianProcessTest {
   }
 
   @Test
+  void whatRoundingPartsIsStillSymmetric() {
+    double[][] covariance = {{2, 1 + 1e-12}, {1, 2}};
+    double[] weights = new GaussianProcess(covariance).weights(new double[] {1, 1});
+    assertArrayEquals(new double[] {1 / 3.0, 1 / 3.0}, weights, 1e-9);
+  }
+
+  @Test
   void nothingKnownTellsNothing() {
     double[] weights = new GaussianProcess(new double[0][0]).weights(new double[0]);
     assertEquals(0, GaussianProcess.weighted(weights, new double[0]));
