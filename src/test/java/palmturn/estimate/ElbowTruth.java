@@ -8,11 +8,13 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.EnumSet;
 import org.bytedeco.opencv.opencv_core.Mat;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
 import palmturn.clip.Picture;
 import palmturn.numbers.Stats;
+import palmturn.trial.Estimate.Source;
 import palmturn.trial.Hand;
 
 /**
@@ -112,6 +114,22 @@ record ElbowTruth(
     for (int i = 0; i < way.length; i++) {
       way[i] -= place;
     }
+  }
+
+  /**
+   * Returns a request that is given the elbow's place in the first picture, and the scale there.
+   */
+  Request given() {
+    return new Request(
+        hand,
+        null,
+        null,
+        null,
+        1,
+        EnumSet.allOf(Source.class),
+        new Hints(null, elbow, null, new Scale(0, 0, 100, 0, 100 * cmPerPixel), null, null, null),
+        ElbowErrors.LIMIT_CM,
+        null);
   }
 
   /** Returns the true way at a moment, right and up, cm. */

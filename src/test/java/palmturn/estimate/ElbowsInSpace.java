@@ -3,14 +3,12 @@ package palmturn.estimate;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.nio.file.Path;
-import java.util.EnumSet;
 import java.util.Locale;
 import palmturn.clip.ClipFile;
 import palmturn.estimate.shape.NetworkUse;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.ElbowInSpace;
-import palmturn.trial.Estimate.Source;
 import palmturn.work.LandmarkModels;
 
 /**
@@ -19,8 +17,6 @@ import palmturn.work.LandmarkModels;
  * first picture and the scale there are given; the forearm's length is not.
  */
 final class ElbowsInSpace {
-  private static final double LIMIT_CM = 3;
-
   private ElbowsInSpace() {}
 
   /** Returns whether a way is right to 1 cm or to a tenth of the true one. */
@@ -39,22 +35,10 @@ final class ElbowsInSpace {
       boolean own = root.has("elbowPx");
       JsonNode series = root.get(own ? "elbowInSpaceCm" : "elbow_displacement_cm");
       double hz = root.get(own ? "seriesHz" : "series_hz").asDouble();
-      Scale scale = new Scale(0, 0, 100, 0, 100 * truth.cmPerPixel());
-      Request request =
-          new Request(
-              truth.hand(),
-              null,
-              null,
-              null,
-              1,
-              EnumSet.allOf(Source.class),
-              new Hints(null, truth.elbow(), null, scale, null, null, null),
-              LIMIT_CM,
-              null);
       Estimate found =
           Estimator.estimate(
               ClipFile.open(truth.clip()),
-              request,
+              truth.given(),
               NetworkUse.usual(LandmarkModels.inDataFolder().folder()),
               Watch.NONE);
       ElbowPath path = found.elbow();

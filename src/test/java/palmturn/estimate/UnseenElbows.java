@@ -3,9 +3,10 @@ package palmturn.estimate;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipFile;
@@ -15,15 +16,14 @@ import palmturn.estimate.shape.Networks;
 import palmturn.numbers.Stats;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate.Burst;
-import palmturn.trial.Estimate.Source;
 import palmturn.trial.Hand;
 import palmturn.work.LandmarkModels;
 
 /**
  * Prints how far off a lost elbow is taken to be, with the landmark networks and without, for drawn
  * clips in which something covers the elbow, a shadow falls on it, or it stays in view and its
- * patch's path is taken away: {@code UnseenElbows SECONDS TRUTH.json …}. The elbow's place in the
- * first picture and the scale there are given.
+ * patch's path is taken away: {@code UnseenElbows [--covered] SECONDS TRUTH.json …}. The elbow's
+ * place in the first picture and the scale there are given.
  */
 final class UnseenElbows {
   /** Within so many standard deviations lie nineteen of twenty of two normal errors together. */
@@ -37,11 +37,9 @@ final class UnseenElbows {
       this(new ArrayList<>(), new ArrayList<>());
     }
 
-    void add(ElbowTruth truth, ElbowPath path) {
-      for (ElbowPath.Unseen unseen : path.unseen()) {
-        offCm.add(errorCm(truth, unseen));
-        sdCm.add(unseen.sdPx() * truth.cmPerPixel());
-      }
+    void add(ElbowTruth truth, ElbowPath.Unseen unseen) {
+      offCm.add(errorCm(truth, unseen));
+      sdCm.add(unseen.sdPx() * truth.cmPerPixel());
     }
 
     void addAll(Told other) {
@@ -84,25 +82,8 @@ final class UnseenElbows {
   /** Estimates a clip with the elbow and the scale given; null where the elbow is not followed. */
   static @Nullable ElbowPath path(ElbowTruth truth, @Nullable NetworkUse networks)
       throws Exception {
-    Request request =
-        new Request(
-            truth.hand(),
-            null,
-            null,
-            null,
-            1,
-            EnumSet.allOf(Source.class),
-            new Hints(
-                null,
-                truth.elbow(),
-                null,
-                new Scale(0, 0, 100, 0, 100 * truth.cmPerPixel()),
-                null,
-                null,
-                null),
-            ElbowErrors.LIMIT_CM,
-            null);
-    return Estimator.estimate(ClipFile.open(truth.clip()), request, networks, Watch.NONE).elbow();
+    return Estimator.estimate(ClipFile.open(truth.clip()), truth.given(), networks, Watch.NONE)
+        .elbow();
   }
 
   /** Returns a path without its frames of a stretch. */
@@ -160,12 +141,23 @@ final class UnseenElbows {
   }
 
   public static void main(String[] args) throws Exception {
-    double lostS = Double.parseDouble(args[0]);
+    boolean covered = args[0].equals("--covered");
+    int first = covered ? 1 : 0;
+    double lostS = Double.parseDouble(args[first]);
     NetworkUse use = NetworkUse.usual(LandmarkModels.inDataFolder().folder());
     List<ElbowTruth> truths = new ArrayList<>();
-    for (int i = 1; i < args.length; i++) {
+    for (int i = first + 1; i < args.length; i++) {
       truths.add(ElbowTruth.read(Path.of(args[i])));
     }
+    if (covered) {
+      covered(lostS, truths, use);
+    } else {
+      inView(lostS, truths, use);
+    }
+  }
+
+  private static void inView(double lostS, List<ElbowTruth> truths, NetworkUse use)
+      throws Exception {
     row(
         "in view",
         truths,
@@ -184,6 +176,10 @@ final class UnseenElbows {
                 Double.POSITIVE_INFINITY,
                 networks),
         use);
+  }
+
+  private static void covered(double lostS, List<ElbowTruth> truths, NetworkUse use)
+      throws Exception {
     Path folder = Files.createTempDirectory("covered");
     for (CoveredElbow.Cover cover :
         new CoveredElbow.Cover[] {
@@ -193,9 +189,9 @@ final class UnseenElbows {
           cover.toString(),
           truths,
           (truth, networks) -> {
-            ElbowTruth covered = CoveredElbow.write(truth, cover, lostS, folder).truth();
-            ElbowPath path = path(covered, networks);
-            Files.delete(covered.clip());
+            ElbowTruth hidden = CoveredElbow.write(truth, cover, lostS, folder).truth();
+            ElbowPath path = path(hidden, networks);
+            Files.delete(hidden.clip());
             return path;
           },
           use);
@@ -211,23 +207,39 @@ final class UnseenElbows {
   private static void row(String how, List<ElbowTruth> truths, Telling telling, NetworkUse use)
       throws Exception {
     Told with = new Told();
+    Told also = new Told();
     Told without = new Told();
     for (ElbowTruth truth : truths) {
-      Told with1 = told(truth, telling.of(truth, use));
-      Told without1 = told(truth, telling.of(truth, null));
-      System.out.printf(
-          "%-18s %-30.30s with: %s; without: %s%n",
-          how, truth.clip().getFileName(), with1, without1);
-      with.addAll(with1);
-      without.addAll(without1);
+      ElbowPath byBoth = telling.of(truth, use);
+      ElbowPath byPatch = telling.of(truth, null);
+      Told here = told(truth, byBoth, null);
+      Told alsoHere = told(truth, byBoth, byPatch);
+      Told withoutHere = told(truth, byPatch, null);
+      print(how, truth.clip().getFileName().toString(), here, alsoHere, withoutHere);
+      with.addAll(here);
+      also.addAll(alsoHere);
+      without.addAll(withoutHere);
     }
-    System.out.printf("%-18s all: with: %s; without: %s%n", how, with, without);
+    print(how, "all", with, also, without);
   }
 
-  private static Told told(ElbowTruth truth, @Nullable ElbowPath path) {
+  private static void print(String how, String clip, Told with, Told also, Told without) {
+    System.out.printf("%s, %s%n", how, clip);
+    System.out.printf("  with                        %s%n", with);
+    System.out.printf("  with, where told without    %s%n", also);
+    System.out.printf("  without                     %s%n", without);
+  }
+
+  /** Returns what a path tells of those moments of which another tells something too. */
+  private static Told told(ElbowTruth truth, @Nullable ElbowPath path, @Nullable ElbowPath other) {
     Told told = new Told();
     if (path != null) {
-      told.add(truth, path);
+      Set<Double> timesS =
+          (other == null ? path : other)
+              .unseen().stream().map(ElbowPath.Unseen::timeS).collect(Collectors.toSet());
+      path.unseen().stream()
+          .filter(each -> timesS.contains(each.timeS()))
+          .forEach(each -> told.add(truth, each));
     }
     return told;
   }
