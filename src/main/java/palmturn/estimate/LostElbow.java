@@ -25,10 +25,10 @@ record LostElbow(ClipFile clip, Footage footage, double realPerMediaS) {
   private static final double SHORT_S = 0.3;
 
   private static final double EVERY_S = 0.2;
-  private static final int MOST_LOOKS = 20;
+  private static final int MOST_LOOKS = 10;
 
   /** So many looks are held against the path. */
-  private static final int HELD = 12;
+  private static final int HELD = 10;
 
   /**
    * Returns a path with where its elbow is taken to have been in its gaps.
