@@ -22,7 +22,7 @@ final class ElbowFusion {
   /** What the patch is known to, radii of the disc: 0.15 cm. */
   private static final double PATCH_RADII = 0.036;
 
-  /** What they are off by fades by e in so many seconds of real time. */
+  /** What the landmarks are off by fades by e in so many seconds of real time. */
   private static final double FADES_S = 0.6;
 
   /** Where less is known nothing is told, radii of the disc: 3 cm. */

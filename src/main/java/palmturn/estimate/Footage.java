@@ -36,10 +36,10 @@ record Footage(
     return timesS.length;
   }
 
-  /** Returns the frame nearest to a moment, the earlier of two. */
+  /** Returns the frame nearest to a moment, the later of two. */
   int nearest(double timeS) {
     int at = 0;
-    while (at + 1 < frames() && Math.abs(timesS[at + 1] - timeS) < Math.abs(timesS[at] - timeS)) {
+    while (at + 1 < frames() && Math.abs(timesS[at + 1] - timeS) <= Math.abs(timesS[at] - timeS)) {
       at++;
     }
     return at;

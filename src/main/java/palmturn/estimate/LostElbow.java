@@ -17,7 +17,7 @@ import palmturn.trial.Estimate.Burst;
  * times while the elbow is seen, to hold it against the patch.
  *
  * @param clip the clip
- * @param footage of the stretch
+ * @param footage of the stretch, in real seconds
  * @param realPerMediaS real seconds in one of the clip's
  */
 record LostElbow(ClipFile clip, Footage footage, double realPerMediaS) {

@@ -2,6 +2,7 @@ package palmturn.trial;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -69,7 +70,12 @@ public record ElbowPath(
    * @param perPixel how many one pixel of the picture is
    * @param decimals that are worth telling
    */
-  public record Unit(String name, double perPixel, int decimals) {}
+  public record Unit(String name, double perPixel, int decimals) {
+    /** Returns a number of pixels in it, without its name. */
+    public String of(double px) {
+      return String.format(Locale.ROOT, "%." + decimals + "f", px * perPixel);
+    }
+  }
 
   /** Returns the best unit that there is a scale for, null without any. */
   public @Nullable Unit unit() {

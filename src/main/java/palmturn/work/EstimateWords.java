@@ -162,15 +162,10 @@ public final class EstimateWords {
   private static String unseen(ElbowPath path) {
     ElbowPath.Unseen farthest = path.farthestUnseen();
     ElbowPath.Unit unit = path.unit();
-    if (farthest == null || unit == null) {
-      return "";
-    }
-    String pattern = ", then up to about %%.%1$df %2$s away (SD %%.%1$df)";
-    return String.format(
-        Locale.ROOT,
-        pattern.formatted(unit.decimals(), unit.name()),
-        farthest.distancePx() * unit.perPixel(),
-        farthest.sdPx() * unit.perPixel());
+    return farthest == null || unit == null
+        ? ""
+        : ", then up to about %s %s away (SD %s)"
+            .formatted(unit.of(farthest.distancePx()), unit.name(), unit.of(farthest.sdPx()));
   }
 
   private static String sources(Estimate found) {

@@ -178,16 +178,11 @@ record Overlay(
   }
 
   private static String about(ElbowPath path, ElbowPath.Unseen unseen) {
-    Double cm = path.cmPerPixel();
-    Double forearm = path.forearmPx();
-    double px = unseen.distancePx();
-    if (cm != null) {
-      return String.format(Locale.ROOT, "about %.1f ± %.1f cm", px * cm, unseen.sdPx() * cm);
-    }
-    return forearm == null
+    ElbowPath.Unit unit = path.unit();
+    return unit == null
         ? "no scale"
-        : String.format(
-            Locale.ROOT, "about %.2f ± %.2f forearms", px / forearm, unseen.sdPx() / forearm);
+        : "about %s ± %s %s"
+            .formatted(unit.of(unseen.distancePx()), unit.of(unseen.sdPx()), unit.name());
   }
 
   private static boolean lostBetween(ElbowPath path, double fromS, double toS) {
