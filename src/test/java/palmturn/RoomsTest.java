@@ -39,17 +39,20 @@ class RoomsTest {
     MAY_IMPORT.put("trial", List.of());
     MAY_IMPORT.put("numbers", List.of());
     MAY_IMPORT.put("edit", List.of("trial"));
-    MAY_IMPORT.put("clip", List.of());
+    MAY_IMPORT.put("clip", List.of("trial"));
     MAY_IMPORT.put("estimate", List.of("trial", "numbers", "clip"));
     MAY_IMPORT.put("measure", List.of("trial", "numbers"));
     MAY_IMPORT.put("settle", List.of("trial", "numbers"));
     MAY_IMPORT.put("advise", List.of("trial", "numbers", "measure"));
+    MAY_IMPORT.put("wording", List.of("trial", "measure", "settle", "advise"));
     MAY_IMPORT.put("json", List.of("trial", "numbers", "measure", "settle", "advise"));
     MAY_IMPORT.put("store", List.of("trial", "clip", "json"));
     MAY_IMPORT.put("film", List.of("trial", "clip"));
-    MAY_IMPORT.put("chart", List.of("trial", "measure"));
-    MAY_IMPORT.put("report", List.of("trial", "numbers", "measure", "settle", "advise", "chart"));
-    MAY_IMPORT.put("synth", List.of("trial", "film"));
+    MAY_IMPORT.put("camera", List.of("trial", "clip"));
+    MAY_IMPORT.put("chart", List.of("trial", "measure", "wording"));
+    MAY_IMPORT.put(
+        "report", List.of("trial", "numbers", "measure", "settle", "advise", "wording", "chart"));
+    MAY_IMPORT.put("settings", List.of("trial", "json"));
     MAY_IMPORT.put(
         "work",
         List.of(
@@ -60,16 +63,19 @@ class RoomsTest {
             "measure",
             "settle",
             "advise",
+            "wording",
             "json",
             "store",
             "film",
+            "camera",
             "chart",
             "report",
-            "synth"));
+            "settings"));
     MAY_IMPORT.put(
         "cli",
         List.of(
             "work",
+            "wording",
             "trial",
             "numbers",
             "clip",
@@ -78,12 +84,13 @@ class RoomsTest {
             "settle",
             "advise",
             "store",
-            "synth"));
+            "settings"));
     MAY_IMPORT.put(
         "app",
         List.of(
             "work",
             "edit",
+            "wording",
             "chart",
             "trial",
             "numbers",
@@ -93,19 +100,20 @@ class RoomsTest {
             "settle",
             "advise",
             "store",
-            "film"));
+            "film",
+            "settings"));
   }
 
   /** Library to the rooms that may use it. */
   private static final Map<String, List<String>> LIBRARIES =
       Map.ofEntries(
-          Map.entry("org.bytedeco.ffmpeg..", List.of("clip", "film")),
-          Map.entry("org.bytedeco.opencv..", List.of("estimate")),
+          Map.entry("org.bytedeco.ffmpeg..", List.of("clip", "film", "camera", "lab")),
+          Map.entry("org.bytedeco.opencv..", List.of("estimate", "lab")),
           Map.entry("org.hipparchus..", List.of("numbers")),
-          Map.entry("com.fasterxml.jackson..", List.of("json")),
+          Map.entry("com.fasterxml.jackson..", List.of("json", "lab")),
           Map.entry("org.jfree..", List.of("chart", "app")),
           Map.entry("gg.jte..", List.of("report")),
-          Map.entry("picocli..", List.of("cli")),
+          Map.entry("picocli..", List.of("cli", "lab")),
           Map.entry("me.tongfei..", List.of("cli")),
           Map.entry("javafx..", List.of("app")),
           Map.entry("com.openhtmltopdf..", List.of("report")),
@@ -114,7 +122,7 @@ class RoomsTest {
 
   /** Rooms that touch no file, no pixel and no screen. */
   private static final List<String> PURE =
-      List.of("trial", "numbers", "edit", "measure", "settle", "advise");
+      List.of("trial", "numbers", "edit", "measure", "settle", "advise", "wording");
 
   @TestFactory
   Stream<DynamicTest> everyRoomImportsOnlyWhatTheDesignLetsIt() {
@@ -179,6 +187,28 @@ class RoomsTest {
                             .because("what computes must be testable with nothing but arrays")
                             .allowEmptyShould(true)
                             .check(CLASSES)));
+  }
+
+  @Test
+  void theProductKnowsNothingOfTheLaboratory() {
+    noClasses()
+        .that()
+        .resideOutsideOfPackage(in("lab"))
+        .should()
+        .dependOnClassesThat()
+        .resideInAPackage(in("lab"))
+        .because("the laboratory has a jar of its own, which users never install")
+        .check(CLASSES);
+  }
+
+  @Test
+  void noCircleBetweenSubRooms() {
+    slices()
+        .matching("palmturn.(estimate.*)..")
+        .should()
+        .beFreeOfCycles()
+        .because("a circle makes two sub-rooms one")
+        .check(CLASSES);
   }
 
   @Test

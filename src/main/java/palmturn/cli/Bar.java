@@ -6,11 +6,11 @@ import me.tongfei.progressbar.ProgressBar;
 import me.tongfei.progressbar.ProgressBarBuilder;
 import me.tongfei.progressbar.ProgressBarStyle;
 import org.jspecify.annotations.Nullable;
-import palmturn.work.Progress;
+import palmturn.clip.Progress;
 import picocli.CommandLine.Model.CommandSpec;
 
 /** A progress bar on a terminal, and nothing elsewhere. */
-final class Bar implements Progress, AutoCloseable {
+public final class Bar implements Progress, AutoCloseable {
   private static final int STEPS = 1000;
   private static final int COLUMNS = 79;
   private static final int MESSAGE = 28;
@@ -23,7 +23,7 @@ final class Bar implements Progress, AutoCloseable {
   }
 
   /** Returns a bar for a command, which is shown only where standard error is a terminal. */
-  static Bar on(CommandSpec spec) {
+  public static Bar on(CommandSpec spec) {
     return on(spec, () -> false);
   }
 

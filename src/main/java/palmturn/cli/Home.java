@@ -6,11 +6,11 @@ import palmturn.work.Recents;
 import palmturn.work.UserError;
 
 /** Where the program lies, with its bundled clips, and where this user's settings do. */
-final class Home {
+public final class Home {
   private Home() {}
 
   /** Returns the folder that the launcher names, else the one the program's jar lies under. */
-  static Path folder() throws UserError {
+  public static Path folder() throws UserError {
     String named = System.getProperty("palmturn.home");
     if (named != null) {
       return Path.of(named);

@@ -1,7 +1,7 @@
 package palmturn.cli;
 
 import org.jspecify.annotations.Nullable;
-import palmturn.estimate.Hints;
+import palmturn.estimate.request.Hints;
 import palmturn.trial.BodyLength;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
-import palmturn.estimate.shape.ModelFile.NpmPackage;
+import palmturn.estimate.hands.ModelFile.NpmPackage;
 import palmturn.work.LandmarkModels;
 import palmturn.work.LandmarkModels.Standing;
 import palmturn.work.LandmarkModels.State;

@@ -49,14 +49,12 @@ import picocli.CommandLine.ScopeType;
       DrillsCommand.class,
       ClicksCommand.class,
       VerifyCommand.class,
-      ModelsCommand.class,
-      SynthCommand.class,
-      BenchCommand.class
+      ModelsCommand.class
     })
 public final class PalmturnCommand implements Callable<Integer> {
-  static final int DONE = 0;
-  static final int WRONG_DATA = 1;
-  static final int WRONG_USE = 2;
+  public static final int DONE = 0;
+  public static final int WRONG_DATA = 1;
+  public static final int WRONG_USE = 2;
 
   private final AppStarter app;
 

@@ -4,11 +4,11 @@ import java.util.Locale;
 import picocli.CommandLine.Model.CommandSpec;
 
 /** Prints a line of a command. */
-final class Say {
+public final class Say {
   private Say() {}
 
   /** Prints a formatted line to the command's standard output. */
-  static void to(CommandSpec spec, String format, Object... values) {
+  public static void to(CommandSpec spec, String format, Object... values) {
     spec.commandLine().getOut().println(String.format(Locale.ROOT, format, values));
   }
 

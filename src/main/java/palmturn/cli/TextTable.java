@@ -4,13 +4,13 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Rows of text in columns: the first left-aligned, as words are, numbers to the right. */
-final class TextTable {
+public final class TextTable {
   private static final String GAP = "  ";
 
   private TextTable() {}
 
   /** Returns the rows with their columns aligned; the first row is the heading. */
-  static List<String> lines(List<List<String>> rows) {
+  public static List<String> lines(List<List<String>> rows) {
     int columns = rows.get(0).size();
     List<String> lines = new ArrayList<>();
     for (List<String> row : rows) {

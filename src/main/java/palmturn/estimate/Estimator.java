@@ -10,8 +10,22 @@ import palmturn.clip.ClipException;
 import palmturn.clip.ClipFacts;
 import palmturn.clip.ClipFile;
 import palmturn.clip.FrameTable;
+import palmturn.clip.PartProgress;
+import palmturn.clip.Progress;
 import palmturn.clip.Sound;
-import palmturn.estimate.shape.NetworkUse;
+import palmturn.estimate.elbow.Arms;
+import palmturn.estimate.elbow.ElbowTracker;
+import palmturn.estimate.frames.Footage;
+import palmturn.estimate.hands.NetworkUse;
+import palmturn.estimate.hands.ShapeReading;
+import palmturn.estimate.motion.FlowPass;
+import palmturn.estimate.motion.Motion;
+import palmturn.estimate.motion.Stretches;
+import palmturn.estimate.request.KnownSide;
+import palmturn.estimate.request.Request;
+import palmturn.estimate.sound.Heard;
+import palmturn.estimate.sound.Onsets;
+import palmturn.estimate.sound.SoundAlone;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.Burst;
 import palmturn.trial.Estimate.Source;
@@ -33,7 +47,7 @@ public final class Estimator {
 
   private final ClipFile clip;
   private final Request request;
-  private final Watch watch;
+  private final Progress watch;
   private final @Nullable NetworkUse networks;
   private final FrameTable frames;
   private final int from;
@@ -46,9 +60,9 @@ public final class Estimator {
   private @Nullable Attempt doubtful;
 
   /** A trial that was seen, and the sound laid beside it. */
-  record Attempt(Stretches.Stretch stretch, Motion motion, @Nullable Heard heard) {}
+  public record Attempt(Stretches.Stretch stretch, Motion motion, @Nullable Heard heard) {}
 
-  private Estimator(ClipFile clip, Request request, @Nullable NetworkUse networks, Watch watch) {
+  private Estimator(ClipFile clip, Request request, @Nullable NetworkUse networks, Progress watch) {
     this.clip = clip;
     this.networks = request.use().contains(Source.SHAPE) ? networks : null;
     this.request = request;
@@ -66,7 +80,7 @@ public final class Estimator {
    * @throws StoppedException if {@code watch} stops it
    */
   public static Estimate estimate(
-      ClipFile clip, Request request, @Nullable NetworkUse networks, Watch watch)
+      ClipFile clip, Request request, @Nullable NetworkUse networks, Progress watch)
       throws ClipException {
     return new Estimator(clip, request, networks, watch).estimate();
   }
@@ -115,12 +129,14 @@ public final class Estimator {
         Arms.of(
             clip,
             request,
-            trials.get(0),
+            trials.get(0).stretch(),
+            trials.get(0).motion(),
             slaps.slaps(),
             networks,
             shape == null ? null : shape.seen());
     warnings.addAll(request.hints().unlikely());
-    ElbowTracker.Followed elbow = arms.moving(new PartWatch(watch, elbowFrom(), 1 - elbowFrom()));
+    ElbowTracker.Followed elbow =
+        arms.moving(new PartProgress(watch, elbowFrom(), 1 - elbowFrom()));
     warnings.addAll(elbow.warnings());
     ShapeReading.Told told =
         shape == null
@@ -128,7 +144,7 @@ public final class Estimator {
             : shape.told(
                 elbow.path(),
                 arms.inSpace(elbow.path()),
-                arms.target(new PartWatch(watch, 1, 0)),
+                arms.target(new PartProgress(watch, 1, 0)),
                 request.realPerMediaS());
     warnings.addAll(shrank(told));
     Estimate found =
@@ -179,7 +195,7 @@ public final class Estimator {
             request,
             networks,
             trusted,
-            new PartWatch(watch, motionShare(), SHAPE_SHARE),
+            new PartProgress(watch, motionShare(), SHAPE_SHARE),
             warnings);
   }
 
@@ -254,8 +270,8 @@ public final class Estimator {
     List<Stretches.Stretch> stretches =
         Stretches.of(clip, from, to, request.realPerMediaS(), watch);
     for (int i = 0; i < stretches.size(); i++) {
-      Watch within =
-          new PartWatch(
+      Progress within =
+          new PartProgress(
               watch,
               i / (double) stretches.size() * motionShare(),
               motionShare() / stretches.size());
@@ -282,7 +298,7 @@ public final class Estimator {
     return trials;
   }
 
-  private List<Motion> motions(Stretches.Stretch stretch, Watch within) throws ClipException {
+  private List<Motion> motions(Stretches.Stretch stretch, Progress within) throws ClipException {
     ClipFacts facts = clip.facts();
     Footage footage =
         FlowPass.of(

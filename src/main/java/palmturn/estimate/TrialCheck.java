@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
+import palmturn.estimate.motion.Contacts;
+import palmturn.estimate.motion.Motion;
+import palmturn.estimate.sound.Heard;
 import palmturn.numbers.Robust;
 
 /**
@@ -11,7 +14,7 @@ import palmturn.numbers.Robust;
  * slapping hands, of hands that turn, wave, clap or sign, and of scenes without hands; what was
  * measured is in docs/measured.md.
  */
-final class TrialCheck {
+public final class TrialCheck {
   private static final int FEWEST = 6;
 
   /** Slower than this, slapping and turning in the air look alike. */
@@ -41,7 +44,7 @@ final class TrialCheck {
    *
    * @param heard the sound laid beside it, null without sound
    */
-  static List<String> against(Motion motion, @Nullable Heard heard) {
+  public static List<String> against(Motion motion, @Nullable Heard heard) {
     List<String> against = new ArrayList<>();
     Contacts contacts = motion.contacts();
     if (motion.size() < FEWEST) {

@@ -4,7 +4,7 @@ package palmturn.json;
 public final class JsonException extends Exception {
   private static final long serialVersionUID = 1L;
 
-  JsonException(String message) {
+  public JsonException(String message) {
     // A file's own words are among it, and a terminal takes some characters for orders.
     super(message.replaceAll("[\\p{Cc}\\p{Zl}\\p{Zp}]", " "));
   }

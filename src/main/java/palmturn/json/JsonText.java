@@ -20,7 +20,7 @@ import java.util.List;
 import java.util.Map;
 
 /** Text to tree and back: strict, bounded, and laid out so that a person can read and diff it. */
-final class JsonText {
+public final class JsonText {
   /** Far deeper than any form here, far shallower than the stack. */
   static final int MAX_NESTING = 64;
 
@@ -48,7 +48,7 @@ final class JsonText {
 
   private JsonText() {}
 
-  static ObjectNode object() {
+  public static ObjectNode object() {
     return MAPPER.createObjectNode();
   }
 
@@ -56,12 +56,12 @@ final class JsonText {
     return MAPPER.createArrayNode();
   }
 
-  static JsonNode tree(Object value) {
+  public static JsonNode tree(Object value) {
     return value instanceof JsonNode node ? node : MAPPER.valueToTree(value);
   }
 
   /** Returns a list of numbers, each rounded to some decimals. */
-  static ArrayNode numbers(List<Double> values, int decimals) {
+  public static ArrayNode numbers(List<Double> values, int decimals) {
     ArrayNode array = array();
     values.forEach(value -> array.add(rounded(value, decimals)));
     return array;
@@ -71,7 +71,7 @@ final class JsonText {
     return BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_EVEN).doubleValue();
   }
 
-  static JsonNode parse(String text) throws JsonException {
+  public static JsonNode parse(String text) throws JsonException {
     if (text.length() > MAX_CHARACTERS) {
       throw new JsonException("too long: over %d characters".formatted(MAX_CHARACTERS));
     }
@@ -101,7 +101,7 @@ final class JsonText {
   }
 
   /** Returns a value on one line, without a line break at its end. */
-  static String line(JsonNode node) {
+  public static String line(JsonNode node) {
     try {
       return MAPPER.writeValueAsString(node);
     } catch (JsonProcessingException e) {

@@ -3,6 +3,7 @@ package palmturn.json;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.Placed;
+import palmturn.trial.Point;
 
 /** What a person has pointed at in a trial's picture, as a trial's file holds it. */
 final class PlacedJson {
@@ -21,16 +22,16 @@ final class PlacedJson {
         keys.rest());
   }
 
-  private static Placed.Spot spot(Keys keys) throws JsonException {
-    Placed.Spot spot =
-        new Placed.Spot(keys.number("x", -MOST_PX, MOST_PX), keys.number("y", -MOST_PX, MOST_PX));
+  private static Point spot(Keys keys) throws JsonException {
+    Point spot =
+        new Point(keys.number("x", -MOST_PX, MOST_PX), keys.number("y", -MOST_PX, MOST_PX));
     keys.refuseRest();
     return spot;
   }
 
   private static Placed.Length length(Keys keys) throws JsonException {
-    Placed.Spot from = keys.object("from", PlacedJson::spot);
-    Placed.Spot to = keys.object("to", PlacedJson::spot);
+    Point from = keys.object("from", PlacedJson::spot);
+    Point to = keys.object("to", PlacedJson::spot);
     double cm = keys.above0("cm", MOST_CM);
     keys.refuseRest();
     return keys.make(() -> new Placed.Length(from, to, cm));
@@ -56,7 +57,7 @@ final class PlacedJson {
     return node;
   }
 
-  private static @Nullable ObjectNode write(Placed.@Nullable Spot spot) {
+  private static @Nullable ObjectNode write(@Nullable Point spot) {
     if (spot == null) {
       return null;
     }

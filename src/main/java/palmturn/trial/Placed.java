@@ -15,26 +15,13 @@ import org.jspecify.annotations.Nullable;
  */
 public record Placed(
     Estimate.@Nullable Region handRegion,
-    @Nullable Spot elbow,
-    @Nullable Spot trunk,
+    @Nullable Point elbow,
+    @Nullable Point trunk,
     @Nullable Length scale,
-    @Nullable Spot target,
+    @Nullable Point target,
     Extra extra) {
   /** Nothing pointed at. */
   public static final Placed NONE = new Placed(null, null, null, null, null, Extra.NONE);
-
-  /**
-   * A place.
-   *
-   * @param x from the left edge, pixels
-   * @param y from the upper edge, pixels
-   */
-  public record Spot(double x, double y) {
-    /** Returns the place some pixels to the right and down. */
-    public Spot moved(double right, double down) {
-      return new Spot(x + right, y + down);
-    }
-  }
 
   /**
    * A line of known length, at the distance of the moving elbow.
@@ -43,7 +30,7 @@ public record Placed(
    * @param to the other end
    * @param cm between them, above 0
    */
-  public record Length(Spot from, Spot to, double cm) {
+  public record Length(Point from, Point to, double cm) {
     public Length {
       if (!(cm > 0) || from.equals(to)) {
         throw new IllegalArgumentException(
@@ -58,12 +45,12 @@ public record Placed(
   }
 
   /** Returns these with another elbow. */
-  public Placed withElbow(@Nullable Spot spot) {
+  public Placed withElbow(@Nullable Point spot) {
     return new Placed(handRegion, spot, trunk, scale, target, extra);
   }
 
   /** Returns these with another place on the trunk. */
-  public Placed withTrunk(@Nullable Spot spot) {
+  public Placed withTrunk(@Nullable Point spot) {
     return new Placed(handRegion, elbow, spot, scale, target, extra);
   }
 
@@ -73,7 +60,7 @@ public record Placed(
   }
 
   /** Returns these with another target palm. */
-  public Placed withTarget(@Nullable Spot spot) {
+  public Placed withTarget(@Nullable Point spot) {
     return new Placed(handRegion, elbow, trunk, scale, spot, extra);
   }
 }

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import palmturn.clip.Progress;
 import palmturn.json.ProgressJson;
 import palmturn.measure.Courses;
 import palmturn.measure.Limits;

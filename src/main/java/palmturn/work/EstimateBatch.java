@@ -13,6 +13,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipHash;
+import palmturn.clip.Progress;
 import palmturn.json.EstimateLine;
 import palmturn.json.PrintedEstimate;
 import palmturn.store.SessionFolder;

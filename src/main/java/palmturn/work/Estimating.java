@@ -7,12 +7,12 @@ import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFacts;
 import palmturn.clip.ClipFile;
+import palmturn.clip.Progress;
 import palmturn.estimate.Estimator;
-import palmturn.estimate.Hints;
-import palmturn.estimate.KnownSide;
-import palmturn.estimate.Request;
-import palmturn.estimate.Watch;
-import palmturn.estimate.shape.NetworkUse;
+import palmturn.estimate.hands.NetworkUse;
+import palmturn.estimate.request.Hints;
+import palmturn.estimate.request.KnownSide;
+import palmturn.estimate.request.Request;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
 import palmturn.trial.Estimate;
@@ -60,7 +60,7 @@ public final class Estimating {
     return new Estimating(Estimating::byAllThatIsThere, LimitsInForce.of(settings, null));
   }
 
-  private static Estimate byAllThatIsThere(ClipFile clip, Request request, Watch watch)
+  private static Estimate byAllThatIsThere(ClipFile clip, Request request, Progress watch)
       throws ClipException {
     boolean shape = request.use().contains(Estimate.Source.SHAPE);
     Path installed = shape ? LandmarkModels.ofThisUser().installed() : null;
@@ -76,7 +76,7 @@ public final class Estimating {
      *
      * @throws ClipException if it can't be read
      */
-    Estimate estimate(ClipFile clip, Request request, Watch watch) throws ClipException;
+    Estimate estimate(ClipFile clip, Request request, Progress watch) throws ClipException;
   }
 
   /**
@@ -197,8 +197,8 @@ public final class Estimating {
     }
   }
 
-  private static Watch watch(Progress progress) {
-    return new Watch() {
+  private static Progress watch(Progress progress) {
+    return new Progress() {
       @Override
       public void at(double share, String what) {
         progress.at(share, what);

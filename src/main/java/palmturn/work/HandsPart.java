@@ -4,7 +4,7 @@ import java.awt.Rectangle;
 import java.awt.geom.Rectangle2D;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.Estimate;
-import palmturn.trial.Placed;
+import palmturn.trial.Point;
 import palmturn.trial.Trial;
 
 /** Which part of a trial's picture holds hands and elbow. */
@@ -38,7 +38,7 @@ public final class HandsPart {
     }
     Rectangle all =
         new Rectangle2D.Double(region.x(), region.y(), region.width(), region.height()).getBounds();
-    Placed.Spot elbow = trial.places().elbow();
+    Point elbow = trial.places().elbow();
     Estimate estimate = trial.estimate();
     if (elbow != null) {
       all.add(elbow.x(), elbow.y());

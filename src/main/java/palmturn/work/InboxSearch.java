@@ -17,6 +17,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
+import palmturn.clip.Progress;
 import palmturn.report.MarksCsv;
 import palmturn.settle.Settled;
 import palmturn.store.SessionFolder;

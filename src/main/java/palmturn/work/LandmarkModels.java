@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipHash;
+import palmturn.clip.Progress;
 import palmturn.json.ModelsJson;
 
 /**

@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Properties;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
-import palmturn.estimate.shape.ModelFile.NpmPackage;
+import palmturn.estimate.hands.ModelFile.NpmPackage;
 
 /** What lies beside the landmark networks: their licence, whose they are, when and whence. */
 final class ModelPapers {

@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
 import palmturn.clip.ClipHash;
+import palmturn.clip.Progress;
 import palmturn.film.CropClip;
 import palmturn.film.Remux;
 import palmturn.json.SessionJson;

@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFacts;
 import palmturn.clip.ClipFile;
+import palmturn.clip.Progress;
 import palmturn.measure.ProgressScore;
 import palmturn.measure.SessionScore;
 import palmturn.report.MarksCsv;

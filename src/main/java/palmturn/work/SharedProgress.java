@@ -1,5 +1,7 @@
 package palmturn.work;
 
+import palmturn.clip.Progress;
+
 /** One progress for several pieces of work that go on at the same time. */
 final class SharedProgress {
   private final Progress whole;

@@ -2,8 +2,8 @@ package palmturn.work;
 
 import java.util.List;
 import java.util.stream.Stream;
-import palmturn.estimate.shape.ModelFile;
-import palmturn.estimate.shape.ModelFile.NpmPackage;
+import palmturn.estimate.hands.ModelFile;
+import palmturn.estimate.hands.ModelFile.NpmPackage;
 
 /**
  * A landmark network's file as it has to be.

@@ -32,6 +32,7 @@ import palmturn.app.estimate.EstimateRun;
 import palmturn.app.look.Look;
 import palmturn.app.marking.Pass;
 import palmturn.app.tasks.BackgroundTasks;
+import palmturn.clip.Progress;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Coded;
 import palmturn.trial.DrillHand;
@@ -46,7 +47,6 @@ import palmturn.work.AddClip;
 import palmturn.work.DrillTime;
 import palmturn.work.Estimating;
 import palmturn.work.Notes;
-import palmturn.work.Progress;
 import palmturn.work.Sessions;
 
 /**

@@ -15,6 +15,7 @@ import org.testfx.util.WaitForAsyncUtils;
 import palmturn.app.differences.Differences;
 import palmturn.app.marking.Pass;
 import palmturn.cli.TwoReaders;
+import palmturn.clip.Progress;
 import palmturn.store.SessionFolder;
 import palmturn.trial.DrillHand;
 import palmturn.trial.Hand;
@@ -23,7 +24,6 @@ import palmturn.trial.TrialId;
 import palmturn.work.AddClip;
 import palmturn.work.Demo;
 import palmturn.work.Estimating;
-import palmturn.work.Progress;
 import palmturn.work.Sessions;
 
 /**

@@ -14,9 +14,9 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import palmturn.estimate.shape.Installed;
-import palmturn.estimate.shape.ModelFile;
-import palmturn.estimate.shape.ModelFile.NpmPackage;
+import palmturn.estimate.hands.Installed;
+import palmturn.estimate.hands.ModelFile;
+import palmturn.estimate.hands.ModelFile.NpmPackage;
 
 /** The networks as the command line tells of them, in a user's folder made for it. */
 class ModelsCommandTest {

@@ -14,8 +14,8 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import palmturn.clip.Progress;
 import palmturn.work.AthleteProgress;
-import palmturn.work.Progress;
 
 class ProgressCommandTest {
   private static final String CLIP = "sample-clips-synthetic/right-baseline-1.mp4";

@@ -7,11 +7,11 @@ import java.util.List;
 import palmturn.work.UserError;
 
 /** One command line as a test runs it. */
-record Run(int status, String out, String err, List<String> opened) {
+public record Run(int status, String out, String err, List<String> opened) {
   /** Names the folder of the user's settings; who tests must not come upon their own. */
   static final String SETTINGS = "palmturn.settings";
 
-  static Run of(Object... args) {
+  public static Run of(Object... args) {
     System.getProperties().putIfAbsent(SETTINGS, "no-settings");
     StringWriter out = new StringWriter();
     StringWriter err = new StringWriter();
@@ -35,7 +35,7 @@ record Run(int status, String out, String err, List<String> opened) {
   }
 
   /** Returns how many lines the error has. */
-  long errorLines() {
+  public long errorLines() {
     return err.lines().count();
   }
 }

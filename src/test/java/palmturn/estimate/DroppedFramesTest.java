@@ -13,8 +13,10 @@ import palmturn.clip.ClipFile;
 import palmturn.clip.FrameReader;
 import palmturn.clip.FrameTable;
 import palmturn.clip.Picture;
+import palmturn.clip.Progress;
+import palmturn.estimate.request.Request;
 import palmturn.film.ClipWriter;
-import palmturn.json.ClipTruth;
+import palmturn.lab.bench.ClipTruth;
 import palmturn.settle.Matching;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.Source;
@@ -51,7 +53,7 @@ class DroppedFramesTest {
   void aSlapSeenInAGapIsKnownToThatGap() throws Exception {
     String name = "left-baseline-2";
     ClipFile clip = thinned(name);
-    Estimate estimate = Estimator.estimate(clip, Request.of(Hand.LEFT, 3), null, Watch.NONE);
+    Estimate estimate = Estimator.estimate(clip, Request.of(Hand.LEFT, 3), null, Progress.NONE);
     assertTrue(estimate.variableRate());
     double[] found = estimate.slaps().stream().mapToDouble(EstimatedSlap::timeS).toArray();
     double[] wanted =

@@ -19,7 +19,13 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import palmturn.clip.ClipFile;
-import palmturn.json.ClipTruth;
+import palmturn.clip.Progress;
+import palmturn.clip.StoppedException;
+import palmturn.estimate.request.Hints;
+import palmturn.estimate.request.KnownSide;
+import palmturn.estimate.request.Request;
+import palmturn.estimate.sound.SoundAlone;
+import palmturn.lab.bench.ClipTruth;
 import palmturn.numbers.Robust;
 import palmturn.settle.Matching;
 import palmturn.trial.ElbowPath;
@@ -54,13 +60,13 @@ class EstimatorTest {
             ELBOW_LIMIT_CM,
             new KnownSide(known.timeS(), known.side()));
     return Estimator.estimate(
-        ClipFile.open(BUNDLED.resolve(name + ".mp4")), request, null, Watch.NONE);
+        ClipFile.open(BUNDLED.resolve(name + ".mp4")), request, null, Progress.NONE);
   }
 
   private static Estimate real(String name) throws Exception {
     Path file = Path.of(Objects.requireNonNull(ClipFile.class.getResource(name), name).toURI());
     return Estimator.estimate(
-        ClipFile.open(file), Request.of(Hand.RIGHT, ELBOW_LIMIT_CM), null, Watch.NONE);
+        ClipFile.open(file), Request.of(Hand.RIGHT, ELBOW_LIMIT_CM), null, Progress.NONE);
   }
 
   private static double[] times(Estimate estimate) {
@@ -81,7 +87,7 @@ class EstimatorTest {
             ELBOW_LIMIT_CM,
             null);
     ClipFile clip = ClipFile.open(BUNDLED.resolve("left-baseline-1.mp4"));
-    Estimate estimate = Estimator.estimate(clip, request, null, Watch.NONE);
+    Estimate estimate = Estimator.estimate(clip, request, null, Progress.NONE);
     ElbowPath elbow = estimate.elbow();
     assertNotNull(elbow);
     assertNull(elbow.maxCm());
@@ -138,7 +144,7 @@ class EstimatorTest {
             Hints.NONE,
             ELBOW_LIMIT_CM,
             null);
-    Estimate slow = Estimator.estimate(clip, half, null, Watch.NONE);
+    Estimate slow = Estimator.estimate(clip, half, null, Progress.NONE);
     Estimate plain = bundled("left-baseline-2", Set.of(Source.MOTION), null);
     double rate = value(plain.rateSlapsPerS());
     assertEquals(2 * rate, value(slow.rateSlapsPerS()), 0.01 * rate);
@@ -162,7 +168,7 @@ class EstimatorTest {
             hand, null, 4.0, null, 1, Set.of(Source.MOTION), Hints.NONE, ELBOW_LIMIT_CM, null);
     Estimate estimate =
         Estimator.estimate(
-            ClipFile.open(BUNDLED.resolve("right-baseline-2.mp4")), request, null, Watch.NONE);
+            ClipFile.open(BUNDLED.resolve("right-baseline-2.mp4")), request, null, Progress.NONE);
     assertEquals(found, estimate.elbow() != null);
     assertEquals(
         !found,
@@ -183,7 +189,7 @@ class EstimatorTest {
             Hints.NONE,
             ELBOW_LIMIT_CM,
             null);
-    Estimate open = Estimator.estimate(clip, request, null, Watch.NONE);
+    Estimate open = Estimator.estimate(clip, request, null, Progress.NONE);
     assertTrue(open.slaps().stream().allMatch(slap -> slap.side() == Side.UNKNOWN));
     ClipTruth.Contact first = truth("right-baseline-3").contacts().get(0);
     Estimate named = open.withKnownSide(first.timeS(), first.side());
@@ -241,8 +247,8 @@ class EstimatorTest {
 
   @Test
   void itStopsWhenToldTo() {
-    Watch stopped =
-        new Watch() {
+    Progress stopped =
+        new Progress() {
           @Override
           public void at(double share, String what) {}
 

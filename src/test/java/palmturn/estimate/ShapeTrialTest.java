@@ -14,9 +14,16 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import palmturn.clip.ClipFile;
-import palmturn.estimate.shape.Installed;
-import palmturn.estimate.shape.NetworkUse;
-import palmturn.estimate.shape.Networks;
+import palmturn.clip.Progress;
+import palmturn.estimate.hands.Installed;
+import palmturn.estimate.hands.NetworkUse;
+import palmturn.estimate.hands.Networks;
+import palmturn.estimate.request.Hints;
+import palmturn.estimate.request.KnownSide;
+import palmturn.estimate.request.Request;
+import palmturn.lab.elbow.ElbowErrors;
+import palmturn.lab.elbow.ElbowTruth;
+import palmturn.lab.elbow.ElbowsFound;
 import palmturn.numbers.Stats;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
@@ -35,7 +42,7 @@ class ShapeTrialTest {
       throws Exception {
     Request request = new Request(hand, null, toS, null, 1, use, Hints.NONE, ELBOW_LIMIT_CM, null);
     NetworkUse looking = networks == null ? null : NetworkUse.usual(networks);
-    return Estimator.estimate(ClipFile.open(clip), request, looking, Watch.NONE);
+    return Estimator.estimate(ClipFile.open(clip), request, looking, Progress.NONE);
   }
 
   private static NetworkUse installed() {
@@ -90,7 +97,7 @@ class ShapeTrialTest {
             ELBOW_LIMIT_CM,
             new KnownSide(0.951, Side.BACK));
     ClipFile clip = ClipFile.open(Path.of("sample-clips-synthetic/right-baseline-1.mp4"));
-    Estimate found = Estimator.estimate(clip, request, installed(), Watch.NONE);
+    Estimate found = Estimator.estimate(clip, request, installed(), Progress.NONE);
     assertEquals(Side.BACK, found.slaps().get(0).side());
     assertTrue(
         found.warnings().stream().anyMatch(each -> each.contains("the name counts")),
@@ -110,7 +117,7 @@ class ShapeTrialTest {
             Hints.NONE,
             ELBOW_LIMIT_CM,
             null);
-    Estimate found = Estimator.estimate(ClipFile.open(drawn()), slowed, installed(), Watch.NONE);
+    Estimate found = Estimator.estimate(ClipFile.open(drawn()), slowed, installed(), Progress.NONE);
     String said = String.join(" ", found.warnings());
     assertTrue(said.contains("not by its motion") && said.contains("in slow motion"), said);
     assertFalse(said.contains("No trial"), said);

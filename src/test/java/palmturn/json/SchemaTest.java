@@ -20,6 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import palmturn.trial.Placed;
+import palmturn.trial.Point;
 import palmturn.trial.SampleFiles;
 import palmturn.trial.Session;
 
@@ -51,7 +52,7 @@ class SchemaTest {
         faults(
             "trial",
             TrialJson.write(
-                SampleFiles.fullTrial().withPlaces(Placed.NONE.withTrunk(new Placed.Spot(1, 2))))));
+                SampleFiles.fullTrial().withPlaces(Placed.NONE.withTrunk(new Point(1, 2))))));
   }
 
   @Test

@@ -233,10 +233,10 @@ public final class SampleFiles {
   public static Placed fullPlaces() {
     return new Placed(
         new Estimate.Region(100, 120.5, 200, 160),
-        new Placed.Spot(412.5, 300),
-        new Placed.Spot(320, 210),
-        new Placed.Length(new Placed.Spot(412, 300), new Placed.Spot(220, 280), 25.5),
-        new Placed.Spot(200, 240),
+        new Point(412.5, 300),
+        new Point(320, 210),
+        new Placed.Length(new Point(412, 300), new Point(220, 280), 25.5),
+        new Point(200, 240),
         Extra.NONE);
   }
 

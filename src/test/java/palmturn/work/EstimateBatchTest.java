@@ -23,6 +23,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import palmturn.clip.Progress;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Block;
 import palmturn.trial.Hand;

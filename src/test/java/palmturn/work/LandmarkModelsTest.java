@@ -18,7 +18,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import palmturn.clip.ClipHash;
-import palmturn.estimate.shape.ModelFile.NpmPackage;
+import palmturn.clip.Progress;
+import palmturn.estimate.hands.ModelFile.NpmPackage;
 import palmturn.work.LandmarkModels.Standing;
 import palmturn.work.LandmarkModels.State;
 

@@ -11,7 +11,7 @@ import palmturn.app.stage.Stage;
 import palmturn.app.strip.Strip;
 import palmturn.clip.FrameTable;
 import palmturn.clip.Sound;
-import palmturn.estimate.SlapSounds;
+import palmturn.estimate.sound.SlapSounds;
 import palmturn.trial.Estimate;
 import palmturn.trial.EstimatedSlap;
 import palmturn.trial.Reading;

@@ -1,9 +1,9 @@
 package palmturn.app.estimate;
 
+import palmturn.clip.Progress;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Estimate;
 import palmturn.trial.TrialId;
-import palmturn.work.Progress;
 import palmturn.work.UserError;
 
 /** Makes the estimate of a trial and stores it. */

@@ -6,13 +6,13 @@ import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.look.Typed;
+import palmturn.clip.Progress;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
 import palmturn.trial.Mirrored;
 import palmturn.trial.Session;
 import palmturn.trial.TrialId;
 import palmturn.work.AddClip;
-import palmturn.work.Progress;
 import palmturn.work.Sessions;
 import palmturn.work.UserError;
 

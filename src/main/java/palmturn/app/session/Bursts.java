@@ -3,10 +3,10 @@ package palmturn.app.session;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import palmturn.clip.Progress;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.Burst;
 import palmturn.work.ClipLook;
-import palmturn.work.Progress;
 import palmturn.work.UserError;
 
 /** Cuts a long clip into the attempts that were found in it. */

@@ -2,12 +2,12 @@ package palmturn.app.session;
 
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
+import palmturn.clip.Progress;
 import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
 import palmturn.work.ClipLook;
 import palmturn.work.Estimating;
-import palmturn.work.Progress;
 import palmturn.work.UserError;
 
 /** What looks into clips before they are added; tests put their own in its place. */

@@ -4,7 +4,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.look.Typed;
 import palmturn.trial.Estimate;
 import palmturn.trial.Placed;
-import palmturn.trial.Placed.Spot;
+import palmturn.trial.Point;
 
 /**
  * Places as they are being set; a scale may still lack its length.
@@ -14,7 +14,7 @@ import palmturn.trial.Placed.Spot;
  * @param to its other end
  * @param cm its length as it was typed, empty before
  */
-record Draft(Placed places, @Nullable Spot from, @Nullable Spot to, String cm) {
+record Draft(Placed places, @Nullable Point from, @Nullable Point to, String cm) {
   private static final double LEAST_PX = 4;
 
   /** Returns places to go on from. */
@@ -55,7 +55,7 @@ record Draft(Placed places, @Nullable Spot from, @Nullable Spot to, String cm) {
   }
 
   /** Returns this with one of the places at a spot. */
-  Draft at(Drawn what, Spot spot) {
+  Draft at(Drawn what, Point spot) {
     return switch (what) {
       case HAND -> stretched(what, spot, spot);
       case ELBOW -> with(places.withElbow(spot));
@@ -66,7 +66,7 @@ record Draft(Placed places, @Nullable Spot from, @Nullable Spot to, String cm) {
   }
 
   /** Returns this with a place drawn from one spot to another; a point goes to the second one. */
-  Draft stretched(Drawn what, Spot start, Spot end) {
+  Draft stretched(Drawn what, Point start, Point end) {
     return switch (what) {
       case HAND ->
           with(
@@ -82,10 +82,10 @@ record Draft(Placed places, @Nullable Spot from, @Nullable Spot to, String cm) {
   }
 
   /** Returns the spot that arrow keys move; null where nothing is set. */
-  @Nullable Spot handle(Drawn what) {
+  @Nullable Point handle(Drawn what) {
     Estimate.Region hand = places.handRegion();
     return switch (what) {
-      case HAND -> hand == null ? null : new Spot(hand.x(), hand.y());
+      case HAND -> hand == null ? null : new Point(hand.x(), hand.y());
       case ELBOW -> places.elbow();
       case TRUNK -> places.trunk();
       case TARGET -> places.target();
@@ -96,11 +96,11 @@ record Draft(Placed places, @Nullable Spot from, @Nullable Spot to, String cm) {
   /** Returns this with a place moved; a scale by its second end. */
   Draft moved(Drawn what, double right, double down) {
     Estimate.Region hand = places.handRegion();
-    Spot handle = handle(what);
+    Point handle = handle(what);
     if (handle == null) {
       return this;
     }
-    Spot there = handle.moved(right, down);
+    Point there = handle.moved(right, down);
     return switch (what) {
       case HAND ->
           hand == null

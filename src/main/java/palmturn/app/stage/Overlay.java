@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 import palmturn.trial.Placed;
-import palmturn.trial.Placed.Spot;
+import palmturn.trial.Point;
 
 /**
  * What is drawn on the picture of one moment, in pixels of the upright picture.
@@ -24,7 +24,7 @@ import palmturn.trial.Placed.Spot;
 record Overlay(
     Estimate.@Nullable Region region,
     @Nullable Elbow elbow,
-    Map<Drawn, Spot> points,
+    Map<Drawn, Point> points,
     @Nullable Line scale,
     @Nullable Drawn chosen) {
   /** Nothing. */
@@ -43,7 +43,7 @@ record Overlay(
    * @param to the other end
    * @param words its length
    */
-  record Line(Spot from, Spot to, String words) {}
+  record Line(Point from, Point to, String words) {}
 
   /**
    * The elbow.
@@ -56,10 +56,10 @@ record Overlay(
    * @param words what is said beside it
    */
   record Elbow(
-      Spot place,
+      Point place,
       @Nullable Double limitPx,
-      List<List<Spot>> trail,
-      @Nullable Spot now,
+      List<List<Point>> trail,
+      @Nullable Point now,
       @Nullable Taken taken,
       String words) {
     Elbow {
@@ -72,7 +72,7 @@ record Overlay(
    *
    * @param sdPx standard deviation to each side
    */
-  record Taken(Spot at, double sdPx) {}
+  record Taken(Point at, double sdPx) {}
 
   /** Returns what an estimate has to show at a moment. */
   static Overlay at(Estimate estimate, double timeS, double limitCm) {
@@ -92,7 +92,7 @@ record Overlay(
    */
   Overlay plus(Draft draft, @Nullable Drawn setting) {
     Placed places = draft.places();
-    Map<Drawn, Spot> pointed = new EnumMap<>(Drawn.class);
+    Map<Drawn, Point> pointed = new EnumMap<>(Drawn.class);
     if (places.elbow() != null && (elbow == null || setting == Drawn.ELBOW)) {
       pointed.put(Drawn.ELBOW, places.elbow());
     }
@@ -102,8 +102,8 @@ record Overlay(
     if (places.target() != null) {
       pointed.put(Drawn.TARGET, places.target());
     }
-    Spot from = draft.from();
-    Spot to = draft.to();
+    Point from = draft.from();
+    Point to = draft.to();
     return new Overlay(
         places.handRegion() == null ? region : places.handRegion(),
         elbow,
@@ -116,7 +116,7 @@ record Overlay(
 
   /** Returns this without what is not to be shown. */
   Overlay only(Predicate<Drawn> shown) {
-    Map<Drawn, Spot> left = new EnumMap<>(Drawn.class);
+    Map<Drawn, Point> left = new EnumMap<>(Drawn.class);
     points.forEach(
         (what, spot) -> {
           if (shown.test(what)) {
@@ -132,8 +132,8 @@ record Overlay(
   }
 
   private static Elbow elbow(ElbowPath path, double timeS, double limitCm) {
-    Spot place = new Spot(path.startXPx(), path.startYPx());
-    List<List<Spot>> trail = new ArrayList<>();
+    Point place = new Point(path.startXPx(), path.startYPx());
+    List<List<Point>> trail = new ArrayList<>();
     double beforeS = Double.NEGATIVE_INFINITY;
     int nearest = 0;
     for (int i = 0; i < path.timesS().size(); i++) {
@@ -161,7 +161,8 @@ record Overlay(
         unseen == null
             ? null
             : new Taken(
-                new Spot(place.x() + unseen.rightPx(), place.y() + unseen.downPx()), unseen.sdPx()),
+                new Point(place.x() + unseen.rightPx(), place.y() + unseen.downPx()),
+                unseen.sdPx()),
         unseen != null
             ? "elbow lost, " + about(path, unseen)
             : seen
@@ -189,8 +190,8 @@ record Overlay(
     return path.gaps().stream().anyMatch(gap -> gap.startS() < toS && gap.endS() > fromS);
   }
 
-  private static Spot spot(ElbowPath path, int i) {
-    return new Spot(
+  private static Point spot(ElbowPath path, int i) {
+    return new Point(
         path.startXPx() + path.rightPx().get(i), path.startYPx() + path.downPx().get(i));
   }
 

@@ -9,7 +9,7 @@ import javafx.scene.shape.StrokeLineJoin;
 import javafx.scene.text.Text;
 import palmturn.app.look.Look;
 import palmturn.trial.Estimate;
-import palmturn.trial.Placed;
+import palmturn.trial.Point;
 
 /** Draws on the picture in white with a dark casing, which is seen on any picture. */
 final class OverlayDrawing {
@@ -85,7 +85,7 @@ final class OverlayDrawing {
   /**
    * A cross for the trunk, a ring round a dot for the target, a ring with a cross for the elbow.
    */
-  private void point(Drawn what, Placed.Spot spot) {
+  private void point(Drawn what, Point spot) {
     double x = x(spot.x());
     double y = y(spot.y());
     double r = 9 * scale;
@@ -109,7 +109,7 @@ final class OverlayDrawing {
   private void chosen(Overlay overlay, Drawn chosen) {
     Estimate.Region hand = overlay.region();
     Overlay.Line line = overlay.scale();
-    Placed.Spot spot = overlay.points().get(chosen);
+    Point spot = overlay.points().get(chosen);
     double r = 16 * scale;
     if (chosen == Drawn.HAND && hand != null) {
       dashed(() -> g.strokeRect(x(hand.x()), y(hand.y()), hand.width() * fit, hand.height() * fit));
@@ -155,13 +155,13 @@ final class OverlayDrawing {
     }
     g.setLineCap(StrokeLineCap.ROUND);
     g.setLineJoin(StrokeLineJoin.ROUND);
-    for (List<Placed.Spot> stretch : elbow.trail()) {
+    for (List<Point> stretch : elbow.trail()) {
       double[] xs = stretch.stream().mapToDouble(spot -> x(spot.x())).toArray();
       double[] ys = stretch.stream().mapToDouble(spot -> y(spot.y())).toArray();
       twice(() -> g.strokePolyline(xs, ys, xs.length));
     }
     dot(x, y, 4 * scale);
-    Placed.Spot now = elbow.now();
+    Point now = elbow.now();
     if (now != null) {
       diamond(x(now.x()), y(now.y()), 6 * scale);
     }

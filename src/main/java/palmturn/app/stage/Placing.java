@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.look.Typed;
 import palmturn.edit.History;
 import palmturn.trial.Placed;
-import palmturn.trial.Placed.Spot;
+import palmturn.trial.Point;
 
 /** Setting places in the picture, by mouse or keys: every step can be undone until it is kept. */
 public final class Placing {
@@ -27,7 +27,7 @@ public final class Placing {
   private double width = 1;
   private double height = 1;
   private @Nullable Double usualCm;
-  private @Nullable Spot start;
+  private @Nullable Point start;
   private boolean sameStep;
   private boolean lengthIsOld = true;
   private Consumer<Placed> keeper = places -> {};
@@ -99,7 +99,7 @@ public final class Placing {
   /** Sets the chosen place; a drag from here draws a region or a scale. */
   void press(double x, double y) {
     if (active.get()) {
-      Spot at = inside(new Spot(x, y));
+      Point at = inside(new Point(x, y));
       start = at;
       lengthIsOld = true;
       sameStep = !stretches();
@@ -111,9 +111,9 @@ public final class Placing {
 
   /** Draws on from where the mouse was pressed: one step, however far it goes. */
   void drag(double x, double y) {
-    Spot from = start;
+    Point from = start;
     if (active.get() && from != null) {
-      Draft next = usual(history.now().stretched(chosen.get(), from, inside(new Spot(x, y))));
+      Draft next = usual(history.now().stretched(chosen.get(), from, inside(new Point(x, y))));
       if (sameStep) {
         show(history.amended(next));
       } else {
@@ -145,7 +145,7 @@ public final class Placing {
   }
 
   private Draft inTheMiddle(Draft now) {
-    Spot middle = new Spot(Math.rint(width / 2), Math.rint(height / 2));
+    Point middle = new Point(Math.rint(width / 2), Math.rint(height / 2));
     double third = Math.rint(Math.min(width, height) / 6);
     double up = chosen.get() == Drawn.SCALE ? 0 : third;
     return stretches()
@@ -223,8 +223,8 @@ public final class Placing {
     tell();
   }
 
-  private Spot inside(Spot spot) {
-    return new Spot(tenth(spot.x(), width), tenth(spot.y(), height));
+  private Point inside(Point spot) {
+    return new Point(tenth(spot.x(), width), tenth(spot.y(), height));
   }
 
   /** Nobody points more finely than that. */

@@ -10,7 +10,7 @@ import javafx.beans.property.ReadOnlyDoubleWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import org.jspecify.annotations.Nullable;
-import palmturn.work.Progress;
+import palmturn.clip.Progress;
 
 /** Work that takes a while: one at a time, it tells how far it is, and it can be stopped. */
 public final class LongRun {

@@ -3,7 +3,7 @@ package palmturn.app.tasks;
 import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.beans.property.ReadOnlyDoubleWrapper;
-import palmturn.work.Progress;
+import palmturn.clip.Progress;
 
 /** One piece of work: what it is, how far, and whether it shall stop. */
 public final class Looking implements Progress {

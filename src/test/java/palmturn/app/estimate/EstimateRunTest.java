@@ -15,12 +15,12 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import palmturn.app.tasks.Tasks;
+import palmturn.clip.Progress;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
 import palmturn.trial.Session;
 import palmturn.trial.TrialId;
-import palmturn.work.Progress;
 import palmturn.work.Sessions;
 import palmturn.work.UserError;
 

@@ -17,10 +17,10 @@ import java.util.function.Consumer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import palmturn.app.tasks.Tasks;
+import palmturn.clip.Progress;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Session;
 import palmturn.work.Packing;
-import palmturn.work.Progress;
 import palmturn.work.Recents;
 import palmturn.work.Sessions;
 

@@ -20,6 +20,7 @@ import palmturn.app.estimate.MadeEstimates;
 import palmturn.app.tasks.Looking;
 import palmturn.app.tasks.Tasks;
 import palmturn.clip.ClipFacts;
+import palmturn.clip.Progress;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.Burst;
@@ -28,7 +29,6 @@ import palmturn.trial.Mirrored;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 import palmturn.work.ClipLook;
-import palmturn.work.Progress;
 import palmturn.work.UserError;
 
 class IntakeTest {

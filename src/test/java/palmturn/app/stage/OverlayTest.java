@@ -13,14 +13,14 @@ import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.Burst;
 import palmturn.trial.Placed;
-import palmturn.trial.Placed.Spot;
+import palmturn.trial.Point;
 
 class OverlayTest {
   @Test
   void elbowStandsWhereItIsAtThatMoment() {
     Elbow elbow = elbow(0.1, 0.1);
-    assertEquals(new Spot(300, 200), elbow.place());
-    assertEquals(new Spot(320, 190), elbow.now());
+    assertEquals(new Point(300, 200), elbow.place());
+    assertEquals(new Point(320, 190), elbow.now());
     assertEquals(30, elbow.limitPx(), 1e-9);
     assertEquals("elbow 2.2 cm", elbow.words());
   }
@@ -28,7 +28,7 @@ class OverlayTest {
   @Test
   void trailEndsNowAndBreaksWhereTheElbowWasLost() {
     assertEquals(
-        List.of(List.of(new Spot(300, 200), new Spot(310, 195), new Spot(320, 190))),
+        List.of(List.of(new Point(300, 200), new Point(310, 195), new Point(320, 190))),
         elbow(0.1, 0.11).trail());
     assertEquals(List.of(3, 2), elbow(0.1, 0.55).trail().stream().map(List::size).toList());
   }
@@ -48,7 +48,7 @@ class OverlayTest {
     Elbow elbow =
         Overlay.at(MadeEstimates.of(List.of(), path(0.1).withUnseen(unseen)), 0.3, 3).elbow();
     assertNull(elbow.now());
-    assertEquals(new Overlay.Taken(new Spot(324, 168), 8), elbow.taken());
+    assertEquals(new Overlay.Taken(new Point(324, 168), 8), elbow.taken());
     assertEquals("elbow lost, about 4.0 ± 0.8 cm", elbow.words());
     Elbow soonAfter =
         Overlay.at(MadeEstimates.of(List.of(), path(0.1).withUnseen(unseen)), 0.12, 3).elbow();
@@ -78,14 +78,14 @@ class OverlayTest {
     Placed placed =
         Placed.NONE
             .withHandRegion(new Estimate.Region(1, 2, 30, 40))
-            .withElbow(new Spot(7, 8))
-            .withTarget(new Spot(5, 6))
-            .withScale(new Placed.Length(new Spot(0, 0), new Spot(9, 9), 25.5));
+            .withElbow(new Point(7, 8))
+            .withTarget(new Point(5, 6))
+            .withScale(new Placed.Length(new Point(0, 0), new Point(9, 9), 25.5));
     Overlay overlay =
         Overlay.at(MadeEstimates.of(List.of(), null), 0.1, 3).plus(Draft.of(placed), null);
     assertEquals(new Estimate.Region(1, 2, 30, 40), overlay.region());
     assertEquals(
-        Map.of(Drawn.ELBOW, new Spot(7, 8), Drawn.TARGET, new Spot(5, 6)), overlay.points());
+        Map.of(Drawn.ELBOW, new Point(7, 8), Drawn.TARGET, new Point(5, 6)), overlay.points());
     assertEquals("25.5 cm", overlay.scale().words());
   }
 
@@ -94,10 +94,10 @@ class OverlayTest {
     Placed placed =
         Placed.NONE
             .withHandRegion(new Estimate.Region(1, 2, 30, 40))
-            .withElbow(new Spot(7, 8))
-            .withTrunk(new Spot(8, 8))
-            .withTarget(new Spot(5, 6))
-            .withScale(new Placed.Length(new Spot(0, 0), new Spot(9, 9), 25.5));
+            .withElbow(new Point(7, 8))
+            .withTrunk(new Point(8, 8))
+            .withTarget(new Point(5, 6))
+            .withScale(new Placed.Length(new Point(0, 0), new Point(9, 9), 25.5));
     Overlay all = Overlay.NONE.plus(Draft.of(placed), null);
     for (Drawn what : Drawn.values()) {
       Overlay left = all.only(each -> each != what);

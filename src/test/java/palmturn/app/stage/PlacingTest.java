@@ -11,7 +11,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import palmturn.trial.Estimate;
 import palmturn.trial.Placed;
-import palmturn.trial.Placed.Spot;
+import palmturn.trial.Point;
 
 class PlacingTest {
   private final List<Placed> kept = new ArrayList<>();
@@ -30,7 +30,7 @@ class PlacingTest {
     placing.release();
     assertEquals(List.of(), kept);
     placing.keep();
-    assertEquals(List.of(Placed.NONE.withElbow(new Spot(400.5, 300))), kept);
+    assertEquals(List.of(Placed.NONE.withElbow(new Point(400.5, 300))), kept);
     assertFalse(placing.activeProperty().get());
   }
 
@@ -51,19 +51,19 @@ class PlacingTest {
   void placesStayInThePicture() {
     placing.choose(Drawn.TRUNK);
     placing.press(-20, 900);
-    assertEquals(new Spot(0, 480), placing.places().trunk());
+    assertEquals(new Point(0, 480), placing.places().trunk());
   }
 
   @Test
   void arrowsSetAPointInTheMiddleThenMoveIt() {
     placing.choose(Drawn.TARGET);
     placing.move(1, 0);
-    assertEquals(new Spot(320, 240), placing.places().target());
+    assertEquals(new Point(320, 240), placing.places().target());
     placing.move(1, 0);
     placing.move(0, -10);
-    assertEquals(new Spot(321, 230), placing.places().target());
+    assertEquals(new Point(321, 230), placing.places().target());
     placing.undo();
-    assertEquals(new Spot(321, 240), placing.places().target());
+    assertEquals(new Point(321, 240), placing.places().target());
   }
 
   @Test
@@ -91,7 +91,8 @@ class PlacingTest {
     placing.keep();
     assertEquals(
         List.of(
-            Placed.NONE.withScale(new Placed.Length(new Spot(100, 100), new Spot(200, 100), 25.5))),
+            Placed.NONE.withScale(
+                new Placed.Length(new Point(100, 100), new Point(200, 100), 25.5))),
         kept);
   }
 
@@ -119,7 +120,7 @@ class PlacingTest {
     placing.choose(Drawn.TRUNK);
     placing.press(60, 60);
     placing.leave();
-    assertEquals(Placed.NONE.withElbow(new Spot(10, 10)), placing.places());
+    assertEquals(Placed.NONE.withElbow(new Point(10, 10)), placing.places());
     assertEquals(1, kept.size());
   }
 
@@ -144,8 +145,8 @@ class PlacingTest {
   void placesOfATrialAreThereToGoOnFrom() {
     Placed there =
         Placed.NONE
-            .withTrunk(new Spot(5, 6))
-            .withScale(new Placed.Length(new Spot(1, 2), new Spot(3, 4), 20));
+            .withTrunk(new Point(5, 6))
+            .withScale(new Placed.Length(new Point(1, 2), new Point(3, 4), 20));
     placing.open(there, kept::add);
     assertEquals(there, placing.places());
     placing.begin(640, 480, null);

@@ -10,6 +10,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
+import palmturn.lab.fuzz.ClipFuzz;
 
 /** A few of the damaged clips that tools/fuzz-clips reads by the thousand. */
 class HostileClipTest {

@@ -18,6 +18,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import palmturn.json.SessionJson;
 import palmturn.json.TrialJson;
+import palmturn.lab.fuzz.Mutation;
+import palmturn.lab.fuzz.TextMutation;
 import palmturn.store.PackWriter;
 import palmturn.store.SessionFolder;
 import palmturn.trial.SampleFiles;

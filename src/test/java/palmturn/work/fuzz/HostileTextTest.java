@@ -22,6 +22,7 @@ import palmturn.json.LimitsJson;
 import palmturn.json.PackManifest;
 import palmturn.json.SessionJson;
 import palmturn.json.TrialJson;
+import palmturn.lab.fuzz.TextMutation;
 import palmturn.report.MarksCsv;
 import palmturn.report.MarksFormatException;
 import palmturn.trial.Reading;

@@ -1,0 +1,53 @@
+package palmturn.estimate.elbow;
+
+import palmturn.clip.Picture;
+import palmturn.trial.Point;
+
+/**
+ * The colour of what lies at a place: bare skin, or a sleeve.
+ *
+ * @param red share of the light, 0 to 1
+ * @param green share of the light, 0 to 1
+ * @param light red, green and blue together, 0 to 765
+ */
+record ArmColour(double red, double green, double light) {
+  /** Farther off in the shares of red and green a pixel has another colour. */
+  private static final double CHROMA = 0.05;
+
+  /** Shading may make it so much darker or lighter. */
+  private static final double LIGHT = 0.45;
+
+  private static final int SEED_PX = 4;
+
+  /** Returns the mean colour around a place of the picture. */
+  static ArmColour at(Picture picture, Point middle) {
+    int middleX = (int) middle.x();
+    int middleY = (int) middle.y();
+    double red = 0;
+    double green = 0;
+    double blue = 0;
+    int n = 0;
+    for (int y = middleY - SEED_PX; y <= middleY + SEED_PX; y++) {
+      for (int x = middleX - SEED_PX; x <= middleX + SEED_PX; x++) {
+        if (x >= 0 && y >= 0 && x < picture.width() && y < picture.height()) {
+          int p = picture.argb()[y * picture.width() + x];
+          red += p >> 16 & 255;
+          green += p >> 8 & 255;
+          blue += p & 255;
+          n++;
+        }
+      }
+    }
+    double light = (red + green + blue) / n;
+    return new ArmColour(red / n / (light + 1), green / n / (light + 1), light);
+  }
+
+  /** Returns whether a pixel has this colour, in this light or in another. */
+  boolean like(int argb) {
+    double r = argb >> 16 & 255;
+    double g = argb >> 8 & 255;
+    double all = r + g + (argb & 255);
+    return Math.hypot(r / (all + 1) - red, g / (all + 1) - green) < CHROMA
+        && Math.abs(all - light) < LIGHT * light;
+  }
+}

@@ -1,0 +1,246 @@
+package palmturn.estimate.elbow;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import palmturn.estimate.frames.Similarity;
+import palmturn.numbers.Stats;
+import palmturn.trial.ElbowPath;
+import palmturn.trial.Estimate.Burst;
+import palmturn.trial.Estimate.EstimatedSpan;
+import palmturn.trial.Point;
+import palmturn.trial.Span;
+
+/**
+ * Where the elbow was in each frame, to its path, its drift and the stretches in which it is out.
+ */
+public final class ElbowDrift {
+  private static final double MEDIAN_S = 0.05;
+  private static final double SIGMA_S = 0.025;
+
+  /** Its place is looked for in this long before the first slap. */
+  static final double PLACE_S = 0.3;
+
+  /** Over a longer gap nothing is smoothed. */
+  private static final double BREAK_S = 0.1;
+
+  /** Shorter stretches over the limit are not called out. */
+  private static final double OUT_S = 0.25;
+
+  /** An elbow that is out is back below this share of the limit. */
+  private static final double BACK_SHARE = 0.85;
+
+  /** What the path is known to, cm, in the picture plane: nineteen of twenty frames. */
+  private static final double ERROR_CM = 0.3;
+
+  private static final double SEEN_SHARE = 0.5;
+
+  /** What covers an elbow comes from the side and pushes it along for so long before it is lost. */
+  private static final double DOUBTED_S = 0.07;
+
+  /**
+   * One frame.
+   *
+   * @param timeS its time, seconds
+   * @param arm how the skin around the elbow lies, less the camera's motion, from the elbow's given
+   *     place as origin, pixels of the upright full-size picture; null where it is lost
+   */
+  record Sample(double timeS, @Nullable Similarity arm) {}
+
+  private ElbowDrift() {}
+
+  /**
+   * Returns the smoothed path from the elbow's place, or none and why.
+   *
+   * @param all the frames, in order
+   * @param elbow its place in the reference frame, full-size pixels
+   * @param farthestPx longest way from that place to the joint, full-size pixels
+   * @param said what is to be said already
+   */
+  static ElbowTracker.Followed path(
+      List<Sample> all,
+      Point elbow,
+      double farthestPx,
+      double firstSlapS,
+      ScaleOf scale,
+      List<String> said) {
+    List<String> warnings = new ArrayList<>(said);
+    List<Sample> samples = trusted(all);
+    List<Sample> seen = samples.stream().filter(s -> s.arm() != null).toList();
+    if (seen.isEmpty()) {
+      warnings.add("The elbow could not be followed: it was lost in every frame.");
+      return new ElbowTracker.Followed(null, warnings);
+    }
+    double[] timesS = seen.stream().mapToDouble(Sample::timeS).toArray();
+    List<Similarity> arm = seen.stream().map(ElbowDrift::arm).toList();
+    Point joint = Hinge.of(timesS, arm, farthestPx);
+    double[] right = smooth(timesS, arm.stream().mapToDouble(s -> s.of(joint).x()).toArray());
+    double[] down = smooth(timesS, arm.stream().mapToDouble(s -> s.of(joint).y()).toArray());
+    Double placeX = place(timesS, right, firstSlapS);
+    Double placeY = place(timesS, down, firstSlapS);
+    if (placeX == null || placeY == null) {
+      warnings.add(
+          "The elbow could not be followed: it was lost before the first slap, so that its place is"
+              + " not known.");
+      return new ElbowTracker.Followed(null, warnings);
+    }
+    if (seen.size() < SEEN_SHARE * samples.size()) {
+      warnings.add("The elbow was lost in most frames.");
+    }
+    List<Double> rightPx = new ArrayList<>();
+    List<Double> downPx = new ArrayList<>();
+    List<Double> distancePx = new ArrayList<>();
+    double maxPx = 0;
+    for (int i = 0; i < timesS.length; i++) {
+      double x = right[i] - placeX;
+      double y = down[i] - placeY;
+      rightPx.add(x);
+      downPx.add(y);
+      distancePx.add(Math.hypot(x, y));
+      if (timesS[i] >= firstSlapS - PLACE_S) {
+        maxPx = Math.max(maxPx, Math.hypot(x, y));
+      }
+    }
+    Double cm = scale.cmPerPixel();
+    Double forearm = scale.forearmPx();
+    return new ElbowTracker.Followed(
+        new ElbowPath(
+            cm == null ? null : maxPx * cm,
+            forearm == null ? null : maxPx / forearm,
+            scale.source(),
+            cm,
+            forearm,
+            // The way is the joint's, the place the one pointed at: skin can seem to turn about
+            // a joint centimetres outside the arm.
+            elbow.x() + placeX - joint.x(),
+            elbow.y() + placeY - joint.y(),
+            Arrays.stream(timesS).boxed().toList(),
+            rightPx,
+            downPx,
+            distancePx,
+            gaps(samples),
+            List.of()),
+        warnings);
+  }
+
+  /** Returns the frames without what was seen just before the elbow was lost. */
+  private static List<Sample> trusted(List<Sample> all) {
+    List<Sample> trusted = new ArrayList<>();
+    double lostS = Double.POSITIVE_INFINITY;
+    for (int i = all.size() - 1; i >= 0; i--) {
+      Sample sample = all.get(i);
+      lostS = sample.arm() == null ? sample.timeS() : lostS;
+      boolean doubted = lostS - sample.timeS() < DOUBTED_S;
+      trusted.add(0, doubted ? new Sample(sample.timeS(), null) : sample);
+    }
+    return trusted;
+  }
+
+  private static Similarity arm(Sample sample) {
+    Similarity arm = sample.arm();
+    return arm == null ? Similarity.IDENTITY : arm;
+  }
+
+  private static double[] smooth(double[] timesS, double[] values) {
+    double[] smooth = new double[values.length];
+    int from = 0;
+    for (int i = 1; i <= timesS.length; i++) {
+      if (i == timesS.length || timesS[i] - timesS[i - 1] > BREAK_S) {
+        double[] times = Arrays.copyOfRange(timesS, from, i);
+        double[] part = Arrays.copyOfRange(values, from, i);
+        double[] calm = TimedSmoothing.median(times, part, MEDIAN_S);
+        System.arraycopy(
+            TimedSmoothing.gaussian(times, calm, SIGMA_S), 0, smooth, from, part.length);
+        from = i;
+      }
+    }
+    return smooth;
+  }
+
+  /** Returns the median before the first slap, else over the first part from there. */
+  private static @Nullable Double place(double[] timesS, double[] values, double firstSlapS) {
+    Double before = medianWithin(timesS, values, firstSlapS - PLACE_S, firstSlapS);
+    return before != null ? before : medianWithin(timesS, values, firstSlapS, firstSlapS + PLACE_S);
+  }
+
+  private static @Nullable Double medianWithin(
+      double[] timesS, double[] values, double fromS, double toS) {
+    double[] within = new double[values.length];
+    int n = 0;
+    for (int i = 0; i < values.length; i++) {
+      if (timesS[i] >= fromS && timesS[i] <= toS) {
+        within[n++] = values[i];
+      }
+    }
+    return Stats.median(Arrays.copyOf(within, n));
+  }
+
+  /** Returns each lost stretch, from the last frame that saw the elbow to the next that does. */
+  private static List<Burst> gaps(List<Sample> samples) {
+    List<Burst> gaps = new ArrayList<>();
+    double seenS = samples.get(0).timeS();
+    boolean lost = false;
+    for (Sample sample : samples) {
+      if (sample.arm() == null) {
+        lost = true;
+      } else {
+        if (lost) {
+          gaps.add(new Burst(seenS, sample.timeS()));
+        }
+        lost = false;
+        seenS = sample.timeS();
+      }
+    }
+    if (lost) {
+      gaps.add(new Burst(seenS, samples.get(samples.size() - 1).timeS()));
+    }
+    return gaps;
+  }
+
+  /**
+   * Returns the stretches in which the elbow is farther from its place than a limit for at least a
+   * quarter of a second; empty without a scale.
+   *
+   * @param limitCm the limit, cm
+   */
+  public static List<EstimatedSpan> out(ElbowPath path, double limitCm) {
+    Double cm = path.cmPerPixel();
+    if (cm == null) {
+      return List.of();
+    }
+    List<EstimatedSpan> spans = new ArrayList<>();
+    int start = -1;
+    int end = -1;
+    double mostCm = 0;
+    int n = path.timesS().size();
+    for (int i = 0; i <= n; i++) {
+      double distanceCm = i < n ? path.distancePx().get(i) * cm : 0;
+      boolean broken = i > 0 && i < n && path.timesS().get(i) - path.timesS().get(i - 1) > BREAK_S;
+      if (start >= 0 && (broken || distanceCm < BACK_SHARE * limitCm)) {
+        double lengthS = path.timesS().get(end) - path.timesS().get(start);
+        if (lengthS >= OUT_S) {
+          spans.add(
+              new EstimatedSpan(
+                  Span.Kind.ELBOW_OUT,
+                  path.timesS().get(start),
+                  path.timesS().get(end),
+                  confidence(mostCm - limitCm)));
+        }
+        start = -1;
+        mostCm = 0;
+      }
+      if (distanceCm > limitCm) {
+        start = start < 0 ? i : start;
+        end = i;
+        mostCm = Math.max(mostCm, distanceCm);
+      }
+    }
+    return spans;
+  }
+
+  /** Half at the limit itself, nearly 1 where the excess is twice what the path is known to. */
+  private static double confidence(double overCm) {
+    return Math.min(1, 0.5 + overCm / (4 * ERROR_CM));
+  }
+}

@@ -1,0 +1,208 @@
+package palmturn.estimate.elbow;
+
+import static org.bytedeco.opencv.global.opencv_core.CV_8UC1;
+import static org.bytedeco.opencv.global.opencv_imgproc.COLOR_BGRA2GRAY;
+import static org.bytedeco.opencv.global.opencv_imgproc.cvtColor;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.bytedeco.opencv.opencv_core.Mat;
+import org.jspecify.annotations.Nullable;
+import palmturn.clip.ClipException;
+import palmturn.clip.ClipFile;
+import palmturn.clip.Picture;
+import palmturn.clip.Progress;
+import palmturn.clip.StoppedException;
+import palmturn.estimate.frames.FrameFeed;
+import palmturn.estimate.frames.Mats;
+import palmturn.estimate.frames.Similarity;
+import palmturn.estimate.frames.StillPoints;
+import palmturn.trial.ElbowPath;
+import palmturn.trial.Point;
+
+/**
+ * Follows the elbow through a trial: the arm around it, always from the reference frame, less the
+ * motion of the camera and the trunk.
+ */
+public final class ElbowTracker {
+  static final int LONG_SIDE_PX = 640;
+
+  /** Radius of the disc on the elbow; smaller shows too little, larger takes in the sleeve. */
+  private static final double DISC_CM = 4.2;
+
+  /** The same without a scale: in a picture that shows the upper body this is about the same. */
+  private static final double DISC_SHARE = 0.05;
+
+  private static final double DISC_FOREARMS = 0.17;
+
+  /** Still points are looked for farther away than this many radii of the disc. */
+  private static final double AWAY_RADII = 2.2;
+
+  /**
+   * The joint may lie farther from where somebody pointed than the disc reaches, but not by much.
+   */
+  private static final double JOINT_RADII = 1.5;
+
+  /** Where the camera's motion can be told in fewer of the frames, it is taken to stand still. */
+  private static final double STEADIED_SHARE = 0.5;
+
+  /** What was found: a path, or none and why; and what to say about it. */
+  public record Followed(@Nullable ElbowPath path, List<String> warnings) {
+    public Followed {
+      warnings = List.copyOf(warnings);
+    }
+
+    private static Followed none(String why) {
+      return new Followed(null, List.of(why));
+    }
+  }
+
+  /**
+   * A frame.
+   *
+   * @param camera from the reference frame to this one; null where that can't be told
+   * @param arm how the skin around the elbow goes from the reference frame to this one; null where
+   *     the elbow is lost
+   */
+  private record Seen(double timeS, @Nullable Similarity camera, @Nullable Similarity arm) {
+    /** Returns the arm without the camera's motion, or as it is where nothing steadies it. */
+    ElbowDrift.Sample sample(boolean steady, Point at, double fullPerSmall) {
+      Similarity way = arm;
+      if (steady && arm != null) {
+        way = camera == null ? null : camera.inverse().after(arm);
+      }
+      return new ElbowDrift.Sample(timeS, way == null ? null : way.from(at, fullPerSmall));
+    }
+  }
+
+  private ElbowTracker() {}
+
+  /**
+   * Follows the elbow.
+   *
+   * @param fromFrame the reference frame, the first of the trial
+   * @param toFrame after the last frame
+   * @param firstSlapS its place is the median over the 0.3 s before this moment
+   * @param elbow where it is in the reference frame
+   * @param trunk a place on the trunk in the reference frame; null takes all that stands still
+   * @throws ClipException if the file is damaged
+   * @throws StoppedException if {@code watch} stops it
+   */
+  public static Followed follow(
+      ClipFile clip,
+      int fromFrame,
+      int toFrame,
+      double firstSlapS,
+      Place elbow,
+      @Nullable Point trunk,
+      ScaleOf scale,
+      Progress watch)
+      throws ClipException {
+    int fullWidth = clip.facts().width();
+    int fullHeight = clip.facts().height();
+    Point at = elbow.at();
+    if (!(at.x() >= 0 && at.y() >= 0 && at.x() < fullWidth && at.y() < fullHeight)) {
+      return Followed.none(
+          "The elbow's place lies outside the picture (%d × %d): the elbow was not followed."
+              .formatted(fullWidth, fullHeight));
+    }
+    if (toFrame <= fromFrame) {
+      return Followed.none("There are no frames to follow the elbow in.");
+    }
+    try (FrameFeed feed = new FrameFeed(clip, fromFrame, toFrame, LONG_SIDE_PX)) {
+      Picture first = feed.next();
+      if (first == null) {
+        return Followed.none("There are no frames to follow the elbow in.");
+      }
+      double fullPerSmall = Math.max(1.0, fullWidth / (double) first.width());
+      return follow(
+          feed, first, toFrame - fromFrame, firstSlapS, at, trunk, scale, fullPerSmall, watch);
+    }
+  }
+
+  private static Followed follow(
+      FrameFeed feed,
+      Picture first,
+      int total,
+      double firstSlapS,
+      Point elbow,
+      @Nullable Point trunk,
+      ScaleOf scale,
+      double fullPerSmall,
+      Progress watch)
+      throws ClipException {
+    Point at = scaled(elbow, 1 / fullPerSmall);
+    double radiusPx =
+        discFullPx(scale, first.width() * fullPerSmall, first.height() * fullPerSmall)
+            / fullPerSmall;
+    try (Mat gray = new Mat(first.height(), first.width(), CV_8UC1)) {
+      fill(gray, first);
+      ElbowFollower follower = new ElbowFollower(first, gray, at, radiusPx);
+      try (StillPoints still =
+          StillPoints.choose(
+              gray,
+              at,
+              AWAY_RADII * radiusPx,
+              trunk == null ? null : scaled(trunk, 1 / fullPerSmall))) {
+        if (!follower.usable()) {
+          return Followed.none(
+              "There is too little texture around the elbow to follow it: point at it, or film in"
+                  + " more light.");
+        }
+        List<Seen> frames = new ArrayList<>();
+        Similarity known = Similarity.IDENTITY;
+        for (Picture frame = first; frame != null; frame = feed.next()) {
+          if (watch.stopped()) {
+            throw new StoppedException();
+          }
+          fill(gray, frame);
+          Similarity camera = still.usable() ? still.motion(gray) : null;
+          known = camera == null ? known : camera;
+          frames.add(new Seen(frame.timeS(), camera, follower.follow(frame, gray, known)));
+          watch.at(frames.size() / (double) total, "elbow");
+        }
+        long steadied = frames.stream().filter(seen -> seen.camera != null).count();
+        boolean steady = steadied >= STEADIED_SHARE * frames.size();
+        List<ElbowDrift.Sample> samples =
+            frames.stream().map(seen -> seen.sample(steady, at, fullPerSmall)).toList();
+        List<String> warnings = new ArrayList<>();
+        if (!steady) {
+          warnings.add(
+              "Too little stands still away from the elbow: the camera's motion is still in its"
+                  + " path.");
+        }
+        if (follower.maySlide()) {
+          warnings.add(
+              "The skin around the elbow is smooth: its path may slide along the arm. Check the"
+                  + " trail in the picture.");
+        }
+        if (trunk != null && !still.aroundTrunk() && steady) {
+          warnings.add(
+              "Too little texture at the place on the trunk: the elbow is measured against the room.");
+        }
+        return ElbowDrift.path(
+            samples, elbow, JOINT_RADII * radiusPx * fullPerSmall, firstSlapS, scale, warnings);
+      }
+    }
+  }
+
+  /** Returns the radius of the disc that is followed, full-size pixels. */
+  public static double discFullPx(ScaleOf scale, double fullWidth, double fullHeight) {
+    double share = DISC_SHARE * Math.max(fullWidth, fullHeight);
+    if (scale.cmPerPixel() != null) {
+      // A mistaken scale must not take in half the picture, nor nothing at all.
+      return Math.max(share / 3, Math.min(3 * share, DISC_CM / scale.cmPerPixel()));
+    }
+    return scale.forearmPx() != null ? DISC_FOREARMS * scale.forearmPx() : share;
+  }
+
+  private static Point scaled(Point p, double by) {
+    return new Point(p.x() * by, p.y() * by);
+  }
+
+  private static void fill(Mat gray, Picture picture) {
+    try (Mat colour = Mats.bgra(picture)) {
+      cvtColor(colour, gray, COLOR_BGRA2GRAY);
+    }
+  }
+}

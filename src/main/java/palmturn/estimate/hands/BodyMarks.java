@@ -1,0 +1,34 @@
+package palmturn.estimate.hands;
+
+/**
+ * A body's landmarks, of which the arms' are used, and how surely each is seen.
+ *
+ * @param x to the right of the picture, pixels
+ * @param y downwards, pixels
+ * @param visibility 0 to 1, that the landmark lies in the picture and is not covered
+ * @param presence 0 to 1, that there is a body
+ */
+@SuppressWarnings("ArrayRecordComponent") // Made once and only read.
+record BodyMarks(double[] x, double[] y, double[] visibility, double presence) {
+  /** How many landmarks a body has. */
+  static final int SIZE = 33;
+
+  static final int LEFT_ELBOW = 13;
+  static final int RIGHT_ELBOW = 14;
+
+  /** Returns which landmark is an elbow. */
+  static int elbow(boolean right) {
+    return right ? RIGHT_ELBOW : LEFT_ELBOW;
+  }
+
+  /** Returns it on the stage. */
+  BodyMarks on(Stage stage) {
+    double[] newX = new double[SIZE];
+    double[] newY = new double[SIZE];
+    for (int i = 0; i < SIZE; i++) {
+      newX[i] = stage.x(x[i], y[i]);
+      newY[i] = stage.y(x[i], y[i]);
+    }
+    return new BodyMarks(newX, newY, visibility, presence);
+  }
+}

@@ -1,0 +1,151 @@
+package palmturn.estimate.hands;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.bytedeco.opencv.opencv_core.Mat;
+import org.jspecify.annotations.Nullable;
+import palmturn.estimate.hands.HandSurvey.Hands;
+
+/**
+ * Follows the moving hand from frame to frame by its landmarks, and looks at the target hand where
+ * it is not covered. The target's place is what tells the two apart: a hand that comes out where
+ * the target lies is not the moving one, however surely it is seen.
+ */
+public final class HandFollower {
+  private static final double LEAST_PRESENCE = 0.5;
+
+  /** Below it the hand is looked for anew, too. */
+  private static final double SURE_PRESENCE = 0.8;
+
+  private static final double LEAST_SCORE = 0.3;
+  private static final double SAME_PALMS = 0.5;
+  private static final double SAME_TURN = 0.6;
+  private static final double MOST_TURN = 1.2;
+  private static final double FARTHEST_PALMS = 2.5;
+
+  /** The target is looked at only while the moving hand is this far, in palm lengths. */
+  private static final double UNCOVERED_PALMS = 0.9;
+
+  private static final int TARGET_EVERY = 4;
+
+  private final Networks networks;
+  private final Hands hands;
+  private final List<Seen> moving = new ArrayList<>();
+  private final List<Seen> target = new ArrayList<>();
+  private @Nullable HandMarks before;
+  private @Nullable HandMarks targetBefore;
+  private int frames;
+
+  /**
+   * A hand in a frame.
+   *
+   * @param timeS the frame's time, seconds
+   * @param marks on the stage
+   */
+  public record Seen(double timeS, HandMarks marks) {}
+
+  /**
+   * @param networks stay the caller's
+   * @param hands what the survey found
+   */
+  public HandFollower(Networks networks, Hands hands) {
+    this.networks = networks;
+    this.hands = hands;
+  }
+
+  /**
+   * Looks at the next frame.
+   *
+   * @param timeS its time, seconds
+   * @param picture blue, green, red
+   * @param stage from the picture to the stage
+   */
+  public void take(double timeS, Mat picture, Stage stage) {
+    HandMarks found = null;
+    HandMarks last = before;
+    if (last != null) {
+      found = better(null, around(picture, last), stage);
+    }
+    if (found == null || found.presence() < SURE_PRESENCE) {
+      for (Palm palm : networks.palms(picture, LEAST_SCORE)) {
+        found = better(found, refined(networks, picture, Square.of(palm)), stage);
+      }
+    }
+    before = found;
+    HandMarks placed = found == null ? null : stage.of(found);
+    if (placed != null) {
+      moving.add(new Seen(timeS, placed));
+    }
+    boolean covered = placed != null && hands.target().palmsTo(placed) < UNCOVERED_PALMS;
+    if (!covered && frames++ % TARGET_EVERY == 0) {
+      target(timeS, picture, stage);
+    }
+  }
+
+  private void target(double timeS, Mat picture, Stage stage) {
+    HandMarks last = targetBefore;
+    if (last == null) {
+      for (Palm palm : networks.palms(picture, LEAST_SCORE)) {
+        HandMarks seen = refined(networks, picture, Square.of(palm));
+        if (seen != null && same(stage.of(seen), hands.target())) {
+          last = seen;
+        }
+      }
+    }
+    HandMarks seen = last == null ? null : around(picture, last);
+    boolean good =
+        seen != null && seen.presence() > SURE_PRESENCE && same(stage.of(seen), hands.target());
+    targetBefore = good ? seen : null;
+    if (good && seen != null) {
+      target.add(new Seen(timeS, stage.of(seen)));
+    }
+  }
+
+  private @Nullable HandMarks around(Mat picture, HandMarks last) {
+    Square where = Square.around(last);
+    return where.usable() ? networks.hand(picture, where) : null;
+  }
+
+  private @Nullable HandMarks better(
+      @Nullable HandMarks one, @Nullable HandMarks other, Stage stage) {
+    if (other == null || !isMoving(stage.of(other))) {
+      return one;
+    }
+    return one == null || other.presence() > one.presence() ? other : one;
+  }
+
+  private boolean isMoving(HandMarks marks) {
+    HandMarks still = hands.target();
+    return marks.presence() > LEAST_PRESENCE
+        && HandMarks.angle(marks.direction(), hands.direction()) < MOST_TURN
+        && marks.palmLength() > 0.3 * still.palmLength()
+        && marks.palmLength() < 2 * still.palmLength()
+        && still.palmsTo(marks) < FARTHEST_PALMS
+        && !same(marks, still);
+  }
+
+  /** Returns whether two hands lie in one place and point one way. */
+  static boolean same(HandMarks one, HandMarks other) {
+    return Math.min(one.palmsTo(other), other.palmsTo(one)) < SAME_PALMS
+        && one.angleTo(other) < SAME_TURN;
+  }
+
+  /** Returns the hand in a square, looked at once more from where it was found; null if nowhere. */
+  static @Nullable HandMarks refined(Networks networks, Mat picture, Square where) {
+    if (!where.usable()) {
+      return null;
+    }
+    Square again = Square.around(networks.hand(picture, where));
+    return again.usable() ? networks.hand(picture, again) : null;
+  }
+
+  /** Returns where the moving hand was seen, in order. */
+  public List<Seen> moving() {
+    return List.copyOf(moving);
+  }
+
+  /** Returns where the target hand was seen uncovered, in order. */
+  public List<Seen> target() {
+    return List.copyOf(target);
+  }
+}

@@ -1,0 +1,47 @@
+package palmturn.estimate.hands;
+
+import org.jspecify.annotations.Nullable;
+import palmturn.estimate.hands.HandFollower.Seen;
+import palmturn.numbers.Robust;
+
+/**
+ * How long the moving hand is in the picture where it lies across the line of sight. Pointing
+ * towards the camera or away from it, and bending its fingers, only shorten a hand, so that it is
+ * the longest looks that count.
+ */
+public final class HandLength {
+  private static final int[] WRIST_TO_TIP = {HandMarks.WRIST, HandMarks.MIDDLE, 10, 11, 12};
+
+  private static final double SURE_PRESENCE = 0.9;
+
+  /** Above it are the looks whose landmarks are most mistaken. */
+  private static final double LONG = 0.95;
+
+  private static final int FEWEST = 20;
+
+  private HandLength() {}
+
+  /**
+   * Returns the length from the wrist over the middle finger's joints to its tip, pixels of the
+   * stage; null where too few frames show the hand clearly.
+   */
+  public static @Nullable Double px(HandPaths paths) {
+    double[] lengths =
+        paths.moving().stream()
+            .map(Seen::marks)
+            .filter(marks -> marks.presence() >= SURE_PRESENCE)
+            .mapToDouble(HandLength::along)
+            .toArray();
+    return lengths.length < FEWEST ? null : Robust.quantile(lengths, LONG);
+  }
+
+  private static double along(HandMarks marks) {
+    double length = 0;
+    for (int i = 1; i < WRIST_TO_TIP.length; i++) {
+      int from = WRIST_TO_TIP[i - 1];
+      int to = WRIST_TO_TIP[i];
+      length += Math.hypot(marks.x()[to] - marks.x()[from], marks.y()[to] - marks.y()[from]);
+    }
+    return length;
+  }
+}

@@ -1,0 +1,17 @@
+package palmturn.estimate.hands;
+
+import java.nio.file.Path;
+
+/**
+ * How the landmark networks are used on a trial.
+ *
+ * @param folder where they lie
+ * @param lite the faster, less exact networks of hand and body, for the full ones
+ * @param everyFrame at every frame of the trial, not only around its contacts
+ */
+public record NetworkUse(Path folder, boolean lite, boolean everyFrame) {
+  /** Returns how an estimate uses them; chosen by measurement, see docs/measured.md. */
+  public static NetworkUse usual(Path folder) {
+    return new NetworkUse(folder, false, true);
+  }
+}

@@ -1,0 +1,204 @@
+package palmturn.estimate.hands;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+import palmturn.numbers.Confidence;
+import palmturn.numbers.Range;
+import palmturn.numbers.Robust;
+import palmturn.numbers.Stats;
+
+/**
+ * How far the hand turned between contacts on the centre, in degrees. The knuckles' line, square to
+ * the hand's own length in the picture, is as wide as the cosine of the hand's turn away from lying
+ * open to the camera; its sign tells palm from back. The widest of the trial is the hand lying
+ * open. That needs no depth, and neither the camera's place nor the hand's size.
+ *
+ * @param turns one for each turn whose both ends were seen on the centre, in order
+ * @param usualDeg their median
+ * @param change from the first to the last third of the trial's time; null where one has too few
+ */
+public record TurnRange(List<Turn> turns, double usualDeg, @Nullable Change change) {
+  private static final double AROUND_S = 0.035;
+  private static final double CLEAR_PRESENCE = 0.8;
+  private static final double WIDEST = 0.98;
+
+  /** Half way of a turn is looked at for so long to either side. */
+  private static final double HALF_WAY_S = 0.03;
+
+  /** The least share of its width that the hand shows half way, to know which way round it went. */
+  private static final double LEAST_HALF_WAY = 0.25;
+
+  /** The least that a side usually shows: a hand seen edge on misleads the network. */
+  private static final double LEAST_SHOWN = 0.3;
+
+  /**
+   * The most that a side's look may scatter from one central contact to its next. In drawn clips of
+   * two makers it was up to 0.06 where the turns were right, from 0.11 where they were not.
+   */
+  private static final double MOST_SCATTER = 0.085;
+
+  private static final int FEWEST = 4;
+  private static final int FEWEST_IN_THIRD = 3;
+
+  /**
+   * A turn.
+   *
+   * @param timeS half-way between its contacts, real seconds
+   * @param deg from one contact to the other
+   */
+  public record Turn(double timeS, double deg) {}
+
+  /**
+   * How the turn changed.
+   *
+   * @param firstDeg mean of the first third
+   * @param lastDeg mean of the last third
+   * @param interval of last less first (Welch 1947), under 0 where the turn shrank
+   */
+  public record Change(double firstDeg, double lastDeg, Range interval) {
+    /** Returns last less first, degrees. */
+    public double deg() {
+      return lastDeg - firstDeg;
+    }
+  }
+
+  public TurnRange {
+    turns = List.copyOf(turns);
+  }
+
+  /**
+   * What a central contact showed. Off the centre a hand lies on an edge or a slope, which is no
+   * measure of its turn.
+   *
+   * @param index of the contact
+   * @param shown width of the palm as a share of the widest, under 0 of the back
+   */
+  private record Look(int index, Touch touch, double shown) {
+    /** Returns whether the hand turned from this contact to the next one. */
+    boolean turnsTo(Look next) {
+      return next.index == index + 1 && next.touch.pose() != touch.pose();
+    }
+  }
+
+  /**
+   * Returns the turns, null where the hand is seen too badly to tell them.
+   *
+   * @param touches with the poses that all sources together give
+   * @param central for each, whether it was told to be in the middle of the target
+   */
+  public static @Nullable TurnRange of(
+      HandPaths paths, List<Touch> touches, List<Boolean> central) {
+    double[] widths =
+        paths.moving().stream()
+            .filter(seen -> seen.marks().presence() > CLEAR_PRESENCE)
+            .mapToDouble(seen -> Math.abs(seen.marks().across()))
+            .toArray();
+    double widest = widths.length == 0 ? 0 : Robust.quantile(widths, WIDEST);
+    if (widest <= 0) {
+      return null;
+    }
+    List<Look> looks = new ArrayList<>();
+    for (int i = 0; i < touches.size(); i++) {
+      Touch touch = touches.get(i);
+      Double shown = shown(paths, touch.timeS(), AROUND_S);
+      if (shown != null && touch.pose() != 0 && central.get(i)) {
+        looks.add(new Look(i, touch, shown / widest));
+      }
+    }
+    if (!clear(looks, 1) || !clear(looks, -1)) {
+      return null;
+    }
+    Double halfWay = halfWay(paths, looks);
+    if (halfWay == null || Math.abs(halfWay) < LEAST_HALF_WAY * widest) {
+      return null;
+    }
+    return of(turns(looks, halfWay > 0), looks);
+  }
+
+  private static TurnRange of(List<Turn> turns, List<Look> looks) {
+    double startS = looks.get(0).touch().timeS();
+    double thirdS = (looks.get(looks.size() - 1).touch().timeS() - startS) / 3;
+    double[] first = degrees(turns, startS, startS + thirdS);
+    double[] last = degrees(turns, startS + 2 * thirdS, startS + 3 * thirdS);
+    Change change =
+        Math.min(first.length, last.length) < FEWEST_IN_THIRD
+            ? null
+            : new Change(
+                mean(first), mean(last), Objects.requireNonNull(Confidence.welch(last, first)));
+    return new TurnRange(
+        turns, Robust.median(turns.stream().mapToDouble(Turn::deg).toArray()), change);
+  }
+
+  private static double mean(double[] values) {
+    return Objects.requireNonNull(Stats.mean(values));
+  }
+
+  private static double[] degrees(List<Turn> turns, double fromS, double toS) {
+    return turns.stream()
+        .filter(turn -> turn.timeS() >= fromS && turn.timeS() <= toS)
+        .mapToDouble(Turn::deg)
+        .toArray();
+  }
+
+  /** Returns whether a side was seen well enough, often enough. */
+  private static boolean clear(List<Look> looks, int pose) {
+    double[] shown =
+        looks.stream()
+            .filter(look -> look.touch().pose() == pose)
+            .mapToDouble(Look::shown)
+            .toArray();
+    if (shown.length < FEWEST) {
+      return false;
+    }
+    double[] steps = new double[shown.length - 1];
+    for (int i = 0; i < steps.length; i++) {
+      steps[i] = Math.abs(shown[i + 1] - shown[i]);
+    }
+    // From one to the next, so that a turn which shrinks slowly is no scatter.
+    return Math.abs(Robust.median(shown)) > LEAST_SHOWN
+        && Robust.SD_OF_MAD * Robust.median(steps) / Math.sqrt(2) < MOST_SCATTER;
+  }
+
+  private static List<Turn> turns(List<Look> looks, boolean byPalm) {
+    List<Turn> turns = new ArrayList<>();
+    for (int i = 1; i < looks.size(); i++) {
+      Look from = looks.get(i - 1);
+      Look to = looks.get(i);
+      if (from.turnsTo(to)) {
+        double both = fromOpen(from.shown()) + fromOpen(to.shown());
+        turns.add(
+            new Turn((from.touch().timeS() + to.touch().timeS()) / 2, byPalm ? both : 360 - both));
+      }
+    }
+    return turns;
+  }
+
+  /** Returns the angle from the palm lying open to the camera, 0 to 180°. */
+  private static double fromOpen(double shown) {
+    return Math.toDegrees(Math.acos(Math.max(-1, Math.min(1, shown))));
+  }
+
+  /** Returns the palm's usual width half-way between contacts by either side, pixels. */
+  private static @Nullable Double halfWay(HandPaths paths, List<Look> looks) {
+    List<Double> widths = new ArrayList<>();
+    for (int i = 1; i < looks.size(); i++) {
+      if (looks.get(i - 1).turnsTo(looks.get(i))) {
+        double middleS = (looks.get(i - 1).touch().timeS() + looks.get(i).touch().timeS()) / 2;
+        Double width = shown(paths, middleS, HALF_WAY_S);
+        if (width != null) {
+          widths.add(width);
+        }
+      }
+    }
+    return widths.size() < FEWEST
+        ? null
+        : Robust.median(widths.stream().mapToDouble(Double::doubleValue).toArray());
+  }
+
+  /** Returns the palm's width in the picture around a moment, pixels; null where it is not seen. */
+  private static @Nullable Double shown(HandPaths paths, double timeS, double aroundS) {
+    return paths.mean(timeS, aroundS, paths::palmAcross);
+  }
+}

@@ -1,0 +1,134 @@
+package palmturn.estimate.motion;
+
+import palmturn.estimate.frames.Footage;
+import palmturn.numbers.Pchip;
+
+/**
+ * How one blob moves. Flow is added up to positions at the frames' times and only then read off
+ * evenly and differentiated: that alone makes uneven frames harmless.
+ */
+public final class BlobMotion {
+  private static final double LEAST_HZ = 120;
+
+  private final Footage footage;
+  private final Blob blob;
+  private final double hz;
+  private final int samples;
+
+  /** Positions of each cell at each frame since the first: right, then down. */
+  private final float[][] way;
+
+  BlobMotion(Footage footage, Blob blob) {
+    this.footage = footage;
+    this.blob = blob;
+    this.hz = Math.max(LEAST_HZ, 2 / footage.medianFrameS());
+    double lengthS = footage.timesS()[footage.frames() - 1] - footage.timesS()[0];
+    this.samples = (int) Math.floor(lengthS * hz) + 1;
+    int n = blob.area();
+    way = new float[footage.frames()][2 * n];
+    for (int k = 1; k < way.length; k++) {
+      float[] right = footage.right().get(k);
+      float[] down = footage.down().get(k);
+      for (int i = 0; i < n; i++) {
+        way[k][i] = way[k - 1][i] + right[blob.cells()[i]];
+        way[k][n + i] = way[k - 1][n + i] + down[blob.cells()[i]];
+      }
+    }
+  }
+
+  public Footage footage() {
+    return footage;
+  }
+
+  public Blob blob() {
+    return blob;
+  }
+
+  /** Returns samples a second of the even series. */
+  double hz() {
+    return hz;
+  }
+
+  /** Returns the number of samples of the even series. */
+  int samples() {
+    return samples;
+  }
+
+  /** Returns the time of a place in the even series, which may lie between samples. */
+  double timeS(double sample) {
+    return footage.timesS()[0] + sample / hz;
+  }
+
+  /**
+   * Returns the velocity of a weighted sum of all cells' motion, cells/s, evenly sampled.
+   *
+   * @param forRight weight of each cell's motion to the right
+   * @param forDown weight of each cell's motion downwards
+   */
+  double[] velocity(double[] forRight, double[] forDown) {
+    int n = blob.area();
+    double[] position = new double[way.length];
+    for (int k = 0; k < way.length; k++) {
+      double sum = 0;
+      for (int i = 0; i < n; i++) {
+        sum += forRight[i] * way[k][i] + forDown[i] * way[k][n + i];
+      }
+      position[k] = sum;
+    }
+    return velocity(position);
+  }
+
+  /** Returns the evenly sampled velocity of what has these positions at the frames' times. */
+  double[] velocity(double[] positionAtFrames) {
+    double[] at = new double[samples];
+    for (int i = 0; i < samples; i++) {
+      at[i] = timeS(i);
+    }
+    double[] even = Pchip.of(footage.timesS(), positionAtFrames).at(at);
+    double[] velocity = new double[samples];
+    for (int i = 0; i < samples; i++) {
+      int before = Math.max(0, i - 1);
+      int after = Math.min(samples - 1, i + 1);
+      velocity[i] = after == before ? 0 : (even[after] - even[before]) * hz / (after - before);
+    }
+    return velocity;
+  }
+
+  /** Returns for each cell how far it moved between two moments: right, then down, in cells. */
+  float[] between(double fromS, double toS) {
+    float[] from = wayAt(fromS);
+    float[] to = wayAt(toS);
+    for (int i = 0; i < to.length; i++) {
+      to[i] -= from[i];
+    }
+    return to;
+  }
+
+  private float[] wayAt(double timeS) {
+    double[] times = footage.timesS();
+    int k = frameBefore(timeS);
+    if (k >= times.length - 1) {
+      return way[times.length - 1].clone();
+    }
+    float part = (float) Math.max(0, (timeS - times[k]) / (times[k + 1] - times[k]));
+    float[] at = new float[2 * blob.area()];
+    for (int i = 0; i < at.length; i++) {
+      at[i] = way[k][i] + part * (way[k + 1][i] - way[k][i]);
+    }
+    return at;
+  }
+
+  /** Returns the last frame at or before a moment; the first before all. */
+  int frameBefore(double timeS) {
+    int found = java.util.Arrays.binarySearch(footage.timesS(), timeS);
+    return found >= 0 ? found : Math.max(0, -found - 2);
+  }
+
+  /** Returns the frame nearest to a moment. */
+  int nearestFrame(double timeS) {
+    double[] times = footage.timesS();
+    int before = frameBefore(timeS);
+    int after = Math.min(before + 1, times.length - 1);
+    return Math.abs(times[after] - timeS) < Math.abs(timeS - times[before]) ? after : before;
+  }
+}

@@ -1,0 +1,110 @@
+package palmturn.estimate.sound;
+
+import palmturn.clip.Sound;
+import palmturn.numbers.Spectrogram;
+import palmturn.numbers.Stats;
+
+/**
+ * How much louder a sound became within the last 10 ms, over all of 1 to 12 kHz at once: the
+ * spectral flux of ln(1 + |X|/(3n)) with n the noise floor around that moment. A slap is short and
+ * broad and lifts every bin; a tone or a vowel lifts few; what is as loud as ever lifts none.
+ *
+ * @param startS time of the first value
+ * @param hopS distance of two values, seconds
+ * @param values mean rise over the bins, 0 or more, in nepers
+ * @param bins over how many
+ */
+@SuppressWarnings("ArrayRecordComponent") // Inside this room only.
+record SoundFlux(double startS, double hopS, double[] values, int bins) {
+  /** The flux of steady noise strays from its median by less, over {@link #NOISE_BINS}. */
+  private static final double NOISE_HEIGHT = 0.08;
+
+  private static final int NOISE_BINS = 118;
+
+  private static final double WINDOW_S = 512 / 48_000.0;
+  private static final double HOP_S = 0.0025;
+
+  /** A rise is told against this many values before: 10 ms. */
+  private static final int BACK = 4;
+
+  private static final double LOW_HZ = 1_000;
+  private static final double HIGH_HZ = 12_000;
+
+  /** The floor is taken over this much before and after, each anew after {@link #FLOOR_STEP_S}. */
+  private static final double FLOOR_HALF_S = 1.5;
+
+  private static final double FLOOR_STEP_S = 0.5;
+  private static final double FLOOR_PERCENT = 30;
+
+  /**
+   * White noise under this level, full scale 1, is as good as none: half of the last of 16 bits.
+   */
+  private static final double LEAST_NOISE = 0.5 / 32_768;
+
+  /** Returns the flux of a stretch of a sound; what lies outside the sound counts as its floor. */
+  static SoundFlux of(Sound sound, double fromS, double toS) {
+    int rate = sound.sampleRate();
+    Spectrogram spectrogram = new Spectrogram((int) Math.max(16, Math.round(WINDOW_S * rate)));
+    double binHz = rate / (double) spectrogram.size();
+    int low = (int) Math.ceil(LOW_HZ / binHz);
+    int high = (int) Math.floor(Math.min(HIGH_HZ, 0.45 * rate) / binHz) + 1;
+    int hop = (int) Math.max(1, Math.round(HOP_S * rate));
+    int first = (int) Math.round((Math.max(fromS, sound.firstS()) - sound.firstS()) * rate);
+    double endS = Math.min(toS, sound.timeS(sound.samples().length - 1));
+    int count = (int) Math.max(0, Math.floor((endS - sound.timeS(first)) * rate / hop) + 1);
+
+    double[] values = new double[count];
+    double[][] ring = new double[BACK + 1][];
+    int floorEvery = (int) Math.max(1, Math.round(FLOOR_STEP_S / HOP_S));
+    double floor = 0;
+    for (int k = -BACK; k < count; k++) {
+      int at = first + k * hop;
+      if (k == -BACK || k % floorEvery == 0) {
+        floor = floor(sound.samples(), spectrogram, at, rate, low, high);
+      }
+      double[] now =
+          at < 0 ? new double[0] : spectrogram.magnitudes(sound.samples(), at, low, high);
+      ring[(k + BACK) % ring.length] = now;
+      if (k >= 0) {
+        values[k] = rise(ring[k % ring.length], now, floor);
+      }
+    }
+    return new SoundFlux(sound.timeS(first), hop / (double) rate, values, high - low);
+  }
+
+  private static double rise(double[] before, double[] now, double floor) {
+    double sum = 0;
+    for (int bin = 0; bin < now.length; bin++) {
+      double was = before.length == 0 ? floor : before[bin];
+      sum += Math.max(0, Math.log1p(now[bin] / (3 * floor)) - Math.log1p(was / (3 * floor)));
+    }
+    return sum / now.length;
+  }
+
+  private static double floor(
+      float[] samples, Spectrogram spectrogram, int at, int rate, int low, int high) {
+    int half = (int) (FLOOR_HALF_S * rate);
+    int step = Math.max(1, rate / 50);
+    int from = Math.max(0, at - half);
+    int to = Math.min(samples.length, at + half);
+    double least = LEAST_NOISE * spectrogram.noiseGain();
+    double[] all = new double[Math.max(0, (to - from + step - 1) / step) * (high - low)];
+    int used = 0;
+    for (int centre = from; centre < to; centre += step) {
+      double[] magnitudes = spectrogram.magnitudes(samples, centre, low, high);
+      System.arraycopy(magnitudes, 0, all, used, magnitudes.length);
+      used += magnitudes.length;
+    }
+    Double floor = Stats.percentile(all, FLOOR_PERCENT);
+    return floor == null ? least : Math.max(floor, least);
+  }
+
+  /** Returns a height over the median that steady noise doesn't reach. */
+  double leastHeight() {
+    return NOISE_HEIGHT * Math.sqrt(NOISE_BINS / (double) bins);
+  }
+
+  double timeS(int index) {
+    return startS + index * hopS;
+  }
+}

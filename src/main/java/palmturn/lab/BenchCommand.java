@@ -1,0 +1,189 @@
+package palmturn.lab;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import palmturn.cli.Bar;
+import palmturn.cli.Home;
+import palmturn.cli.PalmturnCommand;
+import palmturn.cli.Say;
+import palmturn.cli.TextTable;
+import palmturn.estimate.hands.NetworkUse;
+import palmturn.lab.bench.Bench;
+import palmturn.lab.bench.BenchResult;
+import palmturn.lab.bench.Row;
+import palmturn.lab.bench.ShapeResult;
+import palmturn.lab.bench.SimulatedAthletes;
+import palmturn.lab.bench.StepRows;
+import palmturn.lab.bench.StepTimes;
+import palmturn.work.Demo;
+import palmturn.work.Estimating;
+import palmturn.work.LandmarkModels;
+import palmturn.work.UserError;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+@Command(
+    name = "bench",
+    description = {
+      "Measures the estimate on clips whose truth lies beside them as NAME.truth.json.",
+      "The truth of one slap's side is given to each, and the elbow's place and scale to the run"
+          + " by sound and motion. Times are ratios taken in the same run."
+    })
+public final class BenchCommand implements Callable<Integer> {
+  private static final long SEED = 20260714;
+
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--clips",
+      arity = "1..*",
+      paramLabel = "DIR",
+      description = "Folders of clips; the bundled ones if left out.")
+  private @Nullable List<Path> clips;
+
+  @Option(
+      names = "--steps",
+      paramLabel = "CLIP",
+      description = {
+        "Time steps and jumps through this clip, and nothing else unless --clips is given.",
+        "The goals are for 1080p, 60 frames a second, a key frame every 250."
+      })
+  private @Nullable Path steps;
+
+  @Option(
+      names = "--athletes",
+      paramLabel = "N",
+      description = {
+        "Draw N athletes whose truth is known, and count how often the intervals hold it and what",
+        "the verdicts say; nothing else unless --clips is given."
+      })
+  private @Nullable Integer athletes;
+
+  @Option(
+      names = "--shape",
+      description = {
+        "Measure what the shape of the hands tells with nothing given: sides, zones, bent wrists,",
+        "how sure; the same without shape beside it. Nothing else is measured."
+      })
+  private boolean shape;
+
+  @Option(
+      names = "--lite",
+      description = "With --shape: look with the lite networks, which the estimate does not use.")
+  private boolean lite;
+
+  @Option(
+      names = "--around-contacts",
+      description = "With --shape: look only at the frames around contacts, not at every one.")
+  private boolean aroundContacts;
+
+  @Option(names = "--json", description = "Print the figures as JSON, with every clip's own.")
+  private boolean json;
+
+  @Option(names = "--markdown", description = "Print the figures as tables for a document.")
+  private boolean markdown;
+
+  @Override
+  public Integer call() throws Exception {
+    if (!shape && (lite || aroundContacts)) {
+      throw new ParameterException(
+          spec.commandLine(), "--lite and --around-contacts go with --shape");
+    }
+    return shape ? shape() : figures();
+  }
+
+  private int shape() throws UserError {
+    ShapeResult result;
+    try (Bar bar = Bar.on(spec)) {
+      Path networks = LandmarkModels.ofThisUser().installed();
+      Estimating estimating =
+          networks == null
+              ? Estimating.standard()
+              : Estimating.using(new NetworkUse(networks, lite, !aroundContacts));
+      result = new Bench(estimating).shape(folders(), networks != null, bar);
+    }
+    if (json) {
+      spec.commandLine().getOut().print(result.json());
+    } else if (markdown) {
+      spec.commandLine().getOut().print(result.markdown());
+    } else {
+      if (!result.installed()) {
+        Say.to(spec, "%s", ShapeResult.NOT_INSTALLED);
+      }
+      TextTable.lines(table(result.rows())).forEach(line -> Say.to(spec, "%s", line));
+    }
+    return status(result.failed());
+  }
+
+  private int figures() throws UserError {
+    BenchResult result;
+    try (Bar bar = Bar.on(spec)) {
+      result = measured(bar);
+    }
+    if (json) {
+      spec.commandLine().getOut().print(result.json());
+    } else if (markdown) {
+      spec.commandLine().getOut().print(result.markdown());
+    } else {
+      TextTable.lines(table(result.rows())).forEach(line -> Say.to(spec, "%s", line));
+    }
+    return status(result.failed());
+  }
+
+  private int status(List<String> failed) {
+    failed.forEach(each -> spec.commandLine().getErr().println("palmturn: " + each));
+    return failed.isEmpty() ? PalmturnCommand.DONE : PalmturnCommand.WRONG_DATA;
+  }
+
+  private BenchResult measured(Bar bar) throws UserError {
+    if (steps == null && athletes == null) {
+      return estimates(bar);
+    }
+    BenchResult result =
+        clips == null ? new BenchResult(List.of(), List.of(), List.of()) : estimates(bar);
+    if (steps != null) {
+      StepTimes times = StepTimes.of(steps, bar);
+      result = result.plus(StepRows.of(times, String.valueOf(steps.getFileName())));
+    }
+    if (athletes != null) {
+      result = result.plus(SimulatedAthletes.run(athletes, new Random(SEED), bar));
+    }
+    return result;
+  }
+
+  private BenchResult estimates(Bar bar) throws UserError {
+    return new Bench(Estimating.standard()).run(folders(), bar);
+  }
+
+  private List<Path> folders() throws UserError {
+    return clips == null ? List.of(Demo.bundledClips(Home.folder())) : clips;
+  }
+
+  private static List<List<String>> table(List<Row> figures) {
+    List<List<String>> rows = new ArrayList<>();
+    rows.add(List.of("what", "n", "measured", "unit", "to reach", "reached", "worst clip", "its"));
+    for (Row row : figures) {
+      Boolean reached = row.reached();
+      rows.add(
+          List.of(
+              row.what(),
+              String.valueOf(row.n()),
+              row.shown(row.value()),
+              row.unit(),
+              row.goal() == null
+                  ? ""
+                  : (row.higherIsBetter() ? "≥ " : "≤ ") + row.shown(row.goal()),
+              reached == null ? "" : reached ? "yes" : "no",
+              row.worstClip() == null ? "" : row.worstClip(),
+              row.shown(row.worst())));
+    }
+    return rows;
+  }
+}

@@ -1,0 +1,194 @@
+package palmturn.lab;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import palmturn.cli.Bar;
+import palmturn.cli.PalmturnCommand;
+import palmturn.cli.Say;
+import palmturn.lab.draw.Filming;
+import palmturn.lab.draw.Parameters;
+import palmturn.lab.draw.Shown;
+import palmturn.lab.draw.SoundKind;
+import palmturn.lab.draw.SyntheticClips;
+import palmturn.trial.Hand;
+import palmturn.work.UserError;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+@Command(
+    name = "draw",
+    description = "Draws clips with known truth: NAME.mp4, NAME.truth.json, NAME.marks.csv.")
+public final class DrawCommand implements Callable<Integer> {
+  private static final double LEAD_IN_S = 0.9;
+  private static final double TAIL_S = 0.9;
+
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--dir",
+      required = true,
+      paramLabel = "DIR",
+      description = "Where to put them; the folder is made.")
+  private Path dir;
+
+  @Option(
+      names = "--set",
+      defaultValue = "",
+      paramLabel = "SET",
+      description =
+          "demo draws the bundled session's twelve, faults sixteen with all that can go wrong with"
+              + " hand, wrist, elbow and turn; else one clip as said below.")
+  private String set;
+
+  @Option(
+      names = "--grid",
+      description =
+          "Draws the clips that the estimate is measured on; begun again, goes on where it was.")
+  private boolean grid;
+
+  @Option(
+      names = "--jobs",
+      defaultValue = "1",
+      paramLabel = "N",
+      description = "How many clips of the grid or of faults to draw at the same time.")
+  private int jobs;
+
+  @Option(names = "--name", defaultValue = "clip", description = "The one clip's name.")
+  private String name;
+
+  @Option(
+      names = "--hand",
+      defaultValue = "right",
+      description = "The moving hand: ${COMPLETION-CANDIDATES}.")
+  private Hand hand;
+
+  @Option(names = "--rate", defaultValue = "5", description = "Slaps a second: ${DEFAULT-VALUE}.")
+  private double rate;
+
+  @Option(names = "--cv", defaultValue = "5", description = "Interval CV, %%: ${DEFAULT-VALUE}.")
+  private double cv;
+
+  @Option(names = "--turn-bias", defaultValue = "0", description = "Palm to back longer, %%.")
+  private double turnBias;
+
+  @Option(names = "--slow-down", defaultValue = "0", description = "Slow-down, %% a second.")
+  private double slowDown;
+
+  @Option(
+      names = "--fault",
+      paramLabel = "KIND@S",
+      description =
+          "fingers, wrist, edge, double, part-turn or missed, seconds after the first slap.")
+  private List<String> faults = List.of();
+
+  @Option(
+      names = "--span",
+      paramLabel = "KIND@S-S:SIZE",
+      description =
+          "bent-wrist (degrees), elbow-out (cm in space) or short-turn (degrees), from and to after the"
+              + " first slap.")
+  private List<String> spans = List.of();
+
+  @Option(names = "--fps", defaultValue = "60", description = "Frames a second.")
+  private int fps;
+
+  @Option(names = "--size", defaultValue = "640x480", description = "Width x height, pixels.")
+  private String size;
+
+  @Option(names = "--shake", defaultValue = "0.5", description = "Camera shake, pixels.")
+  private double shake;
+
+  @Option(
+      names = "--drop",
+      defaultValue = "0",
+      paramLabel = "SHARE",
+      description = "Share of the frames left out at random, 0 to under 1.")
+  private double drop;
+
+  @Option(
+      names = "--sound",
+      defaultValue = "slaps",
+      description = "What there is to hear: slaps, none, talk or metronome.")
+  private String sound;
+
+  @Option(
+      names = "--shown",
+      defaultValue = "slaps",
+      description = "What there is to see: slaps, still, turning or nobody.")
+  private String shown;
+
+  @Option(names = "--seed", defaultValue = "1", description = "Same seed, same clip.")
+  private long seed;
+
+  @Option(names = "--slapping", defaultValue = "5.2", description = "Seconds of slapping.")
+  private double slappingS;
+
+  @Override
+  public Integer call() throws UserError {
+    try (Bar bar = Bar.on(spec)) {
+      if (set.equals("demo")) {
+        SyntheticClips.demo(dir, bar);
+        Say.to(spec, "drew %d clips into %s", SyntheticClips.demoNames().size(), dir);
+        return PalmturnCommand.DONE;
+      }
+      if (grid) {
+        Say.to(spec, "%d clips lie in %s", SyntheticClips.grid(dir, Math.max(1, jobs), bar), dir);
+        return PalmturnCommand.DONE;
+      }
+      if (set.equals("faults")) {
+        Say.to(spec, "%d clips lie in %s", SyntheticClips.faults(dir, Math.max(1, jobs), bar), dir);
+        return PalmturnCommand.DONE;
+      }
+      if (!set.isEmpty()) {
+        throw new ParameterException(spec.commandLine(), "--set can only be demo or faults");
+      }
+      SyntheticClips.one(dir, name, wanted(), share -> bar.at(share, "drawing"));
+      Say.to(spec, "drew %s", dir.resolve(name + ".mp4"));
+    }
+    return PalmturnCommand.DONE;
+  }
+
+  private Parameters wanted() {
+    try {
+      String[] sides = size.split("x", 2);
+      return new Parameters(
+          Shown.valueOf(constant(shown)),
+          hand,
+          new Parameters.Tempo(rate, cv, turnBias, slowDown),
+          faults.stream().map(DrawCommand::fault).toList(),
+          spans.stream().map(DrawCommand::stretch).toList(),
+          new Filming(fps, Integer.parseInt(sides[0]), Integer.parseInt(sides[1]), shake, drop),
+          SoundKind.valueOf(constant(sound)),
+          new Parameters.Length(LEAD_IN_S, slappingS, TAIL_S),
+          seed);
+    } catch (IllegalArgumentException | ArrayIndexOutOfBoundsException e) {
+      throw new ParameterException(
+          spec.commandLine(), "can't draw that: " + String.valueOf(e.getMessage()), e);
+    }
+  }
+
+  private static Parameters.Fault fault(String text) {
+    String[] parts = text.split("@", 2);
+    return new Parameters.Fault(
+        Parameters.FaultKind.valueOf(constant(parts[0])), Double.parseDouble(parts[1]));
+  }
+
+  private static Parameters.Stretch stretch(String text) {
+    String[] parts = text.split("[@:]", 3);
+    String[] ends = parts[1].split("-", 2);
+    return new Parameters.Stretch(
+        Parameters.StretchKind.valueOf(constant(parts[0])),
+        Double.parseDouble(ends[0]),
+        Double.parseDouble(ends[1]),
+        Double.parseDouble(parts[2]));
+  }
+
+  private static String constant(String word) {
+    return word.toUpperCase(Locale.ROOT).replace('-', '_');
+  }
+}

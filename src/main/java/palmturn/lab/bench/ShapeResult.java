@@ -1,0 +1,265 @@
+package palmturn.lab.bench;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+import palmturn.json.MapJson;
+import palmturn.numbers.Range;
+import palmturn.trial.Zone;
+
+/**
+ * What a bench found of sides, zones and bent wrists, without and with the shape of the hands.
+ *
+ * @param installed whether the landmark networks are
+ * @param clips each clip that could be measured
+ * @param failed a line for each that could not
+ */
+public record ShapeResult(boolean installed, List<ShapeMeasured> clips, List<String> failed) {
+  /** What is said where the networks are not there. */
+  public static final String NOT_INSTALLED = "shape: not installed";
+
+  public ShapeResult {
+    clips = List.copyOf(clips);
+    failed = List.copyOf(failed);
+  }
+
+  /** Returns the figures pooled over all clips; those with shape only where it is installed. */
+  public List<Row> rows() {
+    return ShapeRows.of(clips, installed);
+  }
+
+  /** Returns all of it as JSON; null where a figure can't be told. */
+  public String json() {
+    Map<String, @Nullable Object> root = new LinkedHashMap<>();
+    root.put("shapeInstalled", installed);
+    root.put("rows", rows().stream().map(BenchResult::map).toList());
+    root.put("zones", confusion());
+    root.put("sideCalibration", calibration(Calibration.sides(withShape())));
+    root.put("zoneCalibration", calibration(Calibration.zones(withShape())));
+    root.put("clips", worstFirst().stream().map(ShapeResult::map).toList());
+    root.put("failed", failed);
+    return MapJson.page(root);
+  }
+
+  private List<ShapeComparison> withShape() {
+    return clips.stream().map(ShapeMeasured::with).filter(Objects::nonNull).toList();
+  }
+
+  private Map<String, @Nullable Object> confusion() {
+    Map<String, @Nullable Object> rows = new LinkedHashMap<>();
+    for (Zone truth : ShapeRows.ZONES) {
+      Map<String, @Nullable Object> row = new LinkedHashMap<>();
+      for (Zone found : Zone.values()) {
+        row.put(found.code(), sum(truth, found));
+      }
+      row.put("notFound", withShape().stream().mapToInt(each -> each.missed(truth)).sum());
+      rows.put(truth.code(), row);
+    }
+    return rows;
+  }
+
+  private int sum(Zone truth, Zone found) {
+    return withShape().stream().mapToInt(each -> each.zones(truth, found)).sum();
+  }
+
+  private static List<Map<String, @Nullable Object>> calibration(List<Calibration.Said> said) {
+    List<Map<String, @Nullable Object>> bins = new ArrayList<>();
+    for (Calibration.Bin bin : Calibration.bins(said)) {
+      Map<String, @Nullable Object> map = new LinkedHashMap<>();
+      map.put("from", bin.from());
+      map.put("said", bin.said());
+      map.put("right", bin.right());
+      map.put("meanStated", bin.meanStated());
+      bins.add(map);
+    }
+    return bins;
+  }
+
+  private static Map<String, @Nullable Object> map(ShapeMeasured clip) {
+    Map<String, @Nullable Object> map = new LinkedHashMap<>();
+    map.put("clip", clip.name());
+    map.put("fps", clip.fps());
+    map.put("durationS", clip.durationS());
+    map.put("withoutShape", map(clip.without()));
+    map.put("withShape", clip.with() == null ? null : map(clip.with()));
+    map.put("estimateS", clip.estimateS());
+    map.put("warnings", clip.warnings());
+    return map;
+  }
+
+  private static Map<String, @Nullable Object> map(ShapeComparison each) {
+    Map<String, @Nullable Object> map = new LinkedHashMap<>();
+    map.put("shapeUsed", each.shapeUsed());
+    map.put("slaps", each.contacts());
+    map.put("found", each.found());
+    map.put("matched", each.pairs().size());
+    map.put("sidesRight", each.sidesRight());
+    map.put("sidesUnknown", each.sidesUnknown());
+    map.put(
+        "wrong", each.pairs().stream().filter(ShapeResult::wrong).map(ShapeResult::map).toList());
+    map.put("bentTrueS", each.bent().trueS());
+    map.put("bentFoundS", each.bent().foundS());
+    map.put("bentBothS", each.bent().bothS());
+    map.put("bentMostDeg", each.bent().mostDeg());
+    TurnComparison turn = each.turn();
+    map.put("turnTrueDeg", turn.trueDeg());
+    map.put("turnDeg", turn.found() == null ? null : turn.found().usualDeg());
+    map.put("turnChangeTrueDeg", turn.trueChangeDeg());
+    map.put("turnChangeDeg", turn.change() == null ? null : turn.change().deg());
+    map.put("turnChangeLowDeg", turn.change() == null ? null : turn.change().lowDeg());
+    map.put("turnChangeHighDeg", turn.change() == null ? null : turn.change().highDeg());
+    return map;
+  }
+
+  private static boolean wrong(ShapeComparison.Pair pair) {
+    return pair.slap().side() != pair.truth().side() || pair.slap().zone() != pair.truth().zone();
+  }
+
+  private static Map<String, @Nullable Object> map(ShapeComparison.Pair pair) {
+    Map<String, @Nullable Object> map = new LinkedHashMap<>();
+    map.put("timeS", pair.truth().timeS());
+    map.put("side", pair.slap().side().code());
+    map.put("trueSide", pair.truth().side().code());
+    map.put("sideConfidence", pair.slap().sideConfidence());
+    map.put("zone", pair.slap().zone().code());
+    map.put("trueZone", pair.truth().zone().code());
+    map.put("zoneConfidence", pair.slap().zoneConfidence());
+    return map;
+  }
+
+  /** Returns tables for a document: figures, clips, and with shape zones and confidences. */
+  public String markdown() {
+    List<String> lines = new ArrayList<>();
+    if (!installed) {
+      lines.add(NOT_INSTALLED);
+      lines.add("");
+    }
+    lines.addAll(BenchResult.table(rows()));
+    lines.add("");
+    lines.add(
+        "| clip | frames/s | slaps | F | sides % | unknown | without shape, one named: sides % |"
+            + " zones right/wrong/unknown | bent s | up to ° | said s | IoU | turn ° | said |"
+            + " change ° | said | time/length |");
+    lines.add("| --- |" + " --- |".repeat(16));
+    worstFirst().forEach(clip -> lines.add(line(clip)));
+    if (installed) {
+      zones(lines);
+      confidences(lines);
+    }
+    failed.forEach(each -> lines.add("\nNot measured: " + each));
+    return String.join("\n", lines) + "\n";
+  }
+
+  private void zones(List<String> lines) {
+    lines.add("");
+    lines.add("| truly | centre | fingers | wrist | edge | unknown | not found |");
+    lines.add("| --- |" + " --- |".repeat(6));
+    for (Zone truth : ShapeRows.ZONES) {
+      lines.add(
+          "| %s | %d | %d | %d | %d | %d | %d |"
+              .formatted(
+                  truth.code(),
+                  sum(truth, Zone.CENTRE),
+                  sum(truth, Zone.FINGERS),
+                  sum(truth, Zone.WRIST),
+                  sum(truth, Zone.EDGE),
+                  sum(truth, Zone.UNKNOWN),
+                  withShape().stream().mapToInt(each -> each.missed(truth)).sum()));
+    }
+  }
+
+  private void confidences(List<String> lines) {
+    List<Calibration.Bin> sides = Calibration.bins(Calibration.sides(withShape()));
+    List<Calibration.Bin> zones = Calibration.bins(Calibration.zones(withShape()));
+    lines.add("");
+    lines.add(
+        "| confidence | sides | mean stated | right | 95 % | zones | mean stated | right | 95 % |");
+    lines.add("| --- |" + " --- |".repeat(8));
+    for (int i = 0; i < sides.size(); i++) {
+      Calibration.Bin bin = sides.get(i);
+      String range =
+          bin.below() > 1
+              ? "from %s".formatted(BenchResult.number(bin.from(), 2))
+              : "%s to %s"
+                  .formatted(BenchResult.number(bin.from(), 2), BenchResult.number(bin.below(), 2));
+      lines.add("| %s | %s | %s |".formatted(range, cells(bin), cells(zones.get(i))));
+    }
+  }
+
+  private static String cells(Calibration.Bin bin) {
+    Range interval = bin.interval();
+    return "%d | %s | %s | %s"
+        .formatted(
+            bin.said(),
+            BenchResult.number(bin.meanStated(), 3),
+            BenchResult.number(bin.share(), 3),
+            interval == null
+                ? "–"
+                : String.format(Locale.ROOT, "%.2f to %.2f", interval.low(), interval.high()));
+  }
+
+  /** By the poorer share of sides, then by the name. */
+  private List<ShapeMeasured> worstFirst() {
+    return clips.stream()
+        .sorted(
+            Comparator.comparingDouble(ShapeResult::poorerSides)
+                .thenComparing(clip -> !clip.hasTrial())
+                .thenComparing(ShapeMeasured::name))
+        .toList();
+  }
+
+  private static double poorerSides(ShapeMeasured clip) {
+    Double without = sides(clip.without());
+    Double with = clip.with() == null ? null : sides(clip.with());
+    return Math.min(without == null ? 100 : without, with == null ? 100 : with);
+  }
+
+  private static @Nullable Double sides(ShapeComparison each) {
+    return each.pairs().isEmpty() ? null : 100.0 * each.sidesRight() / each.pairs().size();
+  }
+
+  private static String line(ShapeMeasured clip) {
+    ShapeComparison best = clip.with() == null ? clip.without() : clip.with();
+    Double with = clip.with() == null ? null : sides(clip.with());
+    ShapeComparison.Bent bent = best.bent();
+    TurnComparison turn = best.turn();
+    Double estimateS = clip.estimateS();
+    String cells =
+        String.join(
+            " | ",
+            clip.name(),
+            BenchResult.number(clip.fps(), 0),
+            String.valueOf(best.contacts()),
+            BenchResult.number(best.f(), 3),
+            BenchResult.number(with, 0),
+            clip.with() == null ? "–" : String.valueOf(clip.with().sidesUnknown()),
+            BenchResult.number(sides(clip.without()), 0),
+            zones(best),
+            BenchResult.number(bent.trueS(), 2),
+            BenchResult.number(bent.mostDeg(), 0),
+            BenchResult.number(bent.foundS(), 2),
+            BenchResult.number(bent.iou(), 2),
+            BenchResult.number(turn.trueDeg(), 0),
+            BenchResult.number(turn.found() == null ? null : turn.found().usualDeg(), 0),
+            BenchResult.number(turn.trueChangeDeg(), 0),
+            BenchResult.number(turn.change() == null ? null : turn.change().deg(), 0),
+            BenchResult.number(estimateS == null ? null : estimateS / clip.durationS(), 2));
+    return "| " + cells + " |";
+  }
+
+  private static String zones(ShapeComparison each) {
+    int right = ShapeRows.ZONES.stream().mapToInt(zone -> each.zones(zone, zone)).sum();
+    int unknown = ShapeRows.ZONES.stream().mapToInt(zone -> each.zones(zone, Zone.UNKNOWN)).sum();
+    int all =
+        ShapeRows.ZONES.stream()
+            .mapToInt(
+                zone -> List.of(Zone.values()).stream().mapToInt(f -> each.zones(zone, f)).sum())
+            .sum();
+    return "%d/%d/%d".formatted(right, all - right - unknown, unknown);
+  }
+}

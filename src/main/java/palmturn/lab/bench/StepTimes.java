@@ -1,0 +1,139 @@
+package palmturn.lab.bench;
+
+import java.nio.file.Path;
+import java.util.Random;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.ExecutionException;
+import palmturn.clip.ClipException;
+import palmturn.clip.ClipFile;
+import palmturn.clip.FrameCache;
+import palmturn.clip.FrameReader;
+import palmturn.clip.Picture;
+import palmturn.clip.Progress;
+import palmturn.work.UserError;
+
+/**
+ * How long it takes from asking for a frame to having its picture, milliseconds.
+ *
+ * @param forwardMs each step to the next frame, its neighbourhood being at hand
+ * @param backMs each step to the frame before, its neighbourhood being at hand
+ * @param jumpMs each jump to a frame anywhere
+ * @param frameMs of one frame when all are decoded in order, to compare with on other machines
+ * @param mostBytes the most that was kept
+ */
+@SuppressWarnings("ArrayRecordComponent") // Only read.
+public record StepTimes(
+    double[] forwardMs, double[] backMs, double[] jumpMs, double frameMs, long mostBytes) {
+  private static final int PLACES = 6;
+  private static final int STEPS = 30;
+  private static final int JUMPS = 60;
+  private static final int READ = 300;
+
+  /** Too few pixels to cost anything: what is left is decoding. */
+  private static final int TINY_PX = 32;
+
+  private static final long SEED = 5;
+  private static final long LONGEST_WAIT_NS = 20_000_000_000L;
+
+  /**
+   * Steps and jumps through a clip of more than {@code 2 * 30} frames, at places drawn by a fixed
+   * seed.
+   *
+   * @throws UserError if it can't be read, is too short, or a wrong frame came
+   */
+  public static StepTimes of(Path path, Progress progress) throws UserError {
+    try {
+      ClipFile clip = ClipFile.open(path);
+      if (clip.frames().size() <= 2 * STEPS) {
+        throw new UserError(path + " is too short to step through: take one of over 60 frames");
+      }
+      progress.at(0, "reading");
+      double frameMs = frameMs(clip);
+      try (FrameCache cache = new FrameCache(clip, FrameCache.DEFAULT_BYTES)) {
+        return new Walk(clip, cache).times(frameMs, progress);
+      }
+    } catch (ClipException e) {
+      throw new UserError(String.valueOf(e.getMessage()), e);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new UserError("stopped", e);
+    }
+  }
+
+  private static double frameMs(ClipFile clip) throws ClipException {
+    int count = Math.min(READ, clip.frames().size());
+    try (FrameReader reader = clip.newReader(TINY_PX)) {
+      reader.read(0);
+      long start = System.nanoTime();
+      for (int i = 1; i < count; i++) {
+        reader.read(i);
+      }
+      return milliseconds(start) / (count - 1);
+    }
+  }
+
+  private static double milliseconds(long start) {
+    return (System.nanoTime() - start) / 1e6;
+  }
+
+  private static final class Walk {
+    private final ClipFile clip;
+    private final FrameCache cache;
+    private final Random random = new Random(SEED);
+    private long mostBytes;
+
+    Walk(ClipFile clip, FrameCache cache) {
+      this.clip = clip;
+      this.cache = cache;
+    }
+
+    StepTimes times(double frameMs, Progress progress) throws UserError, InterruptedException {
+      double[] forward = new double[PLACES * STEPS];
+      double[] back = new double[PLACES * STEPS];
+      for (int place = 0; place < PLACES; place++) {
+        progress.at(0.5 * place / PLACES, "stepping");
+        int at = STEPS + random.nextInt(clip.frames().size() - 2 * STEPS);
+        ask(at);
+        settle();
+        for (int i = 0; i < STEPS; i++) {
+          forward[place * STEPS + i] = ask(++at);
+        }
+        settle();
+        for (int i = 0; i < STEPS; i++) {
+          back[place * STEPS + i] = ask(--at);
+        }
+      }
+      double[] jumps = new double[JUMPS];
+      for (int i = 0; i < JUMPS; i++) {
+        progress.at(0.5 + 0.5 * i / JUMPS, "jumping");
+        jumps[i] = ask(random.nextInt(clip.frames().size()));
+      }
+      return new StepTimes(forward, back, jumps, frameMs, mostBytes);
+    }
+
+    private double ask(int index) throws UserError, InterruptedException {
+      long start = System.nanoTime();
+      Picture picture;
+      try {
+        picture = cache.frame(index).get();
+      } catch (ExecutionException e) {
+        throw new UserError("frame %d did not come: %s".formatted(index, e.getMessage()), e);
+      } catch (CancellationException e) {
+        throw new UserError("frame %d did not come".formatted(index), e);
+      }
+      double took = milliseconds(start);
+      mostBytes = Math.max(mostBytes, cache.keptBytes());
+      if (picture.index() != index || picture.timeS() != clip.frames().timeS(index)) {
+        throw new UserError("asked for frame %d, frame %d came".formatted(index, picture.index()));
+      }
+      return took;
+    }
+
+    private void settle() throws InterruptedException {
+      long start = System.nanoTime();
+      while (!cache.settled() && System.nanoTime() - start < LONGEST_WAIT_NS) {
+        Thread.sleep(2);
+      }
+    }
+  }
+}

@@ -1,0 +1,9 @@
+package palmturn.lab.draw;
+
+/**
+ * A clip of a set.
+ *
+ * @param name of its files
+ * @param parameters what it shows
+ */
+public record Named(String name, Parameters parameters) {}

@@ -1,0 +1,174 @@
+package palmturn.lab.elbow;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import palmturn.clip.ClipException;
+import palmturn.clip.ClipFile;
+import palmturn.clip.Progress;
+import palmturn.estimate.elbow.ElbowDrift;
+import palmturn.estimate.elbow.ElbowFinder;
+import palmturn.estimate.elbow.ElbowTracker;
+import palmturn.estimate.elbow.Place;
+import palmturn.estimate.elbow.ScaleOf;
+import palmturn.estimate.frames.Footage;
+import palmturn.estimate.motion.Blob;
+import palmturn.estimate.motion.FlowPass;
+import palmturn.estimate.motion.Regions;
+import palmturn.numbers.Stats;
+import palmturn.trial.ElbowPath;
+import palmturn.trial.Estimate.EstimatedSpan;
+import palmturn.trial.Point;
+
+/**
+ * Prints how far the elbow's path is from the truth, one clip a line: {@code ElbowErrors [--off CM
+ * | --found] TRUTH.json …}. With {@code --off} the given place is wrong by that much, to four sides
+ * in turn; with {@code --found} it is the one that the program finds.
+ */
+public final class ElbowErrors {
+  static final double LIMIT_CM = 3;
+
+  /** What the path is to be known to. */
+  public static final double CLOSE_CM = 0.3;
+
+  private static final int MIN_CELLS = 300;
+
+  private ElbowErrors() {}
+
+  /** Distances of a path from the truth, cm, one for each frame that saw the elbow. */
+  public static double[] errorsCm(ElbowPath path, ElbowTruth truth) {
+    double[] errors = new double[path.timesS().size()];
+    for (int i = 0; i < errors.length; i++) {
+      Point way = truth.wayCm(path.timesS().get(i));
+      errors[i] =
+          Math.hypot(
+              path.rightPx().get(i) * truth.cmPerPixel() - way.x(),
+              -path.downPx().get(i) * truth.cmPerPixel() - way.y());
+    }
+    return errors;
+  }
+
+  /** Follows the elbow from a place that is wrong by an amount, with the true scale. */
+  public static ElbowTracker.Followed follow(ElbowTruth truth, double offRightCm, double offDownCm)
+      throws ClipException {
+    ClipFile clip = ClipFile.open(truth.clip());
+    Point at =
+        new Point(
+            truth.elbow().x() + offRightCm / truth.cmPerPixel(),
+            truth.elbow().y() + offDownCm / truth.cmPerPixel());
+    return ElbowTracker.follow(
+        clip,
+        0,
+        clip.frames().size(),
+        truth.firstSlapS(),
+        Place.given(at),
+        null,
+        new ScaleOf("given", truth.cmPerPixel(), null, null),
+        Progress.NONE);
+  }
+
+  public static void main(String[] args) throws Exception {
+    List<String> files = new ArrayList<>(Arrays.asList(args));
+    double off = 0;
+    if (files.get(0).equals("--off")) {
+      off = Double.parseDouble(files.get(1));
+      files = files.subList(2, files.size());
+    }
+    double[][] sides =
+        off == 0 ? new double[][] {{0, 0}} : new double[][] {{1, 0}, {-1, 0}, {0, 1}, {0, -1}};
+    boolean search = files.get(0).equals("--found");
+    if (search) {
+      files = files.subList(1, files.size());
+    }
+    List<Double> all = new ArrayList<>();
+    System.out.println(
+        "clip                       off, cm    p95 cm  max cm  within 0.3  peak / true cm  gaps  out"
+            + "  ms/frame");
+    for (String file : files) {
+      ElbowTruth truth = ElbowTruth.read(Path.of(file));
+      for (double[] side : sides) {
+        double offRight = off * side[0];
+        double offDown = off * side[1];
+        if (search) {
+          Place place = find(ClipFile.open(truth.clip()));
+          if (place == null) {
+            System.out.println(truth.clip().getFileName() + " not found");
+            continue;
+          }
+          offRight = (place.at().x() - truth.elbow().x()) * truth.cmPerPixel();
+          offDown = (place.at().y() - truth.elbow().y()) * truth.cmPerPixel();
+        }
+        long start = System.nanoTime();
+        ElbowTracker.Followed followed = follow(truth, offRight, offDown);
+        double ms = (System.nanoTime() - start) / 1e6;
+        ElbowPath path = followed.path();
+        if (path == null) {
+          System.out.println(truth.clip().getFileName() + " " + followed.warnings());
+          continue;
+        }
+        double[] errors = errorsCm(path, truth);
+        Arrays.stream(errors).forEach(all::add);
+        List<EstimatedSpan> out = ElbowDrift.out(path, LIMIT_CM);
+        double peak = 0;
+        for (double timeS : path.timesS()) {
+          Point way = truth.wayCm(timeS);
+          peak = Math.max(peak, Math.hypot(way.x(), way.y()));
+        }
+        System.out.printf(
+            Locale.ROOT,
+            "%-26s %+4.1f %+4.1f  %6.2f  %6.2f  %8.1f %%  %5.2f / %5.2f   %3d  %s  %5.2f%n",
+            truth.clip().getFileName(),
+            offRight,
+            offDown,
+            Stats.percentile(errors, 95),
+            Stats.max(errors),
+            within(errors, CLOSE_CM),
+            path.maxCm(),
+            peak,
+            path.gaps().size(),
+            out.stream()
+                .map(
+                    s ->
+                        String.format(
+                            Locale.ROOT, "%.2f-%.2f (%.2f)", s.startS(), s.endS(), s.confidence()))
+                .toList(),
+            ms / path.timesS().size());
+      }
+    }
+    System.out.println(pooled(all));
+  }
+
+  /** Returns a line on the errors of all clips together. */
+  static String pooled(List<Double> all) {
+    double[] errors = all.stream().mapToDouble(Double::doubleValue).toArray();
+    return String.format(
+        Locale.ROOT,
+        "all: %d frames, p95 %.2f cm, within 0.3 cm %.1f %%, within 1 cm %.1f %%",
+        errors.length,
+        Stats.percentile(errors, 95),
+        within(errors, CLOSE_CM),
+        within(errors, 1));
+  }
+
+  /** Finds the elbow in the liveliest large blob; the whole estimate chooses by more than size. */
+  private static @Nullable Place find(ClipFile clip) throws ClipException {
+    double longSidePx = Math.max(clip.facts().width(), clip.facts().height());
+    Footage footage = FlowPass.of(clip, 0, clip.frames().size(), longSidePx, Progress.NONE);
+    float[] liveliness = Regions.liveliness(footage);
+    Blob hand =
+        Regions.blobs(liveliness, footage.width()).stream()
+            .filter(blob -> blob.area() > MIN_CELLS)
+            .findFirst()
+            .orElseThrow();
+    return ElbowFinder.find(
+        liveliness, footage.width(), footage.pxPerCell(), footage.pictures().get(0), hand, null);
+  }
+
+  /** Returns which share of errors is no longer than so many centimetres, per cent. */
+  public static double within(double[] errors, double cm) {
+    return 100.0 * Arrays.stream(errors).filter(error -> error <= cm).count() / errors.length;
+  }
+}

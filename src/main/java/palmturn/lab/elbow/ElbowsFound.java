@@ -1,0 +1,70 @@
+package palmturn.lab.elbow;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import palmturn.clip.ClipFile;
+import palmturn.clip.Progress;
+import palmturn.estimate.Estimator;
+import palmturn.estimate.hands.NetworkUse;
+import palmturn.estimate.request.Request;
+import palmturn.numbers.Stats;
+import palmturn.trial.ElbowPath;
+import palmturn.trial.Point;
+import palmturn.work.LandmarkModels;
+
+/**
+ * Prints how far the moving elbow's path is from the truth where nobody points at the elbow and the
+ * landmark networks are used, one clip a line: {@code ElbowsFound TRUTH.json …}.
+ */
+public final class ElbowsFound {
+  private ElbowsFound() {}
+
+  /** Returns a clip's path as a whole estimate finds it, null where it does not. */
+  public static @Nullable ElbowPath find(ElbowTruth truth, Path networks) throws Exception {
+    return Estimator.estimate(
+            ClipFile.open(truth.clip()),
+            Request.of(truth.hand(), ElbowErrors.LIMIT_CM),
+            NetworkUse.usual(networks),
+            Progress.NONE)
+        .elbow();
+  }
+
+  public static void main(String[] files) throws Exception {
+    System.out.println(
+        "clip                                      off cm  p95 cm  within 0.3  within 1  peak / true");
+    List<Double> all = new ArrayList<>();
+    for (String file : files) {
+      ElbowTruth truth = ElbowTruth.read(Path.of(file));
+      ElbowPath path = find(truth, LandmarkModels.inDataFolder().folder());
+      if (path == null) {
+        System.out.println(truth.clip().getFileName() + " not found");
+        continue;
+      }
+      double[] errors = ElbowErrors.errorsCm(path, truth);
+      double farthestTrue = 0;
+      double farthest = 0;
+      for (int i = 0; i < errors.length; i++) {
+        all.add(errors[i]);
+        Point way = truth.wayCm(path.timesS().get(i));
+        farthestTrue = Math.max(farthestTrue, Math.hypot(way.x(), way.y()));
+        farthest = Math.max(farthest, path.distancePx().get(i) * truth.cmPerPixel());
+      }
+      System.out.printf(
+          Locale.ROOT,
+          "%-40.40s  %6.1f  %6.2f  %8.1f %%  %6.1f %%  %5.2f / %5.2f%n",
+          truth.clip().getFileName(),
+          truth.cmPerPixel()
+              * Math.hypot(
+                  path.startXPx() - truth.elbow().x(), path.startYPx() - truth.elbow().y()),
+          Stats.percentile(errors, 95),
+          ElbowErrors.within(errors, ElbowErrors.CLOSE_CM),
+          ElbowErrors.within(errors, 1),
+          farthest,
+          farthestTrue);
+    }
+    System.out.println(ElbowErrors.pooled(all));
+  }
+}

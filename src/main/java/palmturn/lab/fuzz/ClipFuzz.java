@@ -1,0 +1,241 @@
+package palmturn.lab.fuzz;
+
+import java.io.BufferedReader;
+import java.io.File;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Lets another program read damaged clips and counts how that ends. {@code main} takes folders of
+ * good clips as a class path is written, a folder to work in, the first seed, how many, and an
+ * estimate of every so many; it prints a table and ends with 1 if anything went wrong.
+ */
+public final class ClipFuzz {
+  /**
+   * How long one file may take: processor time, so that other work on the machine doesn't count,
+   * and by the clock for one that waits for ever.
+   */
+  private record Patience(Duration busy, Duration waiting) {
+    static final Patience START = new Patience(Duration.ofSeconds(60), Duration.ofSeconds(180));
+    static final Patience READ = new Patience(Duration.ofSeconds(10), Duration.ofSeconds(60));
+    static final Patience ESTIMATE = new Patience(Duration.ofSeconds(60), Duration.ofSeconds(300));
+  }
+
+  private static final Pattern KINDS =
+      Pattern.compile(
+          "\\.(mp4|mov|mkv|webm|avi|ts|mpg|flv|wmv|ogv|3gp)$", Pattern.CASE_INSENSITIVE);
+
+  private final String good;
+  private final Path work;
+  private final int estimateEvery;
+  private final Map<String, Integer> counts = new TreeMap<>();
+  private final Map<String, Map<String, Integer>> byKind = new TreeMap<>();
+  private final List<String> faults = new ArrayList<>();
+  private int estimates;
+  private long slowestMs;
+  private long peakKb;
+
+  public ClipFuzz(String good, Path work, int estimateEvery) {
+    this.good = good;
+    this.work = work;
+    this.estimateEvery = estimateEvery;
+  }
+
+  public static void main(String[] args) throws Exception {
+    ClipFuzz fuzz = new ClipFuzz(args[0], Path.of(args[1]), Integer.parseInt(args[4]));
+    long began = System.nanoTime();
+    fuzz.run(Long.parseLong(args[2]), Integer.parseInt(args[3]));
+    System.out.print(fuzz.table());
+    System.out.printf(
+        Locale.ROOT,
+        "%nSeeds %s to %d in %.0f s, %d of them estimated; slowest reading %.1f s of processor time; most memory %d MB.%n",
+        args[2],
+        Long.parseLong(args[2]) + Integer.parseInt(args[3]) - 1,
+        (System.nanoTime() - began) / 1e9,
+        fuzz.estimates,
+        fuzz.slowestMs / 1e3,
+        fuzz.peakKb / 1024);
+    fuzz.faults.forEach(System.out::println);
+    System.exit(fuzz.faults.isEmpty() ? 0 : 1);
+  }
+
+  /** Returns the clips of folders, those of each in order of their names. */
+  public static List<Path> goodClips(String folders) throws IOException {
+    List<Path> clips = new ArrayList<>();
+    for (String folder : folders.split(File.pathSeparator)) {
+      try (Stream<Path> files = Files.list(Path.of(folder))) {
+        files.filter(file -> KINDS.matcher(file.toString()).find()).sorted().forEach(clips::add);
+      }
+    }
+    return clips;
+  }
+
+  /** Returns what went wrong, a line each; empty for nothing. */
+  public List<String> faults() {
+    return faults;
+  }
+
+  /** Returns how many ended in a way: read, in-part, refused, wrong, hang or crash. */
+  public int count(String ended) {
+    return counts.getOrDefault(ended, 0);
+  }
+
+  /** Lets the seeds of a range be read, starting anew after a hang or a crash. */
+  public void run(long first, int howMany) throws IOException, InterruptedException {
+    Files.createDirectories(work);
+    for (long next = first; next < first + howMany; ) {
+      next = inOneProcess(next, (int) (first + howMany - next));
+    }
+  }
+
+  /** Returns the seed after the last one that was begun. */
+  private long inOneProcess(long first, int howMany) throws IOException, InterruptedException {
+    Process reads =
+        new ProcessBuilder(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1",
+                "-XX:+UseSerialGC",
+                "-Xmx1g",
+                "-Dfile.encoding=UTF-8",
+                "-XX:ErrorFile=" + work.resolve("crash-%p.log"),
+                "-cp",
+                System.getProperty("java.class.path"),
+                ReadsClips.class.getName(),
+                good,
+                work.toString(),
+                Long.toString(first),
+                Integer.toString(howMany),
+                Integer.toString(estimateEvery))
+            .redirectError(ProcessBuilder.Redirect.appendTo(work.resolve("errors.log").toFile()))
+            .start();
+    BlockingQueue<String> lines = lines(reads);
+    Patience patience = Patience.START;
+    Duration busy = Duration.ZERO;
+    @Nullable String begun = null;
+    long next = first;
+    try {
+      while (next < first + howMany) {
+        String line = next(lines, reads, patience, busy);
+        if (line == null || line.isEmpty()) {
+          String how = line == null ? "hang" : "crash";
+          ended(begun == null ? "-\tno clip" : begun, how, line == null ? "" : died(reads));
+          return next + 1;
+        }
+        patience = Patience.READ;
+        busy = busy(reads);
+        String[] words = line.split("\t", 2);
+        if (words[0].equals("begin")) {
+          begun = words[1];
+        } else if (words[0].equals("estimates")) {
+          patience = Patience.ESTIMATE;
+          estimates++;
+        } else if (words[0].equals("end")) {
+          String[] told = words[1].split("\t", 4);
+          slowestMs = Math.max(slowestMs, Long.parseLong(told[1]));
+          peakKb = Math.max(peakKb, peakKb(reads.pid()));
+          ended(String.valueOf(begun), told[2], told[3]);
+          next++;
+        }
+      }
+      return next;
+    } finally {
+      reads.destroyForcibly().waitFor();
+    }
+  }
+
+  /** Returns the next line; null if it does not come in time. */
+  private static @Nullable String next(
+      BlockingQueue<String> lines, Process from, Patience patience, Duration busyBefore)
+      throws InterruptedException {
+    long end = System.nanoTime() + patience.waiting().toNanos();
+    String line = null;
+    while (line == null
+        && System.nanoTime() < end
+        && busy(from).minus(busyBefore).compareTo(patience.busy()) < 0) {
+      line = lines.poll(500, TimeUnit.MILLISECONDS);
+    }
+    return line;
+  }
+
+  private static Duration busy(Process process) {
+    return process.info().totalCpuDuration().orElse(Duration.ZERO);
+  }
+
+  private static String died(Process reads) throws InterruptedException {
+    return "exit status " + reads.waitFor();
+  }
+
+  /** Hands on what a program says; an empty line once it has ended. */
+  private static BlockingQueue<String> lines(Process from) {
+    BlockingQueue<String> lines = new LinkedBlockingQueue<>();
+    Thread thread =
+        new Thread(
+            () -> {
+              try (BufferedReader in = from.inputReader(StandardCharsets.UTF_8)) {
+                in.lines().filter(line -> !line.isBlank()).forEach(lines::add);
+              } catch (IOException | java.io.UncheckedIOException e) {
+                lines.add("");
+              } finally {
+                lines.add("");
+              }
+            });
+    thread.setDaemon(true);
+    thread.start();
+    return lines;
+  }
+
+  private void ended(String begun, String how, String what) {
+    counts.merge(how, 1, Integer::sum);
+    String clip = begun.substring(begun.indexOf('\t') + 1);
+    String kind = clip.substring(clip.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
+    byKind.computeIfAbsent(kind, each -> new TreeMap<>()).merge(how, 1, Integer::sum);
+    if (how.equals("wrong") || how.equals("hang") || how.equals("crash")) {
+      faults.add("%s: seed %s %s".formatted(how, begun.replace('\t', ' '), what));
+      System.err.println(faults.get(faults.size() - 1));
+    }
+  }
+
+  /** Returns the most memory that a process has held, where the system tells. */
+  private static long peakKb(long pid) {
+    try (Stream<String> lines = Files.lines(Path.of("/proc/" + pid + "/status"))) {
+      return lines
+          .filter(line -> line.startsWith("VmHWM:"))
+          .mapToLong(line -> Long.parseLong(line.replaceAll("\\D", "")))
+          .findFirst()
+          .orElse(0);
+    } catch (IOException | java.io.UncheckedIOException e) {
+      return 0;
+    }
+  }
+
+  private String table() {
+    List<String> ways = List.of("read", "in-part", "refused", "wrong", "hang", "crash");
+    StringBuilder table =
+        new StringBuilder("| kind | read | in part | refused | wrong | hang | crash |\n");
+    table.append("| --- | --- | --- | --- | --- | --- | --- |\n");
+    byKind.forEach((kind, ends) -> row(table, kind, ways, ends));
+    row(table, "all", ways, counts);
+    return table.toString();
+  }
+
+  private static void row(
+      StringBuilder table, String name, List<String> ways, Map<String, Integer> ends) {
+    table.append("| ").append(name);
+    ways.forEach(way -> table.append(" | ").append(ends.getOrDefault(way, 0)));
+    table.append(" |\n");
+  }
+}

@@ -1,0 +1,5 @@
+/** The landmark networks' running times. */
+@NullMarked
+package palmturn.lab.networks;
+
+import org.jspecify.annotations.NullMarked;

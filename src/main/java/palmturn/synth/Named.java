@@ -1,9 +1,0 @@
-package palmturn.synth;
-
-/**
- * A clip of a set.
- *
- * @param name of its files
- * @param parameters what it shows
- */
-public record Named(String name, Parameters parameters) {}

@@ -1,0 +1,168 @@
+package palmturn.estimate.sound;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import palmturn.clip.Sound;
+import palmturn.lab.onsets.DrawnSound;
+import palmturn.lab.onsets.KnownSound;
+import palmturn.numbers.Stats;
+import palmturn.settle.Matching;
+import palmturn.trial.Slap;
+
+class OnsetsTest {
+  private static final int RATE = 48_000;
+  private static final double[] TIMES = DrawnSound.series(0.6, 0.2, 0.06, 26, 11);
+
+  @TempDir Path folder;
+
+  @Test
+  void everyStrikeOfARealHandDrumIsHeardOnceWithinAMillisecond() throws Exception {
+    Matching found = KnownSound.drum(folder).clear();
+    assertExact(found, 61);
+    assertTrue(meanAbsolute(found) < 0.001, "mean error " + meanAbsolute(found));
+    List<Double> differences = Arrays.stream(found.differencesS()).boxed().toList();
+    assertEquals(Slap.SOUND_SD_S, sd(differences), 0.0001);
+  }
+
+  @Test
+  void everySlapOfTheBundledClipsIsHeardOnce() throws Exception {
+    List<Double> differences = new ArrayList<>();
+    for (KnownSound clip : KnownSound.bundled(false)) {
+      Matching found = clip.clear();
+      assertExact(found, clip.timesS().length);
+      Arrays.stream(found.differencesS()).forEach(differences::add);
+    }
+    assertTrue(differences.size() > 250);
+    assertEquals(Slap.SOUND_SD_S, sd(differences), 0.0001);
+  }
+
+  @Test
+  void theirDoubleTapsAreAmongTheCandidates() throws Exception {
+    for (KnownSound clip : KnownSound.bundled(true)) {
+      assertEquals(List.of(), clip.candidates().onlyA(), clip.name());
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {8_000, 11_025, 16_000, 22_050, 44_100, 48_000, 96_000})
+  void anySampleRateWillDo(int rate) {
+    assertExact(heard(new DrawnSound(rate, 7, 1).slaps(TIMES, 0.8).noise(3e-4).sound()));
+  }
+
+  @Test
+  void slapsThatPeakAt35DecibelsUnderFullScaleAreHeard() {
+    DrawnSound quiet = new DrawnSound(RATE, 7, 2).slaps(TIMES, 0.8).noise(3e-3);
+    assertExact(heard(quiet.peak(Math.pow(10, -35 / 20.0)).sound()));
+  }
+
+  @Test
+  void slapsThatAreCutOffAtFullScaleAreHeardOnce() {
+    assertExact(heard(new DrawnSound(RATE, 7, 3).slaps(TIMES, 0.8).noise(3e-4).peak(4).sound()));
+  }
+
+  @Test
+  void echoesOfAHardRoomGiveNoSecondMarks() {
+    DrawnSound room = new DrawnSound(RATE, 7, 4).slaps(TIMES, 0.5).noise(3e-4);
+    assertExact(heard(room.echo(0.35, 0.043, 0.071, 0.113).sound()));
+  }
+
+  @Test
+  void puffsOfAirGiveNoSecondMarks() {
+    DrawnSound air = new DrawnSound(RATE, 7, 5).slaps(TIMES, 0.8).puffs(TIMES, 0.12).noise(3e-4);
+    assertExact(heard(air.sound()));
+  }
+
+  @Test
+  void whatACodecPutsBeforeASlapGivesNoMarkAndNoEarlyTime() throws Exception {
+    Sound sharp = new DrawnSound(RATE, 7, 6).slaps(TIMES, 0.8).noise(1e-4).sound();
+    Matching found = new KnownSound("sharp", sharp, TIMES).coded(folder, 48_000).clear();
+    assertExact(found, TIMES.length);
+    assertTrue(Math.abs(Stats.mean(found.differencesS())) < 0.0005);
+  }
+
+  @ParameterizedTest
+  @ValueSource(longs = {21, 22, 23})
+  void underTalkOrAMetronomeSlapsStayAmongTheCandidates(long seed) {
+    double[] times = DrawnSound.series(0.6, 0.19, 0.08, 26, seed);
+    DrawnSound both = new DrawnSound(RATE, 7, seed).slaps(times, 0.6).talk(0.3).metronome(0.3);
+    Matching found = new KnownSound("talk", both.noise(3e-4).sound(), times).candidates();
+    assertTrue(found.recall() >= 0.9, "recall " + found.recall());
+  }
+
+  @Test
+  void timesFollowTheClockOfTheSound() {
+    Sound sound = new DrawnSound(RATE, 7, 7).slaps(TIMES, 0.8).noise(3e-4).sound();
+    Sound later = new Sound(12.5, RATE, sound.samples());
+    List<Onset> now = Onsets.of(sound, 0, 7).candidates();
+    List<Onset> then = Onsets.of(later, 12.5, 19.5).candidates();
+    assertEquals(now.size(), then.size());
+    for (int i = 0; i < now.size(); i++) {
+      assertEquals(now.get(i).timeS() + 12.5, then.get(i).timeS(), 1e-9);
+    }
+  }
+
+  @Test
+  void onlyTheStretchAskedForIsSearched() {
+    Sound sound = new DrawnSound(RATE, 7, 8).slaps(TIMES, 0.8).noise(3e-4).sound();
+    Onsets part = Onsets.of(sound, 2, 4);
+    long inside = Arrays.stream(TIMES).filter(t -> t > 2 && t < 4).count();
+    assertEquals(inside, part.clear().size());
+    assertTrue(part.strength().timesS().get(0) >= 2);
+  }
+
+  @Test
+  void nothingIsHeardWhereNothingSounds() {
+    assertEquals(List.of(), Onsets.of(new Sound(0, RATE, new float[7 * RATE]), 0, 7).candidates());
+    assertEquals(Onsets.NONE, Onsets.of(new Sound(0, RATE, new float[RATE]), 3, 4));
+    assertEquals(Onsets.NONE, Onsets.of(new Sound(0, RATE, new float[0]), 0, 7));
+    assertEquals(Onsets.NONE, Onsets.of(new Sound(0, RATE, new float[RATE]), 0.5, 0.2));
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {1, 2, 10, 200, 2_000})
+  void aSoundOfAFewSamplesIsNoError(int samples) {
+    float[] few = new float[samples];
+    few[samples / 2] = 0.9f;
+    assertTrue(Onsets.of(new Sound(0, RATE, few), 0, 1).candidates().size() <= 1);
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {1e-4, 1e-3, 1e-2, 0.2})
+  void steadyNoiseHoldsNoOnsetAfterItsBeginning(double level) {
+    Onsets noise = Onsets.of(new DrawnSound(RATE, 7, 9).noise(level).sound(), 0.1, 7);
+    assertEquals(List.of(), noise.candidates());
+  }
+
+  private static Matching heard(Sound sound) {
+    return new KnownSound("", sound, TIMES).clear();
+  }
+
+  private static void assertExact(Matching found) {
+    assertExact(found, TIMES.length);
+    assertTrue(meanAbsolute(found) < 0.001, "mean error " + meanAbsolute(found));
+  }
+
+  private static void assertExact(Matching found, int count) {
+    assertEquals(List.of(), found.onlyA(), "not heard");
+    assertEquals(List.of(), found.onlyB(), "invented");
+    assertEquals(count, found.pairs().size());
+  }
+
+  private static double sd(List<Double> values) {
+    Double sd = Stats.sd(values.stream().mapToDouble(Double::doubleValue).toArray());
+    return sd == null ? Double.NaN : sd;
+  }
+
+  private static double meanAbsolute(Matching found) {
+    return Arrays.stream(found.differencesS()).map(Math::abs).average().orElseThrow();
+  }
+}

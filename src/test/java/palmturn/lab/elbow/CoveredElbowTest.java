@@ -1,0 +1,32 @@
+package palmturn.lab.elbow;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import palmturn.trial.ElbowPath;
+
+class CoveredElbowTest {
+  @TempDir Path folder;
+
+  @ParameterizedTest
+  @EnumSource(
+      value = CoveredElbow.Cover.class,
+      names = {"DARK", "ROOM"})
+  void coveredElbowIsSaidToBeLostAndIsNotMistaken(CoveredElbow.Cover cover) throws Exception {
+    ElbowTruth truth =
+        ElbowTruth.read(Path.of("sample-clips-synthetic/left-baseline-2.truth.json"));
+    CoveredElbow covered = CoveredElbow.write(truth, cover, folder);
+    ElbowPath path = ElbowErrors.follow(covered.truth(), 0, 0).path();
+    assertNotNull(path);
+    assertEquals(0, covered.wrong(path));
+    assertTrue(CoveredElbow.lost(path, covered.fromS() + 0.05), path.gaps()::toString);
+    assertTrue(CoveredElbow.lost(path, covered.toS() - 0.05), path.gaps()::toString);
+    assertTrue(
+        path.timesS().get(path.timesS().size() - 1) > covered.toS() + 1, "it is found again");
+  }
+}
