@@ -45,7 +45,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
   private final SessionFlow flow;
   private final Look look;
   private final Runnable printKeys;
-  private final HandOver handOver;
+  private final Exporter exporter;
   private final Keyboard keyboard;
   private final BoardView board;
   private final StripView strip;
@@ -65,10 +65,10 @@ final class DeskView extends StackPane implements Keyboard.Face {
       SessionFlow flow,
       Look look,
       Runnable printKeys,
-      HandOver handOver,
+      Exporter handOver,
       Follow follow) {
     this.printKeys = printKeys;
-    this.handOver = handOver;
+    this.exporter = handOver;
     this.desk = desk;
     this.flow = flow;
     this.look = look;
@@ -292,7 +292,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
 
   @Override
   public void showAthlete() {
-    flow.athlete().show();
+    flow.athleteForm().show();
   }
 
   @Override
@@ -339,8 +339,8 @@ final class DeskView extends StackPane implements Keyboard.Face {
   }
 
   @Override
-  public HandOver handOver() {
-    return handOver;
+  public Exporter exporter() {
+    return exporter;
   }
 
   @Override

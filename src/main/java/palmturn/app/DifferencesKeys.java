@@ -2,7 +2,7 @@ package palmturn.app;
 
 import java.util.ArrayList;
 import java.util.List;
-import palmturn.app.desk.Reviewing;
+import palmturn.app.desk.Review;
 import palmturn.app.differences.Afresh;
 import palmturn.app.differences.Differences;
 import palmturn.app.differences.Item;
@@ -19,56 +19,56 @@ import palmturn.trial.Zone;
 /** What keys do while differences are gone through; a key stands where its choice does. */
 final class DifferencesKeys {
   private final Differences differences;
-  private final Does does;
+  private final Commands commands;
 
-  DifferencesKeys(Reviewing reviewing, Runnable forgetTrouble, Does does) {
+  DifferencesKeys(Review reviewing, Runnable forgetTrouble, Commands does) {
     differences = reviewing.differences();
-    this.does = does;
+    this.commands = does;
     Stage stage = differences.stage();
-    does.does(Action.COMPARE, reviewing::openOrClose);
-    here(Action.UPPER, () -> differences.take(Decision.Choice.FIRST));
-    here(Action.LOWER, () -> differences.take(Decision.Choice.SECOND));
-    here(Action.GO_ON, differences::goOn);
-    here(Action.GO_BACK, differences::goBack);
-    here(Action.MARK_AFRESH, differences::markAfresh);
-    here(Action.WHY, reviewing::askWhy);
-    here(Action.OTHER_PAIR, differences::otherPair);
-    here(Action.SETTLED, this::settled);
-    here(Action.DELETE, differences::reopen);
-    here(Action.UNDO, differences::undo);
-    here(Action.REDO, differences::redo);
-    here(Action.READER, differences::askWho);
-    here(Action.PLAY, differences.playing()::playOrStop);
-    here(Action.SLOWER, stage::slower);
-    here(Action.FASTER, stage::faster);
-    here(
+    does.bind(Action.COMPARE, reviewing::openOrClose);
+    bind(Action.UPPER, () -> differences.take(Decision.Choice.FIRST));
+    bind(Action.LOWER, () -> differences.take(Decision.Choice.SECOND));
+    bind(Action.GO_ON, differences::goOn);
+    bind(Action.GO_BACK, differences::goBack);
+    bind(Action.MARK_AFRESH, differences::markAfresh);
+    bind(Action.WHY, reviewing::askWhy);
+    bind(Action.OTHER_PAIR, differences::otherPair);
+    bind(Action.SETTLED, this::settled);
+    bind(Action.DELETE, differences::reopen);
+    bind(Action.UNDO, differences::undo);
+    bind(Action.REDO, differences::redo);
+    bind(Action.READER, differences::askWho);
+    bind(Action.PLAY, differences.playing()::playOrStop);
+    bind(Action.SLOWER, stage::slower);
+    bind(Action.FASTER, stage::faster);
+    bind(
         Action.LEAVE,
         () -> {
           forgetTrouble.run();
           differences.close();
         });
     Afresh afresh = differences.afresh();
-    afresh(Action.FRAME_BACK, () -> stage.step(-1));
-    afresh(Action.FRAME_ON, () -> stage.step(1));
-    afresh(Action.PALM, () -> afresh.side(Side.PALM));
-    afresh(Action.BACK, () -> afresh.side(Side.BACK));
-    afresh(Action.FINGERS, () -> afresh.zone(Zone.FINGERS));
-    afresh(Action.WRIST, () -> afresh.zone(Zone.WRIST));
-    afresh(Action.EDGE, () -> afresh.zone(Zone.EDGE));
-    afresh(Action.DOUBLE, () -> afresh.kind(Slap.Kind.DOUBLE));
-    afresh(Action.PART_TURN, () -> afresh.kind(Slap.Kind.PART_TURN));
-    afresh(Action.MISSED, () -> afresh.kind(Slap.Kind.MISSED));
-    afresh(Action.KEEP_AFRESH, differences::keepAfresh);
-    afresh(Action.DELETE, differences::nothingThere);
-    afresh(Action.LEAVE, differences::giveUp);
+    bindAfresh(Action.FRAME_BACK, () -> stage.step(-1));
+    bindAfresh(Action.FRAME_ON, () -> stage.step(1));
+    bindAfresh(Action.PALM, () -> afresh.side(Side.PALM));
+    bindAfresh(Action.BACK, () -> afresh.side(Side.BACK));
+    bindAfresh(Action.FINGERS, () -> afresh.zone(Zone.FINGERS));
+    bindAfresh(Action.WRIST, () -> afresh.zone(Zone.WRIST));
+    bindAfresh(Action.EDGE, () -> afresh.zone(Zone.EDGE));
+    bindAfresh(Action.DOUBLE, () -> afresh.kind(Slap.Kind.DOUBLE));
+    bindAfresh(Action.PART_TURN, () -> afresh.kind(Slap.Kind.PART_TURN));
+    bindAfresh(Action.MISSED, () -> afresh.kind(Slap.Kind.MISSED));
+    bindAfresh(Action.KEEP_AFRESH, differences::keepAfresh);
+    bindAfresh(Action.DELETE, differences::nothingThere);
+    bindAfresh(Action.LEAVE, differences::giveUp);
   }
 
-  private void here(Action action, Runnable what) {
-    does.does(Where.DIFFERENCES, action, what);
+  private void bind(Action action, Runnable what) {
+    commands.bind(Where.DIFFERENCES, action, what);
   }
 
-  private void afresh(Action action, Runnable what) {
-    does.does(Where.AFRESH, action, what);
+  private void bindAfresh(Action action, Runnable what) {
+    commands.bind(Where.AFRESH, action, what);
   }
 
   private void settled() {

@@ -15,33 +15,33 @@ import palmturn.trial.Zone;
 final class FastKeys {
   private final FastMarking marking;
 
-  FastKeys(FastMarking marking, Does does) {
+  FastKeys(FastMarking marking, Commands does) {
     this.marking = marking;
-    does.does(Where.TYPING, Action.PALM, () -> marking.typing().type(Side.PALM, false));
-    does.does(Where.TYPING, Action.BACK, () -> marking.typing().type(Side.BACK, false));
-    does.does(Where.TYPING, Action.PALM_FAULT, () -> marking.typing().type(Side.PALM, true));
-    does.does(Where.TYPING, Action.BACK_FAULT, () -> marking.typing().type(Side.BACK, true));
-    does.does(Where.TYPING, Action.SETTLE, marking.typing()::stop);
+    does.bind(Where.TYPING, Action.PALM, () -> marking.typing().type(Side.PALM, false));
+    does.bind(Where.TYPING, Action.BACK, () -> marking.typing().type(Side.BACK, false));
+    does.bind(Where.TYPING, Action.PALM_FAULT, () -> marking.typing().type(Side.PALM, true));
+    does.bind(Where.TYPING, Action.BACK_FAULT, () -> marking.typing().type(Side.BACK, true));
+    does.bind(Where.TYPING, Action.SETTLE, marking.typing()::stop);
     Pass pass = marking.pass();
-    does.does(Where.PASS, Action.RIGHT, pass::keep);
-    does.does(Where.PASS, Action.FINGERS, () -> pass.zone(Zone.FINGERS));
-    does.does(Where.PASS, Action.WRIST, () -> pass.zone(Zone.WRIST));
-    does.does(Where.PASS, Action.EDGE, () -> pass.zone(Zone.EDGE));
-    does.does(Where.PASS, Action.DOUBLE, pass::doubled);
-    does.does(Where.PASS, Action.PART_TURN, () -> pass.kind(Slap.Kind.PART_TURN));
-    does.does(Where.PASS, Action.MISSED, () -> pass.kind(Slap.Kind.MISSED));
-    does.does(Where.PASS, Action.PALM, () -> pass.side(Side.PALM));
-    does.does(Where.PASS, Action.BACK, () -> pass.side(Side.BACK));
-    does.does(Where.PASS, Action.DELETE, pass::drop);
-    does.does(Where.PASS, Action.FRAME_BACK, () -> pass.move(-1));
-    does.does(Where.PASS, Action.FRAME_ON, () -> pass.move(1));
-    does.does(Where.PASS, Action.NUDGE_BACK, () -> pass.move(-1));
-    does.does(Where.PASS, Action.NUDGE_ON, () -> pass.move(1));
-    does.does(Where.PASS, Action.SLAP_BEFORE, () -> pass.go(-1));
-    does.does(Where.PASS, Action.SLAP_NEXT, () -> pass.go(1));
-    does.does(Where.PASS, Action.UNDO, pass::undo);
-    does.does(Where.PASS, Action.REDO, pass::redo);
-    does.does(Where.PASS, Action.LEAVE, pass::leave);
+    does.bind(Where.PASS, Action.RIGHT, pass::keep);
+    does.bind(Where.PASS, Action.FINGERS, () -> pass.zone(Zone.FINGERS));
+    does.bind(Where.PASS, Action.WRIST, () -> pass.zone(Zone.WRIST));
+    does.bind(Where.PASS, Action.EDGE, () -> pass.zone(Zone.EDGE));
+    does.bind(Where.PASS, Action.DOUBLE, pass::doubled);
+    does.bind(Where.PASS, Action.PART_TURN, () -> pass.kind(Slap.Kind.PART_TURN));
+    does.bind(Where.PASS, Action.MISSED, () -> pass.kind(Slap.Kind.MISSED));
+    does.bind(Where.PASS, Action.PALM, () -> pass.side(Side.PALM));
+    does.bind(Where.PASS, Action.BACK, () -> pass.side(Side.BACK));
+    does.bind(Where.PASS, Action.DELETE, pass::drop);
+    does.bind(Where.PASS, Action.FRAME_BACK, () -> pass.move(-1));
+    does.bind(Where.PASS, Action.FRAME_ON, () -> pass.move(1));
+    does.bind(Where.PASS, Action.NUDGE_BACK, () -> pass.move(-1));
+    does.bind(Where.PASS, Action.NUDGE_ON, () -> pass.move(1));
+    does.bind(Where.PASS, Action.SLAP_BEFORE, () -> pass.go(-1));
+    does.bind(Where.PASS, Action.SLAP_NEXT, () -> pass.go(1));
+    does.bind(Where.PASS, Action.UNDO, pass::undo);
+    does.bind(Where.PASS, Action.REDO, pass::redo);
+    does.bind(Where.PASS, Action.LEAVE, pass::leave);
   }
 
   /** Returns the keys that are valid just now; none while nothing goes on. */

@@ -20,11 +20,11 @@ import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 import palmturn.app.look.Theme;
 import palmturn.app.look.Tips;
-import palmturn.app.tasks.LongRun;
+import palmturn.app.tasks.LongTask;
 
 /** The header, 48 high: whose session, the last step, whose reading and when it was saved. */
 final class HeaderView extends HBox {
-  HeaderView(Desk desk, LongRun writing, Look look, Consumer<String> press, Follow follow) {
+  HeaderView(Desk desk, LongTask writing, Look look, Consumer<String> press, Follow follow) {
     super(look.px(12));
     getStyleClass().setAll("header");
     setAlignment(Pos.CENTER_LEFT);

@@ -19,17 +19,17 @@ final class InboxKeys {
    *
    * @param chooseFolder asks for the folder to search
    */
-  InboxKeys(Inbox inbox, Runnable chooseFolder, Does does) {
+  InboxKeys(Inbox inbox, Runnable chooseFolder, Commands does) {
     this.inbox = inbox;
-    does.does(Where.INBOX, Action.INBOX_SHOW, inbox::hide);
-    does.does(Action.INBOX_LEAVE, inbox::hide);
-    does.does(Action.INBOX_SHOW, inbox::show);
-    does.does(Action.INBOX_MOVE, this::move);
-    does.does(Action.INBOX_FAR, this::move);
-    does.does(Action.INBOX_OPEN, inbox::open);
-    does.does(Action.INBOX_FOLDER, chooseFolder);
-    does.does(Action.INBOX_AGAIN, inbox::search);
-    does.does(Action.INBOX_STOP, inbox::stop);
+    does.bind(Where.INBOX, Action.INBOX_SHOW, inbox::hide);
+    does.bind(Action.INBOX_LEAVE, inbox::hide);
+    does.bind(Action.INBOX_SHOW, inbox::show);
+    does.bind(Action.INBOX_MOVE, this::move);
+    does.bind(Action.INBOX_FAR, this::move);
+    does.bind(Action.INBOX_OPEN, inbox::open);
+    does.bind(Action.INBOX_FOLDER, chooseFolder);
+    does.bind(Action.INBOX_AGAIN, inbox::search);
+    does.bind(Action.INBOX_STOP, inbox::stop);
   }
 
   boolean shown() {

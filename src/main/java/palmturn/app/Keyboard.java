@@ -42,8 +42,8 @@ final class Keyboard {
   private final InboxKeys inbox;
   private final PairKeys pair;
   private final DifferencesKeys differences;
-  private final Later later;
-  private final Does does = new Does();
+  private final PendingMarks pendingMarks;
+  private final Commands commands = new Commands();
 
   /** What keys ask of the window itself. */
   interface Face {
@@ -77,7 +77,7 @@ final class Keyboard {
 
     void printKeys();
 
-    HandOver handOver();
+    Exporter exporter();
   }
 
   Keyboard(Desk desk, Inbox sent, Look look, Face face, Follow follow) {
@@ -85,34 +85,34 @@ final class Keyboard {
     this.marking = desk.marking();
     this.stage = desk.stage();
     this.face = face;
-    stageKeys = new StageKeys(desk, does);
-    later = new Later(stage, follow);
-    new TrialKeys(desk, later, face::redrawStrip, does);
-    fast = new FastKeys(desk.fast(), does);
-    pair = new PairKeys(desk.pairing(), does);
-    differences = new DifferencesKeys(desk.reviewing(), desk::forgetTrouble, does);
-    inbox = new InboxKeys(sent, face::chooseInbox, does);
-    does.does(Action.ADD, face::chooseClips);
-    does.does(Action.DRILL, face::askDrill);
-    does.does(Action.READER, face::askReader);
-    does.does(Action.ATHLETE, face::showAthlete);
-    does.does(Action.PROGRESS, face::showProgress);
-    does.does(Action.LADDER, face::showLadder);
-    does.does(Action.MESSAGES, desk.messages()::show);
-    does.does(Action.OPEN, face::chooseSession);
-    does.does(Action.RECENT, face::openRecent);
-    does.does(Action.THEME, () -> look.themeProperty().set(look.theme().other()));
-    does.does(Action.TEXT_LARGER, look::larger);
-    does.does(Action.TEXT_SMALLER, look::smaller);
-    does.does(Action.MOTION, look::moveLessOrMore);
-    does.does(Action.KEYS, () -> desk.ask(new Question.Keys()));
-    does.does(Action.PRINT_KEYS, face::printKeys);
-    does.does(Action.REPORT, face.handOver()::report);
-    does.does(Action.REEL, face.handOver()::reel);
-    does.does(Action.ESCAPE, this::escape);
-    does.does(Action.BOARD_MOVE, this::onBoard);
-    does.does(Action.TO_STRIP, face::focusStrip);
-    does.checkComplete();
+    stageKeys = new StageKeys(desk, commands);
+    pendingMarks = new PendingMarks(stage, follow);
+    new TrialKeys(desk, pendingMarks, face::redrawStrip, commands);
+    fast = new FastKeys(desk.fast(), commands);
+    pair = new PairKeys(desk.pairing(), commands);
+    differences = new DifferencesKeys(desk.reviewing(), desk::forgetTrouble, commands);
+    inbox = new InboxKeys(sent, face::chooseInbox, commands);
+    commands.bind(Action.ADD, face::chooseClips);
+    commands.bind(Action.DRILL, face::askDrill);
+    commands.bind(Action.READER, face::askReader);
+    commands.bind(Action.ATHLETE, face::showAthlete);
+    commands.bind(Action.PROGRESS, face::showProgress);
+    commands.bind(Action.LADDER, face::showLadder);
+    commands.bind(Action.MESSAGES, desk.messages()::show);
+    commands.bind(Action.OPEN, face::chooseSession);
+    commands.bind(Action.RECENT, face::openRecent);
+    commands.bind(Action.THEME, () -> look.themeProperty().set(look.theme().other()));
+    commands.bind(Action.TEXT_LARGER, look::larger);
+    commands.bind(Action.TEXT_SMALLER, look::smaller);
+    commands.bind(Action.MOTION, look::moveLessOrMore);
+    commands.bind(Action.KEYS, () -> desk.ask(new Question.Keys()));
+    commands.bind(Action.PRINT_KEYS, face::printKeys);
+    commands.bind(Action.REPORT, face.exporter()::writeReport);
+    commands.bind(Action.REEL, face.exporter()::writeReel);
+    commands.bind(Action.ESCAPE, this::escape);
+    commands.bind(Action.BOARD_MOVE, this::onBoard);
+    commands.bind(Action.TO_STRIP, face::focusStrip);
+    commands.checkComplete();
   }
 
   /** Returns where the keyboard is, for the row of hints. */
@@ -210,12 +210,12 @@ final class Keyboard {
     if (asked instanceof Question.Keys) {
       return onKeySheet(chord);
     }
-    if (asked == null && later.waits()) {
+    if (asked == null && pendingMarks.isWaiting()) {
       if (chord.equals("Esc")) {
-        later.giveUp();
+        pendingMarks.clear();
         return true;
       }
-      later.after(() -> press(chord));
+      pendingMarks.runAfter(() -> press(chord));
       return true;
     }
     if (asked instanceof Question.Initials
@@ -267,7 +267,7 @@ final class Keyboard {
     if (action == Action.ESCAPE || action == Action.KEYS) {
       desk.ask(null);
     } else if (action != null && ON_KEY_SHEET.contains(action)) {
-      does.at(Where.WINDOW, action, chord).run();
+      commands.command(Where.WINDOW, action, chord).run();
     }
     return action != null;
   }
@@ -277,10 +277,10 @@ final class Keyboard {
       Optional<Action> action = desk.keys().map().at(here, chord);
       if (action.isPresent() && inbox.shown() && here == Where.WINDOW) {
         boolean ofAll = action.get() == Action.KEYS || ON_KEY_SHEET.contains(action.get());
-        return ofAll ? does.at(here, action.get(), chord) : null;
+        return ofAll ? commands.command(here, action.get(), chord) : null;
       }
       if (action.isPresent()) {
-        return does.at(here, action.get(), chord);
+        return commands.command(here, action.get(), chord);
       }
     }
     return null;
@@ -334,8 +334,8 @@ final class Keyboard {
       desk.ask(null);
     } else if (!marking.begunProperty().get().isEmpty()) {
       marking.giveUpSpans();
-    } else if (face.handOver().run().runningProperty().get()) {
-      face.handOver().run().stop();
+    } else if (face.exporter().run().runningProperty().get()) {
+      face.exporter().run().stop();
     } else if (desk.estimation().run().trialProperty().get() != null) {
       desk.estimation().run().stop();
     } else {

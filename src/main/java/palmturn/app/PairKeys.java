@@ -11,32 +11,32 @@ final class PairKeys {
 
   private final Pair pair;
 
-  PairKeys(Pairing pairing, Does does) {
+  PairKeys(Pairing pairing, Commands does) {
     pair = pairing.pair();
-    does.does(Where.WINDOW, Action.BOTH_HANDS, pairing::open);
-    does.does(Where.PAIR, Action.BOTH_HANDS, pairing::leave);
-    does.does(Action.PAIR_LEAVE, pairing::leave);
-    does.does(Action.PAIR_OTHER, arrow -> pairing.another(arrow.equals("↑") ? -1 : 1));
-    does.does(Where.PAIR, Action.FRAME_BACK, () -> pair.step(-1));
-    does.does(Where.PAIR, Action.FRAME_ON, () -> pair.step(1));
-    does.does(Where.PAIR, Action.TEN_BACK, () -> pair.step(-TEN));
-    does.does(Where.PAIR, Action.TEN_ON, () -> pair.step(TEN));
-    does.does(Where.PAIR, Action.SLAP_BEFORE, () -> pair.slap(false));
-    does.does(Where.PAIR, Action.SLAP_NEXT, () -> pair.slap(true));
-    does.does(Where.PAIR, Action.FIRST, () -> pair.toEnd(false));
-    does.does(Where.PAIR, Action.LAST, () -> pair.toEnd(true));
-    does.does(Where.PAIR, Action.PLAY, pair::playOrStop);
-    does.does(Where.PAIR, Action.LOOP_SLAP, pair::loopSlap);
-    does.does(Where.PAIR, Action.SLOWER, pair::slower);
-    does.does(Where.PAIR, Action.FASTER, pair::faster);
-    does.does(Where.PAIR, Action.HANDS, pairing::ontoHands);
-    does.does(Where.PAIR, Action.WHOLE, pair::whole);
-    does.does(Where.PAIR, Action.LARGER, () -> pair.zoom(true));
-    does.does(Where.PAIR, Action.SMALLER, () -> pair.zoom(false));
-    does.does(Action.PAIR_PACE, pair::samePaceOrReal);
-    does.does(Action.PAIR_EARLIER, () -> pair.shift(-1));
-    does.does(Action.PAIR_LATER, () -> pair.shift(1));
-    does.does(Action.PAIR_MIRROR, pair::mirror);
+    does.bind(Where.WINDOW, Action.BOTH_HANDS, pairing::open);
+    does.bind(Where.PAIR, Action.BOTH_HANDS, pairing::leave);
+    does.bind(Action.PAIR_LEAVE, pairing::leave);
+    does.bind(Action.PAIR_OTHER, arrow -> pairing.another(arrow.equals("↑") ? -1 : 1));
+    does.bind(Where.PAIR, Action.FRAME_BACK, () -> pair.step(-1));
+    does.bind(Where.PAIR, Action.FRAME_ON, () -> pair.step(1));
+    does.bind(Where.PAIR, Action.TEN_BACK, () -> pair.step(-TEN));
+    does.bind(Where.PAIR, Action.TEN_ON, () -> pair.step(TEN));
+    does.bind(Where.PAIR, Action.SLAP_BEFORE, () -> pair.slap(false));
+    does.bind(Where.PAIR, Action.SLAP_NEXT, () -> pair.slap(true));
+    does.bind(Where.PAIR, Action.FIRST, () -> pair.toEnd(false));
+    does.bind(Where.PAIR, Action.LAST, () -> pair.toEnd(true));
+    does.bind(Where.PAIR, Action.PLAY, pair::playOrStop);
+    does.bind(Where.PAIR, Action.LOOP_SLAP, pair::loopSlap);
+    does.bind(Where.PAIR, Action.SLOWER, pair::slower);
+    does.bind(Where.PAIR, Action.FASTER, pair::faster);
+    does.bind(Where.PAIR, Action.HANDS, pairing::zoomToHands);
+    does.bind(Where.PAIR, Action.WHOLE, pair::whole);
+    does.bind(Where.PAIR, Action.LARGER, () -> pair.zoom(true));
+    does.bind(Where.PAIR, Action.SMALLER, () -> pair.zoom(false));
+    does.bind(Action.PAIR_PACE, pair::samePaceOrReal);
+    does.bind(Action.PAIR_EARLIER, () -> pair.shift(-1));
+    does.bind(Action.PAIR_LATER, () -> pair.shift(1));
+    does.bind(Action.PAIR_MIRROR, pair::mirror);
   }
 
   /** Returns whether the two are looked at. */

@@ -15,11 +15,11 @@ import palmturn.app.desk.Desk;
 import palmturn.app.estimate.EstimateRun;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
-import palmturn.app.session.Eyes;
+import palmturn.app.session.ClipProbe;
 import palmturn.app.session.SessionFlow;
 import palmturn.app.stage.Voice;
 import palmturn.app.tasks.BackgroundTasks;
-import palmturn.app.tasks.LongRun;
+import palmturn.app.tasks.LongTask;
 import palmturn.app.tasks.Tasks;
 import palmturn.clip.Progress;
 import palmturn.store.SessionFolder;
@@ -85,10 +85,10 @@ public final class PalmturnApp extends Application {
             looking,
             Platform::runLater,
             clock,
-            Eyes.own());
+            ClipProbe.standard());
     Look look = new Look();
     Settings chosen = Settings.in(settings);
-    Kept.follow(chosen, look, desk.keys(), desk::fail);
+    Preferences.restore(chosen, look, desk.keys(), desk::fail);
     desk.folderProperty()
         .addListener(
             (folder, before, now) -> {
@@ -97,16 +97,16 @@ public final class PalmturnApp extends Application {
                 desk.fail(chosen.problem());
               }
             });
-    KeyPrint print =
-        new KeyPrint(
+    KeySheetPrinter print =
+        new KeySheetPrinter(
             desk,
             background,
             settings,
             file -> getHostServices().showDocument(file.toUri().toString()));
-    HandOver handOver =
-        new HandOver(
+    Exporter handOver =
+        new Exporter(
             desk,
-            new LongRun(writing, Platform::runLater),
+            new LongTask(writing, Platform::runLater),
             clock,
             file -> getHostServices().showDocument(file.toUri().toString()));
     show(window, desk, flow, look, print::run, handOver);
@@ -118,10 +118,10 @@ public final class PalmturnApp extends Application {
 
   /** Puts a desk into a window. */
   static void show(Stage window, Desk desk, SessionFlow flow, Look look) {
-    HandOver handOver =
-        new HandOver(
+    Exporter handOver =
+        new Exporter(
             desk,
-            new LongRun(Tasks.direct(), Runnable::run),
+            new LongTask(Tasks.direct(), Runnable::run),
             Clock.systemDefaultZone(),
             file -> {});
     show(
@@ -134,7 +134,7 @@ public final class PalmturnApp extends Application {
   }
 
   static void show(
-      Stage window, Desk desk, SessionFlow flow, Look look, Runnable printKeys, HandOver handOver) {
+      Stage window, Desk desk, SessionFlow flow, Look look, Runnable printKeys, Exporter handOver) {
     Look.loadFonts();
     Application.setUserAgentStylesheet(Look.sheet());
     StackPane root = new StackPane();

@@ -27,45 +27,45 @@ final class StageKeys {
   private final Stage stage;
   private final Placing placing;
 
-  StageKeys(Desk desk, Does does) {
+  StageKeys(Desk desk, Commands does) {
     this.desk = desk;
     stage = desk.stage();
     placing = desk.places().placing();
     Viewing viewing = stage.viewing();
-    does.does(Where.PLACES, Action.DRAWN, () -> viewing.hideOrShow(placing.chosenProperty().get()));
-    does.does(Where.PLACES, Action.POINT, placing::leave);
-    does.does(Where.PLACES, Action.DELETE, placing::delete);
-    does.does(Where.PLACES, Action.UNDO, placing::undo);
-    does.does(Where.PLACES, Action.REDO, placing::redo);
-    does.does(Action.HANDS, desk.places()::ontoHands);
-    does.does(Action.WHOLE, viewing::whole);
-    does.does(Action.GHOST, () -> viewing.ghostProperty().set(!viewing.ghostProperty().get()));
-    does.does(Action.DRAWN, () -> viewing.drawnProperty().set(!viewing.drawnProperty().get()));
-    does.does(Action.POINT, desk.places()::begin);
-    does.does(Action.LOOP_SLAP, this::loopSlap);
-    does.does(Action.LOOP_TRIAL, () -> stopOr(stage::loopTrial));
-    does.does(Action.LARGER, viewing::larger);
-    does.does(Action.SMALLER, viewing::smaller);
-    does.does(Action.LOOK, chord -> along(chord, 1, viewing::look));
+    does.bind(Where.PLACES, Action.DRAWN, () -> viewing.hideOrShow(placing.chosenProperty().get()));
+    does.bind(Where.PLACES, Action.POINT, placing::leave);
+    does.bind(Where.PLACES, Action.DELETE, placing::delete);
+    does.bind(Where.PLACES, Action.UNDO, placing::undo);
+    does.bind(Where.PLACES, Action.REDO, placing::redo);
+    does.bind(Action.HANDS, desk.places()::zoomToHands);
+    does.bind(Action.WHOLE, viewing::whole);
+    does.bind(Action.GHOST, () -> viewing.ghostProperty().set(!viewing.ghostProperty().get()));
+    does.bind(Action.DRAWN, () -> viewing.drawnProperty().set(!viewing.drawnProperty().get()));
+    does.bind(Action.POINT, desk.places()::begin);
+    does.bind(Action.LOOP_SLAP, this::loopSlap);
+    does.bind(Action.LOOP_TRIAL, () -> stopOr(stage::loopTrial));
+    does.bind(Action.LARGER, viewing::larger);
+    does.bind(Action.SMALLER, viewing::smaller);
+    does.bind(Action.LOOK, chord -> along(chord, 1, viewing::look));
     for (Drawn what : Drawn.values()) {
-      does.does(what.action(), () -> placing.choose(what));
+      does.bind(what.action(), () -> placing.choose(what));
     }
-    does.does(Action.PLACE_MOVE, chord -> along(chord, 1, placing::move));
-    does.does(Action.PLACE_FAR, chord -> along(chord, TEN, placing::move));
-    does.does(Action.PLACE_SIZE, chord -> along(chord, 1, placing::resize));
-    does.does(Action.PLACE_SIZE_FAR, chord -> along(chord, TEN, placing::resize));
-    does.does(Action.PLACE_LENGTH, placing::type);
-    does.does(Action.PLACE_FRAME, chord -> stage.step(chord.equals("PgUp") ? -1 : 1));
-    does.does(Action.PLACE_KEEP, placing::keep);
-    does.does(Action.PLACE_LEAVE, placing::leave);
+    does.bind(Action.PLACE_MOVE, chord -> along(chord, 1, placing::move));
+    does.bind(Action.PLACE_FAR, chord -> along(chord, TEN, placing::move));
+    does.bind(Action.PLACE_SIZE, chord -> along(chord, 1, placing::resize));
+    does.bind(Action.PLACE_SIZE_FAR, chord -> along(chord, TEN, placing::resize));
+    does.bind(Action.PLACE_LENGTH, placing::type);
+    does.bind(Action.PLACE_FRAME, chord -> stage.step(chord.equals("PgUp") ? -1 : 1));
+    does.bind(Action.PLACE_KEEP, placing::keep);
+    does.bind(Action.PLACE_LEAVE, placing::leave);
   }
 
-  private interface Way {
+  private interface Movement {
     void go(int right, int down);
   }
 
   /** Goes where an arrow points, whatever is held down with it. */
-  private static void along(String chord, int far, Way way) {
+  private static void along(String chord, int far, Movement way) {
     switch (chord.charAt(chord.length() - 1)) {
       case '←' -> way.go(-far, 0);
       case '→' -> way.go(far, 0);

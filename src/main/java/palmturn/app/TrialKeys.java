@@ -18,80 +18,80 @@ final class TrialKeys {
   private final Desk desk;
   private final Marking marking;
   private final Stage stage;
-  private final Later later;
+  private final PendingMarks pendingMarks;
   private final Runnable redrawStrip;
-  private final Does does;
+  private final Commands commands;
 
-  TrialKeys(Desk desk, Later later, Runnable redrawStrip, Does does) {
+  TrialKeys(Desk desk, PendingMarks later, Runnable redrawStrip, Commands does) {
     this.desk = desk;
-    this.later = later;
+    this.pendingMarks = later;
     this.redrawStrip = redrawStrip;
-    this.does = does;
+    this.commands = does;
     marking = desk.marking();
     stage = desk.stage();
-    moves();
-    marks();
+    bindMoves();
+    bindMarks();
   }
 
-  private void moves() {
-    trial(Action.FRAME_BACK, () -> stage.step(-1));
-    trial(Action.FRAME_ON, () -> stage.step(1));
-    trial(Action.TEN_BACK, () -> stage.step(-TEN));
-    trial(Action.TEN_ON, () -> stage.step(TEN));
-    trial(Action.SLAP_BEFORE, () -> neighbour(false));
-    trial(Action.SLAP_NEXT, () -> neighbour(true));
-    trial(Action.FIRST, stage::toStart);
-    trial(Action.LAST, stage::toEnd);
-    trial(Action.PLAY, stage::playOrStop);
-    does.does(Action.SLOWER, stage::slower);
-    does.does(Action.FASTER, stage::faster);
-    does.does(Action.CLOSER, () -> zoom(true));
-    does.does(Action.WIDER, () -> zoom(false));
-    trial(Action.TYPE, desk.fast()::type);
-    trial(Action.THROUGH, desk.fast()::goThrough);
+  private void bindMoves() {
+    bindOnTrial(Action.FRAME_BACK, () -> stage.step(-1));
+    bindOnTrial(Action.FRAME_ON, () -> stage.step(1));
+    bindOnTrial(Action.TEN_BACK, () -> stage.step(-TEN));
+    bindOnTrial(Action.TEN_ON, () -> stage.step(TEN));
+    bindOnTrial(Action.SLAP_BEFORE, () -> neighbour(false));
+    bindOnTrial(Action.SLAP_NEXT, () -> neighbour(true));
+    bindOnTrial(Action.FIRST, stage::toStart);
+    bindOnTrial(Action.LAST, stage::toEnd);
+    bindOnTrial(Action.PLAY, stage::playOrStop);
+    commands.bind(Action.SLOWER, stage::slower);
+    commands.bind(Action.FASTER, stage::faster);
+    commands.bind(Action.CLOSER, () -> zoom(true));
+    commands.bind(Action.WIDER, () -> zoom(false));
+    bindOnTrial(Action.TYPE, desk.fast()::type);
+    bindOnTrial(Action.THROUGH, desk.fast()::goThrough);
   }
 
-  private void marks() {
-    onFrame(Action.PALM, () -> marking.mark(frame(), Side.PALM, false));
-    onFrame(Action.BACK, () -> marking.mark(frame(), Side.BACK, false));
-    onFrame(Action.PALM_FAULT, () -> marking.mark(frame(), Side.PALM, true));
-    onFrame(Action.BACK_FAULT, () -> marking.mark(frame(), Side.BACK, true));
-    marks(Action.FINGERS, () -> marking.zone(Zone.FINGERS));
-    marks(Action.WRIST, () -> marking.zone(Zone.WRIST));
-    marks(Action.EDGE, () -> marking.zone(Zone.EDGE));
-    marks(Action.DOUBLE, () -> marking.kind(Slap.Kind.DOUBLE));
-    trial(Action.MORE, () -> desk.ask(new Question.More()));
-    marks(Action.PART_TURN, () -> marking.kind(Slap.Kind.PART_TURN));
-    onFrame(Action.MISSED, () -> marking.missed(frame()));
-    marks(Action.OTHER, this::note);
-    onFrame(Action.BENT_WRIST, () -> marking.span(Span.Kind.BENT_WRIST, frame()));
-    onFrame(Action.ELBOW_OUT, () -> marking.span(Span.Kind.ELBOW_OUT, frame()));
-    onFrame(Action.PAUSE, () -> marking.span(Span.Kind.PAUSE, frame()));
-    onFrame(Action.TARGET_MOVED, () -> marking.span(Span.Kind.TARGET_MOVED, frame()));
-    marks(Action.FINISH, this::finish);
-    trial(Action.ESTIMATE, desk.estimation()::estimate);
-    trial(Action.START_FROM, desk.estimation()::startFrom);
-    does.does(Action.ESTIMATE_SAYS, desk.estimation()::says);
-    does.does(Action.HIDE, desk.estimation()::hideOrShow);
-    marks(Action.DELETE, marking::delete);
-    marks(Action.NUDGE_BACK, () -> nudge(-1));
-    marks(Action.NUDGE_ON, () -> nudge(1));
-    does.does(Where.WINDOW, Action.UNDO, () -> unless(desk.steps().undo(), marking::undo));
-    does.does(Where.WINDOW, Action.REDO, () -> unless(desk.steps().redo(), marking::redo));
+  private void bindMarks() {
+    bindOnFrame(Action.PALM, () -> marking.mark(frame(), Side.PALM, false));
+    bindOnFrame(Action.BACK, () -> marking.mark(frame(), Side.BACK, false));
+    bindOnFrame(Action.PALM_FAULT, () -> marking.mark(frame(), Side.PALM, true));
+    bindOnFrame(Action.BACK_FAULT, () -> marking.mark(frame(), Side.BACK, true));
+    bindEdit(Action.FINGERS, () -> marking.zone(Zone.FINGERS));
+    bindEdit(Action.WRIST, () -> marking.zone(Zone.WRIST));
+    bindEdit(Action.EDGE, () -> marking.zone(Zone.EDGE));
+    bindEdit(Action.DOUBLE, () -> marking.kind(Slap.Kind.DOUBLE));
+    bindOnTrial(Action.MORE, () -> desk.ask(new Question.More()));
+    bindEdit(Action.PART_TURN, () -> marking.kind(Slap.Kind.PART_TURN));
+    bindOnFrame(Action.MISSED, () -> marking.missed(frame()));
+    bindEdit(Action.OTHER, this::note);
+    bindOnFrame(Action.BENT_WRIST, () -> marking.span(Span.Kind.BENT_WRIST, frame()));
+    bindOnFrame(Action.ELBOW_OUT, () -> marking.span(Span.Kind.ELBOW_OUT, frame()));
+    bindOnFrame(Action.PAUSE, () -> marking.span(Span.Kind.PAUSE, frame()));
+    bindOnFrame(Action.TARGET_MOVED, () -> marking.span(Span.Kind.TARGET_MOVED, frame()));
+    bindEdit(Action.FINISH, this::finish);
+    bindOnTrial(Action.ESTIMATE, desk.estimation()::estimate);
+    bindOnTrial(Action.START_FROM, desk.estimation()::startFrom);
+    commands.bind(Action.ESTIMATE_SAYS, desk.estimation()::showSummary);
+    commands.bind(Action.HIDE, desk.estimation()::hideOrShow);
+    bindEdit(Action.DELETE, marking::delete);
+    bindEdit(Action.NUDGE_BACK, () -> nudge(-1));
+    bindEdit(Action.NUDGE_ON, () -> nudge(1));
+    commands.bind(Where.WINDOW, Action.UNDO, () -> runUnless(desk.steps().undo(), marking::undo));
+    commands.bind(Where.WINDOW, Action.REDO, () -> runUnless(desk.steps().redo(), marking::redo));
   }
 
-  private void unless(boolean done, Runnable edit) {
+  private void runUnless(boolean done, Runnable edit) {
     if (!done) {
       mark(edit);
     }
   }
 
-  private void trial(Action action, Runnable what) {
-    does.does(Where.TRIAL, action, what);
+  private void bindOnTrial(Action action, Runnable what) {
+    commands.bind(Where.TRIAL, action, what);
   }
 
-  private void marks(Action action, Runnable edit) {
-    trial(action, () -> mark(edit));
+  private void bindEdit(Action action, Runnable edit) {
+    bindOnTrial(action, () -> mark(edit));
   }
 
   private void mark(Runnable edit) {
@@ -99,8 +99,8 @@ final class TrialKeys {
   }
 
   /** Marks the frame that was asked for last, once its picture is there to be seen. */
-  private void onFrame(Action action, Runnable edit) {
-    trial(action, () -> later.onFrame(() -> mark(edit)));
+  private void bindOnFrame(Action action, Runnable edit) {
+    bindOnTrial(action, () -> pendingMarks.runOnFrame(() -> mark(edit)));
   }
 
   private void finish() {

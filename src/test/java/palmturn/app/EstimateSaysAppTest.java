@@ -38,7 +38,7 @@ class EstimateSaysAppTest extends OverOneTrial {
     Platform.runLater(() -> desk.open(session));
     // Whoever opens a session that the program has read in is asked for initials.
     until(() -> desk.questionProperty().get() instanceof Question.WhoReads);
-    Platform.runLater(() -> desk.arrival().answered("AB"));
+    Platform.runLater(() -> desk.arrival().answer("AB"));
     until(() -> desk.stage().pictureIsThere());
     robot.press(KeyCode.SHIFT).type(KeyCode.L).release(KeyCode.SHIFT);
     until(() -> desk.questionProperty().get() instanceof Question.EstimateSays);

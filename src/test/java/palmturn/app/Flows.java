@@ -4,7 +4,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import javafx.application.Platform;
 import palmturn.app.desk.Desk;
-import palmturn.app.session.Eyes;
+import palmturn.app.session.ClipProbe;
 import palmturn.app.session.SessionFlow;
 import palmturn.app.tasks.Tasks;
 import palmturn.work.Recents;
@@ -29,6 +29,6 @@ final class Flows {
         tasks,
         Platform::runLater,
         Clock.systemUTC(),
-        Eyes.own());
+        ClipProbe.standard());
   }
 }

@@ -125,7 +125,7 @@ class KeysAppTest {
     Platform.runLater(
         () -> {
           desk.keys().set(changed);
-          new KeyPrint(desk, Tasks.direct(), folder, file -> shown[0] = file).run();
+          new KeySheetPrinter(desk, Tasks.direct(), folder, file -> shown[0] = file).run();
         });
     WaitForAsyncUtils.waitForFxEvents();
     String page = Files.readString(shown[0]);
@@ -134,7 +134,7 @@ class KeysAppTest {
         desk.keys().change().wordsProperty().get());
     assertTrue(page.contains("<td><kbd>F9</kbd></td><td>palm slap at this frame</td>"));
     assertTrue(page.contains("One key is changed."));
-    KeyPrint.lines(changed)
+    KeySheetPrinter.lines(changed)
         .forEach(line -> assertTrue(page.contains("<td>" + line.words() + "</td>"), line::words));
   }
 

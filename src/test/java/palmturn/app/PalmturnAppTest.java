@@ -231,7 +231,7 @@ class PalmturnAppTest {
     until(() -> robot.lookup("#athlete").tryQuery().isPresent());
     robot.write("H-09");
     robot.clickOn("#hand-left").clickOn("#writing-mirrored");
-    until(() -> flow.intake().lookingProperty().get() == null);
+    until(() -> flow.intake().runningProperty().get() == null);
     robot.clickOn("#sheet-ok");
     until(() -> desk.stage().pictureProperty().get() != null);
 
@@ -298,7 +298,7 @@ class PalmturnAppTest {
     Path clip = clip("after-drill");
     Platform.runLater(() -> flow.droppedOn(place, List.of(clip)));
     until(() -> robot.lookup("#sheet-ok").tryQuery().isPresent());
-    until(() -> flow.intake().lookingProperty().get() == null);
+    until(() -> flow.intake().runningProperty().get() == null);
     robot.clickOn("#sheet-ok");
     until(() -> place.equals(desk.trialProperty().get()));
   }

@@ -52,13 +52,13 @@ class ScreenshotsTest extends Shots {
     shoot("2-trial");
     // Who is to read blind is not shown it, so it comes before anybody reads.
     Platform.runLater(flow::showLadder);
-    until(() -> flow.ladder().wordsProperty().get().isEmpty());
+    until(() -> flow.ladders().wordsProperty().get().isEmpty());
     shoot("8-ladder");
-    Platform.runLater(flow.athlete()::show);
+    Platform.runLater(flow.athleteForm()::show);
     WaitForAsyncUtils.waitForFxEvents();
     shoot("8-athlete");
     Platform.runLater(flow::showProgress);
-    until(() -> flow.past().scoreProperty().get() != null);
+    until(() -> flow.progress().scoreProperty().get() != null);
     shoot("12-progress");
     Platform.runLater(flow::giveUp);
     shootBothHands(robot);
@@ -71,7 +71,7 @@ class ScreenshotsTest extends Shots {
     robot.type(KeyCode.L);
     until(() -> desk.estimation().found().estimateProperty().get() != null);
     shoot("4-estimate");
-    Platform.runLater(desk.estimation()::says);
+    Platform.runLater(desk.estimation()::showSummary);
     WaitForAsyncUtils.waitForFxEvents();
     shoot("4-what-it-says");
     Platform.runLater(flow::giveUp);
@@ -263,20 +263,20 @@ class ScreenshotsTest extends Shots {
     Platform.runLater(
         () -> {
           flow.askDrill();
-          flow.drillAsked().nameProperty().set("rest");
-          flow.drillAsked().handProperty().set(DrillHand.NONE);
+          flow.drillForm().nameProperty().set("rest");
+          flow.drillForm().handProperty().set(DrillHand.NONE);
           flow.drill();
         });
     Platform.runLater(() -> flow.droppedOn(place, List.of(clip)));
     WaitForAsyncUtils.waitForFxEvents();
-    until(() -> flow.intake().lookingProperty().get() == null);
+    until(() -> flow.intake().runningProperty().get() == null);
     shoot("9-clips");
     Platform.runLater(flow::giveUp);
     Platform.runLater(flow::askDrill);
-    until(() -> flow.drillAsked().offersProperty().get().size() > 2);
+    until(() -> flow.drillForm().offersProperty().get().size() > 2);
     shoot("10-drill");
-    Platform.runLater(() -> flow.drillAsked().nameProperty().set("flips"));
-    Platform.runLater(() -> flow.drillAsked().move(1));
+    Platform.runLater(() -> flow.drillForm().nameProperty().set("flips"));
+    Platform.runLater(() -> flow.drillForm().move(1));
     shoot("10-drill-offered");
     Platform.runLater(flow::giveUp);
     Platform.runLater(() -> desk.board().choose(place));

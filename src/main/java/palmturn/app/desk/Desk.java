@@ -39,19 +39,19 @@ public final class Desk implements AutoCloseable {
   private final Stage stage;
   private final Marking marking;
   private final Strip strip;
-  private final Opening opening;
+  private final TrialOpener opening;
   private final Estimation estimation;
-  private final Trouble trouble = new Trouble();
+  private final Notices trouble = new Notices();
   private final Saving saving;
-  private final Places places;
+  private final PlacesEditor places;
   private final Tally tally = new Tally();
-  private final Scored trials = new Scored();
+  private final ScoredTrials trials = new ScoredTrials();
   private final FastMarking fast;
   private final Keys keys = new Keys();
-  private final Reviewing reviewing;
+  private final Review reviewing;
   private final Pairing pairing;
   private final Messages messages;
-  private final Steps steps;
+  private final SideEdits steps;
   private final OpenReading reading;
 
   private final ReadOnlyObjectWrapper<@Nullable SessionFolder> folder =
@@ -60,7 +60,7 @@ public final class Desk implements AutoCloseable {
   private final ReadOnlyStringWrapper heading = new ReadOnlyStringWrapper("");
   private final ObjectProperty<@Nullable Question> question = new SimpleObjectProperty<>();
   private final Readers readers = new Readers();
-  private final Arrival arrival;
+  private final PendingSession arrival;
 
   /**
    * Starts with nothing open.
@@ -86,14 +86,15 @@ public final class Desk implements AutoCloseable {
     stage = new Stage(screen);
     estimation = new Estimation(this, estimating, marking, stage);
     strip = new Strip(stage, marking, estimation.found());
-    opening = new Opening(background, stage, strip);
-    steps = new Steps(marking.readingProperty()::get);
-    places = new Places(this, trials, saving);
+    opening = new TrialOpener(background, stage, strip);
+    steps = new SideEdits(marking.readingProperty()::get);
+    places = new PlacesEditor(this, trials, saving);
     fast = new FastMarking(this);
-    reviewing = new Reviewing(this, background, screen, clock, opening, readers, saving);
+    reviewing = new Review(this, background, screen, clock, opening, readers, saving);
     reading = new OpenReading(this, readers, opening, saving);
     arrival =
-        new Arrival(question, readers, this::opened, unwanted -> saving.close(unwanted.folder()));
+        new PendingSession(
+            question, readers, this::opened, unwanted -> saving.close(unwanted.folder()));
     messages = new Messages(this, saving, background, screen, clock);
     pairing = new Pairing(this, background, screen, trials, readers, opening);
     board.chosenProperty().addListener((chosen, before, now) -> chosen(now));
@@ -136,7 +137,7 @@ public final class Desk implements AutoCloseable {
   }
 
   /** Going through where two readings of the open trial differ. */
-  public Reviewing reviewing() {
+  public Review reviewing() {
     return reviewing;
   }
 
@@ -161,7 +162,7 @@ public final class Desk implements AutoCloseable {
   }
 
   /** What is pointed at in the picture of the open trial. */
-  public Places places() {
+  public PlacesEditor places() {
     return places;
   }
 
@@ -171,7 +172,7 @@ public final class Desk implements AutoCloseable {
   }
 
   /** What was done beside the marks, to be taken back in its turn. */
-  public Steps steps() {
+  public SideEdits steps() {
     return steps;
   }
 
@@ -227,11 +228,11 @@ public final class Desk implements AutoCloseable {
 
   /** Opens a session; one that another window writes is opened to look only, and says so. */
   public void open(Path path) {
-    background.run(() -> Opened.of(settings, path), arrival::came, this::failed);
+    background.run(() -> LoadedSession.load(settings, path), arrival::receive, this::failed);
   }
 
   /** The session that waits for who reads it. */
-  public Arrival arrival() {
+  public PendingSession arrival() {
     return arrival;
   }
 
@@ -242,7 +243,7 @@ public final class Desk implements AutoCloseable {
 
   /** Shows a session that has grown, and goes to one of its places. */
   public void take(SessionFolder grown, TrialId place, String problem) {
-    opened(new Opened(grown, trials.limits(), ""));
+    opened(new LoadedSession(grown, trials.limits(), ""));
     board.choose(place);
     fail(problem);
   }
@@ -287,13 +288,13 @@ public final class Desk implements AutoCloseable {
 
   /** Returns whether a trial is to be read without the help of what others found. */
   boolean readsBlind(Trial trial) {
-    return readers.blind(trial);
+    return readers.readsBlind(trial);
   }
 
   /** Returns whether a trial of the session is still to be read blind by who reads. */
   public boolean hasToReadBlind() {
     return trials.all().stream()
-        .filter(readers::blind)
+        .filter(readers::readsBlind)
         .map(readers::shown)
         .anyMatch(own -> own == null || !own.finished());
   }
@@ -304,23 +305,23 @@ public final class Desk implements AutoCloseable {
     TrialId id = trialProperty().get();
     Trial now = trials.get(id);
     if (now != null) {
-      estimation.found().setHidden(readers.blind(now));
+      estimation.found().setHidden(readers.readsBlind(now));
       reviewing.offer(now);
       messages.onStrip();
     }
   }
 
   /** Returns the open session's trials as they are by now. */
-  Scored trials() {
+  ScoredTrials trials() {
     return trials;
   }
 
   /** Lets go of the session after its last mark is on disk. */
   @Override
   public void close() {
-    arrival.giveUp();
+    arrival.discard();
     closeTrial();
-    readers.anotherSession();
+    readers.clear();
     estimation.run().stop();
     SessionFolder old = folder.get();
     folder.set(null);
@@ -330,7 +331,7 @@ public final class Desk implements AutoCloseable {
     }
   }
 
-  private void opened(Opened opened) {
+  private void opened(LoadedSession opened) {
     if (folder.get() != opened.folder()) {
       close();
     } else {
@@ -340,7 +341,7 @@ public final class Desk implements AutoCloseable {
     readOnly.set(!opened.whyReadOnly().isEmpty());
     Session session = now.session();
     trials.open(session, now.trials(), opened.limits());
-    heading.set(Scored.heading(session));
+    heading.set(ScoredTrials.heading(session));
     saving.forget();
     fail(opened.whyReadOnly());
     folder.set(now);
@@ -363,9 +364,9 @@ public final class Desk implements AutoCloseable {
     opening.open(now, from, came -> show(came, from), this::failed);
   }
 
-  private void show(OpenTrial came, SessionFolder from) {
+  private void show(OpenClip came, SessionFolder from) {
     Trial now = Objects.requireNonNull(trials.get(came.id()));
-    estimation.show(now.estimate(), readers.blind(now));
+    estimation.show(now.estimate(), readers.readsBlind(now));
     places.show(now);
     reading.show(now);
     strip.open(now.timeScale(), from.session().windowS());

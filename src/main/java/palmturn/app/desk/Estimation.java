@@ -3,7 +3,7 @@ package palmturn.app.desk;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.estimate.EstimateRun;
-import palmturn.app.estimate.Found;
+import palmturn.app.estimate.ShownEstimate;
 import palmturn.app.keys.Action;
 import palmturn.app.marking.Marking;
 import palmturn.app.stage.Stage;
@@ -18,7 +18,7 @@ import palmturn.trial.TrialId;
 public final class Estimation {
   private final Desk desk;
   private final EstimateRun run;
-  private final Found found = new Found();
+  private final ShownEstimate found = new ShownEstimate();
   private final Marking marking;
   private final Stage stage;
 
@@ -40,7 +40,7 @@ public final class Estimation {
   }
 
   /** The estimate of the open trial. */
-  public Found found() {
+  public ShownEstimate found() {
     return found;
   }
 
@@ -85,7 +85,7 @@ public final class Estimation {
 
   /** Copies the estimate into the reader's own reading, after a question if that has marks. */
   public void startFrom() {
-    inSight(
+    withVisible(
         made -> {
           if (made.slaps().isEmpty()) {
             desk.fail("the estimate found no slaps to start from");
@@ -96,11 +96,11 @@ public final class Estimation {
   }
 
   /** Lists what the estimate says, with its warnings. */
-  public void says() {
-    inSight(made -> desk.ask(new Question.EstimateSays(made)));
+  public void showSummary() {
+    withVisible(made -> desk.ask(new Question.EstimateSays(made)));
   }
 
-  private void inSight(Consumer<Estimate> then) {
+  private void withVisible(Consumer<Estimate> then) {
     Estimate made = found.visibleProperty().getValue();
     if (made != null) {
       then.accept(made);

@@ -184,7 +184,7 @@ public final class Messages {
             ? "message written"
             : String.format(Locale.ROOT, "message at %.3f s", moment.timeS());
     take(history.then(Notes.with(history.now(), said), sentence), sentence);
-    desk.steps().done(this::undo, this::redo);
+    desk.steps().record(this::undo, this::redo);
   }
 
   private void undo() {

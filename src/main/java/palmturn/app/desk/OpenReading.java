@@ -16,11 +16,11 @@ final class OpenReading {
   private final Desk desk;
   private final Marking marking;
   private final Readers readers;
-  private final Opening opening;
+  private final TrialOpener opening;
   private final Saving saving;
   private final ReadOnlyStringWrapper words = new ReadOnlyStringWrapper("");
 
-  OpenReading(Desk desk, Readers readers, Opening opening, Saving saving) {
+  OpenReading(Desk desk, Readers readers, TrialOpener opening, Saving saving) {
     this.desk = desk;
     this.readers = readers;
     this.opening = opening;
@@ -37,7 +37,7 @@ final class OpenReading {
   /** Shows the reading of a trial that has come, where there is one to be shown. */
   void show(Trial now) {
     Reading there = readers.shown(now);
-    readers.opened(now);
+    readers.recordOpened(now);
     if (there != null) {
       open(now.id(), there);
     } else {
@@ -76,9 +76,9 @@ final class OpenReading {
 
   /** Brings the figures, the board and the differences up to what is marked. */
   void marked(@Nullable Reading reading) {
-    Scored trials = desk.trials();
+    ScoredTrials trials = desk.trials();
     Trial now = desk.openTrial();
-    if (now == null || opening.now() == null) {
+    if (now == null || opening.clip() == null) {
       return;
     }
     Reading marks =
@@ -89,7 +89,7 @@ final class OpenReading {
       now = now.withReading(reading);
       trials.put(now);
     }
-    words.set(Scored.words(reading));
+    words.set(ScoredTrials.describe(reading));
     int unseen = (int) marks.slaps().stream().filter(slap -> !slap.seen()).count();
     desk.tally()
         .show(
@@ -113,11 +113,11 @@ final class OpenReading {
   }
 
   private void open(TrialId id, Reading reading) {
-    OpenTrial at = opening.now();
+    OpenClip at = opening.clip();
     if (at != null) {
       marking.open(reading, at.clip().frames(), (marks, sentence) -> keep(id, marks, sentence));
       marking.setEstimate(desk.estimation().found().estimateProperty().get());
-      if (readers.sawAnothers(Objects.requireNonNull(desk.trials().get(id)))) {
+      if (readers.hasSeenOthers(Objects.requireNonNull(desk.trials().get(id)))) {
         marking.setEstimateInSight();
       }
       marking.arriveAt(desk.stage().frameProperty().get());

@@ -30,22 +30,22 @@ public final class Pairing {
 
   private final Desk desk;
   private final Tasks background;
-  private final Scored trials;
+  private final ScoredTrials trials;
   private final Readers readers;
-  private final Opening opening;
+  private final TrialOpener opening;
   private final Pair pair;
   private List<PairTrial> beside = List.of();
   private int at = NOBODY;
-  private @Nullable OpenTrial one;
-  private @Nullable OpenTrial other;
+  private @Nullable OpenClip one;
+  private @Nullable OpenClip other;
 
   Pairing(
       Desk desk,
       Tasks background,
       Executor screen,
-      Scored trials,
+      ScoredTrials trials,
       Readers readers,
-      Opening opening) {
+      TrialOpener opening) {
     this.desk = desk;
     this.background = background;
     this.trials = trials;
@@ -63,7 +63,7 @@ public final class Pairing {
   public void open() {
     TrialId id = desk.trialProperty().get();
     Trial now = trials.get(id);
-    OpenTrial behind = opening.now();
+    OpenClip behind = opening.clip();
     if (now == null || behind == null) {
       desk.fail(
           desk.folderProperty().get() == null
@@ -77,12 +77,13 @@ public final class Pairing {
     behind.share(BEHIND);
     PairTrial first = shown(now, desk.estimation().found().hiddenProperty().get());
     pair.begin(first);
-    OpenTrial mine = OpenTrial.open(now.id(), behind.clip(), SHOWN);
+    OpenClip mine = OpenClip.open(now.id(), behind.clip(), SHOWN);
     one = mine;
     pair.openOne(first, mine.clip().frames(), mine.cache()::frame);
     beside =
         Choice.beside(
-            now.id(), trials.all().stream().map(each -> shown(each, readers.blind(each))).toList());
+            now.id(),
+            trials.all().stream().map(each -> shown(each, readers.readsBlind(each))).toList());
     PairTrial usual = Choice.usual(now.id(), beside);
     at = usual == null ? NOBODY : 0;
     show(now.id());
@@ -90,7 +91,7 @@ public final class Pairing {
 
   /** Sets another trial beside the open one: the next of all, or the one before. */
   public void another(int by) {
-    OpenTrial mine = one;
+    OpenClip mine = one;
     if (mine != null && !beside.isEmpty()) {
       at = at == NOBODY ? (by > 0 ? 0 : beside.size() - 1) : Math.floorMod(at + by, beside.size());
       show(mine.id());
@@ -98,7 +99,7 @@ public final class Pairing {
   }
 
   /** Shows the hands as large as they fit, where it is known where they are. */
-  public void ontoHands() {
+  public void zoomToHands() {
     if (!pair.ontoHands()) {
       desk.fail(
           "where the hands are is not known: estimate the trials, or draw a box with %s"
@@ -125,7 +126,7 @@ public final class Pairing {
     other = null;
     beside = List.of();
     at = NOBODY;
-    OpenTrial behind = opening.now();
+    OpenClip behind = opening.clip();
     if (behind != null) {
       behind.share(1);
     }
@@ -141,12 +142,12 @@ public final class Pairing {
       return;
     }
     Trial trial = wanted.trial();
-    readers.opened(trial);
+    readers.recordOpened(trial);
     background.run(
         () -> ClipFile.open(from.clipPath(trial)),
         clip -> {
           if (wanted(wanted)) {
-            OpenTrial came = OpenTrial.open(trial.id(), clip, SHOWN);
+            OpenClip came = OpenClip.open(trial.id(), clip, SHOWN);
             other = came;
             pair.openOther(wanted, clip.frames(), came.cache()::frame);
           }
@@ -167,16 +168,16 @@ public final class Pairing {
 
   private void failed(PairTrial trial, Exception problem) {
     if (wanted(trial)) {
-      pair.other().fail(Trouble.line(problem));
+      pair.other().fail(Notices.line(problem));
     }
   }
 
   /** Waiting for a clip's own thread is not for the screen's. */
-  private void letGo(@Nullable OpenTrial old) {
+  private void letGo(@Nullable OpenClip old) {
     if (old != null) {
       background.run(
           () -> {
-            OpenTrial.close(old);
+            OpenClip.close(old);
             return true;
           },
           done -> {},

@@ -4,7 +4,7 @@ import java.util.Collection;
 import java.util.HashSet;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
-import palmturn.app.estimate.Found;
+import palmturn.app.estimate.ShownEstimate;
 import palmturn.trial.Reading;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
@@ -24,12 +24,12 @@ final class Readers {
   }
 
   /** Forgets what was in sight, for another session. */
-  void anotherSession() {
+  void clear() {
     inSight.clear();
   }
 
   /** Returns whether a session has to wait for who reads it before any of it is shown. */
-  boolean unknownTo(Collection<Trial> trials) {
+  boolean mustAsk(Collection<Trial> trials) {
     return initials == null
         && trials.stream().anyMatch(each -> !each.readings().isEmpty() || each.estimate() != null);
   }
@@ -41,24 +41,24 @@ final class Readers {
   }
 
   /** Returns whether the estimate and others' marks of a trial are kept out of sight. */
-  boolean blind(Trial trial) {
-    return Found.blind(trial, initials);
+  boolean readsBlind(Trial trial) {
+    return ShownEstimate.readsBlind(trial, initials);
   }
 
   /** Takes note of a trial that is put before whoever is there. */
-  void opened(Trial trial) {
+  void recordOpened(Trial trial) {
     if (initials == null && !trial.readings().isEmpty()) {
       inSight.add(trial.id());
     }
   }
 
   /** Takes note that all marks of a trial were shown. */
-  void saw(TrialId id) {
+  void recordSeen(TrialId id) {
     inSight.add(id);
   }
 
   /** Returns whether the one who reads has seen another's marks of a trial before saying so. */
-  boolean sawAnothers(Trial trial) {
+  boolean hasSeenOthers(Trial trial) {
     return inSight.contains(trial.id())
         && trial.readings().stream().anyMatch(each -> !each.reader().equals(initials));
   }

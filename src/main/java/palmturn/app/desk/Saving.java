@@ -27,10 +27,10 @@ public final class Saving {
 
   private final Tasks keeping;
   private final Clock clock;
-  private final Trouble trouble;
+  private final Notices trouble;
   private final ReadOnlyStringWrapper words = new ReadOnlyStringWrapper("");
 
-  Saving(Tasks keeping, Clock clock, Trouble trouble) {
+  Saving(Tasks keeping, Clock clock, Notices trouble) {
     this.keeping = keeping;
     this.clock = clock;
     this.trouble = trouble;
@@ -70,7 +70,7 @@ public final class Saving {
             }
           }
         },
-        problem -> trouble.say(NOT_SAVED + Trouble.line(problem)));
+        problem -> trouble.say(NOT_SAVED + Notices.line(problem)));
   }
 
   /** Keeps what was pointed at in a trial's picture. */
@@ -82,7 +82,7 @@ public final class Saving {
           return places;
         },
         kept -> saved(),
-        problem -> trouble.say("Not saved, the places are still here: " + Trouble.line(problem)));
+        problem -> trouble.say("Not saved, the places are still here: " + Notices.line(problem)));
   }
 
   /** Keeps what was decided between two readings. */
@@ -95,7 +95,7 @@ public final class Saving {
         },
         kept -> saved(),
         problem ->
-            trouble.say("Not saved, the decisions are still here: " + Trouble.line(problem)));
+            trouble.say("Not saved, the decisions are still here: " + Notices.line(problem)));
   }
 
   /**
@@ -114,7 +114,7 @@ public final class Saving {
           done.accept(kept);
           saved();
         },
-        problem -> trouble.say("Not saved, the message is still here: " + Trouble.line(problem)));
+        problem -> trouble.say("Not saved, the message is still here: " + Notices.line(problem)));
   }
 
   /**
@@ -134,7 +134,7 @@ public final class Saving {
           done.run();
           saved();
         },
-        problem -> failed.accept(Trouble.line(problem)));
+        problem -> failed.accept(Notices.line(problem)));
   }
 
   private void saved() {

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import palmturn.app.estimate.Found;
+import palmturn.app.estimate.ShownEstimate;
 import palmturn.trial.Estimate;
 import palmturn.trial.Reading;
 import palmturn.trial.Settlement;
@@ -75,7 +75,7 @@ public record Pair(String first, String second) {
           : "finish your own reading first: until then other marks stay out of your sight";
     }
     long finished = trial.readings().stream().filter(Reading::finished).count();
-    return finished < ENOUGH && Found.blind(trial, reader)
+    return finished < ENOUGH && ShownEstimate.readsBlind(trial, reader)
         ? reader
             + " has not read this trial: others' marks stay out of sight until two have finished it"
         : "";

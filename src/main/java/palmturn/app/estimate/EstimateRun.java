@@ -9,7 +9,7 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import org.jspecify.annotations.Nullable;
-import palmturn.app.tasks.LongRun;
+import palmturn.app.tasks.LongTask;
 import palmturn.app.tasks.Tasks;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Estimate;
@@ -17,8 +17,8 @@ import palmturn.trial.TrialId;
 
 /** The making of an estimate beside everything else: one at a time, and it can be stopped. */
 public final class EstimateRun {
-  private final LongRun run;
-  private final Maker maker;
+  private final LongTask run;
+  private final EstimateMaker maker;
   private final ReadOnlyObjectWrapper<@Nullable TrialId> trial = new ReadOnlyObjectWrapper<>();
 
   /**
@@ -27,8 +27,8 @@ public final class EstimateRun {
    * @param tasks runs the work
    * @param screen hands its progress to the screen's thread
    */
-  public EstimateRun(Tasks tasks, Executor screen, Maker maker) {
-    run = new LongRun(tasks, screen);
+  public EstimateRun(Tasks tasks, Executor screen, EstimateMaker maker) {
+    run = new LongTask(tasks, screen);
     this.maker = maker;
   }
 

@@ -13,7 +13,7 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import org.jspecify.annotations.Nullable;
-import palmturn.app.tasks.Looking;
+import palmturn.app.tasks.RunningTask;
 import palmturn.app.tasks.Tasks;
 import palmturn.work.InboxSearch;
 import palmturn.work.InboxSearch.Found;
@@ -33,8 +33,8 @@ public final class Inbox {
   private final ReadOnlyObjectWrapper<@Nullable Path> folder = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyObjectWrapper<List<Found>> found = new ReadOnlyObjectWrapper<>(List.of());
   private final ReadOnlyObjectWrapper<@Nullable Path> chosen = new ReadOnlyObjectWrapper<>();
-  private final ReadOnlyObjectWrapper<@Nullable Looking> search = new ReadOnlyObjectWrapper<>();
-  private boolean said;
+  private final ReadOnlyObjectWrapper<@Nullable RunningTask> search = new ReadOnlyObjectWrapper<>();
+  private boolean chosenByHand;
   private final ReadOnlyStringWrapper words = new ReadOnlyStringWrapper("");
 
   /**
@@ -80,7 +80,7 @@ public final class Inbox {
   }
 
   /** The search that goes on; null when none does. */
-  public ReadOnlyObjectProperty<@Nullable Looking> searchProperty() {
+  public ReadOnlyObjectProperty<@Nullable RunningTask> searchProperty() {
     return search.getReadOnlyProperty();
   }
 
@@ -112,7 +112,7 @@ public final class Inbox {
     folder.set(recents.inbox());
     found.set(List.of());
     chosen.set(null);
-    said = false;
+    chosenByHand = false;
     search();
   }
 
@@ -126,7 +126,7 @@ public final class Inbox {
               + " new ones, those in work and those answered.");
       return;
     }
-    Looking run = new Looking(screen::execute, "Searching");
+    RunningTask run = new RunningTask(screen::execute, "Searching");
     search.set(run);
     words.set("");
     List<Found> fresh = new ArrayList<>();
@@ -147,7 +147,7 @@ public final class Inbox {
         });
   }
 
-  private void add(Looking run, List<Found> fresh, Found each) {
+  private void add(RunningTask run, List<Found> fresh, Found each) {
     if (search.get() == run) {
       fresh.add(each);
       List<Found> all = new ArrayList<>(found.get());
@@ -157,7 +157,7 @@ public final class Inbox {
     }
   }
 
-  private void ended(Looking run, List<Found> fresh, boolean stopped) {
+  private void ended(RunningTask run, List<Found> fresh, boolean stopped) {
     if (search.get() != run) {
       return;
     }
@@ -175,7 +175,8 @@ public final class Inbox {
   private void show(List<Found> all) {
     List<Found> sorted = all.stream().sorted(InboxSearch.ORDER).toList();
     found.set(sorted);
-    boolean there = said && sorted.stream().anyMatch(each -> each.path().equals(chosen.get()));
+    boolean there =
+        chosenByHand && sorted.stream().anyMatch(each -> each.path().equals(chosen.get()));
     if (!there) {
       chosen.set(sorted.isEmpty() ? null : sorted.get(0).path());
     }
@@ -183,7 +184,7 @@ public final class Inbox {
 
   /** Stops the search. */
   public void stop() {
-    Looking run = search.get();
+    RunningTask run = search.get();
     if (run != null) {
       run.stop();
     }
@@ -191,7 +192,7 @@ public final class Inbox {
 
   /** Chooses one. */
   public void choose(Found which) {
-    said = true;
+    chosenByHand = true;
     chosen.set(which.path());
   }
 
@@ -199,7 +200,7 @@ public final class Inbox {
   public void move(int by) {
     List<Found> all = found.get();
     if (!all.isEmpty()) {
-      said = true;
+      chosenByHand = true;
       int to = Math.max(0, Math.min(all.size() - 1, at() + by));
       chosen.set(all.get(to).path());
     }

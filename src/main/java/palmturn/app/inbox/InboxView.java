@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 import palmturn.app.look.Tips;
-import palmturn.app.tasks.Looking;
+import palmturn.app.tasks.RunningTask;
 import palmturn.work.InboxSearch.Found;
 import palmturn.work.InboxSearch.State;
 
@@ -200,7 +200,7 @@ public final class InboxView extends VBox {
     }
   }
 
-  private void progress(@Nullable Looking now) {
+  private void progress(@Nullable RunningTask now) {
     progress.getChildren().clear();
     if (now == null) {
       return;

@@ -28,13 +28,13 @@ public final class ProgressView extends VBox {
   private static final double WIDTH = 760;
   private static final double MOST_HEIGHT = 560;
 
-  private final Past past;
+  private final ProgressModel past;
   private final Look look;
   private final VBox charts;
   private final ScrollPane scroll;
 
   /** Builds the pane. */
-  public ProgressView(Past past, Look look, Follow follow) {
+  public ProgressView(ProgressModel past, Look look, Follow follow) {
     super(look.px(12));
     this.past = past;
     this.look = look;

@@ -18,7 +18,7 @@ import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import org.jspecify.annotations.Nullable;
-import palmturn.app.tasks.Looking;
+import palmturn.app.tasks.RunningTask;
 import palmturn.app.tasks.Tasks;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Hand;
@@ -35,16 +35,17 @@ import palmturn.work.UserError;
 public final class Intake {
   private final Tasks tasks;
   private final Executor screen;
-  private final Eyes eyes;
+  private final ClipProbe probe;
 
-  private final ReadOnlyObjectWrapper<List<Attempt>> attempts =
+  private final ReadOnlyObjectWrapper<List<TrialCandidate>> candidates =
       new ReadOnlyObjectWrapper<>(List.of());
   private final ReadOnlyObjectWrapper<Map<Path, ClipLook>> looks =
       new ReadOnlyObjectWrapper<>(Map.of());
   private final ReadOnlyObjectWrapper<Map<Path, String>> troubles =
       new ReadOnlyObjectWrapper<>(Map.of());
-  private final ReadOnlyObjectWrapper<@Nullable Looking> looking = new ReadOnlyObjectWrapper<>();
-  private final ReadOnlyStringWrapper missing = new ReadOnlyStringWrapper("");
+  private final ReadOnlyObjectWrapper<@Nullable RunningTask> running =
+      new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyStringWrapper obstacle = new ReadOnlyStringWrapper("");
   private final ObjectProperty<@Nullable Hand> first = new SimpleObjectProperty<>();
   private final ObjectProperty<Mirrored> mirrored = new SimpleObjectProperty<>(Mirrored.UNKNOWN);
   private final StringProperty athlete = new SimpleStringProperty("");
@@ -75,15 +76,15 @@ public final class Intake {
    * @param tasks runs what is slow
    * @param screen hands progress to the screen's thread
    */
-  public Intake(Tasks tasks, Executor screen, Eyes eyes) {
+  public Intake(Tasks tasks, Executor screen, ClipProbe eyes) {
     this.tasks = tasks;
     this.screen = screen;
-    this.eyes = eyes;
+    this.probe = eyes;
   }
 
   /** The attempts in the order of filming. */
-  public ReadOnlyObjectProperty<List<Attempt>> attemptsProperty() {
-    return attempts.getReadOnlyProperty();
+  public ReadOnlyObjectProperty<List<TrialCandidate>> candidatesProperty() {
+    return candidates.getReadOnlyProperty();
   }
 
   /** What was seen in each clip so far. */
@@ -97,13 +98,13 @@ public final class Intake {
   }
 
   /** What is being done; null when nothing is. */
-  public ReadOnlyObjectProperty<@Nullable Looking> lookingProperty() {
-    return looking.getReadOnlyProperty();
+  public ReadOnlyObjectProperty<@Nullable RunningTask> runningProperty() {
+    return running.getReadOnlyProperty();
   }
 
   /** What stands in the way of adding, a sentence; empty when nothing does. */
-  public ReadOnlyStringProperty missingProperty() {
-    return missing.getReadOnlyProperty();
+  public ReadOnlyStringProperty obstacleProperty() {
+    return obstacle.getReadOnlyProperty();
   }
 
   /** The moving hand of the first attempt, the athlete's own; null until it is said. */
@@ -154,22 +155,22 @@ public final class Intake {
   public void begin(List<Path> clips, Target where, LocalDate today) {
     giveUp();
     target = where;
-    attempts.set(clips.stream().map(Attempt::whole).toList());
+    candidates.set(clips.stream().map(TrialCandidate::whole).toList());
     looks.set(Map.of());
     troubles.set(Map.of());
-    missing.set("");
+    obstacle.set("");
     first.set(where.start() == null ? null : where.start().hand());
     mirrored.set(Mirrored.UNKNOWN);
     athlete.set("");
     date.set(today.toString());
     pace.set("");
     racket.set(null);
-    look(clips, 0);
+    inspect(clips, 0);
   }
 
   /** Ends what is being done; a clip whose attempts are being looked for stays one trial. */
   public void stop() {
-    Looking now = looking.get();
+    RunningTask now = running.get();
     if (now != null) {
       now.stop();
     }
@@ -178,23 +179,23 @@ public final class Intake {
   /** Ends everything; the clips are not asked about any more. */
   public void giveUp() {
     stop();
-    looking.set(null);
+    running.set(null);
   }
 
   /** Takes an attempt in or leaves it out. */
-  public void take(int index, boolean taken) {
-    change(index, attempts.get().get(index).withTaken(taken));
+  public void include(int index, boolean taken) {
+    change(index, candidates.get().get(index).withIncluded(taken));
   }
 
   /** Says which hand moves in one attempt; those after it take turns from there. */
-  public void say(int index, Hand hand) {
-    change(index, attempts.get().get(index).withSaid(hand));
+  public void setHand(int index, Hand hand) {
+    change(index, candidates.get().get(index).withHand(hand));
   }
 
-  private void change(int index, Attempt changed) {
-    List<Attempt> all = new ArrayList<>(attempts.get());
+  private void change(int index, TrialCandidate changed) {
+    List<TrialCandidate> all = new ArrayList<>(candidates.get());
     all.set(index, changed);
-    attempts.set(List.copyOf(all));
+    candidates.set(List.copyOf(all));
   }
 
   /** Returns which trial each attempt becomes; null where it is left out. */
@@ -203,7 +204,8 @@ public final class Intake {
       return List.of();
     }
     Hand hand = first.get() == null ? guess() : first.get();
-    return Plan.places(attempts.get(), hand, target.block(), target.start(), target.there());
+    return TrialAssignment.places(
+        candidates.get(), hand, target.block(), target.start(), target.there());
   }
 
   /**
@@ -211,46 +213,46 @@ public final class Intake {
    *
    * @param done gets the session and the last trial, and why not all were added
    */
-  public void add(Done done) {
+  public void add(Receiver done) {
     Target where = target;
-    Adding.Start start = where != null && where.session() == null ? start() : null;
-    List<Adding.Wanted> wanted = wanted();
+    ClipAdder.NewSession start = where != null && where.session() == null ? start() : null;
+    List<ClipAdder.Wanted> wanted = wanted();
     if (where == null || where.session() == null && start == null) {
       return;
     }
-    if (looking.get() != null) {
-      missing.set("The clips are still being looked at: wait, or stop it.");
+    if (running.get() != null) {
+      obstacle.set("The clips are still being looked at: wait, or stop it.");
     } else if (wanted.isEmpty()) {
-      missing.set("No attempt is left to add.");
+      obstacle.set("No attempt is left to add.");
     } else if (first.get() == null) {
-      missing.set("Say which hand moves in the first attempt.");
+      obstacle.set("Say which hand moves in the first attempt.");
     } else {
-      Adding.How how;
+      ClipAdder.FilmingDetails how;
       try {
-        how = Adding.How.of(mirrored.get(), pace.get());
+        how = ClipAdder.FilmingDetails.of(mirrored.get(), pace.get());
       } catch (UserError e) {
-        missing.set(line(e));
+        obstacle.set(line(e));
         return;
       }
-      missing.set("");
-      Looking run = new Looking(screen::execute, "Adding");
-      looking.set(run);
+      obstacle.set("");
+      RunningTask run = new RunningTask(screen::execute, "Adding");
+      running.set(run);
       tasks.run(
-          () -> Adding.add(where.session(), start, wanted, how, done, run),
+          () -> ClipAdder.add(where.session(), start, wanted, how, done, run),
           added -> {
             ended(run);
             done.added(added.folder(), added.last(), added.problem());
           },
           problem -> {
             ended(run);
-            missing.set(line(problem));
+            obstacle.set(line(problem));
           });
     }
   }
 
   /** Gets what was added. */
   @FunctionalInterface
-  public interface Done extends Adding.Log {
+  public interface Receiver extends ClipAdder.AdditionLog {
     void added(SessionFolder folder, TrialId last, String problem);
 
     @Override
@@ -260,56 +262,56 @@ public final class Intake {
     default void ended() {}
   }
 
-  private Adding.@Nullable Start start() {
+  private ClipAdder.@Nullable NewSession start() {
     if (athlete.get().isBlank()) {
-      missing.set("The athlete's code is still missing.");
+      obstacle.set("The athlete's code is still missing.");
       return null;
     }
     try {
       LocalDate day = LocalDate.parse(date.get().strip());
       Session.Facts facts =
           new Session.Facts(racket.get(), null, null, null, null, null, null, null);
-      return new Adding.Start(athlete.get(), day, facts);
+      return new ClipAdder.NewSession(athlete.get(), day, facts);
     } catch (DateTimeParseException e) {
-      missing.set("Write the day of filming as 2026-11-14.");
+      obstacle.set("Write the day of filming as 2026-11-14.");
       return null;
     }
   }
 
-  private List<Adding.Wanted> wanted() {
-    List<Adding.Wanted> wanted = new ArrayList<>();
+  private List<ClipAdder.Wanted> wanted() {
+    List<ClipAdder.Wanted> wanted = new ArrayList<>();
     List<@Nullable TrialId> places = places();
     for (int i = 0; i < places.size(); i++) {
       TrialId place = places.get(i);
       if (place != null) {
-        wanted.add(new Adding.Wanted(attempts.get().get(i), place));
+        wanted.add(new ClipAdder.Wanted(candidates.get().get(i), place));
       }
     }
     return wanted;
   }
 
-  private void look(List<Path> clips, int index) {
+  private void inspect(List<Path> clips, int index) {
     if (index == clips.size()) {
       return;
     }
     Path clip = clips.get(index);
-    Looking run = new Looking(screen::execute, "Looking at " + clip.getFileName());
-    looking.set(run);
+    RunningTask run = new RunningTask(screen::execute, "Looking at " + clip.getFileName());
+    running.set(run);
     tasks.run(
-        () -> eyes.look(clip, null, null),
+        () -> probe.inspect(clip, null, null),
         seen -> {
-          if (looking.get() != run) {
+          if (running.get() != run) {
             return;
           }
           looks.set(with(looks.get(), clip, seen));
-          if (Bursts.worthLooking(seen.facts().durationS()) && !run.stopped()) {
-            find(clip, seen, () -> next(clips, index));
+          if (ClipCutter.mayHoldSeveral(seen.facts().durationS()) && !run.stopped()) {
+            cut(clip, seen, () -> next(clips, index));
           } else {
             next(clips, index);
           }
         },
         problem -> {
-          if (looking.get() == run) {
+          if (running.get() == run) {
             refuse(clip, line(problem));
             next(clips, index);
           }
@@ -317,17 +319,18 @@ public final class Intake {
   }
 
   private void next(List<Path> clips, int index) {
-    looking.set(null);
-    look(clips, index + 1);
+    running.set(null);
+    inspect(clips, index + 1);
   }
 
-  private void find(Path clip, ClipLook seen, Runnable then) {
-    Looking run = new Looking(screen::execute, "Looking for attempts in " + clip.getFileName());
-    looking.set(run);
+  private void cut(Path clip, ClipLook seen, Runnable then) {
+    RunningTask run =
+        new RunningTask(screen::execute, "Looking for attempts in " + clip.getFileName());
+    running.set(run);
     tasks.run(
-        () -> Bursts.cut(clip, seen, eyes, run),
+        () -> ClipCutter.cut(clip, seen, probe, run),
         cut -> {
-          if (looking.get() == run) {
+          if (running.get() == run) {
             looks.set(with(looks.get(), clip, cut.look()));
             replace(clip, cut.attempts());
             if (cut.nothingFound()) {
@@ -337,7 +340,7 @@ public final class Intake {
           }
         },
         problem -> {
-          if (looking.get() == run) {
+          if (running.get() == run) {
             note(
                 clip,
                 run.stopped()
@@ -350,30 +353,30 @@ public final class Intake {
 
   private void refuse(Path clip, String why) {
     note(clip, why);
-    List<Attempt> all = new ArrayList<>(attempts.get());
-    all.replaceAll(each -> each.clip().equals(clip) ? each.withTaken(false) : each);
-    attempts.set(List.copyOf(all));
+    List<TrialCandidate> all = new ArrayList<>(candidates.get());
+    all.replaceAll(each -> each.clip().equals(clip) ? each.withIncluded(false) : each);
+    candidates.set(List.copyOf(all));
   }
 
   private void note(Path clip, String words) {
     troubles.set(with(troubles.get(), clip, words));
   }
 
-  private void replace(Path clip, List<Attempt> by) {
-    List<Attempt> all = new ArrayList<>();
-    for (Attempt each : attempts.get()) {
+  private void replace(Path clip, List<TrialCandidate> by) {
+    List<TrialCandidate> all = new ArrayList<>();
+    for (TrialCandidate each : candidates.get()) {
       if (each.clip().equals(clip)) {
         all.addAll(by);
       } else {
         all.add(each);
       }
     }
-    attempts.set(List.copyOf(all));
+    candidates.set(List.copyOf(all));
   }
 
-  private void ended(Looking run) {
-    if (looking.get() == run) {
-      looking.set(null);
+  private void ended(RunningTask run) {
+    if (running.get() == run) {
+      running.set(null);
     }
   }
 

@@ -16,7 +16,7 @@ import palmturn.app.desk.Desk;
 import palmturn.app.desk.Pairing;
 import palmturn.app.desk.Question;
 import palmturn.app.inbox.Inbox;
-import palmturn.app.progress.Past;
+import palmturn.app.progress.ProgressModel;
 import palmturn.app.tasks.Tasks;
 import palmturn.clip.Progress;
 import palmturn.store.SessionFolder;
@@ -38,13 +38,13 @@ public final class SessionFlow {
   private final Tasks tasks;
   private final Clock clock;
   private final Intake intake;
-  private final Landing landing;
+  private final ResumePoint resumePoint;
   private final Inbox inbox;
   private final Recents recents;
-  private final Past past;
-  private final Ladder ladder;
-  private final Athlete athlete;
-  private DrillAsked drillAsked = new DrillAsked();
+  private final ProgressModel progress;
+  private final PaceLadders ladders;
+  private final AthleteForm athleteForm;
+  private DrillForm drillForm = new DrillForm();
 
   /**
    * Connects itself to a desk.
@@ -61,18 +61,19 @@ public final class SessionFlow {
       Tasks tasks,
       Executor screen,
       Clock clock,
-      Eyes eyes) {
+      ClipProbe eyes) {
     this.desk = desk;
     this.tasks = tasks;
     this.clock = clock;
     intake = new Intake(tasks, screen, eyes);
     this.recents = recents;
     desk.messages().setSeen(seen);
-    landing = new Landing(desk, recents, screen, clock);
-    ladder = new Ladder(tasks);
-    athlete = new Athlete(desk);
-    past =
-        new Past(tasks, session -> AthleteProgress.beside(desk.settings(), session, Progress.NONE));
+    resumePoint = new ResumePoint(desk, recents, screen, clock);
+    ladders = new PaceLadders(tasks);
+    athleteForm = new AthleteForm(desk);
+    progress =
+        new ProgressModel(
+            tasks, session -> AthleteProgress.beside(desk.settings(), session, Progress.NONE));
     inbox =
         new Inbox(
             tasks,
@@ -87,9 +88,9 @@ public final class SessionFlow {
                 inbox.hide();
               }
             });
-    BoardLooks looks = new BoardLooks(desk.board(), tasks);
+    BoardPreviews looks = new BoardPreviews(desk.board(), tasks);
     desk.folderProperty().addListener((folder, before, now) -> looks.follow(now));
-    desk.board().cellsProperty().addListener((cells, before, now) -> looks.look());
+    desk.board().cellsProperty().addListener((cells, before, now) -> looks.preview());
     desk.questionProperty()
         .addListener(
             (question, before, now) -> {
@@ -105,18 +106,18 @@ public final class SessionFlow {
   }
 
   /** What is known of the athlete from other sessions. */
-  public Past past() {
-    return past;
+  public ProgressModel progress() {
+    return progress;
   }
 
   /** The paces of extra trials to a click track. */
-  public Ladder ladder() {
-    return ladder;
+  public PaceLadders ladders() {
+    return ladders;
   }
 
   /** What is known of the athlete. */
-  public Athlete athlete() {
-    return athlete;
+  public AthleteForm athleteForm() {
+    return athleteForm;
   }
 
   /** The sessions that were sent in. */
@@ -139,7 +140,7 @@ public final class SessionFlow {
 
   /** The sessions that were opened last, the last first. */
   public ReadOnlyObjectProperty<List<Recents.Left>> recentsProperty() {
-    return landing.allProperty();
+    return resumePoint.allProperty();
   }
 
   /** Opens one of the last sessions; one that is gone is taken off the list. */
@@ -147,7 +148,7 @@ public final class SessionFlow {
     if (Files.isDirectory(recent.folder())) {
       desk.open(recent.folder());
     } else {
-      landing.forget(recent);
+      resumePoint.forget(recent);
       desk.fail(
           recent.folder()
               + " is no longer there, and off the list; if it was moved, open it where it is now");
@@ -198,7 +199,7 @@ public final class SessionFlow {
   /** Adds the clips that were asked about. */
   public void add() {
     intake.add(
-        new Intake.Done() {
+        new Intake.Receiver() {
           @Override
           public void added(SessionFolder folder, TrialId last, String problem) {
             desk.ask(null);
@@ -248,19 +249,19 @@ public final class SessionFlow {
   public void askDrill() {
     SessionFolder open = open();
     if (open != null && !desk.lookOnly()) {
-      DrillAsked asked = new DrillAsked();
-      drillAsked = asked;
+      DrillForm asked = new DrillForm();
+      drillForm = asked;
       tasks.run(
           () -> Drills.library(desk.settings(), open.folder()),
           asked::offer,
-          problem -> asked.say(String.valueOf(problem.getMessage())));
+          problem -> asked.setObstacle(String.valueOf(problem.getMessage())));
       desk.ask(new Question.NewDrill());
     }
   }
 
   /** What is said about the next drill. */
-  public DrillAsked drillAsked() {
-    return drillAsked;
+  public DrillForm drillForm() {
+    return drillForm;
   }
 
   /** Returns the session that is open; says that there is none. */
@@ -276,7 +277,7 @@ public final class SessionFlow {
   public void showProgress() {
     SessionFolder open = open();
     if (open != null && mayShowFigures("progress shows")) {
-      past.look(open.folder());
+      progress.load(open.folder());
       desk.ask(new Question.Progress());
     }
   }
@@ -285,7 +286,7 @@ public final class SessionFlow {
   public void showLadder() {
     SessionFolder open = open();
     if (open != null && mayShowFigures("the paces show")) {
-      ladder.look(open, desk.settings());
+      ladders.compute(open, desk.settings());
       desk.ask(new Question.Ladder());
     }
   }
@@ -300,14 +301,14 @@ public final class SessionFlow {
 
   /** Begins a block after the drill that was said, and goes to its first place to be filmed. */
   public void drill() {
-    DrillAsked asked = drillAsked;
+    DrillForm asked = drillForm;
     SessionFolder open = desk.folderProperty().get();
     if (open == null || desk.lookOnly()) {
       return;
     }
     DrillHand hand = asked.handProperty().get();
     if (hand == null) {
-      asked.say("Say which hand the drill trained.");
+      asked.setObstacle("Say which hand the drill trained.");
       return;
     }
     String block = nextBlock();
@@ -320,7 +321,7 @@ public final class SessionFlow {
               clock.getZone());
       Notes.drill(open, block, asked.code(), hand, asked.doseProperty().get().strip(), time);
     } catch (UserError e) {
-      asked.say(String.valueOf(e.getMessage()));
+      asked.setObstacle(String.valueOf(e.getMessage()));
       return;
     }
     desk.ask(null);

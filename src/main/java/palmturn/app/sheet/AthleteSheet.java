@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.advise.Caution;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
-import palmturn.app.session.Athlete;
+import palmturn.app.session.AthleteForm;
 import palmturn.trial.BodyLength;
 import palmturn.trial.Hand;
 
@@ -25,7 +25,7 @@ final class AthleteSheet {
   private static final double GAP = 32;
   private static final double FIELD = 88;
 
-  private final Athlete athlete;
+  private final AthleteForm athlete;
   private final String heading;
   private final boolean lookOnly;
   private final Look look;
@@ -36,7 +36,7 @@ final class AthleteSheet {
    *
    * @param heading whose session, of which day
    */
-  AthleteSheet(Athlete athlete, String heading, boolean lookOnly, Look look) {
+  AthleteSheet(AthleteForm athlete, String heading, boolean lookOnly, Look look) {
     this.athlete = athlete;
     this.heading = heading;
     this.lookOnly = lookOnly;
@@ -67,7 +67,7 @@ final class AthleteSheet {
     Label line = words(Sheets.LOOK_ONLY, lookOnly ? "second" : "over");
     line.setId("athlete-missing");
     if (!lookOnly) {
-      line.textProperty().bind(athlete.missingProperty());
+      line.textProperty().bind(athlete.obstacleProperty());
       line.managedProperty().bind(line.textProperty().isNotEmpty());
     }
     wrap(line);
@@ -101,7 +101,7 @@ final class AthleteSheet {
     Label beside = words("", "small");
     beside.setId(id + "-beside");
     follow.value(
-        athlete.wrongProperty(what),
+        athlete.faultProperty(what),
         wrong -> {
           beside.getStyleClass().remove("warning");
           if (!wrong.isEmpty()) {

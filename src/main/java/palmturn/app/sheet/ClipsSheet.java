@@ -18,9 +18,9 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.board.Pictures;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
-import palmturn.app.session.Attempt;
 import palmturn.app.session.Intake;
-import palmturn.app.tasks.Looking;
+import palmturn.app.session.TrialCandidate;
+import palmturn.app.tasks.RunningTask;
 import palmturn.clip.Picture;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
@@ -71,14 +71,14 @@ final class ClipsSheet {
     missing.getStyleClass().add("over");
     missing.setWrapText(true);
     missing.setMaxWidth(look.px(WIDTH));
-    missing.textProperty().bind(intake.missingProperty());
+    missing.textProperty().bind(intake.obstacleProperty());
     missing.managedProperty().bind(missing.textProperty().isNotEmpty());
     content.add(missing);
-    follow.changes(intake.attemptsProperty(), this::show);
+    follow.changes(intake.candidatesProperty(), this::show);
     follow.changes(intake.looksProperty(), this::show);
     follow.changes(intake.troublesProperty(), this::show);
     follow.changes(intake.firstHandProperty(), this::show);
-    follow.value(intake.lookingProperty(), this::progress);
+    follow.value(intake.runningProperty(), this::progress);
     show();
     return content;
   }
@@ -153,13 +153,13 @@ final class ClipsSheet {
   private void show() {
     stills.getChildren().clear();
     rows.getChildren().clear();
-    List<Attempt> attempts = intake.attemptsProperty().get();
+    List<TrialCandidate> attempts = intake.candidatesProperty().get();
     var places = intake.places();
     for (int i = 0; i < attempts.size(); i++) {
       rows.getChildren().add(row(i, attempts.get(i), places.get(i) != null));
     }
     attempts.stream()
-        .filter(Attempt::taken)
+        .filter(TrialCandidate::included)
         .map(each -> intake.looksProperty().get().get(each.clip()))
         .filter(Objects::nonNull)
         .findFirst()
@@ -175,7 +175,7 @@ final class ClipsSheet {
     return view;
   }
 
-  private VBox row(int index, Attempt attempt, boolean taken) {
+  private VBox row(int index, TrialCandidate attempt, boolean taken) {
     ClipLook seen = intake.looksProperty().get().get(attempt.clip());
     Label name = new Label(ClipWords.name(attempt, seen));
     name.getStyleClass().add("strong");
@@ -191,13 +191,13 @@ final class ClipsSheet {
       swap.setId("swap-" + index);
       swap.getStyleClass().setAll("button", "choice", "narrow");
       swap.setAccessibleText(swap.getText() + ", press to take the other hand");
-      swap.setOnAction(event -> intake.say(index, place.hand().other()));
+      swap.setOnAction(event -> intake.setHand(index, place.hand().other()));
       line.getChildren().add(swap);
     }
     Button leave = new Button(taken ? "leave out" : "take in");
     leave.setId("take-" + index);
     leave.getStyleClass().setAll("button", "choice", "narrow");
-    leave.setOnAction(event -> intake.take(index, !taken));
+    leave.setOnAction(event -> intake.include(index, !taken));
     line.getChildren().add(leave);
     VBox row = new VBox(look.px(2), line);
     for (String warning : ClipWords.warnings(attempt, seen, intake.troublesProperty().get())) {
@@ -209,7 +209,7 @@ final class ClipsSheet {
     return row;
   }
 
-  private void progress(@Nullable Looking now) {
+  private void progress(@Nullable RunningTask now) {
     progress.getChildren().clear();
     progress.setAlignment(javafx.geometry.Pos.CENTER_LEFT);
     if (now == null) {

@@ -19,8 +19,8 @@ import palmturn.advise.Caution;
 import palmturn.advise.LibraryDrill;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
-import palmturn.app.session.DrillAsked;
-import palmturn.app.session.DrillAsked.Offer;
+import palmturn.app.session.DrillForm;
+import palmturn.app.session.DrillForm.Offer;
 import palmturn.trial.DrillHand;
 
 /** Asks which drill was done, for the block that follows it, and shows what the library says. */
@@ -30,14 +30,14 @@ final class DrillSheet {
   private static final double ROW = 30;
   private static final int ROWS = 5;
 
-  private final DrillAsked asked;
+  private final DrillForm asked;
   private final Look look;
   private final TextField name;
   private final VBox rows = new VBox();
   private final ScrollPane list = new ScrollPane(rows);
   private final VBox side;
 
-  DrillSheet(DrillAsked asked, Look look) {
+  DrillSheet(DrillForm asked, Look look) {
     this.asked = asked;
     this.look = look;
     name = wide("drill-code");
@@ -77,7 +77,7 @@ final class DrillSheet {
     missing.setWrapText(true);
     missing.setMaxWidth(look.px(WIDTH + Scrolled.GAP + SIDE));
     missing.setMinHeight(Region.USE_PREF_SIZE);
-    missing.textProperty().bind(asked.missingProperty());
+    missing.textProperty().bind(asked.obstacleProperty());
     missing.managedProperty().bind(missing.textProperty().isNotEmpty());
     follow.value(asked.offersProperty(), this::show);
     follow.value(asked.namedProperty(), this::show);

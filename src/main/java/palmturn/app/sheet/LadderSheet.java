@@ -12,7 +12,7 @@ import javafx.scene.layout.VBox;
 import palmturn.advise.Caution;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
-import palmturn.app.session.Ladder;
+import palmturn.app.session.PaceLadders;
 import palmturn.measure.PaceLadder;
 import palmturn.trial.Hand;
 
@@ -21,11 +21,11 @@ final class LadderSheet {
   private static final double WIDTH = 620;
   private static final double SECONDS = 60;
 
-  private final Ladder ladder;
+  private final PaceLadders ladder;
   private final Look look;
   private final HBox hands;
 
-  LadderSheet(Ladder ladder, Look look) {
+  LadderSheet(PaceLadders ladder, Look look) {
     this.ladder = ladder;
     this.look = look;
     hands = new HBox(look.px(48));

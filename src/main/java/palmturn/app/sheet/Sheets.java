@@ -146,14 +146,14 @@ public final class Sheets extends StackPane {
                 words("Your initials"),
                 field)
             .choice("sheet-cancel", "Cancel", false, this::close)
-            .choice("sheet-look", "Only look", false, () -> desk.arrival().answered(null))
+            .choice("sheet-look", "Only look", false, () -> desk.arrival().answer(null))
             .choice(
                 "sheet-ok",
                 "Open",
                 true,
                 () -> {
                   if (!field.getText().isBlank()) {
-                    desk.arrival().answered(field.getText());
+                    desk.arrival().answer(field.getText());
                   }
                 }),
         field);
@@ -240,7 +240,7 @@ public final class Sheets extends StackPane {
   }
 
   private void drill() {
-    DrillSheet drill = new DrillSheet(flow.drillAsked(), look);
+    DrillSheet drill = new DrillSheet(flow.drillForm(), look);
     Sheet sheet =
         new Sheet(
                 "What was done before filming again?",
@@ -254,14 +254,14 @@ public final class Sheets extends StackPane {
   private void athlete() {
     boolean lookOnly = desk.readOnlyProperty().get();
     AthleteSheet athlete =
-        new AthleteSheet(flow.athlete(), desk.headingProperty().get(), lookOnly, look);
+        new AthleteSheet(flow.athleteForm(), desk.headingProperty().get(), lookOnly, look);
     Sheet sheet = new Sheet("The athlete", look, athlete.content(follow).toArray(Node[]::new));
     if (lookOnly) {
       sheet.choice("sheet-close", "Close", true, this::close);
     } else {
       sheet
           .choice("sheet-cancel", "Cancel", false, this::close)
-          .choice("sheet-ok", "Save", true, flow.athlete()::save);
+          .choice("sheet-ok", "Save", true, flow.athleteForm()::save);
     }
     put(sheet, athlete.first());
   }
@@ -299,13 +299,13 @@ public final class Sheets extends StackPane {
 
   private void progress() {
     put(
-        new Sheet("Progress", look, new ProgressView(flow.past(), look, follow))
+        new Sheet("Progress", look, new ProgressView(flow.progress(), look, follow))
             .choice("sheet-close", "Close", true, this::close),
         null);
   }
 
   private void ladder() {
-    LadderSheet ladder = new LadderSheet(flow.ladder(), look);
+    LadderSheet ladder = new LadderSheet(flow.ladders(), look);
     put(
         new Sheet("Pace ladder", look, ladder.content(follow).toArray(Node[]::new))
             .choice("sheet-close", "Close", false, this::close)
@@ -317,11 +317,11 @@ public final class Sheets extends StackPane {
     DirectoryChooser chooser = new DirectoryChooser();
     chooser.setTitle("Choose a folder for the click tracks");
     File chosen =
-        flow.ladder().handsProperty().get().isEmpty()
+        flow.ladders().handsProperty().get().isEmpty()
             ? null
             : chooser.showDialog(getScene().getWindow());
     if (chosen != null) {
-      flow.ladder().save(chosen.toPath());
+      flow.ladders().save(chosen.toPath());
     }
   }
 

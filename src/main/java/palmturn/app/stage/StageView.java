@@ -14,7 +14,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.shape.Rectangle;
-import palmturn.app.estimate.Found;
+import palmturn.app.estimate.ShownEstimate;
 import palmturn.app.look.Follow;
 import palmturn.app.look.Look;
 import palmturn.clip.FrameTable;
@@ -30,7 +30,7 @@ public final class StageView extends StackPane {
   private final Stage stage;
   private final Viewing viewing;
   private final Placing placing;
-  private final Found found;
+  private final ShownEstimate found;
   private final DoubleSupplier elbowLimitCm;
   private final Look look;
   private final Ghost ghost;
@@ -59,7 +59,7 @@ public final class StageView extends StackPane {
   public StageView(
       Stage stage,
       Placing placing,
-      Found found,
+      ShownEstimate found,
       DoubleSupplier elbowLimitCm,
       EstimateLine line,
       Look look,

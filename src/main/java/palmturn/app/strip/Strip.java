@@ -7,7 +7,7 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.value.ObservableValue;
 import org.jspecify.annotations.Nullable;
-import palmturn.app.estimate.Found;
+import palmturn.app.estimate.ShownEstimate;
 import palmturn.app.marking.Marking;
 import palmturn.app.stage.Stage;
 import palmturn.chart.BeatStrip;
@@ -47,7 +47,7 @@ public final class Strip {
 
   private final Stage stage;
   private final Marking marking;
-  private final Found found;
+  private final ShownEstimate found;
   private final ReadOnlyObjectWrapper<@Nullable Wave> wave = new ReadOnlyObjectWrapper<>();
   private TimeScale scale = TimeScale.REAL;
   private double windowS = 5;
@@ -59,7 +59,7 @@ public final class Strip {
   private final ReadOnlyObjectWrapper<List<Double>> said = new ReadOnlyObjectWrapper<>(List.of());
 
   /** Follows a stage, the marks on it and what was found in it. */
-  public Strip(Stage stage, Marking marking, Found found) {
+  public Strip(Stage stage, Marking marking, ShownEstimate found) {
     this.stage = stage;
     this.marking = marking;
     this.found = found;

@@ -98,7 +98,7 @@ class EstimateRunTest {
     throw new UserError(why);
   }
 
-  private static EstimateRun run(Tasks tasks, Maker maker) {
+  private static EstimateRun run(Tasks tasks, EstimateMaker maker) {
     return new EstimateRun(tasks, Runnable::run, maker);
   }
 

@@ -17,7 +17,7 @@ import java.util.function.Consumer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import palmturn.app.estimate.MadeEstimates;
-import palmturn.app.tasks.Looking;
+import palmturn.app.tasks.RunningTask;
 import palmturn.app.tasks.Tasks;
 import palmturn.clip.ClipFacts;
 import palmturn.clip.Progress;
@@ -50,17 +50,17 @@ class IntakeTest {
     Intake intake = intake(Tasks.direct());
     intake.begin(List.of(LONG), fresh(), DAY);
 
-    List<Attempt> attempts = intake.attemptsProperty().get();
+    List<TrialCandidate> attempts = intake.candidatesProperty().get();
     assertEquals(3, attempts.size());
     assertEquals(2.0, lookedFromS, "pictures are of the first attempt, not of a rest");
-    assertEquals(new Attempt(LONG, 2.0, 8.5, true, null), attempts.get(0));
-    assertEquals(new Attempt(LONG, 8.5, 15.0, true, null), attempts.get(1));
-    assertEquals(new Attempt(LONG, 29.0, 36.0, true, null), attempts.get(2));
+    assertEquals(new TrialCandidate(LONG, 2.0, 8.5, true, null), attempts.get(0));
+    assertEquals(new TrialCandidate(LONG, 8.5, 15.0, true, null), attempts.get(1));
+    assertEquals(new TrialCandidate(LONG, 29.0, 36.0, true, null), attempts.get(2));
 
     lengthS = 6;
     intake.begin(List.of(SHORT), fresh(), DAY);
-    assertEquals(List.of(Attempt.whole(SHORT)), intake.attemptsProperty().get());
-    assertNull(intake.lookingProperty().get());
+    assertEquals(List.of(TrialCandidate.whole(SHORT)), intake.candidatesProperty().get());
+    assertNull(intake.runningProperty().get());
   }
 
   @Test
@@ -70,12 +70,12 @@ class IntakeTest {
     Intake intake = intake(later());
     intake.begin(List.of(LONG, SHORT), fresh(), DAY);
     work();
-    assertTrue(intake.lookingProperty().get().words().contains("attempts in long.mp4"));
+    assertTrue(intake.runningProperty().get().words().contains("attempts in long.mp4"));
     intake.stop();
     work();
-    assertEquals(2, intake.attemptsProperty().get().size());
+    assertEquals(2, intake.candidatesProperty().get().size());
     assertTrue(intake.troublesProperty().get().get(LONG).startsWith("Not looked for attempts"));
-    assertTrue(intake.lookingProperty().get().words().endsWith("short.mp4"));
+    assertTrue(intake.runningProperty().get().words().endsWith("short.mp4"));
   }
 
   @Test
@@ -85,7 +85,7 @@ class IntakeTest {
     Intake intake = intake(later());
     intake.begin(List.of(LONG), fresh(), DAY);
     work();
-    Looking now = intake.lookingProperty().get();
+    RunningTask now = intake.runningProperty().get();
     work();
     assertEquals(0.5, now.shareProperty().get(), 0);
   }
@@ -100,7 +100,7 @@ class IntakeTest {
     intake.athleteProperty().set("H-07");
     intake.firstHandProperty().set(Hand.LEFT);
     intake.add((session, last, problem) -> {});
-    assertEquals("No attempt is left to add.", intake.missingProperty().get());
+    assertEquals("No attempt is left to add.", intake.obstacleProperty().get());
   }
 
   @Test
@@ -108,14 +108,14 @@ class IntakeTest {
     Intake intake = intake(Tasks.direct());
     intake.begin(List.of(SHORT), fresh(), DAY);
     intake.add((session, last, problem) -> {});
-    assertEquals("The athlete's code is still missing.", intake.missingProperty().get());
+    assertEquals("The athlete's code is still missing.", intake.obstacleProperty().get());
     intake.athleteProperty().set("H-07");
     intake.dateProperty().set("14.11.");
     intake.add((session, last, problem) -> {});
-    assertEquals("Write the day of filming as 2026-11-14.", intake.missingProperty().get());
+    assertEquals("Write the day of filming as 2026-11-14.", intake.obstacleProperty().get());
     intake.dateProperty().set("2026-11-14");
     intake.add((session, last, problem) -> {});
-    assertEquals("Say which hand moves in the first attempt.", intake.missingProperty().get());
+    assertEquals("Say which hand moves in the first attempt.", intake.obstacleProperty().get());
   }
 
   @Test
@@ -138,7 +138,7 @@ class IntakeTest {
           assertEquals("", problem);
           made.add(session);
         });
-    assertEquals("", intake.missingProperty().get());
+    assertEquals("", intake.obstacleProperty().get());
     try (SessionFolder session = made.get(0)) {
       assertEquals(folder.resolve("H-07-2026-11-14"), session.folder());
       assertEquals(Hand.RIGHT, session.session().facts().racketHand());
@@ -161,7 +161,7 @@ class IntakeTest {
     for (String slip : List.of("fast", "0", "0.3", "31", "3.1 a second")) {
       intake.paceProperty().set(slip);
       intake.add((session, last, problem) -> {});
-      assertTrue(intake.missingProperty().get().startsWith("Write the click track’s pace"), slip);
+      assertTrue(intake.obstacleProperty().get().startsWith("Write the click track’s pace"), slip);
     }
     intake.paceProperty().set("3,1");
     List<SessionFolder> made = new ArrayList<>();
@@ -180,7 +180,7 @@ class IntakeTest {
     intake.firstHandProperty().set(Hand.LEFT);
     List<String> log = new ArrayList<>();
     intake.add(
-        new Intake.Done() {
+        new Intake.Receiver() {
           @Override
           public void added(SessionFolder session, TrialId last, String problem) {
             log.add("added");
@@ -196,7 +196,7 @@ class IntakeTest {
             log.add("ended");
           }
         });
-    assertTrue(intake.missingProperty().get().contains("broken.mp4"));
+    assertTrue(intake.obstacleProperty().get().contains("broken.mp4"));
     assertEquals(List.of("H-07-2026-11-14 [left-baseline-1]", "ended"), log);
     try (var there = Files.list(folder)) {
       assertEquals(List.of(clip), there.toList());
@@ -220,7 +220,7 @@ class IntakeTest {
     intake.giveUp();
     work();
     assertTrue(intake.looksProperty().get().isEmpty());
-    assertNull(intake.lookingProperty().get());
+    assertNull(intake.runningProperty().get());
   }
 
   private static Intake.Target fresh() {
@@ -247,9 +247,9 @@ class IntakeTest {
     };
   }
 
-  private final class Made implements Eyes {
+  private final class Made implements ClipProbe {
     @Override
-    public ClipLook look(Path clip, Double fromS, Double toS) throws UserError {
+    public ClipLook inspect(Path clip, Double fromS, Double toS) throws UserError {
       lookedFromS = fromS;
       if (lengthS < 0) {
         throw new UserError("short.mp4: no video in it");
@@ -280,7 +280,7 @@ class IntakeTest {
     }
 
     @Override
-    public Estimate find(Path clip, Progress progress) throws UserError {
+    public Estimate estimate(Path clip, Progress progress) throws UserError {
       progress.at(0.5, "looking");
       if (progress.stopped()) {
         throw new UserError("stopped");

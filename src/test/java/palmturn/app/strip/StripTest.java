@@ -11,8 +11,8 @@ import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import palmturn.app.estimate.Found;
 import palmturn.app.estimate.MadeEstimates;
+import palmturn.app.estimate.ShownEstimate;
 import palmturn.app.marking.Marking;
 import palmturn.app.stage.Stage;
 import palmturn.clip.FrameTable;
@@ -32,7 +32,7 @@ class StripTest {
   private final FrameTable frames = FrameTables.steady(600, 60);
   private final Stage stage = new Stage(Runnable::run);
   private final Marking marking = new Marking(Clock.fixed(Instant.EPOCH, ZoneOffset.UTC));
-  private final Found found = new Found();
+  private final ShownEstimate found = new ShownEstimate();
   private final Strip strip = new Strip(stage, marking, found);
 
   @BeforeEach

@@ -1,0 +1,78 @@
+package palmturn.app;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Consumer;
+import palmturn.app.desk.Desk;
+import palmturn.app.desk.Question;
+import palmturn.app.keys.Action;
+import palmturn.app.keys.Chord;
+import palmturn.app.keys.KeyLines;
+import palmturn.app.keys.KeyMap;
+import palmturn.app.tasks.Tasks;
+import palmturn.work.KeyPages;
+
+/** Puts all keys onto a page that any browser prints. */
+final class KeySheetPrinter {
+  private final Desk desk;
+  private final Tasks tasks;
+  private final Path folder;
+  private final Consumer<Path> browser;
+
+  /**
+   * Prints nothing yet.
+   *
+   * @param folder where the page is to lie
+   * @param browser shows it
+   */
+  KeySheetPrinter(Desk desk, Tasks tasks, Path folder, Consumer<Path> browser) {
+    this.desk = desk;
+    this.tasks = tasks;
+    this.folder = folder;
+    this.browser = browser;
+  }
+
+  /** Writes the page, shows it, and says where it lies on the sheet of all keys. */
+  void run() {
+    KeyMap keys = desk.keys().map();
+    tasks.run(
+        () -> KeyPages.write(folder, lines(keys), keys.changed().size()),
+        file -> {
+          if (!(desk.questionProperty().get() instanceof Question.Keys)) {
+            desk.ask(new Question.Keys());
+          }
+          desk.keys().change().say("Written to %s: print it from the browser.".formatted(file));
+          browser.accept(file);
+        },
+        problem -> desk.keys().change().say(String.valueOf(problem.getMessage())));
+  }
+
+  /** Returns what stands on the page. */
+  static List<KeyPages.Line> lines(KeyMap keys) {
+    List<KeyPages.Line> lines = new ArrayList<>();
+    KeyLines.columns().stream()
+        .flatMap(List::stream)
+        .forEach(
+            group ->
+                KeyLines.of(group)
+                    .forEach(
+                        line ->
+                            lines.add(
+                                new KeyPages.Line(
+                                    group.words(), caps(line.actions(), keys), line.words()))));
+    return lines;
+  }
+
+  /** Nine digits in a row leave no room for words. */
+  private static List<String> few(List<String> chords) {
+    return chords.size() <= 4 ? chords : List.of(chords.get(0), "…", chords.get(chords.size() - 1));
+  }
+
+  private static List<String> caps(List<Action> actions, KeyMap keys) {
+    return actions.stream()
+        .flatMap(each -> few(keys.shown(each)).stream())
+        .map(chord -> String.join(" ", Chord.parts(chord)))
+        .toList();
+  }
+}

@@ -1,0 +1,109 @@
+package palmturn.app;
+
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.Consumer;
+import java.util.stream.Stream;
+import palmturn.app.keys.KeyMap;
+import palmturn.app.keys.Keys;
+import palmturn.app.look.Look;
+import palmturn.app.look.Theme;
+import palmturn.work.Settings;
+import palmturn.work.UserError;
+
+/** Keeps keys, theme, size of text and motion between two starts of the program. */
+final class Preferences {
+  private static final String KEY = "key.";
+  private static final String THEME = "theme";
+  private static final String TEXT = "textPct";
+  private static final String LESS_MOTION = "lessMotion";
+
+  private final Settings settings;
+  private final Look look;
+  private final Keys keys;
+  private final Consumer<String> trouble;
+
+  private Preferences(Settings settings, Look look, Keys keys, Consumer<String> trouble) {
+    this.settings = settings;
+    this.look = look;
+    this.keys = keys;
+    this.trouble = trouble;
+  }
+
+  /**
+   * Makes everything as it was left, and keeps what changes from now on.
+   *
+   * @param trouble is told in one line what is wrong with the settings
+   */
+  static void restore(Settings settings, Look look, Keys keys, Consumer<String> trouble) {
+    Preferences kept = new Preferences(settings, look, keys, trouble);
+    kept.read();
+    look.themeProperty().addListener(changed -> kept.save());
+    look.scaleProperty().addListener(changed -> kept.save());
+    look.lessMotionProperty().addListener(changed -> kept.save());
+    keys.mapProperty()
+        .addListener(
+            (map, before, now) -> {
+              settings.takeOver();
+              kept.save();
+            });
+  }
+
+  private void read() {
+    Map<String, String> all = settings.all();
+    try {
+      Map<String, String> named = new TreeMap<>();
+      all.forEach(
+          (name, value) -> {
+            if (name.startsWith(KEY)) {
+              named.put(name.substring(KEY.length()), value);
+            }
+          });
+      KeyMap map = KeyMap.parse(named);
+      Theme theme = theme(all.getOrDefault(THEME, "light"));
+      int textPct = textPct(all.getOrDefault(TEXT, "100"));
+      boolean lessMotion = Boolean.parseBoolean(all.get(LESS_MOTION));
+      keys.set(map);
+      look.themeProperty().set(theme);
+      look.scaleTo(textPct / 100.0);
+      look.lessMotionProperty().set(lessMotion);
+    } catch (IllegalArgumentException e) {
+      settings.setAside(String.valueOf(e.getMessage()));
+    }
+    if (!settings.problem().isEmpty()) {
+      trouble.accept(settings.problem());
+    }
+  }
+
+  private static Theme theme(String name) {
+    return Stream.of(Theme.values())
+        .filter(each -> name(each).equals(name))
+        .findFirst()
+        .orElseThrow(() -> new IllegalArgumentException("no theme is called " + name));
+  }
+
+  private static String name(Theme theme) {
+    return theme.name().toLowerCase(Locale.ROOT);
+  }
+
+  private static int textPct(String digits) {
+    if (!digits.matches("[12][0-9]{2}")) {
+      throw new IllegalArgumentException("textPct is not 100 to 200");
+    }
+    return Integer.parseInt(digits);
+  }
+
+  private void save() {
+    Map<String, String> all = new TreeMap<>();
+    all.put(THEME, name(look.theme()));
+    all.put(TEXT, Long.toString(Math.round(100 * look.scaleProperty().get())));
+    all.put(LESS_MOTION, Boolean.toString(look.lessMotion()));
+    keys.map().named().forEach((name, chord) -> all.put(KEY + name, chord));
+    try {
+      settings.keep(all);
+    } catch (UserError e) {
+      trouble.accept(e.getMessage());
+    }
+  }
+}

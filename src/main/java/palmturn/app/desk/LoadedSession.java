@@ -1,0 +1,45 @@
+package palmturn.app.desk;
+
+import java.nio.file.Path;
+import palmturn.measure.Limits;
+import palmturn.store.SessionFolder;
+import palmturn.store.StoreException;
+import palmturn.work.LimitsInForce;
+import palmturn.work.Sessions;
+import palmturn.work.UserError;
+
+/**
+ * A session that was opened.
+ *
+ * @param limits that hold for it
+ * @param whyReadOnly empty, or why marks can't be written
+ */
+record LoadedSession(SessionFolder folder, Limits limits, String whyReadOnly) {
+  static LoadedSession load(Path settings, Path path) throws UserError {
+    try {
+      return with(settings, Sessions.open(path), "");
+    } catch (UserError writing) {
+      try {
+        return with(
+            settings, Sessions.openReadOnly(path), "Open to look only: " + writing.getMessage());
+      } catch (UserError reading) {
+        throw writing;
+      }
+    }
+  }
+
+  private static LoadedSession with(Path settings, SessionFolder folder, String whyReadOnly)
+      throws UserError {
+    try {
+      return new LoadedSession(
+          folder, LimitsInForce.of(settings, folder.folder()).limits(), whyReadOnly);
+    } catch (UserError e) {
+      try {
+        folder.close();
+      } catch (StoreException left) {
+        e.addSuppressed(left);
+      }
+      throw e;
+    }
+  }
+}

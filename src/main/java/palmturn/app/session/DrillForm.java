@@ -1,0 +1,173 @@
+package palmturn.app.session;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.beans.property.SimpleObjectProperty;
+import javafx.beans.property.SimpleStringProperty;
+import javafx.beans.property.StringProperty;
+import org.jspecify.annotations.Nullable;
+import palmturn.advise.Aim;
+import palmturn.advise.DrillLibrary;
+import palmturn.advise.LibraryDrill;
+import palmturn.advise.Trains;
+import palmturn.app.look.Sentence;
+import palmturn.trial.Drill;
+import palmturn.trial.DrillHand;
+
+/** What was done before a block, as it is being said: the words typed and the drills they fit. */
+public final class DrillForm {
+  private final StringProperty name = new SimpleStringProperty("");
+  private final StringProperty dose = new SimpleStringProperty("");
+  private final StringProperty start = new SimpleStringProperty("");
+  private final StringProperty end = new SimpleStringProperty("");
+  private final ObjectProperty<@Nullable DrillHand> hand = new SimpleObjectProperty<>();
+  private final ReadOnlyObjectWrapper<List<Offer>> offers = new ReadOnlyObjectWrapper<>(List.of());
+  private final ReadOnlyObjectWrapper<@Nullable Offer> named = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyStringWrapper obstacle = new ReadOnlyStringWrapper("");
+  private List<Offer> all = List.of(Offer.REST);
+  private String offeredDose = "";
+  private boolean choosing;
+
+  /**
+   * A drill to choose.
+   *
+   * @param code as a block has it
+   * @param drill as the library has it; null for a rest
+   */
+  public record Offer(String code, String name, @Nullable LibraryDrill drill) {
+    static final Offer REST = new Offer(Drill.REST, Drill.REST, null);
+
+    /** Returns what it is for, in a few words. */
+    public String aims() {
+      return drill == null
+          ? "nothing trained"
+          : drill.aims().stream().map(Aim::code).collect(Collectors.joining(", "));
+    }
+
+    private boolean fits(String typed) {
+      String words = spaced(code + " " + name + " " + aims());
+      return Arrays.stream(spaced(typed).split(" ")).allMatch(words::contains);
+    }
+
+    private boolean isNamed(String typed) {
+      String said = spaced(typed);
+      return said.equals(spaced(code)) || said.equals(spaced(name));
+    }
+  }
+
+  /** Starts with nothing said and only a rest to choose. */
+  public DrillForm() {
+    name.addListener((words, before, now) -> typed());
+    typed();
+  }
+
+  /** The drill in words: one of the library, or one's own. */
+  public StringProperty nameProperty() {
+    return name;
+  }
+
+  /** How much, in one's own words. */
+  public StringProperty doseProperty() {
+    return dose;
+  }
+
+  /** When it began, as {@link palmturn.work.DrillTime} reads it. */
+  public StringProperty startProperty() {
+    return start;
+  }
+
+  /** When it ended. */
+  public StringProperty endProperty() {
+    return end;
+  }
+
+  /** Which hand it trained; null until it is said. */
+  public ObjectProperty<@Nullable DrillHand> handProperty() {
+    return hand;
+  }
+
+  /** The drills that fit what was typed. */
+  public ReadOnlyObjectProperty<List<Offer>> offersProperty() {
+    return offers.getReadOnlyProperty();
+  }
+
+  /** The drill that the words name; null where they name none that is offered. */
+  public ReadOnlyObjectProperty<@Nullable Offer> namedProperty() {
+    return named.getReadOnlyProperty();
+  }
+
+  /** What stands in the way, a sentence; empty when nothing does. */
+  public ReadOnlyStringProperty obstacleProperty() {
+    return obstacle.getReadOnlyProperty();
+  }
+
+  /** Says what stands in the way. */
+  public void setObstacle(String what) {
+    obstacle.set(Sentence.of(what));
+  }
+
+  /** Offers the drills of a library, and a rest. */
+  public void offer(DrillLibrary library) {
+    List<Offer> more = new ArrayList<>();
+    library.drills().forEach(drill -> more.add(new Offer(drill.code(), drill.name(), drill)));
+    more.add(Offer.REST);
+    all = List.copyOf(more);
+    typed();
+  }
+
+  /** Takes an offer; the dose goes with it unless one was written. */
+  public void choose(Offer offer) {
+    choosing = true;
+    name.set(offer.name());
+    choosing = false;
+    LibraryDrill drill = offer.drill();
+    if (dose.get().isBlank() || dose.get().equals(offeredDose)) {
+      offeredDose = drill == null ? "" : drill.dose();
+      dose.set(offeredDose);
+    }
+    if (drill == null) {
+      hand.set(DrillHand.NONE);
+    } else if (drill.trains() != Trains.ONE) {
+      hand.set(drill.trains().of(DrillHand.NONE));
+    } else if (hand.get() == DrillHand.NONE || hand.get() == DrillHand.BOTH) {
+      hand.set(null);
+    }
+  }
+
+  /** Takes the next of the offers, or the one before it. */
+  public void move(int by) {
+    List<Offer> shown = offers.get();
+    if (!shown.isEmpty()) {
+      int now = shown.indexOf(named.get());
+      int next = now < 0 ? (by > 0 ? 0 : shown.size() - 1) : now + by;
+      choose(shown.get(Math.max(0, Math.min(shown.size() - 1, next))));
+    }
+  }
+
+  /** Returns the code that the block gets. */
+  String code() {
+    Offer known = named.get();
+    return known != null
+        ? known.code()
+        : name.get().strip().toLowerCase(Locale.ROOT).replaceAll("\\s+", "-");
+  }
+
+  private void typed() {
+    if (!choosing) {
+      offers.set(all.stream().filter(offer -> offer.fits(name.get())).toList());
+    }
+    named.set(all.stream().filter(offer -> offer.isNamed(name.get())).findFirst().orElse(null));
+  }
+
+  private static String spaced(String words) {
+    return words.strip().toLowerCase(Locale.ROOT).replaceAll("[-\\s]+", " ");
+  }
+}

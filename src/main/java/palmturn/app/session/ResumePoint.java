@@ -1,0 +1,180 @@
+package palmturn.app.session;
+
+import java.nio.file.Files;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.concurrent.Executor;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import org.jspecify.annotations.Nullable;
+import palmturn.app.desk.Desk;
+import palmturn.clip.FrameTable;
+import palmturn.store.SessionFolder;
+import palmturn.trial.TrialId;
+import palmturn.work.Recents;
+import palmturn.work.Recents.Left;
+
+/** Remembers where a session is left, and goes back there when it is opened again. */
+final class ResumePoint {
+  /** So much of the way is lost at the most when the program is killed. */
+  private static final Duration KEPT_EVERY = Duration.ofSeconds(1);
+
+  private final Desk desk;
+  private final Recents recents;
+  private final Executor screen;
+  private final Clock clock;
+  private Instant rememberedAt = Instant.EPOCH;
+  private final ReadOnlyObjectWrapper<List<Left>> all;
+  private @Nullable Left goal;
+  private @Nullable Double timeS;
+
+  ResumePoint(Desk desk, Recents recents, Executor screen, Clock clock) {
+    this.desk = desk;
+    this.recents = recents;
+    this.screen = screen;
+    this.clock = clock;
+    desk.arrival().setReaderGuess(recents::reader);
+    Recents.Adding was = recents.wasAdding();
+    if (was != null && Files.isDirectory(was.folder()) && recents.of(was.folder()).isEmpty()) {
+      recents.remember(new Left(was.folder(), was.folder().getFileName() + "", null, null, null));
+    }
+    all = new ReadOnlyObjectWrapper<>(recents.all());
+    desk.folderProperty().addListener((folder, before, now) -> opened(now));
+    desk.board().cellsProperty().addListener((cells, before, now) -> choose());
+    desk.trialProperty().addListener((trial, before, now) -> moved(before, now));
+    desk.stage().framesProperty().addListener((frames, before, now) -> seekGoal(now));
+    desk.stage().frameProperty().addListener((frame, before, now) -> noteTime());
+    desk.stage().playingProperty().addListener((playing, before, now) -> noteTime());
+  }
+
+  /** The sessions that were opened last, the last first. */
+  ReadOnlyObjectProperty<List<Left>> allProperty() {
+    return all.getReadOnlyProperty();
+  }
+
+  /** Takes a session off the list. */
+  void forget(Left gone) {
+    recents.forget(gone.folder());
+    all.set(recents.all());
+  }
+
+  private void opened(@Nullable SessionFolder now) {
+    goal = now == null ? null : recents.of(now.folder()).orElse(null);
+    timeS = null;
+    if (now != null) {
+      reportInterruptedAddition(now);
+    }
+    if (now != null && goal == null) {
+      remember(now, null, null);
+    }
+  }
+
+  /** Says once which clips were on their way into a session when the program ended. */
+  private void reportInterruptedAddition(SessionFolder open) {
+    Recents.Adding was = recents.wasAdding();
+    if (was == null || !was.folder().equals(open.folder().toAbsolutePath().normalize())) {
+      return;
+    }
+    recents.added();
+    List<String> missing = new ArrayList<>(was.trials());
+    open.trials().forEach(trial -> missing.remove(trial.id().name()));
+    if (!missing.isEmpty()) {
+      desk.fail(
+          "Palmturn ended while clips were added here: %s %s not in; add %s again with A"
+              .formatted(
+                  String.join(", ", missing),
+                  missing.size() == 1 ? "is" : "are",
+                  missing.size() == 1 ? "it" : "them"));
+    }
+  }
+
+  /** Chooses the trial as soon as the board shows it. */
+  private void choose() {
+    Left to = goal;
+    if (to != null && to.trial() != null && !to.trial().equals(chosen())) {
+      boolean there =
+          desk.board().cellsProperty().get().stream()
+              .anyMatch(cell -> cell.id().equals(to.trial()));
+      if (there) {
+        desk.board().choose(to.trial());
+      } else {
+        goal = null;
+      }
+    }
+  }
+
+  private @Nullable TrialId chosen() {
+    return desk.board().chosenProperty().get();
+  }
+
+  private void moved(@Nullable TrialId before, @Nullable TrialId now) {
+    SessionFolder open = desk.folderProperty().get();
+    if (open == null) {
+      return;
+    }
+    if (now == null && before != null && timeS != null) {
+      remember(open, before, timeS);
+    } else if (now != null && (goal == null || !now.equals(goal.trial()))) {
+      goal = null;
+      remember(open, now, null);
+    }
+    timeS = null;
+  }
+
+  private void seekGoal(@Nullable FrameTable frames) {
+    Left to = goal;
+    if (frames == null) {
+      return;
+    }
+    goal = null;
+    Double back = to == null ? null : to.timeS();
+    if (to != null && back != null && Objects.equals(desk.trialProperty().get(), to.trial())) {
+      // The stage asks for its first picture after it has told of its frames.
+      screen.execute(
+          () -> {
+            if (desk.stage().framesProperty().get() == frames) {
+              desk.stage().seek(frames.nearest(back));
+            }
+          });
+    }
+  }
+
+  private void noteTime() {
+    if (desk.stage().framesProperty().get() != null) {
+      timeS = desk.stage().timeS();
+      rememberNow();
+    }
+  }
+
+  /** Keeps the place now and then, since a program that is killed does not say where it was. */
+  private void rememberNow() {
+    SessionFolder open = desk.folderProperty().get();
+    TrialId trial = desk.trialProperty().get();
+    Instant now = clock.instant();
+    boolean due =
+        !now.isBefore(rememberedAt.plus(KEPT_EVERY)) && !desk.stage().playingProperty().get();
+    if (goal == null && open != null && trial != null && due) {
+      rememberedAt = now;
+      recents.remember(left(open, trial, timeS));
+    }
+  }
+
+  private void remember(SessionFolder open, @Nullable TrialId trial, @Nullable Double atS) {
+    recents.remember(left(open, trial, atS));
+    all.set(recents.all());
+  }
+
+  private Left left(SessionFolder open, @Nullable TrialId trial, @Nullable Double atS) {
+    String reader = desk.reader();
+    return new Left(
+        open.folder(),
+        desk.headingProperty().get(),
+        trial,
+        atS,
+        reader != null ? reader : recents.of(open.folder()).map(Left::reader).orElse(null));
+  }
+}
