@@ -12,7 +12,7 @@ import palmturn.numbers.Robust;
 /**
  * Whether what moves to and fro is a slapping and turning hand. The limits were set on clips of
  * slapping hands, of hands that turn, wave, clap or sign, and of scenes without hands; what was
- * measured is in docs/measured.md.
+ * measured is in docs/measured/estimate.md.
  */
 public final class TrialCheck {
   private static final int FEWEST = 6;

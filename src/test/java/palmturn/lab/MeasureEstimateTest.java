@@ -27,6 +27,11 @@ class MeasureEstimateTest {
       old table
       <!-- measure-estimate: to here -->
       after
+      """;
+  private static final String SHAPE_PAGE =
+      """
+      # Shape
+
       <!-- measure-estimate --shape: from here -->
       old shape
       <!-- measure-estimate --shape: to here -->
@@ -36,11 +41,12 @@ class MeasureEstimateTest {
 
   @BeforeEach
   void makeHome() throws IOException {
-    for (String folder : List.of("tools", "docs", "sample-clips-synthetic", "more")) {
-      Files.createDirectory(home.resolve(folder));
+    for (String folder : List.of("tools", "docs/measured", "sample-clips-synthetic", "more")) {
+      Files.createDirectories(home.resolve(folder));
     }
     Files.copy(Path.of("tools/measure-estimate"), home.resolve("tools/measure-estimate"));
-    Files.writeString(home.resolve("docs/measured.md"), PAGE);
+    Files.writeString(home.resolve("docs/measured/estimate.md"), PAGE);
+    Files.writeString(home.resolve("docs/measured/shape.md"), SHAPE_PAGE);
   }
 
   private int run(String bench, String... folders) throws Exception {
@@ -67,7 +73,11 @@ class MeasureEstimateTest {
   }
 
   private String page() throws IOException {
-    return Files.readString(home.resolve("docs/measured.md"), StandardCharsets.UTF_8);
+    return Files.readString(home.resolve("docs/measured/estimate.md"), StandardCharsets.UTF_8);
+  }
+
+  private String shapePage() throws IOException {
+    return Files.readString(home.resolve("docs/measured/shape.md"), StandardCharsets.UTF_8);
   }
 
   @Test
@@ -78,19 +88,20 @@ class MeasureEstimateTest {
     assertTrue(page.contains("| new & \\ table |"), page);
     assertTrue(page.contains("`sample-clips-synthetic`, `more`"), page);
     assertTrue(page.contains("<!-- measure-estimate: to here -->\nafter\n"), page);
-    assertTrue(page.contains("\nold shape\n"), page);
+    assertEquals(SHAPE_PAGE, shapePage());
     assertTrue(!page.contains("old table") && !page.contains(home.toString()), page);
     assertEquals(0, run("echo newer"));
     assertTrue(page().contains("newer") && !page().contains("new &"), page());
   }
 
   @Test
-  void whatTheShapeTellsHasMarksOfItsOwnAndAHeadingForEachFolder() throws Exception {
+  void shapeHasAPageOfItsOwnWithAHeadingForEachFolder() throws Exception {
     assertEquals(0, run("echo \"| $* |\"", List.of("--shape"), "more"));
-    String page = page();
-    assertTrue(page.contains("\nold table\n") && !page.contains("old shape"), page);
-    assertTrue(page.contains("### Clips of `sample-clips-synthetic`\n\n| bench --shape"), page);
-    assertTrue(page.contains("### Clips of `more`\n\n| bench --shape --markdown"), page);
+    assertEquals(PAGE, page());
+    String page = shapePage();
+    assertTrue(!page.contains("old shape"), page);
+    assertTrue(page.contains("## Clips of `sample-clips-synthetic`\n\n| bench --shape"), page);
+    assertTrue(page.contains("## Clips of `more`\n\n| bench --shape --markdown"), page);
   }
 
   @Test

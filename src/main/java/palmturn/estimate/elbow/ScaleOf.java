@@ -38,7 +38,9 @@ public record ScaleOf(
   /** What the forearm's length in the picture is known to, per cent, from drawn clips. */
   static final double FOREARM_IN_PICTURE_SPREAD_PCT = 15;
 
-  /** How far the scale by the hand's length is off, per cent, by docs/measured.md: five views. */
+  /**
+   * How far the scale by the hand's length is off, per cent, by docs/measured/elbow.md: five views.
+   */
   static final double HAND_IN_PICTURE_SPREAD_PCT = 14;
 
   /**

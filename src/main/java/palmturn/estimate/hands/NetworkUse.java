@@ -10,7 +10,10 @@ import java.nio.file.Path;
  * @param everyFrame at every frame of the trial, not only around its contacts
  */
 public record NetworkUse(Path folder, boolean lite, boolean everyFrame) {
-  /** Returns how an estimate uses them; chosen by measurement, see docs/measured.md. */
+  /**
+   * Returns how an estimate uses them; chosen by measurement, see
+   * docs/decisions/0010-full-networks-at-every-frame.md.
+   */
   public static NetworkUse usual(Path folder) {
     return new NetworkUse(folder, false, true);
   }
