@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
@@ -156,7 +157,9 @@ public final class ElbowErrors {
   /** Finds the elbow in the liveliest large blob; the whole estimate chooses by more than size. */
   private static @Nullable Place find(ClipFile clip) throws ClipException {
     double longSidePx = Math.max(clip.facts().width(), clip.facts().height());
-    Footage footage = FlowPass.of(clip, 0, clip.frames().size(), longSidePx, Progress.NONE);
+    Footage footage =
+        Objects.requireNonNull(
+            FlowPass.of(clip, 0, clip.frames().size(), longSidePx, Progress.NONE));
     float[] liveliness = Regions.liveliness(footage);
     Blob hand =
         Regions.blobs(liveliness, footage.width()).stream()

@@ -10,11 +10,13 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.EnumSet;
 import org.bytedeco.opencv.opencv_core.Mat;
+import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
 import palmturn.clip.Picture;
 import palmturn.estimate.frames.FrameFeed;
 import palmturn.estimate.frames.Mats;
+import palmturn.estimate.frames.Similarity;
 import palmturn.estimate.frames.StillPoints;
 import palmturn.estimate.request.Hints;
 import palmturn.estimate.request.Request;
@@ -45,6 +47,11 @@ public record ElbowTruth(
     double hz,
     double[] rightCm,
     double[] upCm) {
+  /** The camera's shake is measured on pictures whose long side is this. */
+  private static final int STEADIED_PX = 640;
+
+  /** Points that tell the shake lie at least so far from the elbow, where no arm passes. */
+  private static final double AWAY_FROM_ARM_PX = 75;
 
   /** Reads the truth that lies beside a clip; knows Palmturn's own form and one with other keys. */
   public static ElbowTruth read(Path json) throws IOException {
@@ -77,27 +84,29 @@ public record ElbowTruth(
     double[] up = new double[n];
     try {
       ClipFile clip = ClipFile.open(file);
-      double shrink = Math.max(1, Math.max(clip.facts().width(), clip.facts().height()) / 640.0);
-      try (FrameFeed frames = new FrameFeed(clip, 0, n, 640)) {
-        StillPoints still = null;
-        for (int i = 0; i < n; i++) {
-          Picture frame = frames.next();
-          try (Mat colour = Mats.bgra(frame);
-              Mat gray = new Mat()) {
-            cvtColor(colour, gray, COLOR_BGRA2GRAY);
-            if (still == null) {
-              still =
-                  StillPoints.choose(
-                      gray, new Point(first.x() / shrink, first.y() / shrink), 75, null);
+      double shrink =
+          Math.max(1, Math.max(clip.facts().width(), clip.facts().height()) / (double) STEADIED_PX);
+      try (FrameFeed frames = new FrameFeed(clip, 0, n, STEADIED_PX);
+          Mat firstGray = gray(frames.next());
+          StillPoints still =
+              StillPoints.choose(
+                  firstGray,
+                  new Point(first.x() / shrink, first.y() / shrink),
+                  AWAY_FROM_ARM_PX,
+                  null)) {
+        // The first frame is where the elbow's place is counted from: its displacement is 0.
+        for (int i = 1; i < n; i++) {
+          try (Mat gray = gray(frames.next())) {
+            Similarity shake = still.motion(gray);
+            if (shake == null) {
+              throw new IOException(file + ": the camera's motion is unknown in frame " + i);
             }
             Point seen = point(pixels.get(i));
-            Point steady =
-                still.motion(gray).inverse().of(new Point(seen.x() / shrink, seen.y() / shrink));
+            Point steady = shake.inverse().of(new Point(seen.x() / shrink, seen.y() / shrink));
             right[i] = (steady.x() * shrink - first.x()) * cmPerPixel;
             up[i] = -(steady.y() * shrink - first.y()) * cmPerPixel;
           }
         }
-        still.close();
       }
     } catch (ClipException e) {
       throw new IOException(e);
@@ -110,14 +119,28 @@ public record ElbowTruth(
         file, hand(root.get("moving_hand")), first, cmPerPixel, firstSlapS, fps, right, up);
   }
 
+  private static Mat gray(@Nullable Picture picture) throws IOException {
+    if (picture == null) {
+      throw new IOException("the clip has fewer frames than its truth");
+    }
+    Mat gray = new Mat();
+    try (Mat colour = Mats.bgra(picture)) {
+      cvtColor(colour, gray, COLOR_BGRA2GRAY);
+    }
+    return gray;
+  }
+
   private static Hand hand(JsonNode node) {
     return node.asText().equals("left") ? Hand.LEFT : Hand.RIGHT;
   }
 
   private static void fromPlace(double[] way, double firstSlapS, double fps) {
-    double place =
+    Double place =
         Stats.median(
             Arrays.copyOfRange(way, (int) ((firstSlapS - 0.3) * fps), (int) (firstSlapS * fps)));
+    if (place == null) {
+      throw new IllegalArgumentException("no frame before the first slap");
+    }
     for (int i = 0; i < way.length; i++) {
       way[i] -= place;
     }

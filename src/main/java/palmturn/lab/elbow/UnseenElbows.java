@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -127,7 +128,10 @@ public final class UnseenElbows {
   public static ElbowPath hidden(
       ElbowTruth truth, double fromS, double toS, @Nullable NetworkUse use) throws Exception {
     ClipFile clip = ClipFile.open(truth.clip());
-    ElbowPath path = without(ElbowErrors.follow(truth, 0, 0).path(), fromS, toS);
+    ElbowPath path = ElbowErrors.follow(truth, 0, 0).path();
+    if (path == null) {
+      throw new IllegalArgumentException(truth.clip() + ": the elbow is not followed");
+    }
     double radiusPx =
         ElbowTracker.discFullPx(
             new ScaleOf("given", truth.cmPerPixel(), null, null),
@@ -135,18 +139,20 @@ public final class UnseenElbows {
             clip.facts().height());
     int end = clip.frames().size();
     double longSidePx = Math.max(clip.facts().width(), clip.facts().height());
-    Footage footage = FlowPass.of(clip, 0, end, longSidePx, Progress.NONE);
+    Footage footage = Objects.requireNonNull(FlowPass.of(clip, 0, end, longSidePx, Progress.NONE));
     HandPaths hands = null;
     if (use != null) {
       double[] ends = {truth.firstSlapS(), clip.frames().timeS(end - 1)};
       try (Networks networks = Networks.open(use)) {
         hands =
-            new ShapePass(clip, footage, 1, Progress.NONE)
-                .follow(networks, ends, false, truth.hand() == Hand.RIGHT)
+            Objects.requireNonNull(
+                    new ShapePass(clip, footage, 1, Progress.NONE)
+                        .follow(networks, ends, false, truth.hand() == Hand.RIGHT))
                 .paths();
       }
     }
-    return new LostElbow(clip, footage, 1).taken(path, radiusPx, use, hands, Progress.NONE);
+    return new LostElbow(clip, footage, 1)
+        .taken(without(path, fromS, toS), radiusPx, use, hands, Progress.NONE);
   }
 
   public static void main(String[] args) throws Exception {

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
+import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
 import palmturn.clip.FrameCache;
@@ -92,7 +93,7 @@ final class ReadsClips {
   }
 
   /** Returns what is wrong with an error for a user; null if it is one line that names the clip. */
-  private static String fault(Exception e, String name) {
+  private static @Nullable String fault(Exception e, String name) {
     String message = String.valueOf(e.getMessage());
     if (message.lines().count() != 1 || !message.contains(name)) {
       return "says: " + message.replaceAll("\\R", "; ");
