@@ -83,6 +83,7 @@ class RoomsTest {
             "measure",
             "settle",
             "advise",
+            "report",
             "store",
             "settings"));
     MAY_IMPORT.put(
@@ -99,6 +100,7 @@ class RoomsTest {
             "measure",
             "settle",
             "advise",
+            "report",
             "store",
             "film",
             "settings"));

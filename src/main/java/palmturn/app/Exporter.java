@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.desk.Desk;
 import palmturn.app.tasks.LongTask;
 import palmturn.clip.Progress;
+import palmturn.report.Paper;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Reading;
 import palmturn.trial.TrialId;
@@ -60,7 +61,7 @@ final class Exporter {
             null,
             Standards.of(desk.settings(), folder.folder()),
             AthleteProgress.beside(desk.settings(), folder.folder(), Progress.NONE).score(),
-            Reports.Paper.A4,
+            Paper.A4,
             clock,
             progress)
         .files()

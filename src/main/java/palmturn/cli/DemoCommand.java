@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import palmturn.measure.SessionScore;
+import palmturn.report.Paper;
 import palmturn.store.SessionFolder;
 import palmturn.work.Demo;
 import palmturn.work.Drills;
@@ -48,7 +49,7 @@ final class DemoCommand implements Callable<Integer> {
           .getOut()
           .println(ScoreText.of(score, Drills.training(score, standards, null, Map.of())));
       Reports.Written report =
-          Reports.write(folder, null, standards, null, Reports.Paper.A4, Clocks.SYSTEM, bar);
+          Reports.write(folder, null, standards, null, Paper.A4, Clocks.SYSTEM, bar);
       Say.to(spec, "%nSession and report of an invented athlete: %s", dir);
       report.files().forEach(file -> Say.to(spec, "%s", file));
     }

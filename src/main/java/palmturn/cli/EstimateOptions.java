@@ -6,9 +6,9 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import palmturn.estimate.request.Hints;
 import palmturn.estimate.request.KnownSide;
-import palmturn.estimate.request.Scale;
 import palmturn.trial.Coded;
 import palmturn.trial.Estimate;
+import palmturn.trial.KnownLength;
 import palmturn.trial.Point;
 import palmturn.trial.Side;
 import palmturn.work.Estimating;
@@ -105,9 +105,10 @@ final class EstimateOptions {
         known());
   }
 
-  private Scale scale(double[] given) {
+  private KnownLength scale(double[] given) {
     try {
-      return new Scale(given[0], given[1], given[2], given[3], given[4]);
+      return new KnownLength(
+          new Point(given[0], given[1]), new Point(given[2], given[3]), given[4]);
     } catch (IllegalArgumentException e) {
       throw wrong("--scale: " + e.getMessage());
     }

@@ -3,7 +3,7 @@ package palmturn.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import palmturn.clip.ClipFacts;
+import palmturn.trial.ClipFacts;
 
 /** A clip's facts in plain words. */
 final class FactsText {
@@ -32,13 +32,13 @@ final class FactsText {
     if (capture != null) {
       lines.add(line("captured", "at %.0f frames a second", capture));
     }
-    ClipFacts.SoundFacts sound = facts.sound();
+    ClipFacts.Sound sound = facts.sound();
     lines.add(sound == null ? line("sound", "none") : line("sound", "%s", of(sound)));
     facts.warnings().forEach(warning -> lines.add(line("warning", "%s", warning)));
     return String.join("\n", lines);
   }
 
-  private static String of(ClipFacts.SoundFacts sound) {
+  private static String of(ClipFacts.Sound sound) {
     String text =
         "%s, %d Hz, %d channel%s"
             .formatted(

@@ -3,6 +3,7 @@ package palmturn.cli;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import palmturn.report.Paper;
 import palmturn.store.SessionFolder;
 import palmturn.work.Reports;
 import palmturn.work.Sessions;
@@ -40,7 +41,7 @@ final class ReportCommand implements Callable<Integer> {
       names = "--paper",
       paramLabel = "SIZE",
       description = "What the PDF is laid out for: a4, which it is if left out, or letter.")
-  private Reports.@Nullable Paper paper;
+  private @Nullable Paper paper;
 
   @Override
   public Integer call() throws Exception {
@@ -62,7 +63,7 @@ final class ReportCommand implements Callable<Integer> {
   }
 
   /** A paper size asks for a PDF by itself. */
-  private Reports.@Nullable Paper paper() {
-    return paper == null && pdf ? Reports.Paper.A4 : paper;
+  private @Nullable Paper paper() {
+    return paper == null && pdf ? Paper.A4 : paper;
   }
 }

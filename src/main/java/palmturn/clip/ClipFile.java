@@ -3,6 +3,7 @@ package palmturn.clip;
 import java.nio.file.Path;
 import org.bytedeco.ffmpeg.avformat.AVStream;
 import org.jspecify.annotations.Nullable;
+import palmturn.trial.ClipFacts;
 
 /** A clip: its frame table and facts, and readers for its picture and sound. Holds no file open. */
 public final class ClipFile {

@@ -10,6 +10,7 @@ import java.util.Locale;
 import org.bytedeco.ffmpeg.avcodec.AVCodecParameters;
 import org.bytedeco.ffmpeg.avformat.AVStream;
 import org.jspecify.annotations.Nullable;
+import palmturn.trial.ClipFacts;
 
 /** Gathers a clip's facts and says what stands in the way of scoring it. */
 final class FactsReader {
@@ -87,9 +88,9 @@ final class FactsReader {
     }
   }
 
-  private static ClipFacts.SoundFacts soundFacts(AVStream track, @Nullable Sound sound) {
+  private static ClipFacts.Sound soundFacts(AVStream track, @Nullable Sound sound) {
     AVCodecParameters coded = track.codecpar();
-    return new ClipFacts.SoundFacts(
+    return new ClipFacts.Sound(
         avcodec_get_name(coded.codec_id()).getString(),
         coded.sample_rate(),
         coded.ch_layout().nb_channels(),

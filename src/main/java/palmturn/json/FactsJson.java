@@ -3,70 +3,20 @@ package palmturn.json;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
+import palmturn.trial.ClipFacts;
 
-/** What a clip's file says of itself, as a script reads it. */
+/** The printed form of clip facts. */
 public final class FactsJson {
   private FactsJson() {}
 
-  /**
-   * The facts of one clip; null where the file does not say.
-   *
-   * @param clip the file as it was named
-   * @param sha256 of the whole file
-   * @param container its kind
-   * @param videoCodec how the picture is coded
-   * @param width of the upright picture, pixels
-   * @param height of the upright picture, pixels
-   * @param rotationDeg clockwise turn from the stored to the upright picture
-   * @param frames shown frames
-   * @param firstS time of the first frame
-   * @param durationS from the first frame's start to the last one's end
-   * @param nominalFps frames a second that the file claims
-   * @param meanFps frames over duration
-   * @param variableRate whether the distance between frames varies
-   * @param captureFps frames a second at which it was captured
-   * @param sound its sound, if it has a usable track
-   * @param location whether the file says where it was filmed
-   * @param warnings what stands in the way of scoring it
-   */
-  public record Facts(
-      String clip,
-      String sha256,
-      String container,
-      String videoCodec,
-      int width,
-      int height,
-      int rotationDeg,
-      int frames,
-      @Nullable Double firstS,
-      @Nullable Double durationS,
-      @Nullable Double nominalFps,
-      @Nullable Double meanFps,
-      boolean variableRate,
-      @Nullable Double captureFps,
-      @Nullable Sound sound,
-      boolean location,
-      List<String> warnings) {}
-
-  /**
-   * The sound of a clip.
-   *
-   * @param codec how it is coded
-   * @param sampleRate samples a second
-   * @param channels 1 for mono
-   * @param firstS time of the first sample on the picture's time line
-   */
-  public record Sound(String codec, int sampleRate, int channels, @Nullable Double firstS) {}
-
   /** Returns the text that {@code inspect --json} prints. */
-  public static String write(List<Facts> clips) {
+  public static String write(List<ClipFacts> clips) {
     ArrayNode root = JsonText.array();
     clips.forEach(clip -> root.add(write(clip)));
     return JsonText.page(root);
   }
 
-  private static ObjectNode write(Facts facts) {
+  private static ObjectNode write(ClipFacts facts) {
     ObjectNode node = JsonText.object();
     node.put("clip", facts.clip());
     node.put("sha256", facts.sha256());
@@ -89,7 +39,7 @@ public final class FactsJson {
     return node;
   }
 
-  private static ObjectNode write(Sound sound) {
+  private static ObjectNode write(ClipFacts.Sound sound) {
     ObjectNode node = JsonText.object();
     node.put("codec", sound.codec());
     node.put("sampleRate", sound.sampleRate());

@@ -2,6 +2,7 @@ package palmturn.json;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import org.jspecify.annotations.Nullable;
+import palmturn.trial.KnownLength;
 import palmturn.trial.Placed;
 import palmturn.trial.Point;
 
@@ -29,12 +30,12 @@ final class PlacedJson {
     return spot;
   }
 
-  private static Placed.Length length(Keys keys) throws JsonException {
+  private static KnownLength length(Keys keys) throws JsonException {
     Point from = keys.object("from", PlacedJson::spot);
     Point to = keys.object("to", PlacedJson::spot);
     double cm = keys.above0("cm", MOST_CM);
     keys.refuseRest();
-    return keys.make(() -> new Placed.Length(from, to, cm));
+    return keys.make(() -> new KnownLength(from, to, cm));
   }
 
   static ObjectNode write(Placed places) {
@@ -43,13 +44,13 @@ final class PlacedJson {
         "handRegion", places.handRegion() == null ? null : EstimateJson.write(places.handRegion()));
     node.set("elbow", write(places.elbow()));
     node.set("trunk", write(places.trunk()));
-    Placed.Length scale = places.scale();
+    KnownLength scale = places.scale();
     node.set("scale", scale == null ? null : write(scale));
     node.set("target", write(places.target()));
     return Put.extra(node, places.extra());
   }
 
-  private static ObjectNode write(Placed.Length scale) {
+  private static ObjectNode write(KnownLength scale) {
     ObjectNode node = JsonText.object();
     node.set("from", write(scale.from()));
     node.set("to", write(scale.to()));

@@ -10,6 +10,7 @@ import palmturn.chart.MarkWords;
 import palmturn.measure.TrialScore;
 import palmturn.settle.Settled;
 import palmturn.trial.Block;
+import palmturn.trial.ClipFacts;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
 import palmturn.trial.Reading;
@@ -116,7 +117,7 @@ final class NotShown {
     Map<String, List<TrialId>> found = new LinkedHashMap<>();
     for (ReportInput.Filmed filmed : input.trials()) {
       TrialId id = filmed.trial().id();
-      ReportInput.Clip clip = filmed.clip();
+      ClipFacts clip = filmed.clip();
       if (clip == null) {
         add(found, "The clip could not be opened", id);
       } else {

@@ -3,8 +3,7 @@ package palmturn.report;
 import java.util.Locale;
 
 /**
- * What the PDF is laid out for. Both papers have columns of one width, so that charts are drawn at
- * one size.
+ * A paper size of the PDF. Both have columns of one width, so that charts are drawn at one size.
  */
 public enum Paper {
   /** 210 × 297 mm. */

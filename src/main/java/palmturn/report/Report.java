@@ -23,6 +23,7 @@ import palmturn.measure.ProgressScore;
 import palmturn.measure.Quality;
 import palmturn.settle.Settled;
 import palmturn.trial.Block;
+import palmturn.trial.ClipFacts;
 import palmturn.trial.Hand;
 import palmturn.trial.Message;
 import palmturn.trial.Reading;
@@ -192,7 +193,7 @@ public final class Report {
 
   private static Page.FilmedRow filmed(ReportInput.Filmed filmed) {
     Trial trial = filmed.trial();
-    ReportInput.Clip clip = filmed.clip();
+    ClipFacts clip = filmed.clip();
     Reading reading = filmed.reading();
     String path = trial.clip().path();
     String pace =
@@ -204,16 +205,16 @@ public final class Report {
         path.substring(path.lastIndexOf('/') + 1),
         clip == null ? "–" : Figures.withUnit(Figures.number(clip.durationS(), 1), "s"),
         clip == null ? "–" : frames(clip),
-        clip == null ? "–" : clip.sound() ? "yes" : "none",
+        clip == null ? "–" : clip.sound() != null ? "yes" : "none",
         reading == null ? "not marked" : reading.reader() + (reading.finished() ? "" : ", open"),
         clip == null ? List.of("The clip could not be opened.") : clip.warnings());
   }
 
-  private static String frames(ReportInput.Clip clip) {
+  private static String frames(ClipFacts clip) {
     String text =
         "%s a second%s, %d × %d"
             .formatted(
-                Figures.number(clip.framesPerS(), 1),
+                Figures.number(clip.meanFps(), 1),
                 clip.variableRate() ? " (varies)" : "",
                 clip.width(),
                 clip.height());

@@ -8,6 +8,7 @@ import palmturn.measure.Limits;
 import palmturn.measure.ProgressScore;
 import palmturn.measure.SessionScore;
 import palmturn.settle.Settled;
+import palmturn.trial.ClipFacts;
 import palmturn.trial.Reading;
 import palmturn.trial.Session;
 import palmturn.trial.Trial;
@@ -40,40 +41,14 @@ public record ReportInput(
    *
    * @param trial as it is on file
    * @param reading the one its figures come from; null where nobody has marked it
-   * @param clip what is known of its clip; null where the clip can't be opened
+   * @param clip the facts of its clip; null where the clip can't be opened
    * @param settled two readings of it beside each other, and what was decided; null where there are
    *     no two to compare
    */
   public record Filmed(
-      Trial trial, @Nullable Reading reading, @Nullable Clip clip, @Nullable Settled settled) {
-    Filmed(Trial trial, @Nullable Reading reading, @Nullable Clip clip) {
+      Trial trial, @Nullable Reading reading, @Nullable ClipFacts clip, @Nullable Settled settled) {
+    Filmed(Trial trial, @Nullable Reading reading, @Nullable ClipFacts clip) {
       this(trial, reading, clip, null);
-    }
-  }
-
-  /**
-   * The facts of a clip that a reader of the report wants.
-   *
-   * @param width of the upright picture, pixels
-   * @param height of the upright picture, pixels
-   * @param durationS media seconds
-   * @param framesPerS mean frame rate
-   * @param variableRate whether the distance between frames varies
-   * @param captureFps frames a second at which it was captured, if it was slowed
-   * @param sound whether there is a sound track
-   * @param warnings what the clip can't show, one sentence each
-   */
-  public record Clip(
-      int width,
-      int height,
-      double durationS,
-      double framesPerS,
-      boolean variableRate,
-      @Nullable Double captureFps,
-      boolean sound,
-      List<String> warnings) {
-    public Clip {
-      warnings = List.copyOf(warnings);
     }
   }
 

@@ -17,27 +17,11 @@ public record Placed(
     Estimate.@Nullable Region handRegion,
     @Nullable Point elbow,
     @Nullable Point trunk,
-    @Nullable Length scale,
+    @Nullable KnownLength scale,
     @Nullable Point target,
     Extra extra) {
   /** Nothing pointed at. */
   public static final Placed NONE = new Placed(null, null, null, null, null, Extra.NONE);
-
-  /**
-   * A line of known length, at the distance of the moving elbow.
-   *
-   * @param from one end
-   * @param to the other end
-   * @param cm between them, above 0
-   */
-  public record Length(Point from, Point to, double cm) {
-    public Length {
-      if (!(cm > 0) || from.equals(to)) {
-        throw new IllegalArgumentException(
-            "a scale needs two places apart and a length above 0 cm, not %s cm".formatted(cm));
-      }
-    }
-  }
 
   /** Returns these with another moving hand's region. */
   public Placed withHandRegion(Estimate.@Nullable Region region) {
@@ -55,7 +39,7 @@ public record Placed(
   }
 
   /** Returns these with another scale. */
-  public Placed withScale(@Nullable Length line) {
+  public Placed withScale(@Nullable KnownLength line) {
     return new Placed(handRegion, elbow, trunk, line, target, extra);
   }
 

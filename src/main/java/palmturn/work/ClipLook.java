@@ -5,10 +5,10 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
-import palmturn.clip.ClipFacts;
 import palmturn.clip.ClipFile;
 import palmturn.clip.FrameReader;
 import palmturn.clip.Picture;
+import palmturn.trial.ClipFacts;
 
 /**
  * What a clip is, and small pictures from the middle of it.

@@ -3,10 +3,10 @@ package palmturn.work;
 import java.nio.file.Path;
 import java.util.List;
 import palmturn.clip.ClipException;
-import palmturn.clip.ClipFacts;
 import palmturn.clip.ClipFile;
 import palmturn.clip.FrameTable;
 import palmturn.json.FactsJson;
+import palmturn.trial.ClipFacts;
 
 /** Tells what a clip is, and whether it is fit to be scored. */
 public final class Inspection {
@@ -28,7 +28,7 @@ public final class Inspection {
 
   /** Returns facts in the fixed form of scripts. */
   public static String json(List<ClipFacts> clips) {
-    return FactsJson.write(clips.stream().map(Inspection::form).toList());
+    return FactsJson.write(clips);
   }
 
   private static ClipFile open(Path clip) throws UserError {
@@ -37,30 +37,5 @@ public final class Inspection {
     } catch (ClipException e) {
       throw UserError.of(e);
     }
-  }
-
-  private static FactsJson.Facts form(ClipFacts facts) {
-    ClipFacts.SoundFacts sound = facts.sound();
-    return new FactsJson.Facts(
-        facts.clip(),
-        facts.sha256(),
-        facts.container(),
-        facts.videoCodec(),
-        facts.width(),
-        facts.height(),
-        facts.rotationDeg(),
-        facts.frames(),
-        facts.firstS(),
-        facts.durationS(),
-        facts.nominalFps(),
-        facts.meanFps(),
-        facts.variableRate(),
-        facts.captureFps(),
-        sound == null
-            ? null
-            : new FactsJson.Sound(
-                sound.codec(), sound.sampleRate(), sound.channels(), sound.firstS()),
-        facts.location(),
-        facts.warnings());
   }
 }

@@ -12,16 +12,17 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
-import palmturn.clip.ClipFacts;
 import palmturn.clip.ClipFile;
 import palmturn.clip.Progress;
 import palmturn.measure.ProgressScore;
 import palmturn.measure.SessionScore;
 import palmturn.report.MarksCsv;
+import palmturn.report.Paper;
 import palmturn.report.Report;
 import palmturn.report.ReportInput;
 import palmturn.report.WebVtt;
 import palmturn.store.SessionFolder;
+import palmturn.trial.ClipFacts;
 import palmturn.trial.Reading;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
@@ -29,18 +30,6 @@ import palmturn.trial.TrialId;
 /** Writes the report of a session. */
 public final class Reports {
   private Reports() {}
-
-  /** What a PDF is laid out for. */
-  public enum Paper {
-    A4(palmturn.report.Paper.A4),
-    LETTER(palmturn.report.Paper.LETTER);
-
-    private final palmturn.report.Paper form;
-
-    Paper(palmturn.report.Paper form) {
-      this.form = form;
-    }
-  }
 
   /**
    * Where a report lies.
@@ -98,7 +87,7 @@ public final class Reports {
       replace(page, report.html().getBytes(StandardCharsets.UTF_8));
       if (paper != null && pdf != null) {
         progress.at(0.7, "laying out the PDF");
-        replace(pdf, report.pdf(paper.form));
+        replace(pdf, report.pdf(paper));
       }
       for (ReportInput.Filmed each : filmed) {
         Reading reading = each.reading();
@@ -134,10 +123,10 @@ public final class Reports {
     List<ReportInput.Filmed> filmed = new ArrayList<>();
     for (Trial trial : trials) {
       progress.at(0.3 * filmed.size() / trials.size(), trial.id().name());
-      ReportInput.Clip facts = null;
+      ClipFacts facts = null;
       try {
         ClipFile clip = ClipFile.open(folder.clipPath(trial));
-        facts = form(clip.facts());
+        facts = clip.facts();
         stills.add(trial.id(), clip);
       } catch (ClipException e) {
         // The page says that this clip can't be opened, and shows the figures all the same.
@@ -158,18 +147,6 @@ public final class Reports {
       }
     }
     return warnings;
-  }
-
-  private static ReportInput.Clip form(ClipFacts facts) {
-    return new ReportInput.Clip(
-        facts.width(),
-        facts.height(),
-        facts.durationS(),
-        facts.meanFps(),
-        facts.variableRate(),
-        facts.captureFps(),
-        facts.sound() != null,
-        facts.warnings());
   }
 
   /** Writes beside and moves into place, so that a reader never sees half a page. */

@@ -12,9 +12,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import palmturn.clip.ClipFacts;
 import palmturn.clip.ClipFile;
 import palmturn.clip.StreamHash;
+import palmturn.trial.ClipFacts;
 
 /** Real recordings without all that is neither picture nor sound. */
 class RemuxTest {

@@ -26,6 +26,7 @@ import palmturn.measure.Limits;
 import palmturn.measure.ReadingChoice;
 import palmturn.measure.Scores;
 import palmturn.measure.SessionScore;
+import palmturn.trial.ClipFacts;
 import palmturn.trial.Hand;
 import palmturn.trial.Reading;
 import palmturn.trial.SampleFiles;
@@ -178,44 +179,9 @@ class PrintedFormsTest {
 
   @Test
   void factsHaveEveryKey() throws IOException {
-    FactsJson.Facts silent =
-        new FactsJson.Facts(
-            "a.mp4",
-            SampleFiles.SHA,
-            "mp4",
-            "h264",
-            720,
-            1280,
-            90,
-            420,
-            0.0,
-            7.0,
-            60.0,
-            59.94,
-            true,
-            null,
-            null,
-            false,
-            List.of("no sound"));
-    FactsJson.Facts loud =
-        new FactsJson.Facts(
-            "b.mp4",
-            SampleFiles.SHA,
-            "mp4",
-            "h264",
-            720,
-            1280,
-            0,
-            420,
-            null,
-            null,
-            null,
-            null,
-            false,
-            240.0,
-            new FactsJson.Sound("aac", 48000, 1, -0.021),
-            true,
-            List.of());
+    ClipFacts silent = facts(0, 60.0, null, null, false, List.of("no sound"));
+    ClipFacts loud =
+        facts(-0.021, null, 240.0, new ClipFacts.Sound("aac", 48000, 1, -0.021), true, List.of());
     JsonNode root = tree(FactsJson.write(List.of(silent, loud)));
     assertTrue(root.isArray());
     for (JsonNode clip : root) {
@@ -229,10 +195,40 @@ class PrintedFormsTest {
     }
     assertTrue(root.get(0).get("sound").isNull());
     assertTrue(root.get(0).get("captureFps").isNull());
+    assertTrue(root.get(1).get("nominalFps").isNull());
     assertEquals("no sound", root.get(0).get("warnings").get(0).textValue());
     assertEquals(
         Set.of(), missing(keys("codec sampleRate channels firstS"), root.get(1).get("sound")));
     assertEquals("[]\n", FactsJson.write(List.of()));
+  }
+
+  private static ClipFacts facts(
+      double firstS,
+      Double nominalFps,
+      Double captureFps,
+      ClipFacts.Sound sound,
+      boolean location,
+      List<String> warnings) {
+    return new ClipFacts(
+        "a.mp4",
+        SampleFiles.SHA,
+        "mp4",
+        "h264",
+        720,
+        1280,
+        90,
+        420,
+        firstS,
+        7.0,
+        nominalFps,
+        59.94,
+        true,
+        captureFps,
+        sound,
+        location,
+        warnings,
+        1 / 60.0,
+        false);
   }
 
   @Test

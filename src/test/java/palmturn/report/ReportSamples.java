@@ -24,6 +24,7 @@ import palmturn.measure.ReadingChoice;
 import palmturn.measure.Scores;
 import palmturn.measure.SessionScore;
 import palmturn.trial.Block;
+import palmturn.trial.ClipFacts;
 import palmturn.trial.ClipRef;
 import palmturn.trial.Drill;
 import palmturn.trial.DrillHand;
@@ -81,7 +82,7 @@ final class ReportSamples {
                 mark(1.4, Side.PALM, Zone.CENTRE).withKind(Slap.Kind.OTHER).withNote(bad)),
             List.of(new Span(Span.Kind.ELBOW_OUT, 1.1, 1.3, bad, Extra.NONE)),
             Extra.NONE);
-    ReportInput.Clip clip = new ReportInput.Clip(640, 480, 7, 60, false, null, true, List.of(bad));
+    ClipFacts clip = clip(640, 480, 60, true, List.of(bad));
     return input(session(bad, bad), List.of(new ReportInput.Filmed(trial, reading, clip)));
   }
 
@@ -89,7 +90,7 @@ final class ReportSamples {
   static ReportInput estimated() {
     Trial read = trial(new TrialId(Hand.RIGHT, "baseline", 1), "clips/r.mp4");
     Trial unread = trial(new TrialId(Hand.LEFT, "baseline", 1), "clips/l.mp4");
-    ReportInput.Clip clip = new ReportInput.Clip(1280, 720, 7, 60, false, null, true, List.of());
+    ClipFacts clip = clip(1280, 720, 60, true, List.of());
     return input(
         session("H-07", "steady, please"),
         List.of(
@@ -252,20 +253,41 @@ final class ReportSamples {
             : List.of();
     Reading reading =
         new Reading("B. Marsh", id.repeat() < 3, StartedFrom.NOTHING, slaps, spans, Extra.NONE);
-    ReportInput.Clip clip =
-        new ReportInput.Clip(
+    ClipFacts clip =
+        clip(
             1280,
             720,
-            7.0,
             59.94,
-            false,
-            null,
             id.repeat() < 3,
             id.repeat() < 3
                 ? List.of()
                 : List.of(
                     "Under 100 frames a second without usable sound: rhythm is only an upper bound."));
     return new ReportInput.Filmed(trial(id, "clips/" + id.name() + ".mp4"), reading, clip);
+  }
+
+  private static ClipFacts clip(
+      int width, int height, double fps, boolean sound, List<String> warnings) {
+    return new ClipFacts(
+        "clip.mp4",
+        "0".repeat(64),
+        "mp4",
+        "h264",
+        width,
+        height,
+        0,
+        420,
+        0,
+        7,
+        fps,
+        fps,
+        false,
+        null,
+        sound ? new ClipFacts.Sound("aac", 48000, 1, 0.0) : null,
+        false,
+        warnings,
+        1 / fps,
+        false);
   }
 
   private static Trial trial(TrialId id, String path) {

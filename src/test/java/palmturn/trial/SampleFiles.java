@@ -235,7 +235,7 @@ public final class SampleFiles {
         new Estimate.Region(100, 120.5, 200, 160),
         new Point(412.5, 300),
         new Point(320, 210),
-        new Placed.Length(new Point(412, 300), new Point(220, 280), 25.5),
+        new KnownLength(new Point(412, 300), new Point(220, 280), 25.5),
         new Point(200, 240),
         Extra.NONE);
   }

@@ -22,13 +22,13 @@ import palmturn.clip.Progress;
 import palmturn.estimate.request.Hints;
 import palmturn.estimate.request.KnownSide;
 import palmturn.estimate.request.Request;
-import palmturn.estimate.request.Scale;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
 import palmturn.trial.Block;
 import palmturn.trial.Estimate;
 import palmturn.trial.Extra;
 import palmturn.trial.Hand;
+import palmturn.trial.KnownLength;
 import palmturn.trial.Mirrored;
 import palmturn.trial.Point;
 import palmturn.trial.Reading;
@@ -101,7 +101,7 @@ class EstimatingTest {
             new Estimate.Region(100, 120.5, 200, 160),
             new Point(412.5, 300),
             new Point(320, 210),
-            new Scale(412, 300, 220, 280, 25.5),
+            new KnownLength(new Point(412, 300), new Point(220, 280), 25.5),
             26.0,
             18.5,
             171.0),

@@ -3,6 +3,7 @@ package palmturn.app.stage;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.look.Typed;
 import palmturn.trial.Estimate;
+import palmturn.trial.KnownLength;
 import palmturn.trial.Placed;
 import palmturn.trial.Point;
 
@@ -19,7 +20,7 @@ record Draft(Placed places, @Nullable Point from, @Nullable Point to, String cm)
 
   /** Returns places to go on from. */
   static Draft of(Placed kept) {
-    Placed.Length scale = kept.scale();
+    KnownLength scale = kept.scale();
     return scale == null
         ? new Draft(kept, null, null, "")
         : new Draft(kept.withScale(null), scale.from(), scale.to(), Typed.plain(scale.cm()));
@@ -35,7 +36,7 @@ record Draft(Placed places, @Nullable Point from, @Nullable Point to, String cm)
     Double length = lengthCm();
     return from == null || to == null || length == null || from.equals(to)
         ? places
-        : places.withScale(new Placed.Length(from, to, length));
+        : places.withScale(new KnownLength(from, to, length));
   }
 
   private @Nullable Double lengthCm() {

@@ -6,6 +6,7 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.BodyLength;
 import palmturn.trial.Estimate;
+import palmturn.trial.KnownLength;
 import palmturn.trial.Placed;
 import palmturn.trial.Point;
 
@@ -25,7 +26,7 @@ public record Hints(
     Estimate.@Nullable Region handRegion,
     @Nullable Point elbow,
     @Nullable Point trunk,
-    @Nullable Scale scale,
+    @Nullable KnownLength scale,
     @Nullable Double forearmCm,
     @Nullable Double handCm,
     @Nullable Double statureCm) {
@@ -36,22 +37,12 @@ public record Hints(
   public Hints withPlaces(Placed places) {
     return new Hints(
         handRegion == null ? places.handRegion() : handRegion,
-        elbow == null ? point(places.elbow()) : elbow,
-        trunk == null ? point(places.trunk()) : trunk,
-        scale == null ? scale(places.scale()) : scale,
+        elbow == null ? places.elbow() : elbow,
+        trunk == null ? places.trunk() : trunk,
+        scale == null ? places.scale() : scale,
         forearmCm,
         handCm,
         statureCm);
-  }
-
-  private static @Nullable Point point(@Nullable Point spot) {
-    return spot == null ? null : new Point(spot.x(), spot.y());
-  }
-
-  private static @Nullable Scale scale(Placed.@Nullable Length line) {
-    return line == null
-        ? null
-        : new Scale(line.from().x(), line.from().y(), line.to().x(), line.to().y(), line.cm());
   }
 
   /** Returns these hints with the athlete's lengths, where none were given. */

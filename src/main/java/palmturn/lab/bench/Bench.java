@@ -9,15 +9,15 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
-import palmturn.clip.ClipFacts;
 import palmturn.clip.ClipFile;
 import palmturn.clip.FrameReader;
 import palmturn.clip.Progress;
 import palmturn.estimate.request.Hints;
 import palmturn.estimate.request.KnownSide;
-import palmturn.estimate.request.Scale;
 import palmturn.json.JsonException;
+import palmturn.trial.ClipFacts;
 import palmturn.trial.Estimate;
+import palmturn.trial.KnownLength;
 import palmturn.trial.Mirrored;
 import palmturn.trial.Point;
 import palmturn.work.Estimating;
@@ -234,7 +234,7 @@ public final class Bench {
         null,
         new Point(x, y),
         null,
-        new Scale(x, y, x + 100, y, 100 * way.cmPerPixel()),
+        new KnownLength(new Point(x, y), new Point(x + 100, y), 100 * way.cmPerPixel()),
         null,
         null,
         null);

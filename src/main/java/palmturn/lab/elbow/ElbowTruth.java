@@ -20,10 +20,10 @@ import palmturn.estimate.frames.Similarity;
 import palmturn.estimate.frames.StillPoints;
 import palmturn.estimate.request.Hints;
 import palmturn.estimate.request.Request;
-import palmturn.estimate.request.Scale;
 import palmturn.numbers.Stats;
 import palmturn.trial.Estimate.Source;
 import palmturn.trial.Hand;
+import palmturn.trial.KnownLength;
 import palmturn.trial.Point;
 
 /**
@@ -157,7 +157,14 @@ public record ElbowTruth(
         null,
         1,
         EnumSet.allOf(Source.class),
-        new Hints(null, elbow, null, new Scale(0, 0, 100, 0, 100 * cmPerPixel), null, null, null),
+        new Hints(
+            null,
+            elbow,
+            null,
+            new KnownLength(new Point(0, 0), new Point(100, 0), 100 * cmPerPixel),
+            null,
+            null,
+            null),
         ElbowErrors.LIMIT_CM,
         null);
   }

@@ -12,6 +12,7 @@ import palmturn.app.stage.Overlay.Elbow;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.Burst;
+import palmturn.trial.KnownLength;
 import palmturn.trial.Placed;
 import palmturn.trial.Point;
 
@@ -80,7 +81,7 @@ class OverlayTest {
             .withHandRegion(new Estimate.Region(1, 2, 30, 40))
             .withElbow(new Point(7, 8))
             .withTarget(new Point(5, 6))
-            .withScale(new Placed.Length(new Point(0, 0), new Point(9, 9), 25.5));
+            .withScale(new KnownLength(new Point(0, 0), new Point(9, 9), 25.5));
     Overlay overlay =
         Overlay.at(MadeEstimates.of(List.of(), null), 0.1, 3).plus(Draft.of(placed), null);
     assertEquals(new Estimate.Region(1, 2, 30, 40), overlay.region());
@@ -97,7 +98,7 @@ class OverlayTest {
             .withElbow(new Point(7, 8))
             .withTrunk(new Point(8, 8))
             .withTarget(new Point(5, 6))
-            .withScale(new Placed.Length(new Point(0, 0), new Point(9, 9), 25.5));
+            .withScale(new KnownLength(new Point(0, 0), new Point(9, 9), 25.5));
     Overlay all = Overlay.NONE.plus(Draft.of(placed), null);
     for (Drawn what : Drawn.values()) {
       Overlay left = all.only(each -> each != what);

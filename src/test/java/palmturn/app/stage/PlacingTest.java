@@ -10,6 +10,7 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import palmturn.trial.Estimate;
+import palmturn.trial.KnownLength;
 import palmturn.trial.Placed;
 import palmturn.trial.Point;
 
@@ -91,8 +92,7 @@ class PlacingTest {
     placing.keep();
     assertEquals(
         List.of(
-            Placed.NONE.withScale(
-                new Placed.Length(new Point(100, 100), new Point(200, 100), 25.5))),
+            Placed.NONE.withScale(new KnownLength(new Point(100, 100), new Point(200, 100), 25.5))),
         kept);
   }
 
@@ -146,7 +146,7 @@ class PlacingTest {
     Placed there =
         Placed.NONE
             .withTrunk(new Point(5, 6))
-            .withScale(new Placed.Length(new Point(1, 2), new Point(3, 4), 20));
+            .withScale(new KnownLength(new Point(1, 2), new Point(3, 4), 20));
     placing.open(there, kept::add);
     assertEquals(there, placing.places());
     placing.begin(640, 480, null);

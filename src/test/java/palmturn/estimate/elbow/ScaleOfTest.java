@@ -8,10 +8,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import palmturn.estimate.request.Hints;
-import palmturn.estimate.request.Scale;
+import palmturn.trial.KnownLength;
+import palmturn.trial.Point;
 
 class ScaleOfTest {
-  private static final Scale RULER = new Scale(0, 0, 30, 40, 10);
+  private static final KnownLength RULER = new KnownLength(new Point(0, 0), new Point(30, 40), 10);
 
   @Test
   void twoPlacesAKnownLengthApartComeFirst() {
@@ -85,7 +86,7 @@ class ScaleOfTest {
     assertNull(ScaleOf.from(hints(null, 25.0, 170.0), null, null).cmPerPixel());
   }
 
-  private static Hints hints(Scale scale, Double forearmCm, Double statureCm) {
+  private static Hints hints(KnownLength scale, Double forearmCm, Double statureCm) {
     return new Hints(null, null, null, scale, forearmCm, null, statureCm);
   }
 }

@@ -1,4 +1,4 @@
-package palmturn.clip;
+package palmturn.trial;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -41,7 +41,7 @@ public record ClipFacts(
     double meanFps,
     boolean variableRate,
     @Nullable Double captureFps,
-    @Nullable SoundFacts sound,
+    @Nullable Sound sound,
     boolean location,
     List<String> warnings,
     double medianFrameS,
@@ -55,7 +55,7 @@ public record ClipFacts(
    * @param channels 1 for mono
    * @param firstS time of its first sample on the picture's time line; null if it holds none
    */
-  public record SoundFacts(String codec, int sampleRate, int channels, @Nullable Double firstS) {}
+  public record Sound(String codec, int sampleRate, int channels, @Nullable Double firstS) {}
 
   public ClipFacts {
     warnings = List.copyOf(warnings);
