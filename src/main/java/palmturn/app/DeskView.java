@@ -37,7 +37,7 @@ import palmturn.app.stage.StageView;
 import palmturn.app.stage.Voice;
 import palmturn.app.strip.StripView;
 import palmturn.app.tally.TallyView;
-import palmturn.work.Recents;
+import palmturn.settings.RecentSessions;
 
 /** All panes on the grid. Built anew when the theme or the size of text changes. */
 final class DeskView extends StackPane implements Keyboard.Face {
@@ -331,7 +331,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
 
   @Override
   public void openRecent(String number) {
-    List<Recents.Left> recents = flow.recentsProperty().get();
+    List<RecentSessions.Entry> recents = flow.recentsProperty().get();
     int at = Integer.parseInt(number) - 1;
     if (at < recents.size()) {
       flow.open(recents.get(at));

@@ -22,13 +22,14 @@ import palmturn.app.tasks.BackgroundTasks;
 import palmturn.app.tasks.LongTask;
 import palmturn.app.tasks.Tasks;
 import palmturn.clip.Progress;
+import palmturn.settings.RecentSessions;
+import palmturn.settings.SeenMessages;
+import palmturn.settings.Settings;
+import palmturn.settings.UserFolders;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Estimate;
 import palmturn.trial.TrialId;
 import palmturn.work.Estimating;
-import palmturn.work.Recents;
-import palmturn.work.SeenMessages;
-import palmturn.work.Settings;
 import palmturn.work.UserError;
 
 /** The window. */
@@ -47,11 +48,7 @@ public final class PalmturnApp extends Application {
   private final BackgroundTasks writing = new BackgroundTasks("palmturn-write", Platform::runLater);
   private final BackgroundTasks looking = new BackgroundTasks("palmturn-look", Platform::runLater);
   private final Clock clock = Clock.systemDefaultZone();
-  private final Path settings =
-      Recents.settings(
-          System.getProperty("os.name"),
-          Path.of(System.getProperty("user.home")),
-          System.getenv("XDG_CONFIG_HOME"));
+  private final Path settings = UserFolders.settings();
   private final Desk desk =
       new Desk(
           settings,
@@ -76,7 +73,7 @@ public final class PalmturnApp extends Application {
 
   @Override
   public void start(Stage window) {
-    Recents recents = Recents.in(settings);
+    RecentSessions recents = RecentSessions.in(settings);
     SessionFlow flow =
         new SessionFlow(
             desk,

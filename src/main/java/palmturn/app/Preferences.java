@@ -9,8 +9,8 @@ import palmturn.app.keys.KeyMap;
 import palmturn.app.keys.Keys;
 import palmturn.app.look.Look;
 import palmturn.app.look.Theme;
-import palmturn.work.Settings;
-import palmturn.work.UserError;
+import palmturn.settings.Settings;
+import palmturn.settings.SettingsException;
 
 /** Keeps keys, theme, size of text and motion between two starts of the program. */
 final class Preferences {
@@ -45,7 +45,7 @@ final class Preferences {
     keys.mapProperty()
         .addListener(
             (map, before, now) -> {
-              settings.takeOver();
+              settings.replaceDamaged();
               kept.save();
             });
   }
@@ -101,8 +101,8 @@ final class Preferences {
     all.put(LESS_MOTION, Boolean.toString(look.lessMotion()));
     keys.map().named().forEach((name, chord) -> all.put(KEY + name, chord));
     try {
-      settings.keep(all);
-    } catch (UserError e) {
+      settings.save(all);
+    } catch (SettingsException e) {
       trouble.accept(e.getMessage());
     }
   }

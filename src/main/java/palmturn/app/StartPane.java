@@ -17,8 +17,8 @@ import palmturn.app.keys.KeyMap;
 import palmturn.app.look.Look;
 import palmturn.app.look.Tips;
 import palmturn.app.session.SessionFlow;
+import palmturn.settings.RecentSessions;
 import palmturn.trial.TrialId;
-import palmturn.work.Recents;
 
 /** What stands in the tally's place before anything is filmed: how to film, and how to begin. */
 final class StartPane extends VBox {
@@ -36,7 +36,7 @@ final class StartPane extends VBox {
   StartPane(boolean sessionOpen, SessionFlow flow, KeyMap keys, Look look, Consumer<String> press) {
     super(look.px(10));
     getStyleClass().setAll("pane", "start");
-    List<Recents.Left> last = sessionOpen ? List.of() : flow.recentsProperty().get();
+    List<RecentSessions.Entry> last = sessionOpen ? List.of() : flow.recentsProperty().get();
     String heading = sessionOpen ? "Not filmed yet" : "Nothing filmed yet";
     Label title = new Label(last.isEmpty() ? heading : "Last sessions");
     title.getStyleClass().add("title");
@@ -88,10 +88,10 @@ final class StartPane extends VBox {
   }
 
   /** The last sessions, so that an evening's work goes on where it was left. */
-  private void recents(List<Recents.Left> all, SessionFlow flow, Look look) {
+  private void recents(List<RecentSessions.Entry> all, SessionFlow flow, Look look) {
     VBox list = new VBox(look.px(2));
     for (int i = 0; i < all.size(); i++) {
-      Recents.Left each = all.get(i);
+      RecentSessions.Entry each = all.get(i);
       Label where = new Label(where(each));
       where.getStyleClass().add("small");
       where.setTextOverrun(OverrunStyle.LEADING_ELLIPSIS);
@@ -115,7 +115,7 @@ final class StartPane extends VBox {
   }
 
   /** Sessions of one athlete and day are told apart by their folders. */
-  private static String where(Recents.Left left) {
+  private static String where(RecentSessions.Entry left) {
     Path folder = left.folder();
     int names = folder.getNameCount();
     String last = folder.subpath(Math.max(0, names - 2), names).toString();

@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import palmturn.advise.Pace;
+import palmturn.settings.UserFolders;
 import palmturn.store.SessionFolder;
 import palmturn.trial.DrillHand;
 import palmturn.work.Clicks;
@@ -112,7 +113,7 @@ final class ClicksCommand implements Callable<Integer> {
           spec.commandLine(), "--drill takes its pace from --session SESSION, not from --pace");
     }
     try (SessionFolder folder = Sessions.openReadOnly(session)) {
-      Pace found = Drills.pace(folder, Standards.of(Home.settings(), session), drill, hand);
+      Pace found = Drills.pace(folder, Standards.of(UserFolders.settings(), session), drill, hand);
       Say.to(spec, "%s", found.words());
       return found.slapsPerS();
     }

@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import palmturn.measure.SessionScore;
 import palmturn.report.Paper;
+import palmturn.settings.UserFolders;
 import palmturn.store.SessionFolder;
 import palmturn.work.Demo;
 import palmturn.work.Drills;
@@ -43,7 +44,7 @@ final class DemoCommand implements Callable<Integer> {
   public Integer call() throws Exception {
     try (Bar bar = Bar.on(spec);
         SessionFolder folder = Demo.make(dir, Demo.bundledClips(Home.folder()), bar)) {
-      Standards standards = Standards.of(Home.settings(), dir);
+      Standards standards = Standards.of(UserFolders.settings(), dir);
       SessionScore score = Scoring.score(folder, null, standards.limits());
       spec.commandLine()
           .getOut()

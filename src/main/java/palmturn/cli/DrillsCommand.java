@@ -9,6 +9,7 @@ import palmturn.advise.Aim;
 import palmturn.advise.Caution;
 import palmturn.advise.DrillLibrary;
 import palmturn.advise.LibraryDrill;
+import palmturn.settings.UserFolders;
 import palmturn.work.Drills;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -30,7 +31,7 @@ final class DrillsCommand implements Callable<Integer> {
     if (edited.written(Drills::write, Drills.FILE)) {
       return PalmturnCommand.DONE;
     }
-    DrillLibrary library = Drills.library(Home.settings(), edited.session());
+    DrillLibrary library = Drills.library(UserFolders.settings(), edited.session());
     if (json) {
       spec.commandLine().getOut().print(Drills.json(library));
       return PalmturnCommand.DONE;

@@ -2,6 +2,7 @@ package palmturn.cli;
 
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
+import palmturn.settings.UserFolders;
 import palmturn.work.Sessions;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -59,7 +60,7 @@ final class EditedOptions {
         spec,
         "Your own %s: %s; a session's: %s in its folder, which goes before it.",
         spec.name(),
-        Home.settings().resolve(name),
+        UserFolders.settings().resolve(name),
         name);
   }
 }

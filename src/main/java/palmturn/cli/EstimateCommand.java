@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import palmturn.settings.UserFolders;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
 import palmturn.work.EstimateBatch;
@@ -122,7 +123,8 @@ final class EstimateCommand implements Callable<Integer> {
       }
       EstimateBatch.Counts counts;
       try (Bar bar = Bar.on(spec, interruption::asked)) {
-        EstimateBatch batch = new EstimateBatch(Estimating.standard(Home.settings()), wanted, file);
+        EstimateBatch batch =
+            new EstimateBatch(Estimating.standard(UserFolders.settings()), wanted, file);
         counts = batch.run(bar, new Printed(one, bar));
       }
       found.errors().forEach(this::report);

@@ -2,10 +2,9 @@ package palmturn.cli;
 
 import java.net.URISyntaxException;
 import java.nio.file.Path;
-import palmturn.work.Recents;
 import palmturn.work.UserError;
 
-/** Where the program lies, with its bundled clips, and where this user's settings do. */
+/** The folder that the program lies in, with its bundled clips. */
 public final class Home {
   private Home() {}
 
@@ -26,17 +25,5 @@ public final class Home {
           "the program's own folder can't be found: start it with tools/palmturn", e);
     }
     throw new UserError("the program's own folder can't be found: start it with tools/palmturn");
-  }
-
-  /** Returns the folder of this user's settings, which need not be there; tests name their own. */
-  static Path settings() {
-    String named = System.getProperty("palmturn.settings");
-    if (named != null) {
-      return Path.of(named);
-    }
-    return Recents.settings(
-        System.getProperty("os.name"),
-        Path.of(System.getProperty("user.home")),
-        System.getenv("XDG_CONFIG_HOME"));
   }
 }

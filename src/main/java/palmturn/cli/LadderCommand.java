@@ -5,6 +5,7 @@ import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import palmturn.measure.Limits;
 import palmturn.measure.PaceLadder;
+import palmturn.settings.UserFolders;
 import palmturn.store.SessionFolder;
 import palmturn.work.Clicks;
 import palmturn.work.LimitsInForce;
@@ -48,7 +49,7 @@ final class LadderCommand implements Callable<Integer> {
   public Integer call() throws Exception {
     try (SessionFolder folder = Sessions.openReadOnly(session)) {
       folder.notices().forEach(notice -> Say.warn(spec, notice));
-      Limits limits = LimitsInForce.of(Home.settings(), session).limits();
+      Limits limits = LimitsInForce.of(UserFolders.settings(), session).limits();
       for (PaceLadder ladder : PaceLadder.of(Scoring.score(folder, reading, limits))) {
         Say.to(spec, "%s hand, best %.2f slaps/s:", ladder.hand().code(), ladder.bestSlapsPerS());
         for (double pace : ladder.pacesSlapsPerS()) {

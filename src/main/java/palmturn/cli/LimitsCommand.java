@@ -6,6 +6,7 @@ import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import palmturn.measure.Limit;
 import palmturn.measure.Limits;
+import palmturn.settings.UserFolders;
 import palmturn.work.LimitsInForce;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -25,7 +26,7 @@ final class LimitsCommand implements Callable<Integer> {
     if (edited.written(LimitsInForce::write, LimitsInForce.FILE)) {
       return PalmturnCommand.DONE;
     }
-    LimitsInForce counts = LimitsInForce.of(Home.settings(), edited.session());
+    LimitsInForce counts = LimitsInForce.of(UserFolders.settings(), edited.session());
     TextTable.lines(rows(counts.limits())).forEach(spec.commandLine().getOut()::println);
     spec.commandLine().getOut().println();
     Say.to(

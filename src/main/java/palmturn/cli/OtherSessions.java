@@ -6,6 +6,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.Progress;
 import palmturn.measure.ProgressScore;
+import palmturn.settings.UserFolders;
 import palmturn.work.AthleteProgress;
 import palmturn.work.UserError;
 import picocli.CommandLine.Model.CommandSpec;
@@ -37,7 +38,7 @@ final class OtherSessions {
     }
     List<Path> all = new ArrayList<>(others);
     all.add(session);
-    AthleteProgress found = AthleteProgress.of(Home.settings(), all, reading, Progress.NONE);
+    AthleteProgress found = AthleteProgress.of(UserFolders.settings(), all, reading, Progress.NONE);
     found.unread().forEach(line -> Say.warn(spec, line));
     return found.score();
   }

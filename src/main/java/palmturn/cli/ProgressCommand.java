@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import palmturn.settings.UserFolders;
 import palmturn.work.AthleteProgress;
 import palmturn.work.UserError;
 import picocli.CommandLine.Command;
@@ -44,7 +45,7 @@ final class ProgressCommand implements Callable<Integer> {
   public Integer call() throws Exception {
     AthleteProgress found;
     try (Bar bar = Bar.on(spec)) {
-      found = AthleteProgress.of(Home.settings(), sessions, reading, bar);
+      found = AthleteProgress.of(UserFolders.settings(), sessions, reading, bar);
     }
     found.unread().forEach(line -> spec.commandLine().getErr().println("palmturn: " + line));
     if (json) {

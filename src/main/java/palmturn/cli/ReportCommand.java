@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import palmturn.report.Paper;
+import palmturn.settings.UserFolders;
 import palmturn.store.SessionFolder;
 import palmturn.work.Reports;
 import palmturn.work.Sessions;
@@ -52,7 +53,7 @@ final class ReportCommand implements Callable<Integer> {
           Reports.write(
               folder,
               reading,
-              Standards.of(Home.settings(), session),
+              Standards.of(UserFolders.settings(), session),
               others.over(session, reading),
               paper(),
               Clocks.SYSTEM,

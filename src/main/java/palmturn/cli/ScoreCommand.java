@@ -7,6 +7,7 @@ import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import palmturn.advise.Training;
 import palmturn.measure.SessionScore;
+import palmturn.settings.UserFolders;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
 import palmturn.work.Drills;
@@ -54,7 +55,7 @@ final class ScoreCommand implements Callable<Integer> {
       return PalmturnCommand.DONE;
     }
     // A slip in the user's own files is said once, not for each session.
-    Standards.of(Home.settings(), null);
+    Standards.of(UserFolders.settings(), null);
     int failed = 0;
     for (Path session : sessions) {
       try {
@@ -77,7 +78,7 @@ final class ScoreCommand implements Callable<Integer> {
     try (SessionFolder folder = Sessions.openReadOnly(session)) {
       folder.notices().forEach(notice -> Say.warn(spec, notice));
       Scoring.notes(folder, reading).forEach(note -> Say.warn(spec, note));
-      Standards standards = Standards.of(Home.settings(), session);
+      Standards standards = Standards.of(UserFolders.settings(), session);
       SessionScore score = Scoring.score(folder, reading, standards.limits());
       Training training =
           Drills.training(score, standards, others.over(session, reading), Map.of());

@@ -14,6 +14,8 @@ import palmturn.advise.Training;
 import palmturn.json.DrillsJson;
 import palmturn.measure.ProgressScore;
 import palmturn.measure.SessionScore;
+import palmturn.settings.EditedFile;
+import palmturn.settings.SettingsException;
 import palmturn.store.SessionFolder;
 import palmturn.trial.DrillHand;
 import palmturn.trial.Hand;
@@ -45,7 +47,12 @@ public final class Drills {
     if (!Files.exists(file)) {
       return library;
     }
-    DrillLibrary changes = EditedFile.read(file, "drills", DrillsJson::read);
+    DrillLibrary changes;
+    try {
+      changes = EditedFile.read(file, "drills", DrillsJson::read);
+    } catch (SettingsException e) {
+      throw UserError.of(e);
+    }
     for (String code : changes.leaveOut()) {
       if (library.drill(code).isEmpty()) {
         throw new UserError(

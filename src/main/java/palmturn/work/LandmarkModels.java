@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipHash;
 import palmturn.clip.Progress;
 import palmturn.json.ModelsJson;
+import palmturn.settings.UserFolders;
 
 /**
  * The landmark networks in this user's data folder: what is there and whole, and putting them there
@@ -59,52 +60,12 @@ public final class LandmarkModels {
 
   /** Returns those of this user, where the program looks for them; none need be there. */
   public static LandmarkModels ofThisUser() {
-    return new LandmarkModels(usual(System.getProperty("palmturn.models")), WantedModel.all());
+    return new LandmarkModels(UserFolders.models(), WantedModel.all());
   }
 
   /** Returns those in this user's data folder, wherever the program was told to look. */
   public static LandmarkModels inDataFolder() {
-    return new LandmarkModels(usual(null), WantedModel.all());
-  }
-
-  private static Path usual(@Nullable String named) {
-    return folder(
-        named,
-        System.getProperty("os.name"),
-        Path.of(System.getProperty("user.home")),
-        System.getenv("XDG_DATA_HOME"),
-        System.getenv("LOCALAPPDATA"));
-  }
-
-  /**
-   * Returns the folder of a user's networks.
-   *
-   * @param named the folder that the program was started with; null for the usual one
-   * @param os the operating system's name
-   * @param home the user's folder
-   * @param data where the system says that data belongs; null where it does not
-   * @param local where Windows says so; null elsewhere
-   */
-  static Path folder(
-      @Nullable String named, String os, Path home, @Nullable String data, @Nullable String local) {
-    if (named != null) {
-      return Path.of(named);
-    }
-    String name = os.toLowerCase(Locale.ROOT);
-    Path base;
-    if (data != null && !data.isBlank()) {
-      base = Path.of(data);
-    } else if (name.contains("mac")) {
-      base = home.resolve("Library").resolve("Application Support");
-    } else if (name.contains("windows")) {
-      base =
-          local != null && !local.isBlank()
-              ? Path.of(local)
-              : home.resolve("AppData").resolve("Local");
-    } else {
-      base = home.resolve(".local").resolve("share");
-    }
-    return base.resolve("palmturn").resolve("models");
+    return new LandmarkModels(UserFolders.modelsInDataFolder(), WantedModel.all());
   }
 
   /** Returns where they lie, or would. */

@@ -6,6 +6,8 @@ import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
 import palmturn.json.LimitsJson;
 import palmturn.measure.Limits;
+import palmturn.settings.EditedFile;
+import palmturn.settings.SettingsException;
 
 /**
  * The limits and margins that figures are held against: a session's own {@code limits.json}, else
@@ -39,9 +41,14 @@ public record LimitsInForce(Limits limits, @Nullable Path file) {
    */
   public LimitsInForce in(Path folder) throws UserError {
     Path own = folder.resolve(FILE);
-    return Files.exists(own)
-        ? new LimitsInForce(EditedFile.read(own, "limits", LimitsJson::read), own)
-        : this;
+    if (!Files.exists(own)) {
+      return this;
+    }
+    try {
+      return new LimitsInForce(EditedFile.read(own, "limits", LimitsJson::read), own);
+    } catch (SettingsException e) {
+      throw UserError.of(e);
+    }
   }
 
   /**

@@ -10,6 +10,7 @@ import java.util.Properties;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import palmturn.estimate.hands.ModelFile.NpmPackage;
+import palmturn.settings.PropertiesFile;
 
 /** What lies beside the landmark networks: their licence, whose they are, when and whence. */
 final class ModelPapers {
@@ -29,7 +30,7 @@ final class ModelPapers {
 
   /** Returns what lies in a folder. */
   static ModelPapers in(Path folder) {
-    return new ModelPapers(folder, Kept.read(folder.resolve(ORIGIN)));
+    return new ModelPapers(folder, PropertiesFile.readOrEmpty(folder.resolve(ORIGIN)));
   }
 
   /** Returns the day on which a file was installed; null where that is not known. */
@@ -57,7 +58,7 @@ final class ModelPapers {
     }
     Path file = folder.resolve(ORIGIN);
     try {
-      Kept.store(file, origin);
+      PropertiesFile.write(file, origin);
     } catch (IOException e) {
       throw new UserError(file + " can't be written: is the disk full?", e);
     }

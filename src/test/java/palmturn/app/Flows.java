@@ -7,8 +7,8 @@ import palmturn.app.desk.Desk;
 import palmturn.app.session.ClipProbe;
 import palmturn.app.session.SessionFlow;
 import palmturn.app.tasks.Tasks;
-import palmturn.work.Recents;
-import palmturn.work.SeenMessages;
+import palmturn.settings.RecentSessions;
+import palmturn.settings.SeenMessages;
 
 /** Session flows that leave the user's own settings alone. */
 final class Flows {
@@ -18,14 +18,14 @@ final class Flows {
   private Flows() {}
 
   static SessionFlow of(Desk desk, Tasks tasks) {
-    return of(desk, tasks, Recents.unkept());
+    return of(desk, tasks, RecentSessions.inMemory());
   }
 
-  static SessionFlow of(Desk desk, Tasks tasks, Recents recents) {
+  static SessionFlow of(Desk desk, Tasks tasks, RecentSessions recents) {
     return new SessionFlow(
         desk,
         recents,
-        SeenMessages.unkept(),
+        SeenMessages.inMemory(),
         tasks,
         Platform::runLater,
         Clock.systemUTC(),

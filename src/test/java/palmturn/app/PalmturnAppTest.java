@@ -40,6 +40,7 @@ import palmturn.app.session.SessionFlow;
 import palmturn.app.tasks.BackgroundTasks;
 import palmturn.chart.BeatStrip;
 import palmturn.clip.Progress;
+import palmturn.settings.RecentSessions;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
 import palmturn.trial.Drill;
@@ -53,7 +54,6 @@ import palmturn.trial.Slap;
 import palmturn.trial.TrialId;
 import palmturn.trial.Zone;
 import palmturn.work.AddClip;
-import palmturn.work.Recents;
 import palmturn.work.Sessions;
 import palmturn.work.UserError;
 
@@ -101,7 +101,7 @@ class PalmturnAppTest {
   private BackgroundTasks estimating;
   private Desk desk;
   private SessionFlow flow;
-  private Recents recents;
+  private RecentSessions recents;
   private volatile boolean wait;
   private volatile boolean fail;
 
@@ -118,7 +118,7 @@ class PalmturnAppTest {
             Platform::runLater,
             Clock.systemUTC(),
             new EstimateRun(estimating, Platform::runLater, this::make));
-    recents = Recents.unkept();
+    recents = RecentSessions.inMemory();
     flow = Flows.of(desk, background, recents);
     PalmturnApp.show(window, desk, flow, new Look());
   }

@@ -14,7 +14,7 @@ import palmturn.app.keys.KeyMap;
 import palmturn.app.keys.Keys;
 import palmturn.app.look.Look;
 import palmturn.app.look.Theme;
-import palmturn.work.Settings;
+import palmturn.settings.Settings;
 
 class PreferencesTest {
   @TempDir private Path folder;

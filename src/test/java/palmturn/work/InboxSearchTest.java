@@ -14,6 +14,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import palmturn.clip.Progress;
+import palmturn.settings.SeenMessages;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Block;
 import palmturn.trial.Hand;
@@ -117,11 +118,11 @@ class InboxSearchTest {
     Message first = new Message("athlete", CLOCK.instant(), null, null, "one", NONE);
     Message second = new Message("coach", CLOCK.instant().plusSeconds(9), null, null, "two", NONE);
     SeenMessages seen = SeenMessages.in(file);
-    assertEquals(1, seen.unseen(inbox, List.of(first)));
-    seen.seen(inbox, List.of(first));
-    assertEquals(0, SeenMessages.in(file).unseen(inbox, List.of(first)));
-    assertEquals(1, SeenMessages.in(file).unseen(inbox, List.of(first, second)));
-    assertTrue(seen.unseen(inbox.resolve("other"), List.of(first)) > 0);
+    assertEquals(1, seen.countUnseen(inbox, List.of(first)));
+    seen.markSeen(inbox, List.of(first));
+    assertEquals(0, SeenMessages.in(file).countUnseen(inbox, List.of(first)));
+    assertEquals(1, SeenMessages.in(file).countUnseen(inbox, List.of(first, second)));
+    assertTrue(seen.countUnseen(inbox.resolve("other"), List.of(first)) > 0);
   }
 
   private static final palmturn.trial.Extra NONE = palmturn.trial.Extra.NONE;

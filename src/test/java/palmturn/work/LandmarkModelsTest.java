@@ -207,21 +207,4 @@ class LandmarkModelsTest {
     assertFalse(Files.exists(models.folder()));
     assertEquals(0, models.remove());
   }
-
-  @Test
-  void theyLieWhereTheSystemKeepsAUsersData() {
-    Path home = Path.of("home");
-    assertEquals(
-        Path.of("home/.local/share/palmturn/models"),
-        LandmarkModels.folder(null, "Linux", home, null, null));
-    assertEquals(
-        Path.of("data/palmturn/models"), LandmarkModels.folder(null, "Linux", home, "data", null));
-    assertEquals(
-        Path.of("home/Library/Application Support/palmturn/models"),
-        LandmarkModels.folder(null, "Mac OS X", home, "", null));
-    assertEquals(
-        Path.of("local/palmturn/models"),
-        LandmarkModels.folder(null, "Windows 11", home, null, "local"));
-    assertEquals(Path.of("named"), LandmarkModels.folder("named", "Linux", home, "data", null));
-  }
 }

@@ -18,13 +18,13 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.tasks.Tasks;
 import palmturn.clip.FrameTable;
 import palmturn.edit.History;
+import palmturn.settings.SeenMessages;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Extra;
 import palmturn.trial.Message;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 import palmturn.work.Notes;
-import palmturn.work.SeenMessages;
 
 /** What athlete and coach say to each other in the open session. */
 public final class Messages {
@@ -33,7 +33,7 @@ public final class Messages {
   private final Tasks background;
   private final Executor screen;
   private final Clock clock;
-  private SeenMessages seen = SeenMessages.unkept();
+  private SeenMessages seen = SeenMessages.inMemory();
   private History<List<Message>> history = History.of(List.of());
   private final ReadOnlyObjectWrapper<List<Message>> all = new ReadOnlyObjectWrapper<>(List.of());
   private final ReadOnlyObjectWrapper<@Nullable Message> chosen = new ReadOnlyObjectWrapper<>();
@@ -142,7 +142,7 @@ public final class Messages {
     desk.stage().stop();
     fresh =
         all.get().stream()
-            .filter(each -> seen.unseen(open.folder(), List.of(each)) > 0)
+            .filter(each -> seen.countUnseen(open.folder(), List.of(each)) > 0)
             .collect(Collectors.toUnmodifiableSet());
     see(open);
     chosen.set(null);
@@ -223,7 +223,7 @@ public final class Messages {
     unseen.set(0);
     background.run(
         () -> {
-          seen.seen(open.folder(), now);
+          seen.markSeen(open.folder(), now);
           return now;
         },
         done -> {},
@@ -287,7 +287,7 @@ public final class Messages {
     goal = null;
     fresh = Set.of();
     chosen.set(null);
-    unseen.set(now == null ? 0 : seen.unseen(now.folder(), there));
+    unseen.set(now == null ? 0 : seen.countUnseen(now.folder(), there));
     all.set(there);
     onStrip();
   }

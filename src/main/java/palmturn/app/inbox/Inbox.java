@@ -15,17 +15,17 @@ import javafx.beans.property.ReadOnlyStringWrapper;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.tasks.RunningTask;
 import palmturn.app.tasks.Tasks;
+import palmturn.settings.RecentSessions;
 import palmturn.work.InboxSearch;
 import palmturn.work.InboxSearch.Found;
 import palmturn.work.InboxSearch.State;
-import palmturn.work.Recents;
 import palmturn.work.Unpacking;
 
 /** The sessions in a coach's folder, what wants work first, and the one that is chosen. */
 public final class Inbox {
   private final Tasks tasks;
   private final Executor screen;
-  private final Recents recents;
+  private final RecentSessions recents;
   private final Consumer<Path> open;
   private final ToIntFunction<Found> unseen;
 
@@ -48,7 +48,7 @@ public final class Inbox {
   public Inbox(
       Tasks tasks,
       Executor screen,
-      Recents recents,
+      RecentSessions recents,
       Consumer<Path> open,
       ToIntFunction<Found> unseen) {
     this.tasks = tasks;

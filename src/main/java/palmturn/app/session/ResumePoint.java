@@ -13,10 +13,10 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.desk.Desk;
 import palmturn.clip.FrameTable;
+import palmturn.settings.RecentSessions;
+import palmturn.settings.RecentSessions.Entry;
 import palmturn.store.SessionFolder;
 import palmturn.trial.TrialId;
-import palmturn.work.Recents;
-import palmturn.work.Recents.Left;
 
 /** Remembers where a session is left, and goes back there when it is opened again. */
 final class ResumePoint {
@@ -24,23 +24,23 @@ final class ResumePoint {
   private static final Duration KEPT_EVERY = Duration.ofSeconds(1);
 
   private final Desk desk;
-  private final Recents recents;
+  private final RecentSessions recents;
   private final Executor screen;
   private final Clock clock;
   private Instant rememberedAt = Instant.EPOCH;
-  private final ReadOnlyObjectWrapper<List<Left>> all;
-  private @Nullable Left goal;
+  private final ReadOnlyObjectWrapper<List<Entry>> all;
+  private @Nullable Entry goal;
   private @Nullable Double timeS;
 
-  ResumePoint(Desk desk, Recents recents, Executor screen, Clock clock) {
+  ResumePoint(Desk desk, RecentSessions recents, Executor screen, Clock clock) {
     this.desk = desk;
     this.recents = recents;
     this.screen = screen;
     this.clock = clock;
     desk.arrival().setReaderGuess(recents::reader);
-    Recents.Adding was = recents.wasAdding();
+    RecentSessions.PendingAdd was = recents.unfinishedAdd();
     if (was != null && Files.isDirectory(was.folder()) && recents.of(was.folder()).isEmpty()) {
-      recents.remember(new Left(was.folder(), was.folder().getFileName() + "", null, null, null));
+      recents.remember(new Entry(was.folder(), was.folder().getFileName() + "", null, null, null));
     }
     all = new ReadOnlyObjectWrapper<>(recents.all());
     desk.folderProperty().addListener((folder, before, now) -> opened(now));
@@ -52,12 +52,12 @@ final class ResumePoint {
   }
 
   /** The sessions that were opened last, the last first. */
-  ReadOnlyObjectProperty<List<Left>> allProperty() {
+  ReadOnlyObjectProperty<List<Entry>> allProperty() {
     return all.getReadOnlyProperty();
   }
 
   /** Takes a session off the list. */
-  void forget(Left gone) {
+  void forget(Entry gone) {
     recents.forget(gone.folder());
     all.set(recents.all());
   }
@@ -75,11 +75,11 @@ final class ResumePoint {
 
   /** Says once which clips were on their way into a session when the program ended. */
   private void reportInterruptedAddition(SessionFolder open) {
-    Recents.Adding was = recents.wasAdding();
+    RecentSessions.PendingAdd was = recents.unfinishedAdd();
     if (was == null || !was.folder().equals(open.folder().toAbsolutePath().normalize())) {
       return;
     }
-    recents.added();
+    recents.finishAdding();
     List<String> missing = new ArrayList<>(was.trials());
     open.trials().forEach(trial -> missing.remove(trial.id().name()));
     if (!missing.isEmpty()) {
@@ -94,7 +94,7 @@ final class ResumePoint {
 
   /** Chooses the trial as soon as the board shows it. */
   private void choose() {
-    Left to = goal;
+    Entry to = goal;
     if (to != null && to.trial() != null && !to.trial().equals(chosen())) {
       boolean there =
           desk.board().cellsProperty().get().stream()
@@ -126,7 +126,7 @@ final class ResumePoint {
   }
 
   private void seekGoal(@Nullable FrameTable frames) {
-    Left to = goal;
+    Entry to = goal;
     if (frames == null) {
       return;
     }
@@ -168,13 +168,13 @@ final class ResumePoint {
     all.set(recents.all());
   }
 
-  private Left left(SessionFolder open, @Nullable TrialId trial, @Nullable Double atS) {
+  private Entry left(SessionFolder open, @Nullable TrialId trial, @Nullable Double atS) {
     String reader = desk.reader();
-    return new Left(
+    return new Entry(
         open.folder(),
         desk.headingProperty().get(),
         trial,
         atS,
-        reader != null ? reader : recents.of(open.folder()).map(Left::reader).orElse(null));
+        reader != null ? reader : recents.of(open.folder()).map(Entry::reader).orElse(null));
   }
 }

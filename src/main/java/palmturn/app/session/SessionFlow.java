@@ -19,6 +19,8 @@ import palmturn.app.inbox.Inbox;
 import palmturn.app.progress.ProgressModel;
 import palmturn.app.tasks.Tasks;
 import palmturn.clip.Progress;
+import palmturn.settings.RecentSessions;
+import palmturn.settings.SeenMessages;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Block;
 import palmturn.trial.DrillHand;
@@ -28,8 +30,6 @@ import palmturn.work.AthleteProgress;
 import palmturn.work.DrillTime;
 import palmturn.work.Drills;
 import palmturn.work.Notes;
-import palmturn.work.Recents;
-import palmturn.work.SeenMessages;
 import palmturn.work.UserError;
 
 /** How sessions begin, grow by clips and blocks, and are found again. */
@@ -40,7 +40,7 @@ public final class SessionFlow {
   private final Intake intake;
   private final ResumePoint resumePoint;
   private final Inbox inbox;
-  private final Recents recents;
+  private final RecentSessions recents;
   private final ProgressModel progress;
   private final PaceLadders ladders;
   private final AthleteForm athleteForm;
@@ -56,7 +56,7 @@ public final class SessionFlow {
    */
   public SessionFlow(
       Desk desk,
-      Recents recents,
+      RecentSessions recents,
       SeenMessages seen,
       Tasks tasks,
       Executor screen,
@@ -80,7 +80,7 @@ public final class SessionFlow {
             screen,
             recents,
             this::fromInbox,
-            found -> seen.unseen(found.path(), found.messages()));
+            found -> seen.countUnseen(found.path(), found.messages()));
     desk.folderProperty()
         .addListener(
             (folder, before, now) -> {
@@ -139,12 +139,12 @@ public final class SessionFlow {
   }
 
   /** The sessions that were opened last, the last first. */
-  public ReadOnlyObjectProperty<List<Recents.Left>> recentsProperty() {
+  public ReadOnlyObjectProperty<List<RecentSessions.Entry>> recentsProperty() {
     return resumePoint.allProperty();
   }
 
   /** Opens one of the last sessions; one that is gone is taken off the list. */
-  public void open(Recents.Left recent) {
+  public void open(RecentSessions.Entry recent) {
     if (Files.isDirectory(recent.folder())) {
       desk.open(recent.folder());
     } else {
@@ -208,12 +208,12 @@ public final class SessionFlow {
 
           @Override
           public void begun(Path folder, List<String> trials) {
-            recents.adding(folder, trials);
+            recents.startAdding(folder, trials);
           }
 
           @Override
           public void ended() {
-            recents.added();
+            recents.finishAdding();
           }
         });
   }

@@ -25,6 +25,7 @@ import palmturn.app.estimate.EstimateRun;
 import palmturn.app.stage.Drawn;
 import palmturn.app.tasks.FillableDisk;
 import palmturn.app.tasks.Tasks;
+import palmturn.settings.SeenMessages;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Extra;
 import palmturn.trial.Hand;
@@ -36,7 +37,6 @@ import palmturn.trial.Side;
 import palmturn.trial.StartedFrom;
 import palmturn.trial.TrialId;
 import palmturn.work.AddClip;
-import palmturn.work.SeenMessages;
 import palmturn.work.Sessions;
 import palmturn.work.UserError;
 

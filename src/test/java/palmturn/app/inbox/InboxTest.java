@@ -18,16 +18,16 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import palmturn.app.tasks.Tasks;
 import palmturn.clip.Progress;
+import palmturn.settings.RecentSessions;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Session;
 import palmturn.work.Packing;
-import palmturn.work.Recents;
 import palmturn.work.Sessions;
 
 class InboxTest {
   @TempDir private Path folder;
 
-  private final Recents recents = Recents.unkept();
+  private final RecentSessions recents = RecentSessions.inMemory();
   private final List<Path> opened = new ArrayList<>();
 
   @Test

@@ -1,4 +1,4 @@
-package palmturn.work;
+package palmturn.settings;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -9,8 +9,8 @@ import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What the user chose for the program itself, by names, in {@code settings.properties} among the
- * user's own settings. A file that can't be understood is left as it is until it is taken over.
+ * The user's choices for the program itself, by name, in {@code settings.properties}. A file that
+ * can't be read stays as it is until {@link #replaceDamaged}.
  */
 public final class Settings {
   private final @Nullable Path file;
@@ -30,7 +30,7 @@ public final class Settings {
     }
     try {
       Map<String, String> read = new TreeMap<>();
-      Properties kept = Kept.load(file);
+      Properties kept = PropertiesFile.read(file);
       kept.stringPropertyNames().forEach(name -> read.put(name, kept.getProperty(name)));
       return new Settings(file, read);
     } catch (IOException | IllegalArgumentException e) {
@@ -41,7 +41,7 @@ public final class Settings {
   }
 
   /** Returns choices that are forgotten with the program. */
-  public static Settings unkept() {
+  public static Settings inMemory() {
     return new Settings(null, Map.of());
   }
 
@@ -64,16 +64,16 @@ public final class Settings {
   }
 
   /** Lets a file that was set aside be replaced. */
-  public void takeOver() {
+  public void replaceDamaged() {
     problem = "";
   }
 
   /**
    * Keeps these choices in place of all others.
    *
-   * @throws UserError when they can't be written; they hold until the program ends
+   * @throws SettingsException when they can't be written; they hold until the program ends
    */
-  public void keep(Map<String, String> choices) throws UserError {
+  public void save(Map<String, String> choices) throws SettingsException {
     if (!problem.isEmpty() || choices.equals(all)) {
       return;
     }
@@ -84,9 +84,9 @@ public final class Settings {
     Properties kept = new Properties();
     kept.putAll(all);
     try {
-      Kept.store(file, kept);
+      PropertiesFile.write(file, kept);
     } catch (IOException e) {
-      throw new UserError(
+      throw new SettingsException(
           "%s can't be written (%s): what you chose holds until the program ends"
               .formatted(file, e.getMessage()),
           e);

@@ -1,4 +1,4 @@
-package palmturn.work;
+package palmturn.settings;
 
 import java.nio.file.Path;
 import java.time.DateTimeException;
@@ -8,42 +8,40 @@ import java.util.Properties;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.Message;
 
-/**
- * Up to when the messages of each session were seen on this computer, kept in the user's settings.
- */
+/** The moment up to which each session's messages were seen on this computer. */
 public final class SeenMessages {
   private final @Nullable Path file;
-  private final Properties until;
+  private final Properties seenUntil;
 
   private SeenMessages(@Nullable Path file, Properties until) {
     this.file = file;
-    this.until = until;
+    this.seenUntil = until;
   }
 
-  /** Returns what a file holds; it is made with the first message that is seen. */
+  /** Returns those of a file, which is made with the first message seen. */
   public static SeenMessages in(Path file) {
-    return new SeenMessages(file, Kept.read(file));
+    return new SeenMessages(file, PropertiesFile.readOrEmpty(file));
   }
 
-  /** Returns what is forgotten with the program. */
-  public static SeenMessages unkept() {
+  /** Returns those that are forgotten when the program ends. */
+  public static SeenMessages inMemory() {
     return new SeenMessages(null, new Properties());
   }
 
-  /** Says that all messages of a session have been seen. */
-  public synchronized void seen(Path folder, List<Message> all) {
-    if (unseen(folder, all) > 0) {
+  /** Marks all messages of a session as seen. */
+  public synchronized void markSeen(Path folder, List<Message> all) {
+    if (countUnseen(folder, all) > 0) {
       Instant last = all.stream().map(Message::at).max(Instant::compareTo).orElse(Instant.EPOCH);
-      until.setProperty(key(folder), last.toString());
+      seenUntil.setProperty(key(folder), last.toString());
       if (file != null) {
-        Kept.write(file, until);
+        PropertiesFile.tryWrite(file, seenUntil);
       }
     }
   }
 
   /** Returns how many messages of a session have not been seen. */
-  public synchronized int unseen(Path folder, List<Message> all) {
-    Instant seen = instant(until.getProperty(key(folder)));
+  public synchronized int countUnseen(Path folder, List<Message> all) {
+    Instant seen = instant(seenUntil.getProperty(key(folder)));
     return (int) all.stream().filter(each -> each.at().isAfter(seen)).count();
   }
 

@@ -1,4 +1,4 @@
-package palmturn.work;
+package palmturn.settings;
 
 import java.io.IOException;
 import java.io.Reader;
@@ -10,17 +10,16 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.Properties;
 
-/**
- * A small file among the user's own settings. Of most, one that can't be read or written is as good
- * as none: they hold nothing that can't be said again.
- */
-final class Kept {
-  private Kept() {}
+/** A small file of names and values, replaced as a whole so that a crash leaves the old one. */
+public final class PropertiesFile {
+  private PropertiesFile() {}
 
-  /** Returns what a file holds; nothing where it can't be read. */
-  static Properties read(Path file) {
+  /**
+   * Returns what a file holds; nothing where it can't be read, so use it where that loses nothing.
+   */
+  public static Properties readOrEmpty(Path file) {
     try {
-      return load(file);
+      return read(file);
     } catch (IOException | IllegalArgumentException e) {
       return new Properties();
     }
@@ -31,28 +30,28 @@ final class Kept {
    *
    * @throws IllegalArgumentException when it is not of this form
    */
-  static Properties load(Path file) throws IOException {
-    Properties kept = new Properties();
+  static Properties read(Path file) throws IOException {
+    Properties values = new Properties();
     try (Reader in = new StringReader(Files.readString(file))) {
-      kept.load(in);
+      values.load(in);
     }
-    return kept;
+    return values;
   }
 
-  /** Puts a file in place where that can be done. */
-  static void write(Path file, Properties kept) {
+  /** Writes a file where that can be done. */
+  static void tryWrite(Path file, Properties values) {
     try {
-      store(file, kept);
+      write(file, values);
     } catch (IOException e) {
       // Without it the program still does everything, and only asks again.
       return;
     }
   }
 
-  /** Puts a file in place as a whole, so that a program that ends halfway leaves the old one. */
-  static void store(Path file, Properties kept) throws IOException {
+  /** Writes a file beside and moves it into place. */
+  public static void write(Path file, Properties values) throws IOException {
     StringWriter text = new StringWriter();
-    kept.store(text, null);
+    values.store(text, null);
     Path folder = Files.createDirectories(file.toAbsolutePath().getParent());
     Path next = Files.createTempFile(folder, "palmturn", ".part");
     try {

@@ -1,4 +1,4 @@
-package palmturn.work;
+package palmturn.settings;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -16,7 +16,7 @@ class SettingsTest {
   @Test
   void choicesAreThereForTheNextProgram() throws Exception {
     Map<String, String> chosen = Map.of("key.next", "Ctrl+→", "key.wider", "=", "theme", "dark");
-    Settings.in(folder.resolve("deep")).keep(chosen);
+    Settings.in(folder.resolve("deep")).save(chosen);
     assertEquals(chosen, Settings.in(folder.resolve("deep")).all());
   }
 
@@ -26,10 +26,10 @@ class SettingsTest {
     Files.writeString(file, "theme=\\u12");
     Settings settings = Settings.in(folder);
     assertTrue(settings.problem().startsWith(file + ": it can't be read; "));
-    settings.keep(Map.of("theme", "dark"));
+    settings.save(Map.of("theme", "dark"));
     assertEquals("theme=\\u12", Files.readString(file));
-    settings.takeOver();
-    settings.keep(Map.of("theme", "dark"));
+    settings.replaceDamaged();
+    settings.save(Map.of("theme", "dark"));
     assertEquals(Map.of("theme", "dark"), Settings.in(folder).all());
   }
 
@@ -37,7 +37,7 @@ class SettingsTest {
   void whereNothingCanBeWrittenTheChoiceStillHolds() throws Exception {
     Path blocked = Files.writeString(folder.resolve("file"), "");
     Settings settings = Settings.in(blocked.resolve("in"));
-    assertThrows(UserError.class, () -> settings.keep(Map.of("theme", "dark")));
+    assertThrows(SettingsException.class, () -> settings.save(Map.of("theme", "dark")));
     assertEquals(Map.of("theme", "dark"), settings.all());
   }
 }
