@@ -7,7 +7,6 @@ import java.awt.Shape;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -17,12 +16,11 @@ import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 
 /**
- * Draws where the elbow went: its path in the plane of the picture, and beside it its distance from
- * its place against time, with the limit, and the stretches in which it was lost. Where it is taken
- * to have been in these is dashed, with a standard deviation to either side.
+ * A chart of the elbow's displacement: its path in the plane of the picture, and beside it its
+ * distance from its place against time, with the limit, and the stretches in which it was lost. Its
+ * estimated positions in these are dashed, with a standard deviation to either side.
  */
 public final class ElbowChart {
-  private static final Font FONT = Lato.regular(13);
   private static final Font BOLD = Lato.bold(13);
   private static final double ASIDE = 46;
   private static final double FOOT = 42;
@@ -34,7 +32,7 @@ public final class ElbowChart {
   private ElbowChart() {}
 
   /**
-   * What is drawn.
+   * The content of the chart.
    *
    * @param path as it was followed
    * @param unit what a distance is shown in: {@code cm}, {@code forearm lengths} or {@code pixels}
@@ -144,45 +142,28 @@ public final class ElbowChart {
     }
     g.setColor(palette.ink());
     g.fill(MarkShapes.disc(x, y, 3));
-    g.setFont(FONT);
+    g.setFont(Axis.FONT);
     g.setColor(palette.ink2());
     g.drawString("path in the picture", (float) in.getX(), (float) (in.getMaxY() + 19));
   }
 
   private static void distance(Graphics2D g, Rectangle2D in, Drawing d, Palette palette) {
-    double reach = d.reach();
-    double step = step(reach, 4);
-    g.setFont(FONT);
-    for (long k = 0; k * step <= reach; k++) {
-      double y = in.getMaxY() - k * step / reach * in.getHeight();
-      g.setStroke(new BasicStroke(1));
-      g.setColor(k == 0 ? palette.edge() : palette.rule());
-      BeatStripPainter.line(g, in.getX(), y, in.getMaxX(), y);
-      String label = plain(k * step);
-      g.setColor(palette.ink3());
-      g.drawString(label, (float) (in.getX() - 8 - Labels.width(FONT, label)), (float) (y + 4.6));
-    }
-    double seconds = step(d.toS(), 6);
-    for (long k = 0; k * seconds <= d.toS() + 1e-9; k++) {
-      double x = in.getX() + k * seconds / d.toS() * in.getWidth();
-      g.setColor(palette.edge());
-      BeatStripPainter.line(g, x, in.getMaxY(), x, in.getMaxY() + 5);
-      String label = plain(k * seconds) + " s";
-      g.setColor(palette.ink3());
-      double half = Labels.width(FONT, label) / 2;
-      g.drawString(label, (float) (x - half), (float) (in.getMaxY() + 19));
-    }
-    Labels labels = new Labels();
-    lost(g, in, d, palette, labels);
+    Axis distance = Axis.of(0, d.reach(), 4, in.getMaxY(), in.getY());
+    distance.paintGrid(g, in.getX(), in.getMaxX(), palette);
+    distance.paintBeside(g, in.getX() - 8, palette);
+    g.setColor(palette.edge());
+    BeatStripPainter.line(g, in.getX(), in.getMaxY(), in.getMaxX(), in.getMaxY());
+    Axis time = Axis.of(0, d.toS(), 6, in.getX(), in.getMaxX());
+    time.paintBelow(g, in.getMaxY(), " s", palette);
+    lost(g, in, d, time, palette);
     Shape clip = g.getClip();
     g.clip(in);
     Path2D curve = new Path2D.Double();
     double before = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < d.path().timesS().size(); i++) {
       double timeS = d.path().timesS().get(i);
-      double x = in.getX() + d.seconds(timeS) / d.toS() * in.getWidth();
-      double y =
-          in.getMaxY() - d.path().distancePx().get(i) * d.perPixel() / reach * in.getHeight();
+      double x = time.at(d.seconds(timeS));
+      double y = distance.at(d.path().distancePx().get(i) * d.perPixel());
       if (gapBetween(d.path().gaps(), before, timeS)) {
         curve.moveTo(x, y);
       } else {
@@ -193,33 +174,31 @@ public final class ElbowChart {
     g.setColor(palette.sea());
     g.setStroke(MarkShapes.round(1.75f));
     g.draw(curve);
-    unseen(g, in, d, palette, reach);
+    unseen(g, d, time, distance, palette);
     g.setClip(clip);
-    limit(g, in, d, palette, reach);
-    g.setFont(FONT);
+    limit(g, in, d, distance, palette);
+    g.setFont(Axis.FONT);
     g.setColor(palette.ink2());
     g.drawString(
         "distance from its place, " + d.unit(), (float) in.getX(), (float) (in.getY() - 6));
     String foot = "seconds after the first slap";
     g.drawString(
-        foot, (float) (in.getMaxX() - Labels.width(FONT, foot)), (float) (in.getMaxY() + 37));
+        foot, (float) (in.getMaxX() - Labels.width(Axis.FONT, foot)), (float) (in.getMaxY() + 37));
   }
 
-  private static void unseen(
-      Graphics2D g, Rectangle2D in, Drawing d, Palette palette, double reach) {
-    double perPixel = d.perPixel() / reach * in.getHeight();
-    ToDoubleFunction<ElbowPath.Unseen> x = each -> x(in, d, each.timeS());
+  private static void unseen(Graphics2D g, Drawing d, Axis time, Axis distance, Palette palette) {
+    ToDoubleFunction<ElbowPath.Unseen> x = each -> time.at(d.seconds(each.timeS()));
     for (List<ElbowPath.Unseen> part : parts(d.path().unseen())) {
-      Path2D band = line(part, x, each -> in.getMaxY() - high(each) * perPixel);
+      Path2D band = line(part, x, each -> distance.at(high(each) * d.perPixel()));
       List<ElbowPath.Unseen> back = new ArrayList<>(part);
       Collections.reverse(back);
-      band.append(line(back, x, each -> in.getMaxY() - low(each) * perPixel), true);
+      band.append(line(back, x, each -> distance.at(low(each) * d.perPixel())), true);
       band.closePath();
       g.setColor(palette.seaBand());
       g.fill(band);
       g.setColor(palette.sea());
       g.setStroke(MarkShapes.dashed(1.75f, DASH));
-      g.draw(line(part, x, each -> in.getMaxY() - each.distancePx() * perPixel));
+      g.draw(line(part, x, each -> distance.at(each.distancePx() * d.perPixel())));
     }
   }
 
@@ -263,26 +242,26 @@ public final class ElbowChart {
   }
 
   private static void limit(
-      Graphics2D g, Rectangle2D in, Drawing d, Palette palette, double reach) {
+      Graphics2D g, Rectangle2D in, Drawing d, Axis distance, Palette palette) {
     Double limit = d.limit();
     if (limit == null) {
       return;
     }
-    double y = in.getMaxY() - limit / reach * in.getHeight();
+    double y = distance.at(limit);
     g.setColor(palette.ink());
     g.setStroke(MarkShapes.dashed(1.5f, 4));
     BeatStripPainter.line(g, in.getX(), y, in.getMaxX(), y);
-    String words = "limit " + plain(limit);
+    String words = "limit " + Axis.label(limit);
     g.setFont(BOLD);
     g.drawString(
         words, (float) (in.getMaxX() - Labels.width(BOLD, words)), (float) (in.getY() - 6));
   }
 
-  private static void lost(
-      Graphics2D g, Rectangle2D in, Drawing d, Palette palette, Labels labels) {
+  private static void lost(Graphics2D g, Rectangle2D in, Drawing d, Axis time, Palette palette) {
+    Labels labels = new Labels();
     for (Estimate.Burst gap : d.path().gaps()) {
-      double from = Math.max(in.getX(), x(in, d, gap.startS()));
-      double to = Math.min(in.getMaxX(), x(in, d, gap.endS()));
+      double from = Math.max(in.getX(), time.at(d.seconds(gap.startS())));
+      double to = Math.min(in.getMaxX(), time.at(d.seconds(gap.endS())));
       if (to <= from) {
         continue;
       }
@@ -294,7 +273,7 @@ public final class ElbowChart {
         BeatStripPainter.line(g, x, in.getMaxY(), x + in.getHeight(), in.getY());
       }
       g.setClip(clip);
-      double half = Labels.width(FONT, LOST) / 2 + 3;
+      double half = Labels.width(Axis.FONT, LOST) / 2 + 3;
       double middle = (from + to) / 2;
       g.setColor(palette.sheet());
       g.fill(new Rectangle2D.Double(middle - half, in.getY() + 2, 2 * half, 17));
@@ -302,29 +281,9 @@ public final class ElbowChart {
     }
   }
 
-  private static double x(Rectangle2D in, Drawing d, double timeS) {
-    return in.getX() + d.seconds(timeS) / d.toS() * in.getWidth();
-  }
-
   private static boolean gapBetween(List<Estimate.Burst> gaps, double beforeS, double timeS) {
     return beforeS == Double.NEGATIVE_INFINITY
         || timeS - beforeS > GAP_S
             && gaps.stream().anyMatch(gap -> gap.startS() < timeS && gap.endS() > beforeS);
-  }
-
-  /** Returns the roundest step that gives at most {@code most} steps. */
-  private static double step(double reach, int most) {
-    double decade = Math.pow(10, Math.floor(Math.log10(reach / most)));
-    for (double factor : new double[] {1, 2, 5}) {
-      if (reach / (factor * decade) <= most) {
-        return factor * decade;
-      }
-    }
-    return 10 * decade;
-  }
-
-  private static String plain(double value) {
-    BigDecimal number = BigDecimal.valueOf(Math.round(value * 1000) / 1000.0).stripTrailingZeros();
-    return number.signum() == 0 ? "0" : number.toPlainString().replace('-', '−');
   }
 }

@@ -5,10 +5,8 @@ import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.List;
 import java.util.stream.DoubleStream;
-import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import palmturn.measure.Quality;
 
@@ -17,17 +15,15 @@ import palmturn.measure.Quality;
  * below, each with its trials as short lines and its 95 % interval as a box.
  */
 public final class HandsChart {
-  private static final Font FONT = Lato.regular(13);
   private static final Font BOLD = Lato.bold(13);
-  private static final int TICKS = 5;
 
-  /** How high it is drawn, pixels. */
+  /** Height of the drawing, pixels. */
   public static final double HEIGHT = 57;
 
   private HandsChart() {}
 
   /**
-   * What one hand shows.
+   * The figures of one hand.
    *
    * @param trials one value for each trial that has the figure
    * @param mean over them; null without one
@@ -61,11 +57,11 @@ public final class HandsChart {
                 DoubleStream.concat(numbers(left), numbers(right)),
                 limit == null ? DoubleStream.empty() : DoubleStream.of(limit))
             .toArray();
-    Scale scale =
-        Scale.of(quality, values, area.getMinX() + 8, area.getMaxX() - 24, ends(left, right));
-    axis(g, scale, area.getMinY() + 2, area.getMinY() + 38, limit, palette);
-    hand(g, scale, left, area.getMinY() + 10, false, palette);
-    hand(g, scale, right, area.getMinY() + 29, true, palette);
+    Axis axis =
+        Axis.of(quality, values, ends(left, right), area.getMinX() + 8, area.getMaxX() - 24);
+    axis(g, axis, area.getMinY() + 2, area.getMinY() + 38, limit, palette);
+    hand(g, axis, left, area.getMinY() + 10, false, palette);
+    hand(g, axis, right, area.getMinY() + 29, true, palette);
   }
 
   private static DoubleStream numbers(OneHand hand) {
@@ -83,11 +79,11 @@ public final class HandsChart {
   }
 
   private static void axis(
-      Graphics2D g, Scale scale, double top, double foot, @Nullable Double limit, Palette palette) {
-    double limitX = limit == null ? Double.NaN : scale.x(limit);
+      Graphics2D g, Axis axis, double top, double foot, @Nullable Double limit, Palette palette) {
+    double limitX = limit == null ? Double.NaN : axis.at(limit);
     double limitHalf = 0;
     if (limit != null) {
-      String label = "limit " + plain(BigDecimal.valueOf(limit));
+      String label = "limit " + Axis.label(limit);
       limitHalf = Labels.width(BOLD, label) / 2;
       g.setColor(palette.ink());
       g.setStroke(new BasicStroke(2.25f));
@@ -95,10 +91,10 @@ public final class HandsChart {
       g.setFont(BOLD);
       g.drawString(label, (float) (limitX - limitHalf), (float) (foot + 16));
     }
-    for (BigDecimal tick : scale.ticks()) {
-      double x = scale.x(tick.doubleValue());
-      String label = plain(tick);
-      double half = Labels.width(FONT, label) / 2;
+    for (BigDecimal tick : axis.ticks()) {
+      double x = axis.at(tick.doubleValue());
+      String label = Axis.label(tick);
+      double half = Labels.width(Axis.FONT, label) / 2;
       if (limit != null && Math.abs(x - limitX) < limitHalf + half + 6) {
         continue;
       }
@@ -106,16 +102,16 @@ public final class HandsChart {
       g.setStroke(new BasicStroke(1));
       BeatStripPainter.line(g, x, top, x, foot);
       g.setColor(palette.ink3());
-      g.setFont(FONT);
+      g.setFont(Axis.FONT);
       g.drawString(label, (float) (x - half), (float) (foot + 16));
     }
   }
 
   private static void hand(
-      Graphics2D g, Scale scale, OneHand hand, double y, boolean filled, Palette palette) {
+      Graphics2D g, Axis axis, OneHand hand, double y, boolean filled, Palette palette) {
     if (hand.low() != null && hand.high() != null) {
-      double from = scale.clamped(hand.low());
-      double to = scale.clamped(hand.high());
+      double from = axis.clampedAt(hand.low());
+      double to = axis.clampedAt(hand.high());
       g.setColor(filled ? palette.inkBand() : palette.sheet());
       g.fill(new Rectangle2D.Double(from, y - 4.5, to - from, 9));
       g.setColor(palette.ink());
@@ -123,86 +119,25 @@ public final class HandsChart {
       BeatStripPainter.line(g, from, y - 4.5, to, y - 4.5);
       BeatStripPainter.line(g, from, y + 4.5, to, y + 4.5);
       // An interval that runs off the scale is left open at that end.
-      if (scale.inside(hand.low())) {
+      if (axis.contains(hand.low())) {
         BeatStripPainter.line(g, from, y - 4.5, from, y + 4.5);
       }
-      if (scale.inside(hand.high())) {
+      if (axis.contains(hand.high())) {
         BeatStripPainter.line(g, to, y - 4.5, to, y + 4.5);
       }
     }
     g.setColor(palette.ink2());
     g.setStroke(new BasicStroke(1.25f));
     for (double value : hand.trials()) {
-      BeatStripPainter.line(g, scale.x(value), y - 9, scale.x(value), y + 9);
+      BeatStripPainter.line(g, axis.at(value), y - 9, axis.at(value), y + 9);
     }
     if (hand.mean() != null) {
-      double x = scale.x(hand.mean());
+      double x = axis.at(hand.mean());
       g.setColor(filled ? palette.ink() : palette.sheet());
       g.fill(MarkShapes.disc(x, y, 6));
       g.setColor(palette.ink());
       g.setStroke(new BasicStroke(2.25f));
       g.draw(MarkShapes.disc(x, y, 6));
-    }
-  }
-
-  static String plain(BigDecimal value) {
-    BigDecimal stripped = value.signum() == 0 ? BigDecimal.ZERO : value.stripTrailingZeros();
-    return stripped.toPlainString().replace('-', '−');
-  }
-
-  /** A straight scale with round ticks. */
-  record Scale(BigDecimal from, BigDecimal to, BigDecimal step, double left, double right) {
-
-    /**
-     * Covers all values, and the ends of intervals as far as twice the values' spread allows, and
-     * ends where the quality does.
-     */
-    static Scale of(Quality quality, double[] values, double left, double right, double[] ends) {
-      double low = DoubleStream.of(values).min().orElseThrow();
-      double high = DoubleStream.of(values).max().orElseThrow();
-      double room = Math.max(high - low, Math.max(Math.abs(high) * 0.5, 0.1));
-      double least = Math.max(low - room, DoubleStream.of(ends).min().orElse(low));
-      double most = Math.min(high + room, DoubleStream.of(ends).max().orElse(high));
-      least = Math.max(quality.least(), Math.min(low - room * 0.1, least));
-      most = Math.min(quality.most(), Math.max(high + room * 0.1, most));
-      BigDecimal step = step((most - least) / TICKS);
-      BigDecimal from = rounded(least, step, RoundingMode.FLOOR);
-      return new Scale(from, rounded(most, step, RoundingMode.CEILING), step, left, right);
-    }
-
-    private static BigDecimal rounded(double value, BigDecimal step, RoundingMode mode) {
-      return BigDecimal.valueOf(value).divide(step, 0, mode).multiply(step);
-    }
-
-    private static BigDecimal step(double atLeast) {
-      BigDecimal decade = BigDecimal.ONE.scaleByPowerOfTen((int) Math.floor(Math.log10(atLeast)));
-      for (String factor : List.of("1", "2", "5")) {
-        BigDecimal step = decade.multiply(new BigDecimal(factor));
-        if (step.doubleValue() >= atLeast) {
-          return step;
-        }
-      }
-      return decade.multiply(BigDecimal.TEN);
-    }
-
-    double x(double value) {
-      double share = (value - from.doubleValue()) / (to.doubleValue() - from.doubleValue());
-      return left + share * (right - left);
-    }
-
-    double clamped(double value) {
-      return Math.max(left, Math.min(right, x(value)));
-    }
-
-    boolean inside(double value) {
-      return value >= from.doubleValue() && value <= to.doubleValue();
-    }
-
-    List<BigDecimal> ticks() {
-      int count = to.subtract(from).divide(step, 0, RoundingMode.HALF_EVEN).intValueExact();
-      return IntStream.rangeClosed(0, count)
-          .mapToObj(k -> from.add(step.multiply(BigDecimal.valueOf(k))))
-          .toList();
     }
   }
 }

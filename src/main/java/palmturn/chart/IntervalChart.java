@@ -2,49 +2,50 @@ package palmturn.chart;
 
 import java.awt.BasicStroke;
 import java.awt.Color;
-import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.Shape;
+import java.awt.geom.AffineTransform;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
-import java.util.Locale;
-import org.jfree.chart.JFreeChart;
-import org.jfree.chart.LegendItem;
-import org.jfree.chart.LegendItemCollection;
-import org.jfree.chart.axis.NumberAxis;
-import org.jfree.chart.block.BlockBorder;
-import org.jfree.chart.plot.ValueMarker;
-import org.jfree.chart.plot.XYPlot;
-import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
-import org.jfree.chart.title.LegendTitle;
-import org.jfree.chart.ui.HorizontalAlignment;
-import org.jfree.chart.ui.Layer;
-import org.jfree.chart.ui.RectangleEdge;
-import org.jfree.chart.ui.RectangleInsets;
-import org.jfree.data.xy.XYSeries;
-import org.jfree.data.xy.XYSeriesCollection;
+import java.util.function.DoubleConsumer;
+import java.util.stream.DoubleStream;
 import org.jspecify.annotations.Nullable;
 import palmturn.measure.SlapInterval;
 import palmturn.measure.SlapInterval.Use;
 import palmturn.measure.TurnClass;
 
 /**
- * Draws each interval against the time of its middle, in real time: the two turns have shapes of
- * their own, the median is a line, and what rhythm does not rest on is crossed.
+ * A chart of the intervals, each at the time of its middle, in real time: the two turns have shapes
+ * of their own, the median is a line, and pauses and missed turns, which rhythm leaves out, have
+ * the colour of faults.
  */
 public final class IntervalChart {
-  private static final Font FONT = Lato.regular(13);
   private static final BasicStroke MEDIAN_STROKE = new BasicStroke(1.5f);
+  private static final BasicStroke OUTLINE = new BasicStroke(1.75f);
+  private static final double GUTTER = 44;
+  private static final double HEAD = 28;
+  private static final double FOOT = 42;
+  private static final double LEGEND = 100;
   private static final double MS = 1000;
 
   private IntervalChart() {}
 
-  /** One kind of point: which intervals it shows, and how. */
+  /** One kind of point: the intervals it shows, and its shape. */
   private record Kind(String name, Use use, @Nullable TurnClass turn, Shape shape, boolean filled) {
     boolean shows(SlapInterval interval) {
       return interval.use() == use && (use != Use.RHYTHM || interval.turn() == turn);
+    }
+
+    void paint(Graphics2D g, double x, double y, Palette palette) {
+      Color color = use == Use.RHYTHM ? palette.ink() : palette.clay();
+      Shape moved = AffineTransform.getTranslateInstance(x, y).createTransformedShape(shape);
+      g.setColor(filled ? color : palette.sheet());
+      g.fill(moved);
+      g.setColor(color);
+      g.setStroke(OUTLINE);
+      g.draw(moved);
     }
   }
 
@@ -89,77 +90,59 @@ public final class IntervalChart {
    */
   public static void paint(
       Graphics2D g, Rectangle2D area, List<SlapInterval> intervals, double toS, Palette palette) {
-    XYSeriesCollection data = new XYSeriesCollection();
-    XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(false, true);
-    renderer.setUseOutlinePaint(true);
-    renderer.setUseFillPaint(true);
-    renderer.setDrawOutlines(true);
+    Rectangle2D plot =
+        new Rectangle2D.Double(
+            area.getX() + GUTTER,
+            area.getY() + HEAD,
+            area.getWidth() - GUTTER - 10,
+            area.getHeight() - HEAD - FOOT);
+    double medianMs = medianMs(intervals);
+    Axis time = Axis.of(0, toS, 6, plot.getMinX(), plot.getMaxX());
+    Axis duration = durations(intervals, plot.getMaxY(), plot.getMinY());
+    g.setStroke(new BasicStroke(1));
+    g.setColor(palette.edge());
+    g.draw(new Line2D.Double(plot.getMinX(), plot.getMinY(), plot.getMinX(), plot.getMaxY()));
+    g.draw(new Line2D.Double(plot.getMinX(), plot.getMaxY(), plot.getMaxX(), plot.getMaxY()));
+    time.paintBelow(g, plot.getMaxY(), " s", palette);
+    duration.paintBeside(g, plot.getMinX() - 8, palette);
+    g.setFont(Axis.FONT);
+    g.setColor(palette.ink2());
+    g.drawString("interval, ms", (float) area.getX(), (float) (plot.getMinY() - 10));
+    String foot = "seconds after the first slap";
+    double right = plot.getMaxX() - Labels.width(Axis.FONT, foot);
+    g.drawString(foot, (float) right, (float) (plot.getMaxY() + 37));
+    double y = duration.at(medianMs);
+    g.setStroke(MEDIAN_STROKE);
+    g.draw(new Line2D.Double(plot.getMinX(), y, plot.getMaxX(), y));
+    Legend legend = new Legend(g, area.getX() + LEGEND, plot.getMinY() - 10, palette);
     for (Kind kind : KINDS) {
-      XYSeries series = new XYSeries(kind.name(), false, true);
-      intervals.stream()
-          .filter(kind::shows)
-          .forEach(each -> series.add(each.midS(), each.durationS() * MS));
-      if (!series.isEmpty()) {
-        style(renderer, data.getSeriesCount(), kind, palette);
-        data.addSeries(series);
+      List<SlapInterval> shown = intervals.stream().filter(kind::shows).toList();
+      shown.forEach(
+          each -> kind.paint(g, time.at(each.midS()), duration.at(each.durationS() * MS), palette));
+      if (!shown.isEmpty()) {
+        legend.add(kind.name(), x -> kind.paint(g, x, legend.middle(), palette));
       }
     }
-    XYPlot plot =
-        new XYPlot(
-            data,
-            axis("seconds after the first slap", palette),
-            axis("interval, ms", palette),
-            renderer);
-    plot.getDomainAxis().setRange(0, toS);
-    plot.setDomainGridlinesVisible(false);
-    plot.setRangeGridlinesVisible(false);
-    plot.setBackgroundPaint(null);
-    plot.setOutlineVisible(false);
-    plot.setInsets(new RectangleInsets(2, 0, 2, 10));
-    double medianMs = medianMs(intervals);
-    plot.addRangeMarker(new ValueMarker(medianMs, palette.ink2(), MEDIAN_STROKE), Layer.BACKGROUND);
-    LegendItemCollection legend = plot.getLegendItems();
     legend.add(
-        new LegendItem(
-            "median " + Math.round(medianMs) + " ms",
-            null,
-            null,
-            null,
-            new Line2D.Double(-8, 0, 8, 0),
-            MEDIAN_STROKE,
-            palette.ink2()));
-    plot.setFixedLegendItems(legend);
-    JFreeChart chart = new JFreeChart(null, FONT, plot, false);
-    chart.setBackgroundPaint(null);
-    chart.setPadding(RectangleInsets.ZERO_INSETS);
-    chart.addSubtitle(legend(plot, palette));
-    chart.setElementHinting(false);
-    chart.draw(g, area);
+        "median " + Math.round(medianMs) + " ms",
+        x -> {
+          g.setColor(palette.ink2());
+          g.setStroke(MEDIAN_STROKE);
+          g.draw(new Line2D.Double(x - 8, legend.middle(), x + 8, legend.middle()));
+        });
   }
 
-  private static void style(
-      XYLineAndShapeRenderer renderer, int series, Kind kind, Palette palette) {
-    Color color = kind.use() == Use.RHYTHM ? palette.ink() : palette.clay();
-    renderer.setSeriesShape(series, kind.shape());
-    renderer.setSeriesPaint(series, color);
-    renderer.setSeriesOutlinePaint(series, color);
-    renderer.setSeriesOutlineStroke(series, new BasicStroke(1.75f));
-    renderer.setSeriesFillPaint(series, kind.filled() ? color : palette.sheet());
-  }
-
-  private static NumberAxis axis(String label, Palette palette) {
-    NumberAxis axis = new NumberAxis(label);
-    axis.setStandardTickUnits(NumberAxis.createIntegerTickUnits(Locale.ROOT));
-    axis.setAutoRangeIncludesZero(false);
-    axis.setLowerMargin(0.12);
-    axis.setUpperMargin(0.12);
-    axis.setLabelFont(FONT);
-    axis.setTickLabelFont(FONT);
-    axis.setLabelPaint(palette.ink2());
-    axis.setTickLabelPaint(palette.ink3());
-    axis.setAxisLinePaint(palette.edge());
-    axis.setTickMarkPaint(palette.edge());
-    return axis;
+  /** Returns an axis that covers all durations with an eighth of their range to either side. */
+  private static Axis durations(List<SlapInterval> intervals, double fromPx, double toPx) {
+    double[] ms =
+        intervals.stream()
+            .filter(each -> each.use() != Use.OTHER_SOURCE)
+            .mapToDouble(each -> each.durationS() * MS)
+            .toArray();
+    double low = DoubleStream.of(ms).min().orElseThrow();
+    double high = DoubleStream.of(ms).max().orElseThrow();
+    double room = Math.max(1, (high - low) / 8);
+    return Axis.of(low - room, high + room, 5, fromPx, toPx);
   }
 
   private static double medianMs(List<SlapInterval> intervals) {
@@ -172,15 +155,30 @@ public final class IntervalChart {
     return (sorted[(sorted.length - 1) / 2] + sorted[sorted.length / 2]) / 2;
   }
 
-  private static LegendTitle legend(XYPlot plot, Palette palette) {
-    LegendTitle legend = new LegendTitle(plot);
-    legend.setItemFont(FONT);
-    legend.setItemLabelPadding(new RectangleInsets(2, 4, 2, 16));
-    legend.setItemPaint(palette.ink2());
-    legend.setBackgroundPaint(null);
-    legend.setFrame(BlockBorder.NONE);
-    legend.setPosition(RectangleEdge.TOP);
-    legend.setHorizontalAlignment(HorizontalAlignment.LEFT);
-    return legend;
+  /** One row of signs with their names, from left to right. */
+  private static final class Legend {
+    private final Graphics2D g;
+    private final double baseline;
+    private final Palette palette;
+    private double x;
+
+    Legend(Graphics2D g, double x, double baseline, Palette palette) {
+      this.g = g;
+      this.x = x;
+      this.baseline = baseline;
+      this.palette = palette;
+    }
+
+    double middle() {
+      return baseline - Axis.LABEL_DROP;
+    }
+
+    void add(String name, DoubleConsumer sign) {
+      sign.accept(x + 8);
+      g.setFont(Axis.FONT);
+      g.setColor(palette.ink2());
+      g.drawString(name, (float) (x + 20), (float) baseline);
+      x += 20 + Labels.width(Axis.FONT, name) + 20;
+    }
   }
 }

@@ -6,7 +6,6 @@ import java.awt.Graphics2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
-import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
@@ -31,10 +30,9 @@ import palmturn.trial.Hand;
  * as a band, and the drills done between.
  */
 public final class ProgressChart {
-  /** What it needs at least, pixels. */
+  /** The least height of the drawing, pixels. */
   public static final double HEIGHT = 196;
 
-  private static final Font FONT = Lato.regular(13);
   private static final Font BOLD = Lato.bold(13);
   private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM", Locale.UK);
   private static final DateTimeFormatter DAY_AND_YEAR =
@@ -66,17 +64,16 @@ public final class ProgressChart {
     }
     double top = area.getMinY() + HEAD;
     double foot = area.getMaxY() - FOOT;
-    HandsChart.Scale scale =
-        HandsChart.Scale.of(quality, values(courses, limit), foot, top, ends(courses));
+    Axis axis = Axis.of(quality, values(courses, limit), ends(courses), foot, top);
     double width = (area.getWidth() - GUTTER - BETWEEN) / 2;
-    ticks(g, scale, area.getMinX() + GUTTER - 8, palette);
+    axis.paintBeside(g, area.getMinX() + GUTTER - 8, palette);
     for (Hand hand : List.of(Hand.LEFT, Hand.RIGHT)) {
       double left = area.getMinX() + GUTTER + (hand == Hand.LEFT ? 0 : width + BETWEEN);
       Panel panel =
           new Panel(
               g,
               palette,
-              scale,
+              axis,
               score.steps(),
               hand,
               new Rectangle2D.Double(left, top, width, foot - top));
@@ -109,46 +106,26 @@ public final class ProgressChart {
         .toArray();
   }
 
-  private static void ticks(Graphics2D g, HandsChart.Scale scale, double right, Palette palette) {
-    g.setFont(FONT);
-    g.setColor(palette.ink3());
-    for (BigDecimal tick : scale.ticks()) {
-      String label = HandsChart.plain(tick);
-      double y = scale.x(tick.doubleValue());
-      g.drawString(label, (float) (right - Labels.width(FONT, label)), (float) (y + 4.6));
-    }
-  }
-
   /** One hand's half of the chart. */
   private record Panel(
-      Graphics2D g,
-      Palette palette,
-      HandsChart.Scale scale,
-      List<Step> steps,
-      Hand hand,
-      Rectangle2D plot) {
+      Graphics2D g, Palette palette, Axis axis, List<Step> steps, Hand hand, Rectangle2D plot) {
 
     void ground(@Nullable Double limit) {
       g.setColor(palette.sheet());
       g.fill(plot);
-      g.setStroke(new BasicStroke(1));
-      g.setColor(palette.rule());
-      for (BigDecimal tick : scale.ticks()) {
-        double y = scale.x(tick.doubleValue());
-        BeatStripPainter.line(g, plot.getMinX(), y, plot.getMaxX(), y);
-      }
+      axis.paintGrid(g, plot.getMinX(), plot.getMaxX(), palette);
       g.setFont(BOLD);
       g.setColor(palette.ink());
       String name = hand == Hand.LEFT ? "Left hand" : "Right hand";
       g.drawString(name, (float) plot.getMinX(), (float) (plot.getMinY() - 10));
       if (limit != null) {
-        double y = scale.x(limit);
+        double y = axis.at(limit);
         g.setStroke(new BasicStroke(2.25f));
         BeatStripPainter.line(g, plot.getMaxX() - 14, y, plot.getMaxX(), y);
-        String words = "limit " + HandsChart.plain(BigDecimal.valueOf(limit));
-        g.setFont(FONT);
+        String words = "limit " + Axis.label(limit);
+        g.setFont(Axis.FONT);
         g.setColor(palette.ink2());
-        double right = plot.getMaxX() - Labels.width(FONT, words);
+        double right = plot.getMaxX() - Labels.width(Axis.FONT, words);
         g.drawString(words, (float) right, (float) (plot.getMinY() - 10));
       }
     }
@@ -162,20 +139,20 @@ public final class ProgressChart {
         Point from = points.get(i - 1);
         Point to = points.get(i);
         BeatStripPainter.line(
-            g, x(from.step()), scale.x(from.mean()), x(to.step()), scale.x(to.mean()));
+            g, x(from.step()), axis.at(from.mean()), x(to.step()), axis.at(to.mean()));
       }
       for (Point point : points) {
         double x = x(point.step());
         g.setColor(palette.ink2());
         g.setStroke(new BasicStroke(1.25f));
         for (double trial : point.trials()) {
-          BeatStripPainter.line(g, x - 9, scale.x(trial), x + 9, scale.x(trial));
+          BeatStripPainter.line(g, x - 9, axis.at(trial), x + 9, axis.at(trial));
         }
         g.setColor(hand == Hand.RIGHT ? palette.ink() : palette.sheet());
-        g.fill(MarkShapes.disc(x, scale.x(point.mean()), 5.5));
+        g.fill(MarkShapes.disc(x, axis.at(point.mean()), 5.5));
         g.setColor(palette.ink());
         g.setStroke(new BasicStroke(2.25f));
-        g.draw(MarkShapes.disc(x, scale.x(point.mean()), 5.5));
+        g.draw(MarkShapes.disc(x, axis.at(point.mean()), 5.5));
       }
     }
 
@@ -191,11 +168,11 @@ public final class ProgressChart {
         }
         if (upper.isEmpty()) {
           double x = x(points.get(0).step());
-          upper.add(new Point2D.Double(x, clamped(high)));
-          lower.add(0, new Point2D.Double(x, clamped(low)));
+          upper.add(new Point2D.Double(x, axis.clampedAt(high)));
+          lower.add(0, new Point2D.Double(x, axis.clampedAt(low)));
         }
-        upper.add(new Point2D.Double(x(point.step()), clamped(high)));
-        lower.add(0, new Point2D.Double(x(point.step()), clamped(low)));
+        upper.add(new Point2D.Double(x(point.step()), axis.clampedAt(high)));
+        lower.add(0, new Point2D.Double(x(point.step()), axis.clampedAt(low)));
       }
       if (upper.isEmpty()) {
         return;
@@ -207,10 +184,6 @@ public final class ProgressChart {
       band.closePath();
       g.setColor(palette.inkBand());
       g.fill(band);
-    }
-
-    private double clamped(double value) {
-      return Math.max(plot.getMinY(), Math.min(plot.getMaxY(), scale.x(value)));
     }
 
     /** The drills between blocks, and the days. */
@@ -253,7 +226,7 @@ public final class ProgressChart {
     }
 
     private double inside(double x, String words) {
-      double half = Labels.width(FONT, words) / 2 + 4;
+      double half = Labels.width(Axis.FONT, words) / 2 + 4;
       return Math.max(plot.getMinX() + half - 4, Math.min(plot.getMaxX() - half + 4, x));
     }
 

@@ -1,11 +1,10 @@
 package palmturn.chart;
 
 import java.awt.BasicStroke;
-import java.awt.Font;
 import java.awt.Graphics2D;
 import java.math.BigDecimal;
 
-/** Draws a beat strip's time axis: real seconds from the window's start, and the frames. */
+/** The time axis of a beat strip: real seconds from the window's start, and the frames. */
 final class TimeAxis {
   private static final BigDecimal[] STEPS = {
     new BigDecimal("0.1"),
@@ -20,7 +19,6 @@ final class TimeAxis {
   };
   private static final double LABEL_ROOM = 100;
   private static final double TICK_ROOM = 8;
-  private static final Font FONT = Lato.regular(13);
 
   private TimeAxis() {}
 
@@ -40,44 +38,27 @@ final class TimeAxis {
     double zeroS = strip.window() == null ? 0 : strip.window().fromS();
     double fromReal = strip.scale().realBetween(zeroS, view.fromS());
     double toReal = strip.scale().realBetween(zeroS, view.timeS(view.rightX()));
-    double pixelsPerReal = (view.rightX() - view.leftX()) / (toReal - fromReal);
-    BigDecimal step = step(pixelsPerReal);
-    ticks(g, strip, fromReal, toReal, step.doubleValue() / 10);
-    long first = (long) Math.ceil(fromReal / step.doubleValue() - 1e-9);
-    for (long k = first; ; k++) {
-      BigDecimal real = step.multiply(BigDecimal.valueOf(k));
-      double x = view.leftX() + (real.doubleValue() - fromReal) * pixelsPerReal;
-      if (x > view.rightX() + 1e-6) {
-        break;
+    double pixelsPerS = (view.rightX() - view.leftX()) / (toReal - fromReal);
+    BigDecimal step = step(pixelsPerS);
+    Axis seconds = new Axis(fromReal, toReal, step, view.leftX(), view.rightX());
+    BigDecimal minor = step.movePointLeft(1);
+    if (minor.doubleValue() * pixelsPerS >= TICK_ROOM) {
+      Axis tenths = new Axis(fromReal, toReal, minor, view.leftX(), view.rightX());
+      for (BigDecimal tick : tenths.ticks()) {
+        double x = tenths.at(tick.doubleValue());
+        BeatStripPainter.line(g, x, axis, x, axis + 3);
       }
+    }
+    for (BigDecimal tick : seconds.ticks()) {
+      double x = seconds.at(tick.doubleValue());
       if (inWindow(strip, x)) {
         g.setColor(palette.rule());
         BeatStripPainter.line(g, x, top, x, axis);
       }
-      g.setColor(palette.edge());
-      BeatStripPainter.line(g, x, axis, x, axis + 5);
-      if (!strip.words()) {
-        continue;
+      Axis.paintTick(g, x, axis, palette);
+      if (strip.words()) {
+        Axis.paintLabel(g, x, axis, Axis.label(tick) + " s", palette);
       }
-      String label = label(real);
-      g.setFont(FONT);
-      g.setColor(palette.ink3());
-      double half = Labels.width(FONT, label) / 2;
-      g.drawString(label, (float) (x - half), (float) (axis + 19));
-    }
-  }
-
-  private static void ticks(
-      Graphics2D g, BeatStrip strip, double fromReal, double toReal, double stepReal) {
-    BeatStrip.View view = strip.view();
-    double pixels = (view.rightX() - view.leftX()) / (toReal - fromReal);
-    if (stepReal * pixels < TICK_ROOM) {
-      return;
-    }
-    double axis = strip.lanes().axisY();
-    for (long k = (long) Math.ceil(fromReal / stepReal); k * stepReal <= toReal; k++) {
-      double x = view.leftX() + (k * stepReal - fromReal) * pixels;
-      BeatStripPainter.line(g, x, axis, x, axis + 3);
     }
   }
 
@@ -95,10 +76,5 @@ final class TimeAxis {
       }
     }
     return STEPS[STEPS.length - 1];
-  }
-
-  private static String label(BigDecimal seconds) {
-    BigDecimal plain = seconds.signum() == 0 ? BigDecimal.ZERO : seconds.stripTrailingZeros();
-    return plain.toPlainString().replace('-', '−') + " s";
   }
 }

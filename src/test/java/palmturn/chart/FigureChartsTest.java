@@ -53,17 +53,14 @@ class FigureChartsTest {
   @Test
   void aScaleEndsWhereItsQualityDoes() {
     double[] shares = {100, 92, 81};
-    HandsChart.Scale clean =
-        HandsChart.Scale.of(Quality.ACCURACY, shares, 0, 100, new double[] {71, 100});
-    assertEquals(100, clean.to().doubleValue());
-    assertEquals(100, clean.x(100));
-    HandsChart.Scale speed =
-        HandsChart.Scale.of(Quality.SPEED, new double[] {0.2, 3}, 0, 100, new double[] {-1, 6});
-    assertEquals(0, speed.from().doubleValue());
-    assertTrue(speed.to().doubleValue() >= 3);
-    HandsChart.Scale slowDown =
-        HandsChart.Scale.of(Quality.ENDURANCE, new double[] {-2, 3}, 0, 100, new double[] {});
-    assertTrue(slowDown.from().doubleValue() < -2);
+    Axis clean = Axis.of(Quality.ACCURACY, shares, new double[] {71, 100}, 0, 100);
+    assertEquals(100, clean.to());
+    assertEquals(100, clean.at(100));
+    Axis speed = Axis.of(Quality.SPEED, new double[] {0.2, 3}, new double[] {-1, 6}, 0, 100);
+    assertEquals(0, speed.from());
+    assertTrue(speed.to() >= 3);
+    Axis slowDown = Axis.of(Quality.ENDURANCE, new double[] {-2, 3}, new double[] {}, 0, 100);
+    assertTrue(slowDown.from() < -2);
   }
 
   @Test
