@@ -2,7 +2,8 @@
 rem Starts Palmturn from its sources, building it the first time.
 setlocal
 set "HOME_DIR=%~dp0.."
-set "JAR=%HOME_DIR%\target\palmturn.jar"
+if not defined PALMTURN_JAR set "PALMTURN_JAR=palmturn.jar"
+set "JAR=%HOME_DIR%\target\%PALMTURN_JAR%"
 if defined JAVA_HOME (set "JAVA=%JAVA_HOME%\bin\java.exe") else (set "JAVA=java.exe")
 "%JAVA%" -version >nul 2>&1
 if errorlevel 1 (

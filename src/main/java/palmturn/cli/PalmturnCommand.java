@@ -6,11 +6,9 @@ import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
-import palmturn.store.StoreException;
 import palmturn.work.UserError;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.ScopeType;
 
 /** The program's root command; alone it opens the app. */
@@ -51,18 +49,12 @@ import picocli.CommandLine.ScopeType;
       VerifyCommand.class,
       ModelsCommand.class
     })
-public final class PalmturnCommand implements Callable<Integer> {
+public final class PalmturnCommand extends RootCommand implements Callable<Integer> {
   public static final int DONE = 0;
   public static final int WRONG_DATA = 1;
   public static final int WRONG_USE = 2;
 
   private final AppStarter app;
-
-  @Option(
-      names = "--debug",
-      scope = ScopeType.INHERIT,
-      description = "Show where an error came from.")
-  private boolean debug;
 
   private PalmturnCommand(AppStarter app) {
     this.app = app;
@@ -85,54 +77,13 @@ public final class PalmturnCommand implements Callable<Integer> {
    * @return the exit status
    */
   public static int run(String[] args, PrintWriter out, PrintWriter err, AppStarter app) {
-    PalmturnCommand root = new PalmturnCommand(app);
-    CommandLine line = new CommandLine(root, new Factory(app));
-    line.setOut(out);
-    line.setErr(err);
-    line.setCaseInsensitiveEnumValuesAllowed(true);
-    line.setParameterExceptionHandler(
-        (e, given) -> {
-          e.getCommandLine().getErr().println("palmturn: " + oneLine(e.getMessage()));
-          e.getCommandLine()
-              .getErr()
-              .printf("Try '%s --help'.%n", e.getCommandLine().getCommandSpec().qualifiedName());
-          return WRONG_USE;
-        });
-    line.setExecutionExceptionHandler((e, where, parsed) -> root.report(e, where.getErr()));
-    try {
-      return line.execute(args);
-    } finally {
-      out.flush();
-      err.flush();
-    }
+    return new PalmturnCommand(app).run(new Factory(app), args, out, err);
   }
 
   @Override
   public Integer call() throws UserError {
     app.start(null);
     return DONE;
-  }
-
-  /** Prints an error on one line, and where it came from if that was asked for. */
-  int report(Exception error, PrintWriter err) {
-    if (debug) {
-      error.printStackTrace(err);
-    }
-    if (error instanceof UserError || error instanceof StoreException) {
-      err.println("palmturn: " + oneLine(error.getMessage()));
-    } else {
-      err.println(
-          "palmturn: something went wrong inside (%s): run again with --debug and report it"
-              .formatted(oneLine(error.toString())));
-    }
-    return WRONG_DATA;
-  }
-
-  private static String oneLine(@Nullable String text) {
-    // A file's name may hold what a terminal takes for orders.
-    return text == null
-        ? ""
-        : text.strip().replaceAll("\\s*\\R\\s*", "; ").replaceAll("\\p{Cc}", "?");
   }
 
   /** Gives the commands that open the app what they need. */
@@ -150,7 +101,7 @@ public final class PalmturnCommand implements Callable<Integer> {
   }
 
   /** Reads the version that the build wrote. */
-  static final class Version implements CommandLine.IVersionProvider {
+  public static final class Version implements CommandLine.IVersionProvider {
     @Override
     public String[] getVersion() {
       String version = PalmturnCommand.class.getPackage().getImplementationVersion();

@@ -1,6 +1,7 @@
 package palmturn.lab;
 
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
@@ -37,6 +38,7 @@ import picocli.CommandLine.Spec;
           + " by sound and motion. Times are ratios taken in the same run."
     })
 public final class BenchCommand implements Callable<Integer> {
+  /** Any would do: the same athletes at every run. */
   private static final long SEED = 20260714;
 
   @Spec private CommandSpec spec;
@@ -90,24 +92,81 @@ public final class BenchCommand implements Callable<Integer> {
   @Option(names = "--markdown", description = "Print the figures as tables for a document.")
   private boolean markdown;
 
+  @Option(
+      names = "--docs",
+      paramLabel = "DIR",
+      description = {
+        "Write the tables into the pages of this folder, docs/measured, between their marks, with",
+        "command, commit and date: estimate.md, with --shape shape.md. The bundled clips are always",
+        "measured then, --clips adds to them."
+      })
+  private @Nullable Path docs;
+
   @Override
   public Integer call() throws Exception {
     if (!shape && (lite || aroundContacts)) {
       throw new ParameterException(
           spec.commandLine(), "--lite and --around-contacts go with --shape");
     }
+    if (docs != null) {
+      if (json || markdown || steps != null || athletes != null) {
+        throw new ParameterException(
+            spec.commandLine(), "--docs goes with --clips, --shape and its options alone");
+      }
+      return docs(docs);
+    }
     return shape ? shape() : figures();
+  }
+
+  private int docs(Path folder) throws UserError, InterruptedException {
+    MeasuredPage page = MeasuredPage.read(folder.resolve(shape ? "shape.md" : "estimate.md"));
+    List<Path> folders = new ArrayList<>(List.of(Demo.bundledClips(Home.folder())));
+    if (clips != null) {
+      folders.addAll(clips);
+    }
+    String load = MeasuredRun.load();
+    List<String> failed = new ArrayList<>();
+    StringBuilder tables = new StringBuilder();
+    try (Bar bar = Bar.on(spec)) {
+      if (shape) {
+        for (Path each : folders) {
+          ShapeResult result = shape(List.of(each), bar);
+          failed.addAll(result.failed());
+          tables.append(
+              "\n### Clips of `%s`\n\n%s"
+                  .formatted(each.toAbsolutePath().normalize().getFileName(), result.markdown()));
+        }
+      } else {
+        BenchResult result = new Bench(Estimating.standard()).run(folders, bar);
+        failed.addAll(result.failed());
+        tables.append("\n").append(result.markdown());
+      }
+    }
+    String command = "tools/lab bench %s--docs docs/measured --clips …".formatted(options());
+    page.write(
+        MeasuredRun.line(Home.folder(), command, folders, load, Clock.systemUTC()) + "\n" + tables);
+    return status(failed);
+  }
+
+  private String options() {
+    return (shape ? "--shape " : "")
+        + (lite ? "--lite " : "")
+        + (aroundContacts ? "--around-contacts " : "");
+  }
+
+  private ShapeResult shape(List<Path> folders, Bar bar) throws UserError {
+    Path networks = LandmarkModels.ofThisUser().installed();
+    Estimating estimating =
+        networks == null
+            ? Estimating.standard()
+            : Estimating.using(new NetworkUse(networks, lite, !aroundContacts));
+    return new Bench(estimating).shape(folders, networks != null, bar);
   }
 
   private int shape() throws UserError {
     ShapeResult result;
     try (Bar bar = Bar.on(spec)) {
-      Path networks = LandmarkModels.ofThisUser().installed();
-      Estimating estimating =
-          networks == null
-              ? Estimating.standard()
-              : Estimating.using(new NetworkUse(networks, lite, !aroundContacts));
-      result = new Bench(estimating).shape(folders(), networks != null, bar);
+      result = shape(folders(), bar);
     }
     if (json) {
       spec.commandLine().getOut().print(result.json());

@@ -2,6 +2,7 @@ package palmturn.lab;
 
 import java.io.PrintWriter;
 import palmturn.cli.PalmturnCommand;
+import palmturn.cli.RootCommand;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 
@@ -10,15 +11,36 @@ import picocli.CommandLine.Command;
     name = "lab",
     description = "Draws clips with known truth and measures Palmturn on them; for developers.",
     mixinStandardHelpOptions = true,
+    versionProvider = PalmturnCommand.Version.class,
     scope = CommandLine.ScopeType.INHERIT,
     sortOptions = false,
-    subcommands = {DrawCommand.class, BenchCommand.class})
-public final class Lab {
+    footer = {
+      "",
+      "tools/lab screenshots DIR writes a picture of every state of the window, by a run of tests.",
+      "Exit status: 0 done, 1 something wrong with the data, 2 wrong use."
+    },
+    subcommands = {
+      DrawCommand.class,
+      BenchCommand.class,
+      OnsetsCommand.class,
+      ElbowCommand.class,
+      NetworksCommand.class,
+      FuzzCommand.class,
+      GoldenCommand.class
+    })
+public final class Lab extends RootCommand {
   private Lab() {}
 
   public static void main(String[] args) {
-    PrintWriter out = PalmturnCommand.utf8(System.out);
-    PrintWriter err = PalmturnCommand.utf8(System.err);
-    System.exit(new CommandLine(new Lab()).setOut(out).setErr(err).execute(args));
+    System.exit(run(args, PalmturnCommand.utf8(System.out), PalmturnCommand.utf8(System.err)));
+  }
+
+  /**
+   * Runs one command line.
+   *
+   * @return the exit status
+   */
+  static int run(String[] args, PrintWriter out, PrintWriter err) {
+    return new Lab().run(CommandLine.defaultFactory(), args, out, err);
   }
 }

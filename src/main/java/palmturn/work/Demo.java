@@ -13,7 +13,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import palmturn.clip.Progress;
-import palmturn.lab.draw.HastyReader;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
 import palmturn.trial.Block;
@@ -35,8 +34,6 @@ public final class Demo {
   private static final String SECOND = "B";
   private static final String REVIEWER = "QM";
   private static final String SETTLED = "right-baseline-1";
-  private static final String OPEN = "left-baseline-1";
-  private static final long HASTE = 7;
   private static final LocalDate DATE = LocalDate.of(2026, 11, 14);
 
   private static final Instant WRITTEN = Instant.parse("2026-11-16T09:00:00Z");
@@ -107,8 +104,13 @@ public final class Demo {
             MarksFiles.text(marks), marks, READER, added.trial().clip().medianFrameS());
     try {
       made.keep(id, reading, "Marks of the demo's reader");
-      if (id.name().equals(SETTLED) || id.name().equals(OPEN)) {
-        made.keep(id, HastyReader.read(reading, SECOND, HASTE), "Marks of the second reader");
+      Path second = clips.resolve(id.name() + ".marks-b.csv");
+      if (Files.exists(second)) {
+        made.keep(
+            id,
+            MarksFiles.reading(
+                MarksFiles.text(second), second, SECOND, added.trial().clip().medianFrameS()),
+            "Marks of the second reader");
       }
       if (id.name().equals(SETTLED)) {
         settle(made, id);

@@ -28,7 +28,7 @@ import palmturn.work.Sessions;
 
 /**
  * Writes a picture of every state of the window, in both themes, for people to look at: {@code
- * tools/screenshots DIR}. Left out of an ordinary test run.
+ * tools/lab screenshots DIR}. Left out of an ordinary test run.
  */
 @EnabledIfSystemProperty(named = "screenshots", matches = ".+")
 class ScreenshotsTest extends Shots {

@@ -38,9 +38,7 @@ class ExitStatusTest {
         "agree",
         "report",
         "verify",
-        "models",
-        "synth",
-        "bench"
+        "models"
       })
   void everyCommandHasHelp(String command) {
     Run run = Run.of(command, "--help");

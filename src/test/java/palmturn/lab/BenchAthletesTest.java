@@ -17,7 +17,7 @@ class BenchAthletesTest {
    */
   @Test
   void intervalsOfDrawnAthletesHoldTheTruthMoreOftenThanNot() throws Exception {
-    Run run = Run.of("bench", "--athletes", "30", "--json");
+    Run run = LabRun.of("bench", "--athletes", "30", "--json");
     assertEquals(PalmturnCommand.DONE, run.status(), run.err());
     Map<String, Double> rows = new HashMap<>();
     for (JsonNode row : new ObjectMapper().readTree(run.out()).get("rows")) {

@@ -18,7 +18,7 @@ class BenchShapeTest {
       String name = "right-baseline-1" + end;
       Files.copy(Path.of("sample-clips-synthetic", name), folder.resolve(name));
     }
-    Run run = Run.of("bench", "--shape", "--clips", folder.toString());
+    Run run = LabRun.of("bench", "--shape", "--clips", folder.toString());
     assertEquals(PalmturnCommand.DONE, run.status(), run.err());
     assertTrue(run.out().startsWith("shape: not installed"), run.out());
     assertTrue(run.out().contains("one named, without shape"), run.out());
@@ -27,7 +27,7 @@ class BenchShapeTest {
   @Test
   void howTheNetworksLookIsRefusedWhereTheShapeIsNotMeasured() {
     for (String how : new String[] {"--lite", "--around-contacts"}) {
-      Run run = Run.of("bench", how);
+      Run run = LabRun.of("bench", how);
       assertEquals(PalmturnCommand.WRONG_USE, run.status());
       assertTrue(run.err().contains("go with --shape"), run.err());
     }

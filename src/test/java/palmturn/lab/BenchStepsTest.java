@@ -14,7 +14,8 @@ import palmturn.cli.Run;
 class BenchStepsTest {
   @Test
   void benchTimesStepsThroughAClipAndNothingElse() throws Exception {
-    Run run = Run.of("bench", "--steps", "sample-clips-synthetic/right-baseline-1.mp4", "--json");
+    Run run =
+        LabRun.of("bench", "--steps", "sample-clips-synthetic/right-baseline-1.mp4", "--json");
     assertEquals(PalmturnCommand.DONE, run.status(), run.err());
     JsonNode rows = new ObjectMapper().readTree(run.out()).get("rows");
     Set<String> ids = new HashSet<>();
@@ -27,7 +28,7 @@ class BenchStepsTest {
 
   @Test
   void aClipThatIsNotThereIsSaidInOneLine() {
-    Run run = Run.of("bench", "--steps", "none.mp4");
+    Run run = LabRun.of("bench", "--steps", "none.mp4");
     assertEquals(PalmturnCommand.WRONG_DATA, run.status());
     assertEquals(1, run.errorLines());
   }

@@ -18,6 +18,12 @@ import palmturn.trial.Hand;
  * middle.
  */
 public final class DemoSet {
+  /** The clips that have a second reader's marks too. */
+  static final List<String> READ_TWICE = List.of("right-baseline-1", "left-baseline-1");
+
+  /** Any would do; the bundled marks were drawn with this one. */
+  static final long SECOND_READER_SEED = 7;
+
   private DemoSet() {}
 
   /** Returns the clips in the order they are told to have been filmed in: right, left, in turn. */

@@ -21,7 +21,10 @@ import java.util.function.DoubleConsumer;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.Progress;
 import palmturn.report.MarksCsv;
+import palmturn.report.MarksFormatException;
+import palmturn.trial.Extra;
 import palmturn.trial.Reading;
+import palmturn.trial.StartedFrom;
 import palmturn.work.UserError;
 
 /**
@@ -36,12 +39,38 @@ public final class SyntheticClips {
   }
 
   /**
-   * Draws the bundled session's twelve clips.
+   * Draws the bundled session's twelve clips, and a second reader's marks of two of them.
    *
    * @throws UserError if the folder can't be written
    */
   public static void demo(Path folder, Progress progress) throws UserError {
     all(DemoSet.clips(), folder, 1, progress);
+    secondReader(folder);
+  }
+
+  /**
+   * Writes {@code NAME.marks-b.csv}, by a hasty reader B, beside the marks of the careful one.
+   *
+   * @throws UserError if the marks in the folder can't be read, or none can be written there
+   */
+  static void secondReader(Path folder) throws UserError {
+    for (String name : DemoSet.READ_TWICE) {
+      try {
+        // The marks were written with their resolution: the default is never taken.
+        MarksCsv.Marks careful = MarksCsv.parse(Files.readString(marks(folder, name)), Double.NaN);
+        Reading first =
+            new Reading(
+                "A", true, StartedFrom.NOTHING, careful.slaps(), careful.spans(), Extra.NONE);
+        Files.writeString(
+            folder.resolve(name + ".marks-b.csv"),
+            MarksCsv.write(HastyReader.read(first, "B", DemoSet.SECOND_READER_SEED)));
+      } catch (IOException | MarksFormatException e) {
+        throw new UserError(
+            "can't write a second reader's marks of %s into %s: %s"
+                .formatted(name, folder, e.getMessage()),
+            e);
+      }
+    }
   }
 
   /**

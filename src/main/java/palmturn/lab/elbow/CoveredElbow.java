@@ -1,6 +1,6 @@
 package palmturn.lab.elbow;
 
-import java.io.IOException;
+import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.EnumSet;
@@ -16,9 +16,8 @@ import palmturn.trial.Estimate.Burst;
 import palmturn.trial.Point;
 
 /**
- * Drawn clips whose elbow something covers for a while, up to the moment at which it is farthest
- * out. Prints what the path then says, one clip and cover a line: {@code CoveredElbow TRUTH.json
- * …}.
+ * A drawn clip whose elbow something covers for a while, up to the moment at which it is farthest
+ * out.
  *
  * @param truth of the clip with the cover
  * @param fromS the first covered moment
@@ -28,11 +27,16 @@ public record CoveredElbow(ElbowTruth truth, double fromS, double toS) {
   /** Farther off than this a path is wrong, whatever else is known of the clip. */
   static final double WRONG_CM = 2;
 
+  /** As long as an arm that swings past hides it. */
   private static final double COVERED_S = 0.6;
+
+  /** Wide enough to hide the whole elbow as the band goes by. */
   private static final double BAND_CM = 12;
+
+  /** Light that a deep indoor shadow leaves. */
   private static final double SHADOW_LIGHT = 0.35;
 
-  /** What covers it. */
+  /** A thing that covers it. */
   public enum Cover {
     /** A grey disc. */
     GREY(7, true),
@@ -191,46 +195,48 @@ public record CoveredElbow(ElbowTruth truth, double fromS, double toS) {
     return path.gaps().stream().anyMatch(gap -> gap.startS() < timeS && gap.endS() > timeS);
   }
 
-  public static void main(String[] files) throws Exception {
+  /** Prints the wrong frames of some clips under each cover, each on a line. */
+  public static void print(List<Path> files, PrintWriter out) throws Exception {
     Path folder = Files.createTempDirectory("covered");
-    System.out.println("clip                                      frames  told  wrong  lost, s");
+    out.println("clip                                      frames  seen  wrong  lost, s");
     long[] sum = new long[3];
-    for (String file : files) {
-      ElbowTruth truth = ElbowTruth.read(Path.of(file));
+    for (Path file : files) {
+      ElbowTruth truth = ElbowTruth.read(file);
       for (Cover cover : EnumSet.complementOf(EnumSet.of(Cover.SHADOW))) {
         CoveredElbow covered = write(truth, cover, folder);
         ElbowPath path = ElbowErrors.follow(covered.truth(), 0, 0).path();
         int frames = ClipFile.open(covered.truth().clip()).frames().size();
-        int told = path == null ? 0 : path.timesS().size();
+        int tracked = path == null ? 0 : path.timesS().size();
         long wrong = path == null ? 0 : covered.wrong(path);
-        print(covered, frames, told, wrong, path == null ? List.of() : path.gaps());
+        printLine(out, covered, frames, tracked, wrong, path == null ? List.of() : path.gaps());
         sum[0] += frames;
-        sum[1] += told;
+        sum[1] += tracked;
         sum[2] += wrong;
-        remove(covered.truth().clip());
+        Files.delete(covered.truth().clip());
       }
     }
     Files.delete(folder);
-    System.out.printf("all: %d frames, %d told, %d wrong%n", sum[0], sum[1], sum[2]);
+    out.printf("all: %d frames, %d tracked, %d wrong%n", sum[0], sum[1], sum[2]);
   }
 
-  private static void print(
-      CoveredElbow covered, int frames, int told, long wrong, List<Burst> gaps) {
-    System.out.printf(
+  private static void printLine(
+      PrintWriter out,
+      CoveredElbow covered,
+      int frames,
+      int tracked,
+      long wrong,
+      List<Burst> gaps) {
+    out.printf(
         Locale.ROOT,
         "%-40.40s  %6d  %4d  %5d  covered %.2f-%.2f, lost %s%n",
         covered.truth().clip().getFileName(),
         frames,
-        told,
+        tracked,
         wrong,
         covered.fromS(),
         covered.toS(),
         gaps.stream()
             .map(gap -> String.format(Locale.ROOT, "%.2f-%.2f", gap.startS(), gap.endS()))
             .toList());
-  }
-
-  private static void remove(Path clip) throws IOException {
-    Files.delete(clip);
   }
 }

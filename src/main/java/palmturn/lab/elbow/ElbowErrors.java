@@ -1,5 +1,6 @@
 package palmturn.lab.elbow;
 
+import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -24,17 +25,15 @@ import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate.EstimatedSpan;
 import palmturn.trial.Point;
 
-/**
- * Prints how far the elbow's path is from the truth, one clip a line: {@code ElbowErrors [--off CM
- * | --found] TRUTH.json …}. With {@code --off} the given place is wrong by that much, to four sides
- * in turn; with {@code --found} it is the one that the program finds.
- */
+/** Distances of the elbow's path from the truth, with the elbow's place given or searched for. */
 public final class ElbowErrors {
+  /** The displacement, cm, over which a path counts as out in these runs. */
   static final double LIMIT_CM = 3;
 
-  /** What the path is to be known to. */
+  /** The error, cm, that the path is to keep to where place and scale are given. */
   public static final double CLOSE_CM = 0.3;
 
+  /** A smaller blob is no arm: cells of the motion grid. */
   private static final int MIN_CELLS = 300;
 
   private ElbowErrors() {}
@@ -71,32 +70,29 @@ public final class ElbowErrors {
         Progress.NONE);
   }
 
-  public static void main(String[] args) throws Exception {
-    List<String> files = new ArrayList<>(Arrays.asList(args));
-    double off = 0;
-    if (files.get(0).equals("--off")) {
-      off = Double.parseDouble(files.get(1));
-      files = files.subList(2, files.size());
-    }
+  /**
+   * Prints the errors of some clips, each on a line.
+   *
+   * @param off error of the given place, cm, to four sides in turn; 0 for none
+   * @param search whether the place is the one that the elbow finder finds
+   */
+  public static void print(List<Path> files, double off, boolean search, PrintWriter out)
+      throws Exception {
     double[][] sides =
         off == 0 ? new double[][] {{0, 0}} : new double[][] {{1, 0}, {-1, 0}, {0, 1}, {0, -1}};
-    boolean search = files.get(0).equals("--found");
-    if (search) {
-      files = files.subList(1, files.size());
-    }
     List<Double> all = new ArrayList<>();
-    System.out.println(
+    out.println(
         "clip                       off, cm    p95 cm  max cm  within 0.3  peak / true cm  gaps  out"
             + "  ms/frame");
-    for (String file : files) {
-      ElbowTruth truth = ElbowTruth.read(Path.of(file));
+    for (Path file : files) {
+      ElbowTruth truth = ElbowTruth.read(file);
       for (double[] side : sides) {
         double offRight = off * side[0];
         double offDown = off * side[1];
         if (search) {
           Place place = find(ClipFile.open(truth.clip()));
           if (place == null) {
-            System.out.println(truth.clip().getFileName() + " not found");
+            out.println(truth.clip().getFileName() + " not found");
             continue;
           }
           offRight = (place.at().x() - truth.elbow().x()) * truth.cmPerPixel();
@@ -107,18 +103,18 @@ public final class ElbowErrors {
         double ms = (System.nanoTime() - start) / 1e6;
         ElbowPath path = followed.path();
         if (path == null) {
-          System.out.println(truth.clip().getFileName() + " " + followed.warnings());
+          out.println(truth.clip().getFileName() + " " + followed.warnings());
           continue;
         }
         double[] errors = errorsCm(path, truth);
         Arrays.stream(errors).forEach(all::add);
-        List<EstimatedSpan> out = ElbowDrift.out(path, LIMIT_CM);
+        List<EstimatedSpan> spans = ElbowDrift.out(path, LIMIT_CM);
         double peak = 0;
         for (double timeS : path.timesS()) {
           Point way = truth.wayCm(timeS);
           peak = Math.max(peak, Math.hypot(way.x(), way.y()));
         }
-        System.out.printf(
+        out.printf(
             Locale.ROOT,
             "%-26s %+4.1f %+4.1f  %6.2f  %6.2f  %8.1f %%  %5.2f / %5.2f   %3d  %s  %5.2f%n",
             truth.clip().getFileName(),
@@ -130,7 +126,7 @@ public final class ElbowErrors {
             path.maxCm(),
             peak,
             path.gaps().size(),
-            out.stream()
+            spans.stream()
                 .map(
                     s ->
                         String.format(
@@ -139,7 +135,7 @@ public final class ElbowErrors {
             ms / path.timesS().size());
       }
     }
-    System.out.println(pooled(all));
+    out.println(pooled(all));
   }
 
   /** Returns a line on the errors of all clips together. */

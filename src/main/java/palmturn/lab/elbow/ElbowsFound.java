@@ -1,5 +1,6 @@
 package palmturn.lab.elbow;
 
+import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -16,8 +17,8 @@ import palmturn.trial.Point;
 import palmturn.work.LandmarkModels;
 
 /**
- * Prints how far the moving elbow's path is from the truth where nobody points at the elbow and the
- * landmark networks are used, one clip a line: {@code ElbowsFound TRUTH.json …}.
+ * Distances of the moving elbow's path from the truth where nobody points at the elbow and the
+ * landmark networks are used.
  */
 public final class ElbowsFound {
   private ElbowsFound() {}
@@ -32,15 +33,16 @@ public final class ElbowsFound {
         .elbow();
   }
 
-  public static void main(String[] files) throws Exception {
-    System.out.println(
+  /** Prints the errors of some clips, each on a line. */
+  public static void print(List<Path> files, PrintWriter out) throws Exception {
+    out.println(
         "clip                                      off cm  p95 cm  within 0.3  within 1  peak / true");
     List<Double> all = new ArrayList<>();
-    for (String file : files) {
-      ElbowTruth truth = ElbowTruth.read(Path.of(file));
+    for (Path file : files) {
+      ElbowTruth truth = ElbowTruth.read(file);
       ElbowPath path = find(truth, LandmarkModels.inDataFolder().folder());
       if (path == null) {
-        System.out.println(truth.clip().getFileName() + " not found");
+        out.println(truth.clip().getFileName() + " not found");
         continue;
       }
       double[] errors = ElbowErrors.errorsCm(path, truth);
@@ -52,7 +54,7 @@ public final class ElbowsFound {
         farthestTrue = Math.max(farthestTrue, Math.hypot(way.x(), way.y()));
         farthest = Math.max(farthest, path.distancePx().get(i) * truth.cmPerPixel());
       }
-      System.out.printf(
+      out.printf(
           Locale.ROOT,
           "%-40.40s  %6.1f  %6.2f  %8.1f %%  %6.1f %%  %5.2f / %5.2f%n",
           truth.clip().getFileName(),
@@ -65,6 +67,6 @@ public final class ElbowsFound {
           farthest,
           farthestTrue);
     }
-    System.out.println(ElbowErrors.pooled(all));
+    out.println(ElbowErrors.pooled(all));
   }
 }

@@ -2,7 +2,9 @@ package palmturn.lab.elbow;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import palmturn.clip.ClipFile;
 import palmturn.clip.Progress;
@@ -14,26 +16,27 @@ import palmturn.trial.Estimate.ElbowInSpace;
 import palmturn.work.LandmarkModels;
 
 /**
- * Prints how far the moving elbow's way is from its true way in space, as seen in the picture and
- * as told in space, one clip a line: {@code ElbowsInSpace TRUTH.json …}. The elbow's place in the
- * first picture and the scale there are given; the forearm's length is not.
+ * The moving elbow's displacement in the picture and in space, against its true displacement in
+ * space. The elbow's place in the first picture and the scale there are given; the forearm's length
+ * is not.
  */
-final class ElbowsInSpace {
+public final class ElbowsInSpace {
   private ElbowsInSpace() {}
 
-  /** Returns whether a way is right to 1 cm or to a tenth of the true one. */
+  /** Returns whether a displacement is right to 1 cm or to a tenth of the true one. */
   static boolean right(double cm, double trueCm) {
     return Math.abs(cm - trueCm) <= Math.max(1, 0.1 * trueCm);
   }
 
-  public static void main(String[] files) throws Exception {
-    System.out.println(
+  /** Prints the comparison of some clips, each on a line. */
+  public static void print(List<Path> files, PrintWriter out) throws Exception {
+    out.println(
         "clip                            frames  largest: true  in picture  in space (low to high)"
             + "   right in picture  in space");
     int[] all = new int[3];
-    for (String file : files) {
-      JsonNode root = new ObjectMapper().readTree(Path.of(file).toFile());
-      ElbowTruth truth = ElbowTruth.read(Path.of(file));
+    for (Path file : files) {
+      JsonNode root = new ObjectMapper().readTree(file.toFile());
+      ElbowTruth truth = ElbowTruth.read(file);
       boolean own = root.has("elbowPx");
       JsonNode series = root.get(own ? "elbowInSpaceCm" : "elbow_displacement_cm");
       double hz = root.get(own ? "seriesHz" : "series_hz").asDouble();
@@ -46,7 +49,7 @@ final class ElbowsInSpace {
       ElbowPath path = found.elbow();
       ElbowInSpace space = found.elbowInSpace();
       if (path == null || space == null) {
-        System.out.println(truth.clip().getFileName() + " not told in space");
+        out.println(truth.clip().getFileName() + " has no displacement in space");
         continue;
       }
       int[] rightly = new int[2];
@@ -57,13 +60,13 @@ final class ElbowsInSpace {
         double trueCm = series.get(Math.min(at, series.size() - 1)).asDouble();
         most = Math.max(most, trueCm);
         rightly[0] += right(path.distancePx().get(i) * truth.cmPerPixel(), trueCm) ? 1 : 0;
-        double told = space.px(path, i) * truth.cmPerPixel();
-        rightly[1] += right(told, trueCm) ? 1 : 0;
+        double cm = space.px(path, i) * truth.cmPerPixel();
+        rightly[1] += right(cm, trueCm) ? 1 : 0;
       }
       all[0] += n;
       all[1] += rightly[0];
       all[2] += rightly[1];
-      System.out.printf(
+      out.printf(
           Locale.ROOT,
           "%-30.30s  %6d  %13.2f  %10.2f  %8.2f (%.2f to %.2f)  %16.1f %%  %6.1f %%%n",
           truth.clip().getFileName(),
@@ -76,7 +79,7 @@ final class ElbowsInSpace {
           100.0 * rightly[0] / n,
           100.0 * rightly[1] / n);
     }
-    System.out.printf(
+    out.printf(
         Locale.ROOT,
         "all: %d frames, right in the picture %.1f %%, in space %.1f %%%n",
         all[0],

@@ -2,6 +2,7 @@ package palmturn.lab.elbow;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -19,29 +20,30 @@ import palmturn.trial.Point;
 import palmturn.work.LandmarkModels;
 
 /**
- * Prints how far the scale by the hand's length is from the one at the elbow, one clip a line:
- * {@code HandScale HAND_CM TRUTH.json …}. The elbow's place in the first picture is given.
+ * The scale that the hand's length gives, against the true one at the elbow, whose place in the
+ * first picture is given.
  */
-final class HandScale {
-  private static final double LIMIT_CM = 3;
-
+public final class HandScale {
   private HandScale() {}
 
-  public static void main(String[] args) throws Exception {
-    double handCm = Double.parseDouble(args[0]);
+  /**
+   * Prints the error of some clips, each on a line.
+   *
+   * @param handCm length of the hand in all of them
+   */
+  public static void print(List<Path> files, double handCm, PrintWriter out) throws Exception {
     List<Double> offs = new ArrayList<>();
-    System.out.println(
-        "clip                       scale                        cm/px    true    off");
-    for (String file : List.of(args).subList(1, args.length)) {
-      JsonNode truth = new ObjectMapper().readTree(Path.of(file).toFile());
+    out.println("clip                       scale                        cm/px    true    off");
+    for (Path file : files) {
+      JsonNode truth = new ObjectMapper().readTree(file.toFile());
       boolean own = truth.has("elbowPx");
       JsonNode elbow = own ? truth.get("elbowPx") : truth.get("elbow_px_per_frame").get(0);
       double cmPerPixel =
           (own ? truth.get("cmPerPixel") : truth.get("cm_per_px_at_elbow")).asDouble();
       JsonNode moving = own ? truth.get("parameters").get("hand") : truth.get("moving_hand");
       Hand hand = moving.asText().equals("left") ? Hand.LEFT : Hand.RIGHT;
-      Path clip = Path.of(file).resolveSibling(truth.get("file").asText());
-      Request asked = Request.of(hand, LIMIT_CM);
+      Path clip = file.resolveSibling(truth.get("file").asText());
+      Request asked = Request.of(hand, ElbowErrors.LIMIT_CM);
       Point place = new Point(elbow.get(0).asDouble(), elbow.get(1).asDouble());
       Request request =
           new Request(
@@ -52,7 +54,7 @@ final class HandScale {
               1,
               asked.use(),
               new Hints(null, place, null, null, null, handCm, null),
-              LIMIT_CM,
+              ElbowErrors.LIMIT_CM,
               null);
       ElbowPath path =
           Estimator.estimate(
@@ -63,12 +65,12 @@ final class HandScale {
               .elbow();
       Double found = path == null ? null : path.cmPerPixel();
       if (path == null || found == null) {
-        System.out.println(clip.getFileName() + " has no scale");
+        out.println(clip.getFileName() + " has no scale");
         continue;
       }
       double off = 100 * (found / cmPerPixel - 1);
       offs.add(off);
-      System.out.printf(
+      out.printf(
           Locale.ROOT,
           "%-26s %-28s %.4f  %.4f  %+5.1f %%%n",
           clip.getFileName(),
@@ -78,7 +80,7 @@ final class HandScale {
           off);
     }
     double[] all = offs.stream().mapToDouble(Double::doubleValue).toArray();
-    System.out.printf(
+    out.printf(
         Locale.ROOT,
         "%d clips: median %+.1f %%, root mean square %.1f %%%n",
         all.length,

@@ -1,5 +1,6 @@
 package palmturn.lab.elbow;
 
+import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -30,20 +31,19 @@ import palmturn.trial.Point;
 import palmturn.work.LandmarkModels;
 
 /**
- * Prints how far off a lost elbow is taken to be, with the landmark networks and without, for drawn
- * clips in which something covers the elbow, a shadow falls on it, or it stays in view and its
- * patch's path is taken away: {@code UnseenElbows [--covered] SECONDS TRUTH.json …}. The elbow's
- * place in the first picture and the scale there are given.
+ * Errors of a lost elbow's estimated place, with the landmark networks and without, for drawn clips
+ * in which something covers the elbow, a shadow falls on it, or it stays in view and its tracked
+ * path is removed. The elbow's place in the first picture and the scale there are given.
  */
 public final class UnseenElbows {
-  /** Within so many standard deviations lie nineteen of twenty of two normal errors together. */
-  private static final double NINETEEN_OF_TWENTY = 2.45;
+  /** 95 % of the lengths of two-dimensional normal errors: √(−2 ln 0.05) standard deviations. */
+  private static final double RADIUS_95 = 2.45;
 
   private UnseenElbows() {}
 
-  /** What was told of some moments: how far off, and its standard deviation, cm. */
-  private record Told(List<Double> offCm, List<Double> sdCm) {
-    Told() {
+  /** Errors of estimated places, cm, and the standard deviation stated with each. */
+  private record Errors(List<Double> offCm, List<Double> sdCm) {
+    Errors() {
       this(new ArrayList<>(), new ArrayList<>());
     }
 
@@ -52,7 +52,7 @@ public final class UnseenElbows {
       sdCm.add(unseen.sdPx() * truth.cmPerPixel());
     }
 
-    void addAll(Told other) {
+    void addAll(Errors other) {
       offCm.addAll(other.offCm);
       sdCm.addAll(other.sdCm);
     }
@@ -68,7 +68,7 @@ public final class UnseenElbows {
       int within = 0;
       for (int i = 0; i < off.length; i++) {
         squares += off[i] * off[i];
-        within += off[i] <= NINETEEN_OF_TWENTY * sd[i] ? 1 : 0;
+        within += off[i] <= RADIUS_95 * sd[i] ? 1 : 0;
       }
       return String.format(
           Locale.ROOT,
@@ -81,7 +81,7 @@ public final class UnseenElbows {
     }
   }
 
-  /** Returns how far off an elbow is taken to be, cm. */
+  /** Returns the error of an estimated place, cm. */
   public static double errorCm(ElbowTruth truth, ElbowPath.Unseen unseen) {
     Point way = truth.wayCm(unseen.timeS());
     return Math.hypot(
@@ -121,7 +121,7 @@ public final class UnseenElbows {
   }
 
   /**
-   * Returns the patch's path without a stretch, and what is then told of the stretch.
+   * Returns the tracked path without a stretch, and the places then estimated in it.
    *
    * @param use null for without the networks
    */
@@ -155,25 +155,30 @@ public final class UnseenElbows {
         .taken(without(path, fromS, toS), radiusPx, use, hands, Progress.NONE);
   }
 
-  public static void main(String[] args) throws Exception {
-    boolean covered = args[0].equals("--covered");
-    int first = covered ? 1 : 0;
-    double lostS = Double.parseDouble(args[first]);
+  /**
+   * Prints the errors of some clips, each on a line.
+   *
+   * @param lostS length of the lost stretch
+   * @param covered whether the elbow is covered, instead of its path being removed
+   */
+  public static void print(List<Path> files, double lostS, boolean covered, PrintWriter out)
+      throws Exception {
     NetworkUse use = NetworkUse.usual(LandmarkModels.inDataFolder().folder());
     List<ElbowTruth> truths = new ArrayList<>();
-    for (int i = first + 1; i < args.length; i++) {
-      truths.add(ElbowTruth.read(Path.of(args[i])));
+    for (Path file : files) {
+      truths.add(ElbowTruth.read(file));
     }
     if (covered) {
-      covered(lostS, truths, use);
+      covered(lostS, truths, use, out);
     } else {
-      inView(lostS, truths, use);
+      inView(lostS, truths, use, out);
     }
   }
 
-  private static void inView(double lostS, List<ElbowTruth> truths, NetworkUse use)
+  private static void inView(double lostS, List<ElbowTruth> truths, NetworkUse use, PrintWriter out)
       throws Exception {
     row(
+        out,
         "in view",
         truths,
         (truth, networks) -> {
@@ -182,6 +187,7 @@ public final class UnseenElbows {
         },
         use);
     row(
+        out,
         "in view to the end",
         truths,
         (truth, networks) ->
@@ -193,14 +199,15 @@ public final class UnseenElbows {
         use);
   }
 
-  private static void covered(double lostS, List<ElbowTruth> truths, NetworkUse use)
-      throws Exception {
+  private static void covered(
+      double lostS, List<ElbowTruth> truths, NetworkUse use, PrintWriter out) throws Exception {
     Path folder = Files.createTempDirectory("covered");
     for (CoveredElbow.Cover cover :
         new CoveredElbow.Cover[] {
           CoveredElbow.Cover.GREY, CoveredElbow.Cover.SHADOW, CoveredElbow.Cover.SKIN
         }) {
       row(
+          out,
           cover.toString(),
           truths,
           (truth, networks) -> {
@@ -214,48 +221,51 @@ public final class UnseenElbows {
     Files.delete(folder);
   }
 
-  /** What is told of a clip in one way. */
-  private interface Telling {
+  /** A way to estimate a clip's path. */
+  private interface PathEstimate {
     @Nullable ElbowPath of(ElbowTruth truth, @Nullable NetworkUse networks) throws Exception;
   }
 
-  private static void row(String how, List<ElbowTruth> truths, Telling telling, NetworkUse use)
+  private static void row(
+      PrintWriter out, String how, List<ElbowTruth> truths, PathEstimate estimate, NetworkUse use)
       throws Exception {
-    Told with = new Told();
-    Told also = new Told();
-    Told without = new Told();
+    Errors with = new Errors();
+    Errors also = new Errors();
+    Errors without = new Errors();
     for (ElbowTruth truth : truths) {
-      ElbowPath byBoth = telling.of(truth, use);
-      ElbowPath byPatch = telling.of(truth, null);
-      Told here = told(truth, byBoth, null);
-      Told alsoHere = told(truth, byBoth, byPatch);
-      Told withoutHere = told(truth, byPatch, null);
-      print(how, truth.clip().getFileName().toString(), here, alsoHere, withoutHere);
+      ElbowPath byBoth = estimate.of(truth, use);
+      ElbowPath byPatch = estimate.of(truth, null);
+      Errors here = errors(truth, byBoth, null);
+      Errors alsoHere = errors(truth, byBoth, byPatch);
+      Errors withoutHere = errors(truth, byPatch, null);
+      printErrors(out, how, truth.clip().getFileName().toString(), here, alsoHere, withoutHere);
       with.addAll(here);
       also.addAll(alsoHere);
       without.addAll(withoutHere);
     }
-    print(how, "all", with, also, without);
+    printErrors(out, how, "all", with, also, without);
   }
 
-  private static void print(String how, String clip, Told with, Told also, Told without) {
-    System.out.printf("%s, %s%n", how, clip);
-    System.out.printf("  with                        %s%n", with);
-    System.out.printf("  with, where told without    %s%n", also);
-    System.out.printf("  without                     %s%n", without);
+  private static void printErrors(
+      PrintWriter out, String how, String clip, Errors with, Errors also, Errors without) {
+    out.printf("%s, %s%n", how, clip);
+    out.printf("  with                        %s%n", with);
+    out.printf("  with, where known without   %s%n", also);
+    out.printf("  without                     %s%n", without);
   }
 
-  /** Returns what a path tells of those moments of which another tells something too. */
-  private static Told told(ElbowTruth truth, @Nullable ElbowPath path, @Nullable ElbowPath other) {
-    Told told = new Told();
+  /** Returns the errors of a path at those moments at which another has a place too. */
+  private static Errors errors(
+      ElbowTruth truth, @Nullable ElbowPath path, @Nullable ElbowPath other) {
+    Errors errors = new Errors();
     if (path != null) {
       Set<Double> timesS =
           (other == null ? path : other)
               .unseen().stream().map(ElbowPath.Unseen::timeS).collect(Collectors.toSet());
       path.unseen().stream()
           .filter(each -> timesS.contains(each.timeS()))
-          .forEach(each -> told.add(truth, each));
+          .forEach(each -> errors.add(truth, each));
     }
-    return told;
+    return errors;
   }
 }

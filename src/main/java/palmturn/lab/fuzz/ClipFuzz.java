@@ -1,5 +1,7 @@
 package palmturn.lab.fuzz;
 
+import static java.util.stream.Collectors.joining;
+
 import java.io.BufferedReader;
 import java.io.File;
 import java.io.IOException;
@@ -20,9 +22,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Lets another program read damaged clips and counts how that ends. {@code main} takes folders of
- * good clips as a class path is written, a folder to work in, the first seed, how many, and an
- * estimate of every so many; it prints a table and ends with 1 if anything went wrong.
+ * A run of damaged clips through another process that reads them, and the count of its outcomes.
  */
 public final class ClipFuzz {
   /**
@@ -48,29 +48,21 @@ public final class ClipFuzz {
   private int estimates;
   private long slowestMs;
   private long peakKb;
+  private long first;
+  private long last;
+  private double tookS;
 
+  /**
+   * A run over some clips.
+   *
+   * @param good folders of good clips, written as a class path is
+   * @param work a folder for the damaged ones
+   * @param estimateEvery each so-many-th clip is estimated too; 0 for none
+   */
   public ClipFuzz(String good, Path work, int estimateEvery) {
     this.good = good;
     this.work = work;
     this.estimateEvery = estimateEvery;
-  }
-
-  public static void main(String[] args) throws Exception {
-    ClipFuzz fuzz = new ClipFuzz(args[0], Path.of(args[1]), Integer.parseInt(args[4]));
-    long began = System.nanoTime();
-    fuzz.run(Long.parseLong(args[2]), Integer.parseInt(args[3]));
-    System.out.print(fuzz.table());
-    System.out.printf(
-        Locale.ROOT,
-        "%nSeeds %s to %d in %.0f s, %d of them estimated; slowest reading %.1f s of processor time; most memory %d MB.%n",
-        args[2],
-        Long.parseLong(args[2]) + Integer.parseInt(args[3]) - 1,
-        (System.nanoTime() - began) / 1e9,
-        fuzz.estimates,
-        fuzz.slowestMs / 1e3,
-        fuzz.peakKb / 1024);
-    fuzz.faults.forEach(System.out::println);
-    System.exit(fuzz.faults.isEmpty() ? 0 : 1);
   }
 
   /** Returns the clips of folders, those of each in order of their names. */
@@ -96,10 +88,14 @@ public final class ClipFuzz {
 
   /** Lets the seeds of a range be read, starting anew after a hang or a crash. */
   public void run(long first, int howMany) throws IOException, InterruptedException {
+    long began = System.nanoTime();
+    this.first = first;
+    last = first + howMany - 1;
     Files.createDirectories(work);
-    for (long next = first; next < first + howMany; ) {
-      next = inOneProcess(next, (int) (first + howMany - next));
+    for (long next = first; next <= last; ) {
+      next = inOneProcess(next, (int) (last + 1 - next));
     }
+    tookS = (System.nanoTime() - began) / 1e9;
   }
 
   /** Returns the seed after the last one that was begun. */
@@ -220,6 +216,22 @@ public final class ClipFuzz {
     } catch (IOException | java.io.UncheckedIOException e) {
       return 0;
     }
+  }
+
+  /** Returns the counts as a table, a line on seeds, time and memory, and the faults. */
+  public String report() {
+    return table()
+        + String.format(
+            Locale.ROOT,
+            "%nSeeds %d to %d in %.0f s, %d of them estimated; slowest reading %.1f s of processor"
+                + " time; most memory %d MB.%n",
+            first,
+            last,
+            tookS,
+            estimates,
+            slowestMs / 1e3,
+            peakKb / 1024)
+        + faults.stream().map(fault -> fault + System.lineSeparator()).collect(joining());
   }
 
   private String table() {

@@ -3,8 +3,6 @@ package palmturn.lab.onsets;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -28,24 +26,24 @@ import palmturn.settle.Matching;
  * @param timesS its onsets, on its own clock
  */
 public record KnownSound(String name, Sound sound, double[] timesS) {
-  private static final Path CLIPS = Path.of("sample-clips-synthetic");
+  /** The checkout, which the launcher names; tests run in it. */
+  private static final Path HOME = Path.of(System.getProperty("palmturn.home", ""));
+
+  private static final Path CLIPS = HOME.resolve("sample-clips-synthetic");
+
+  /** Where the real hand drum lies among the tests' files. */
+  private static final Path DRUM = HOME.resolve("src/test/resources/palmturn/estimate");
 
   /** Onsets are matched within this. */
   static final double TOLERANCE_S = 0.025;
 
   /** The real hand drum; README.md beside it names its source. */
-  public static KnownSound drum(Path folder) throws IOException, ClipException {
-    Path file = folder.resolve("hand_drum_loop.mkv");
-    try (InputStream in = resource("hand_drum_loop.mkv");
-        InputStream times = resource("hand_drum_loop.times.txt")) {
-      Files.write(file, in.readAllBytes());
-      double[] timesS =
-          new String(times.readAllBytes(), StandardCharsets.UTF_8)
-              .lines()
-              .mapToDouble(Double::parseDouble)
-              .toArray();
-      return new KnownSound("real hand drum", soundOf(file), timesS);
-    }
+  public static KnownSound drum() throws IOException, ClipException {
+    double[] timesS =
+        Files.readAllLines(DRUM.resolve("hand_drum_loop.times.txt")).stream()
+            .mapToDouble(Double::parseDouble)
+            .toArray();
+    return new KnownSound("real hand drum", soundOf(DRUM.resolve("hand_drum_loop.mkv")), timesS);
   }
 
   /** The sound of the bundled clips, drawn by another generator than {@link DrawnSound}. */
@@ -107,9 +105,5 @@ public record KnownSound(String name, Sound sound, double[] timesS) {
 
   private static Sound soundOf(Path file) throws ClipException {
     return Objects.requireNonNull(ClipFile.open(file).sound());
-  }
-
-  private static InputStream resource(String name) {
-    return Objects.requireNonNull(KnownSound.class.getResourceAsStream(name));
   }
 }

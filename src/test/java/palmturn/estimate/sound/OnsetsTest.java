@@ -26,7 +26,7 @@ class OnsetsTest {
 
   @Test
   void everyStrikeOfARealHandDrumIsHeardOnceWithinAMillisecond() throws Exception {
-    Matching found = KnownSound.drum(folder).clear();
+    Matching found = KnownSound.drum().clear();
     assertExact(found, 61);
     assertTrue(meanAbsolute(found) < 0.001, "mean error " + meanAbsolute(found));
     List<Double> differences = Arrays.stream(found.differencesS()).boxed().toList();

@@ -12,7 +12,7 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import palmturn.lab.fuzz.ClipFuzz;
 
-/** A few of the damaged clips that tools/fuzz-clips reads by the thousand. */
+/** A few of the damaged clips that tools/lab fuzz reads by the thousand. */
 class HostileClipTest {
   private static final String CLIPS =
       "src/test/resources/palmturn/clip"

@@ -1,6 +1,7 @@
 package palmturn.lab.onsets;
 
 import java.io.IOException;
+import java.io.PrintWriter;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
@@ -18,11 +19,11 @@ import palmturn.numbers.Stats;
 import palmturn.settle.Matching;
 
 /**
- * Prints how well clear onsets and those of aubio's {@code aubioonset}, if it is installed, match
- * known ones, as a Markdown table: F at ±25 ms and the mean absolute error of those matched in
- * milliseconds, as it is and with the median lag taken out. Run by {@code tools/compare-onsets}.
+ * A comparison of clear onsets, and of those that aubio's {@code aubioonset} finds, with known
+ * ones: F at ±25 ms and the mean absolute error of the matched in milliseconds, as it is and with
+ * the median lag taken out.
  */
-final class CompareOnsets {
+public final class OnsetComparison {
   /**
    * As it comes, and the settings that did best on the drum and the bundled clips of eight tried.
    */
@@ -33,11 +34,29 @@ final class CompareOnsets {
 
   private record Case(String name, List<KnownSound> sounds) {}
 
-  private CompareOnsets() {}
+  private OnsetComparison() {}
 
-  public static void main(String[] arguments) throws Exception {
+  /** Returns whether {@code aubioonset} can be started. */
+  public static boolean aubioInstalled() throws InterruptedException {
+    try {
+      new ProcessBuilder("aubioonset", "--help")
+          .redirectErrorStream(true)
+          .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+          .start()
+          .waitFor();
+      return true;
+    } catch (IOException e) {
+      return false;
+    }
+  }
+
+  /**
+   * Prints the comparison as a Markdown table.
+   *
+   * @param aubio whether aubioonset is compared too
+   */
+  public static void print(PrintWriter out, boolean aubio) throws Exception {
     Path folder = Files.createTempDirectory("onsets");
-    boolean aubio = arguments.length > 0 && arguments[0].equals("aubio");
     List<String> allOptions = aubio ? AUBIO : List.of();
     StringBuilder head = new StringBuilder("| sounds | onsets | Palmturn F | error ms | lag out |");
     StringBuilder rule = new StringBuilder("| --- | --- | --- | --- | --- |");
@@ -45,8 +64,8 @@ final class CompareOnsets {
       head.append(" aubioonset %s F | error ms | lag out |".formatted(options));
       rule.append(" --- | --- | --- |");
     }
-    System.out.println(head);
-    System.out.println(rule);
+    out.println(head);
+    out.println(rule);
     for (Case one : cases(folder)) {
       StringBuilder row = new StringBuilder("| " + one.name() + " | " + known(one) + " |");
       row.append(columns(one.sounds().stream().map(KnownSound::clear).toList()));
@@ -57,12 +76,12 @@ final class CompareOnsets {
         }
         row.append(columns(found));
       }
-      System.out.println(row);
+      out.println(row);
     }
   }
 
   private static List<Case> cases(Path folder) throws Exception {
-    KnownSound drum = KnownSound.drum(folder);
+    KnownSound drum = KnownSound.drum();
     List<KnownSound> bundled = KnownSound.bundled(true);
     List<KnownSound> both = new ArrayList<>(List.of(drum));
     both.addAll(bundled);

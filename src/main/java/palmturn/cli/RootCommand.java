@@ -1,0 +1,72 @@
+package palmturn.cli;
+
+import java.io.PrintWriter;
+import org.jspecify.annotations.Nullable;
+import palmturn.store.StoreException;
+import palmturn.work.UserError;
+import picocli.CommandLine;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ScopeType;
+
+/**
+ * The root of a command line. An error is one line on standard error, wrong use ends with status 2
+ * and wrong data with 1; {@code --debug} adds the stack trace.
+ */
+public abstract class RootCommand {
+  @Option(
+      names = "--debug",
+      scope = ScopeType.INHERIT,
+      description = "Show where an error came from.")
+  private boolean debug;
+
+  /**
+   * Runs a command line with this command as its root.
+   *
+   * @param factory makes the sub-commands
+   * @return the exit status
+   */
+  protected final int run(
+      CommandLine.IFactory factory, String[] args, PrintWriter out, PrintWriter err) {
+    CommandLine line = new CommandLine(this, factory);
+    line.setOut(out);
+    line.setErr(err);
+    line.setCaseInsensitiveEnumValuesAllowed(true);
+    line.setParameterExceptionHandler(
+        (e, given) -> {
+          e.getCommandLine().getErr().println("palmturn: " + oneLine(e.getMessage()));
+          e.getCommandLine()
+              .getErr()
+              .printf("Try '%s --help'.%n", e.getCommandLine().getCommandSpec().qualifiedName());
+          return PalmturnCommand.WRONG_USE;
+        });
+    line.setExecutionExceptionHandler((e, where, parsed) -> report(e, where.getErr()));
+    try {
+      return line.execute(args);
+    } finally {
+      out.flush();
+      err.flush();
+    }
+  }
+
+  /** Prints an error on one line, and where it came from if that was asked for. */
+  final int report(Exception error, PrintWriter err) {
+    if (debug) {
+      error.printStackTrace(err);
+    }
+    if (error instanceof UserError || error instanceof StoreException) {
+      err.println("palmturn: " + oneLine(error.getMessage()));
+    } else {
+      err.println(
+          "palmturn: something went wrong inside (%s): run again with --debug and report it"
+              .formatted(oneLine(error.toString())));
+    }
+    return PalmturnCommand.WRONG_DATA;
+  }
+
+  private static String oneLine(@Nullable String text) {
+    // A file's name may hold what a terminal takes for orders.
+    return text == null
+        ? ""
+        : text.strip().replaceAll("\\s*\\R\\s*", "; ").replaceAll("\\p{Cc}", "?");
+  }
+}
