@@ -22,7 +22,7 @@ final class Commands {
    * @param what is told which of the action's keys was pressed
    */
   void bind(Action action, Consumer<String> what) {
-    for (Where where : action.where()) {
+    for (Where where : action.contexts()) {
       at(where).putIfAbsent(action, what);
     }
   }
@@ -35,7 +35,7 @@ final class Commands {
   /** Makes sure that every action does something wherever it can be done. */
   void checkComplete() {
     for (Action action : Action.values()) {
-      for (Where where : action.where()) {
+      for (Where where : action.contexts()) {
         command(where, action, "");
       }
     }

@@ -21,20 +21,20 @@ import javafx.stage.FileChooser;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.board.BoardView;
 import palmturn.app.desk.Desk;
-import palmturn.app.differences.DifferencesView;
-import palmturn.app.hints.HintsView;
+import palmturn.app.differences.ReviewView;
+import palmturn.app.hints.KeyHintsView;
 import palmturn.app.inbox.InboxView;
 import palmturn.app.keys.Action;
 import palmturn.app.keys.Chord;
-import palmturn.app.look.Follow;
+import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.app.look.Sentence;
 import palmturn.app.pair.PairView;
 import palmturn.app.session.SessionFlow;
 import palmturn.app.sheet.Sheets;
-import palmturn.app.stage.EstimateLine;
+import palmturn.app.stage.EstimateBar;
+import palmturn.app.stage.SoundPlayer;
 import palmturn.app.stage.StageView;
-import palmturn.app.stage.Voice;
 import palmturn.app.strip.StripView;
 import palmturn.app.tally.TallyView;
 import palmturn.settings.RecentSessions;
@@ -49,13 +49,13 @@ final class DeskView extends StackPane implements Keyboard.Face {
   private final Keyboard keyboard;
   private final BoardView board;
   private final StripView strip;
-  private final HintsView hints;
+  private final KeyHintsView hints;
   private final StackPane middle = new StackPane();
   private final StackPane right = new StackPane();
   private final StageView stage;
-  private final EstimateLine line;
+  private final EstimateBar line;
   private final TallyView tally;
-  private final DifferencesView differences;
+  private final ReviewView differences;
   private final PairView pair;
   private final Label fast = new Label();
   private final InboxView inboxView;
@@ -66,7 +66,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
       Look look,
       Runnable printKeys,
       Exporter handOver,
-      Follow follow) {
+      Listeners follow) {
     this.printKeys = printKeys;
     this.exporter = handOver;
     this.desk = desk;
@@ -79,7 +79,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
             desk.board(), desk.keys().map(), flow::droppedOn, look, this::pressed, follow);
     board.setMinWidth(look.px(240));
     board.setMaxWidth(look.px(240));
-    line = new EstimateLine(desk.estimation().run(), desk.keys(), look, this::pressed, follow);
+    line = new EstimateBar(desk.estimation().run(), desk.keys(), look, this::pressed, follow);
     stage =
         new StageView(
             desk.stage(),
@@ -95,7 +95,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
     right.setMinHeight(0);
     middle.setMinSize(0, 0);
     strip = new StripView(desk.strip(), desk.stage(), desk.marking(), look, follow);
-    hints = new HintsView(look, this::pressed);
+    hints = new KeyHintsView(look, this::pressed);
     fast.setId("fast");
     fast.getStyleClass().setAll("label", "on-picture", "on-picture-large");
     fast.setVisible(false);
@@ -107,16 +107,16 @@ final class DeskView extends StackPane implements Keyboard.Face {
     row.setMinHeight(0);
     VBox.setVgrow(row, Priority.ALWAYS);
     differences =
-        new DifferencesView(
+        new ReviewView(
             desk.reviewing().differences(),
-            desk.strip().waveProperty(),
+            desk.strip().outlineProperty(),
             desk.keys(),
             look,
             this::pressed,
             follow);
     VBox one = new VBox(row, strip);
     one.heightProperty().addListener((height, before, now) -> strip.fitInto(now.doubleValue()));
-    differences.visibleProperty().bind(desk.reviewing().differences().openedProperty().isNotNull());
+    differences.visibleProperty().bind(desk.reviewing().differences().trialProperty().isNotNull());
     pair = new PairView(desk.pairing().pair(), desk.keys().map(), look, this::pressed, follow);
     pair.visibleProperty().bind(desk.pairing().pair().activeProperty());
     one.visibleProperty().bind(differences.visibleProperty().or(pair.visibleProperty()).not());
@@ -126,7 +126,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
     HeaderView header = new HeaderView(desk, handOver.run(), look, this::pressed, follow);
     VBox panes = new VBox();
     inboxView = new InboxView(flow.inbox(), look, this::pressed, follow);
-    follow.value(
+    follow.onValue(
         flow.inbox().shownProperty(),
         shown -> {
           panes.getChildren().setAll(header, shown ? inboxView : body, hints);
@@ -135,25 +135,25 @@ final class DeskView extends StackPane implements Keyboard.Face {
         });
     Sheets sheets = new Sheets(desk, flow, look, this::pressed, this::focusStrip, follow);
     getChildren().setAll(panes, troubleLine(), sheets);
-    follow.changes(flow.inbox().foundProperty(), this::offer);
-    follow.changes(flow.inbox().searchProperty(), this::offer);
-    follow.changes(desk.folderProperty(), this::place);
-    follow.changes(desk.readOnlyProperty(), this::place);
-    follow.changes(flow.recentsProperty(), this::place);
-    follow.changes(desk.stage().framesProperty(), this::place);
-    follow.changes(board.focusedProperty(), this::place);
-    follow.changes(desk.places().placing().activeProperty(), this::offer);
-    follow.changes(desk.estimation().found().estimateProperty(), this::offer);
-    follow.changes(desk.estimation().found().hiddenProperty(), this::offer);
-    follow.changes(desk.estimation().run().trialProperty(), this::offer);
-    follow.changes(desk.marking().readingProperty(), this::offer);
-    follow.changes(desk.fast().pass().placeProperty(), this::pass);
-    follow.changes(desk.fast().typing().activeProperty(), this::pass);
-    follow.changes(desk.reviewing().offeredProperty(), this::offer);
-    follow.changes(one.visibleProperty(), this::review);
-    follow.changes(desk.reviewing().differences().atProperty(), this::offer);
-    follow.changes(desk.reviewing().differences().settledProperty(), this::offer);
-    follow.changes(desk.reviewing().differences().afresh().activeProperty(), this::offer);
+    follow.onChange(flow.inbox().foundProperty(), this::offer);
+    follow.onChange(flow.inbox().searchProperty(), this::offer);
+    follow.onChange(desk.folderProperty(), this::place);
+    follow.onChange(desk.readOnlyProperty(), this::place);
+    follow.onChange(flow.recentsProperty(), this::place);
+    follow.onChange(desk.stage().framesProperty(), this::place);
+    follow.onChange(board.focusedProperty(), this::place);
+    follow.onChange(desk.places().placing().activeProperty(), this::offer);
+    follow.onChange(desk.estimation().found().estimateProperty(), this::offer);
+    follow.onChange(desk.estimation().found().hiddenProperty(), this::offer);
+    follow.onChange(desk.estimation().run().trialProperty(), this::offer);
+    follow.onChange(desk.marking().readingProperty(), this::offer);
+    follow.onChange(desk.fast().pass().positionProperty(), this::pass);
+    follow.onChange(desk.fast().typing().activeProperty(), this::pass);
+    follow.onChange(desk.reviewing().offeredProperty(), this::offer);
+    follow.onChange(one.visibleProperty(), this::review);
+    follow.onChange(desk.reviewing().differences().positionProperty(), this::offer);
+    follow.onChange(desk.reviewing().differences().settledProperty(), this::offer);
+    follow.onChange(desk.reviewing().differences().newMark().activeProperty(), this::offer);
     place();
     pass();
     addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
@@ -193,7 +193,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
   }
 
   private void pass() {
-    var place = desk.fast().pass().placeProperty().get();
+    var place = desk.fast().pass().positionProperty().get();
     boolean typing = desk.fast().typing().activeProperty().get();
     fast.setText(
         place != null
@@ -203,7 +203,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
                     .formatted(
                         desk.keys().of(Action.PALM),
                         desk.keys().of(Action.BACK),
-                        desk.keys().of(Action.TYPE))
+                        desk.keys().of(Action.TYPE_ALONG))
                 : "");
     fast.setVisible(!fast.getText().isEmpty());
     if (place != null && board.isFocused()) {
@@ -354,13 +354,13 @@ final class DeskView extends StackPane implements Keyboard.Face {
   }
 
   /** Lets a clip's sound be heard while it plays at full speed. */
-  static void connect(Voice voice, Desk desk) {
+  static void connect(SoundPlayer voice, Desk desk) {
     InvalidationListener follow =
         changed -> {
           var sound = desk.soundProperty().get();
           boolean aloud =
               desk.stage().playingProperty().get()
-                  && desk.stage().speedProperty().get() == palmturn.app.stage.Speed.FULL;
+                  && desk.stage().speedProperty().get() == palmturn.app.stage.PlaySpeed.FULL;
           if (aloud && sound != null) {
             voice.play(sound, desk.stage().timeS());
           } else {

@@ -3,11 +3,11 @@ package palmturn.app;
 import java.util.ArrayList;
 import java.util.List;
 import palmturn.app.desk.Review;
-import palmturn.app.differences.Afresh;
-import palmturn.app.differences.Differences;
-import palmturn.app.differences.Item;
-import palmturn.app.hints.Hint;
-import palmturn.app.hints.Hints;
+import palmturn.app.differences.DifferenceReview;
+import palmturn.app.differences.NewMark;
+import palmturn.app.differences.ReviewItem;
+import palmturn.app.hints.KeyHint;
+import palmturn.app.hints.KeyHints;
 import palmturn.app.keys.Action;
 import palmturn.app.keys.Where;
 import palmturn.app.stage.Stage;
@@ -18,7 +18,7 @@ import palmturn.trial.Zone;
 
 /** What keys do while differences are gone through; a key stands where its choice does. */
 final class DifferencesKeys {
-  private final Differences differences;
+  private final DifferenceReview differences;
   private final Commands commands;
 
   DifferencesKeys(Review reviewing, Runnable forgetTrouble, Commands does) {
@@ -26,19 +26,19 @@ final class DifferencesKeys {
     this.commands = does;
     Stage stage = differences.stage();
     does.bind(Action.COMPARE, reviewing::openOrClose);
-    bind(Action.UPPER, () -> differences.take(Decision.Choice.FIRST));
-    bind(Action.LOWER, () -> differences.take(Decision.Choice.SECOND));
-    bind(Action.GO_ON, differences::goOn);
+    bind(Action.UPPER, () -> differences.choose(Decision.Choice.FIRST));
+    bind(Action.LOWER, () -> differences.choose(Decision.Choice.SECOND));
+    bind(Action.LEAVE_OPEN, differences::goForward);
     bind(Action.GO_BACK, differences::goBack);
-    bind(Action.MARK_AFRESH, differences::markAfresh);
-    bind(Action.WHY, reviewing::askWhy);
-    bind(Action.OTHER_PAIR, differences::otherPair);
-    bind(Action.SETTLED, this::settled);
+    bind(Action.MARK_NEW, differences::beginNewMark);
+    bind(Action.GIVE_REASON, reviewing::askWhy);
+    bind(Action.OTHER_PAIR, differences::compareNextPair);
+    bind(Action.CONFIRM_SETTLED, this::settled);
     bind(Action.DELETE, differences::reopen);
     bind(Action.UNDO, differences::undo);
     bind(Action.REDO, differences::redo);
-    bind(Action.READER, differences::askWho);
-    bind(Action.PLAY, differences.playing()::playOrStop);
+    bind(Action.READER, differences::askReviewer);
+    bind(Action.PLAY, differences.player()::playOrStop);
     bind(Action.SLOWER, stage::slower);
     bind(Action.FASTER, stage::faster);
     bind(
@@ -47,20 +47,20 @@ final class DifferencesKeys {
           forgetTrouble.run();
           differences.close();
         });
-    Afresh afresh = differences.afresh();
+    NewMark afresh = differences.newMark();
     bindAfresh(Action.FRAME_BACK, () -> stage.step(-1));
     bindAfresh(Action.FRAME_ON, () -> stage.step(1));
-    bindAfresh(Action.PALM, () -> afresh.side(Side.PALM));
-    bindAfresh(Action.BACK, () -> afresh.side(Side.BACK));
-    bindAfresh(Action.FINGERS, () -> afresh.zone(Zone.FINGERS));
-    bindAfresh(Action.WRIST, () -> afresh.zone(Zone.WRIST));
-    bindAfresh(Action.EDGE, () -> afresh.zone(Zone.EDGE));
-    bindAfresh(Action.DOUBLE, () -> afresh.kind(Slap.Kind.DOUBLE));
-    bindAfresh(Action.PART_TURN, () -> afresh.kind(Slap.Kind.PART_TURN));
-    bindAfresh(Action.MISSED, () -> afresh.kind(Slap.Kind.MISSED));
-    bindAfresh(Action.KEEP_AFRESH, differences::keepAfresh);
-    bindAfresh(Action.DELETE, differences::nothingThere);
-    bindAfresh(Action.LEAVE, differences::giveUp);
+    bindAfresh(Action.PALM, () -> afresh.setSide(Side.PALM));
+    bindAfresh(Action.BACK, () -> afresh.setSide(Side.BACK));
+    bindAfresh(Action.FINGERS, () -> afresh.toggleZone(Zone.FINGERS));
+    bindAfresh(Action.WRIST, () -> afresh.toggleZone(Zone.WRIST));
+    bindAfresh(Action.EDGE, () -> afresh.toggleZone(Zone.EDGE));
+    bindAfresh(Action.DOUBLE, () -> afresh.toggleKind(Slap.Kind.DOUBLE));
+    bindAfresh(Action.PART_TURN, () -> afresh.toggleKind(Slap.Kind.PART_TURN));
+    bindAfresh(Action.MISSED, () -> afresh.toggleKind(Slap.Kind.MISSED));
+    bindAfresh(Action.KEEP_NEW_MARK, differences::saveNewMark);
+    bindAfresh(Action.DELETE, differences::decideNothing);
+    bindAfresh(Action.LEAVE, differences::cancelNewMark);
   }
 
   private void bind(Action action, Runnable what) {
@@ -68,7 +68,7 @@ final class DifferencesKeys {
   }
 
   private void bindAfresh(Action action, Runnable what) {
-    commands.bind(Where.AFRESH, action, what);
+    commands.bind(Where.NEW_MARK, action, what);
   }
 
   private void settled() {
@@ -84,21 +84,22 @@ final class DifferencesKeys {
 
   /** Returns where the keyboard then is. */
   Where where() {
-    return differences.afresh().activeProperty().get() ? Where.AFRESH : Where.DIFFERENCES;
+    return differences.newMark().activeProperty().get() ? Where.NEW_MARK : Where.DIFFERENCES;
   }
 
   /** Returns the keys that are valid just now; none while no differences are open. */
-  List<Hint> hints() {
+  List<KeyHint> hints() {
     if (!open()) {
       return List.of();
     }
-    Item item = differences.current();
-    if (where() == Where.AFRESH) {
-      return item instanceof Item.OfSpan ? Hints.SPAN_AFRESH : Hints.SLAP_AFRESH;
+    ReviewItem item = differences.current();
+    if (where() == Where.NEW_MARK) {
+      return item instanceof ReviewItem.OfSpan ? KeyHints.NEW_SPAN : KeyHints.NEW_SLAP;
     }
-    List<Hint> now = new ArrayList<>(item == null ? Hints.DIFFERENCES_END : Hints.DIFFERENCES);
+    List<KeyHint> now =
+        new ArrayList<>(item == null ? KeyHints.DIFFERENCES_END : KeyHints.DIFFERENCES);
     if (item != null && !item.open()) {
-      now.add(now.size() - 1, Hints.REOPEN);
+      now.add(now.size() - 1, KeyHints.REOPEN);
     }
     return now;
   }

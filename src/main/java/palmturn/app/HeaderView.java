@@ -12,19 +12,19 @@ import javafx.scene.layout.Region;
 import javafx.scene.paint.Color;
 import palmturn.app.desk.Desk;
 import palmturn.app.desk.MessageWords;
-import palmturn.app.differences.Differences;
-import palmturn.app.differences.Pair;
-import palmturn.app.differences.Tabs;
+import palmturn.app.differences.DifferenceReview;
+import palmturn.app.differences.ModeTabs;
+import palmturn.app.differences.ReadingPair;
 import palmturn.app.keys.Action;
-import palmturn.app.look.Follow;
+import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.app.look.Theme;
-import palmturn.app.look.Tips;
+import palmturn.app.look.Tooltips;
 import palmturn.app.tasks.LongTask;
 
 /** The header, 48 high: whose session, the last step, whose reading and when it was saved. */
 final class HeaderView extends HBox {
-  HeaderView(Desk desk, LongTask writing, Look look, Consumer<String> press, Follow follow) {
+  HeaderView(Desk desk, LongTask writing, Look look, Consumer<String> press, Listeners follow) {
     super(look.px(12));
     getStyleClass().setAll("header");
     setAlignment(Pos.CENTER_LEFT);
@@ -39,9 +39,9 @@ final class HeaderView extends HBox {
     Label step = label("step", "step");
     step.textProperty().bind(desk.marking().stepProperty());
     step.setMinWidth(0);
-    Differences differences = desk.reviewing().differences();
+    DifferenceReview differences = desk.reviewing().differences();
     // The last step on the marks says nothing about the differences.
-    step.visibleProperty().bind(differences.openedProperty().isNull());
+    step.visibleProperty().bind(differences.trialProperty().isNull());
     Label reader = label("reader", "plain");
     reader.setMinWidth(look.px(128));
     reader
@@ -49,18 +49,19 @@ final class HeaderView extends HBox {
         .bind(
             Bindings.createStringBinding(
                 () -> {
-                  Pair pair = differences.compared().pairProperty().get();
-                  String who = differences.whoProperty().get();
+                  ReadingPair pair = differences.comparison().pairProperty().get();
+                  String who = differences.reviewerProperty().get();
                   return pair == null
                       ? desk.readerProperty().get()
                       : (who.isEmpty() ? "Settling " : who + " settles ") + pair.words();
                 },
-                differences.whoProperty(),
-                differences.compared().pairProperty(),
+                differences.reviewerProperty(),
+                differences.comparison().pairProperty(),
                 desk.readerProperty()));
     reader.managedProperty().bind(reader.textProperty().isNotEmpty());
-    Tabs tabs =
-        new Tabs(differences, desk.reviewing().offeredProperty(), desk.keys(), look, press, follow);
+    ModeTabs tabs =
+        new ModeTabs(
+            differences, desk.reviewing().offeredProperty(), desk.keys(), look, press, follow);
     Label saved = label("saved", "second");
     saved
         .textProperty()
@@ -81,10 +82,10 @@ final class HeaderView extends HBox {
                 desk.messages().allProperty(),
                 desk.messages().unseenProperty()));
     messages.managedProperty().bind(messages.textProperty().isNotEmpty());
-    messages.setTooltip(Tips.of("Messages: " + desk.keys().of(Action.MESSAGES), look));
+    messages.setTooltip(Tooltips.of("Messages: " + desk.keys().of(Action.MESSAGES), look));
     messages.setOnMouseClicked(event -> press.accept(desk.keys().of(Action.MESSAGES)));
     messages.getStyleClass().add("to-click");
-    follow.value(
+    follow.onValue(
         desk.messages().unseenProperty(),
         unseen -> {
           messages.getStyleClass().remove("name");

@@ -1,8 +1,8 @@
 package palmturn.app;
 
 import java.util.List;
-import palmturn.app.hints.Hint;
-import palmturn.app.hints.Hints;
+import palmturn.app.hints.KeyHint;
+import palmturn.app.hints.KeyHints;
 import palmturn.app.inbox.Inbox;
 import palmturn.app.keys.Action;
 import palmturn.app.keys.Where;
@@ -37,9 +37,9 @@ final class InboxKeys {
   }
 
   /** Returns the keys that are valid while it is. */
-  List<Hint> hints() {
+  List<KeyHint> hints() {
     boolean any = !inbox.foundProperty().get().isEmpty();
-    return Hints.inbox(any, inbox.searchProperty().get() != null);
+    return KeyHints.inbox(any, inbox.searchProperty().get() != null);
   }
 
   private void move(String key) {

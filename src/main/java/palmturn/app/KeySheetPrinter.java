@@ -42,10 +42,12 @@ final class KeySheetPrinter {
           if (!(desk.questionProperty().get() instanceof Question.Keys)) {
             desk.ask(new Question.Keys());
           }
-          desk.keys().change().say("Written to %s: print it from the browser.".formatted(file));
+          desk.keys()
+              .change()
+              .showMessage("Written to %s: print it from the browser.".formatted(file));
           browser.accept(file);
         },
-        problem -> desk.keys().change().say(String.valueOf(problem.getMessage())));
+        problem -> desk.keys().change().showMessage(String.valueOf(problem.getMessage())));
   }
 
   /** Returns what stands on the page. */

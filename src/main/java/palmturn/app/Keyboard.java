@@ -9,15 +9,15 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.desk.Desk;
 import palmturn.app.desk.Estimation;
 import palmturn.app.desk.Question;
-import palmturn.app.hints.Hint;
-import palmturn.app.hints.Hints;
+import palmturn.app.hints.KeyHint;
+import palmturn.app.hints.KeyHints;
 import palmturn.app.inbox.Inbox;
 import palmturn.app.keys.Action;
 import palmturn.app.keys.Where;
-import palmturn.app.look.Follow;
+import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.app.marking.Marking;
-import palmturn.app.stage.EstimateLine;
+import palmturn.app.stage.EstimateBar;
 import palmturn.app.stage.Stage;
 import palmturn.trial.Estimate;
 import palmturn.trial.Reading;
@@ -31,7 +31,11 @@ final class Keyboard {
 
   private static final Set<Action> ON_KEY_SHEET =
       EnumSet.of(
-          Action.PRINT_KEYS, Action.THEME, Action.MOTION, Action.TEXT_LARGER, Action.TEXT_SMALLER);
+          Action.PRINT_KEYS,
+          Action.THEME,
+          Action.REDUCE_MOTION,
+          Action.TEXT_LARGER,
+          Action.TEXT_SMALLER);
 
   private final Desk desk;
   private final Marking marking;
@@ -80,7 +84,7 @@ final class Keyboard {
     Exporter exporter();
   }
 
-  Keyboard(Desk desk, Inbox sent, Look look, Face face, Follow follow) {
+  Keyboard(Desk desk, Inbox sent, Look look, Face face, Listeners follow) {
     this.desk = desk;
     this.marking = desk.marking();
     this.stage = desk.stage();
@@ -104,8 +108,8 @@ final class Keyboard {
     commands.bind(Action.THEME, () -> look.themeProperty().set(look.theme().other()));
     commands.bind(Action.TEXT_LARGER, look::larger);
     commands.bind(Action.TEXT_SMALLER, look::smaller);
-    commands.bind(Action.MOTION, look::moveLessOrMore);
-    commands.bind(Action.KEYS, () -> desk.ask(new Question.Keys()));
+    commands.bind(Action.REDUCE_MOTION, look::toggleLessMotion);
+    commands.bind(Action.ALL_KEYS, () -> desk.ask(new Question.Keys()));
     commands.bind(Action.PRINT_KEYS, face::printKeys);
     commands.bind(Action.REPORT, face.exporter()::writeReport);
     commands.bind(Action.REEL, face.exporter()::writeReel);
@@ -116,88 +120,90 @@ final class Keyboard {
   }
 
   /** Returns where the keyboard is, for the row of hints. */
-  Hints.Place place() {
+  KeyHints.Context place() {
     if (desk.folderProperty().get() == null) {
-      return Hints.Place.NOTHING_OPEN;
+      return KeyHints.Context.NOTHING_OPEN;
     }
     if (face.boardFocused()) {
-      return Hints.Place.BOARD;
+      return KeyHints.Context.BOARD;
     }
     if (stage.framesProperty().get() == null) {
-      return Hints.Place.NOT_FILMED;
+      return KeyHints.Context.NOT_FILMED;
     }
     if (stageKeys.placing()) {
-      return Hints.Place.PLACES;
+      return KeyHints.Context.PLACES;
     }
     if (desk.readOnlyProperty().get()) {
-      return Hints.Place.READ_ONLY;
+      return KeyHints.Context.READ_ONLY;
     }
     Reading reading = marking.readingProperty().get();
-    return reading != null && reading.finished() ? Hints.Place.FINISHED : Hints.Place.TRIAL;
+    return reading != null && reading.finished()
+        ? KeyHints.Context.FINISHED
+        : KeyHints.Context.TRIAL;
   }
 
   /** Returns what the estimate offers next, where something does not stand in its way. */
-  EstimateLine.Offer offer() {
+  EstimateBar.Offer offer() {
     Estimation estimation = desk.estimation();
     boolean idle = estimation.run().trialProperty().get() == null;
     Estimate made = estimation.found().estimateProperty().get();
     Reading reading = marking.readingProperty().get();
     boolean unmarked = reading == null || reading.slaps().isEmpty();
-    if (place() != Hints.Place.TRIAL || !idle || estimation.found().hiddenProperty().get()) {
-      return EstimateLine.Offer.NOTHING;
+    if (place() != KeyHints.Context.TRIAL || !idle || estimation.found().hiddenProperty().get()) {
+      return EstimateBar.Offer.NOTHING;
     }
     if (made == null) {
-      return unmarked ? EstimateLine.Offer.ESTIMATE : EstimateLine.Offer.NOTHING;
+      return unmarked ? EstimateBar.Offer.ESTIMATE : EstimateBar.Offer.NOTHING;
     }
     return unmarked && !made.slaps().isEmpty()
-        ? EstimateLine.Offer.START
-        : EstimateLine.Offer.NOTHING;
+        ? EstimateBar.Offer.START
+        : EstimateBar.Offer.NOTHING;
   }
 
   /** Returns the keys that are valid now, the most wanted first. */
-  List<Hint> hints() {
+  List<KeyHint> hints() {
     if (inbox.shown()) {
       return inbox.hints();
     }
     if (pair.active()) {
-      return Hints.PAIR;
+      return KeyHints.PAIR;
     }
-    List<Hint> now = differences.open() ? differences.hints() : fast.hints();
+    List<KeyHint> now = differences.open() ? differences.hints() : fast.hints();
     if (!now.isEmpty()) {
       return now;
     }
     Estimation estimation = desk.estimation();
-    List<Hint> first = new ArrayList<>();
-    List<Hint> last = new ArrayList<>();
+    List<KeyHint> first = new ArrayList<>();
+    List<KeyHint> last = new ArrayList<>();
     boolean hidden = estimation.found().hiddenProperty().get();
     // Who is to read blind is not reminded that there is something to see.
-    if (place() == Hints.Place.TRIAL && !(hidden && desk.readsBlind())) {
+    if (place() == KeyHints.Context.TRIAL && !(hidden && desk.readsBlind())) {
       if (estimation.found().estimateProperty().get() == null) {
-        first.add(Hints.ESTIMATE);
+        first.add(KeyHints.ESTIMATE);
       } else {
-        if (offer() == EstimateLine.Offer.START) {
-          first.add(Hints.START);
+        if (offer() == EstimateBar.Offer.START) {
+          first.add(KeyHints.START);
         }
-        last.add(hidden ? Hints.SHOW : Hints.HIDE);
+        last.add(hidden ? KeyHints.SHOW : KeyHints.HIDE);
         if (!hidden) {
-          last.add(Hints.SAYS);
+          last.add(KeyHints.ESTIMATE_DETAILS);
         }
       }
     }
     Reading reading = marking.readingProperty().get();
-    if (place() == Hints.Place.TRIAL
+    if (place() == KeyHints.Context.TRIAL
         && reading != null
         && reading.slaps().stream().anyMatch(Keyboard::toLookAt)) {
-      first.add(Hints.EVERY);
-    } else if (place() == Hints.Place.TRIAL
+      first.add(KeyHints.GO_THROUGH);
+    } else if (place() == KeyHints.Context.TRIAL
         && reading != null
         && reading.slaps().size() >= ENOUGH) {
-      first.add(Hints.FINISH);
+      first.add(KeyHints.FINISH);
     }
     if (desk.reviewing().offeredProperty().get()) {
-      last.add(Hints.COMPARE);
+      last.add(KeyHints.COMPARE);
     }
-    return Hints.at(place(), first, last);
+    return KeyHints.at(place(), first, last);
   }
 
   private static boolean toLookAt(Slap slap) {
@@ -263,8 +269,8 @@ final class Keyboard {
     if (desk.keys().change().press(chord)) {
       return true;
     }
-    Action action = desk.keys().map().at(Where.WINDOW, chord).orElse(null);
-    if (action == Action.ESCAPE || action == Action.KEYS) {
+    Action action = desk.keys().map().actionFor(Where.WINDOW, chord).orElse(null);
+    if (action == Action.ESCAPE || action == Action.ALL_KEYS) {
       desk.ask(null);
     } else if (action != null && ON_KEY_SHEET.contains(action)) {
       commands.command(Where.WINDOW, action, chord).run();
@@ -274,9 +280,9 @@ final class Keyboard {
 
   private @Nullable Runnable action(String chord) {
     for (Where here : where()) {
-      Optional<Action> action = desk.keys().map().at(here, chord);
+      Optional<Action> action = desk.keys().map().actionFor(here, chord);
       if (action.isPresent() && inbox.shown() && here == Where.WINDOW) {
-        boolean ofAll = action.get() == Action.KEYS || ON_KEY_SHEET.contains(action.get());
+        boolean ofAll = action.get() == Action.ALL_KEYS || ON_KEY_SHEET.contains(action.get());
         return ofAll ? commands.command(here, action.get(), chord) : null;
       }
       if (action.isPresent()) {
@@ -332,8 +338,8 @@ final class Keyboard {
   private void escape() {
     if (desk.questionProperty().get() != null) {
       desk.ask(null);
-    } else if (!marking.begunProperty().get().isEmpty()) {
-      marking.giveUpSpans();
+    } else if (!marking.openSpansProperty().get().isEmpty()) {
+      marking.cancelSpans();
     } else if (face.exporter().run().runningProperty().get()) {
       face.exporter().run().stop();
     } else if (desk.estimation().run().trialProperty().get() != null) {

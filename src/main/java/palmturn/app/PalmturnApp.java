@@ -13,11 +13,11 @@ import javafx.stage.Stage;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.desk.Desk;
 import palmturn.app.estimate.EstimateRun;
-import palmturn.app.look.Follow;
+import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.app.session.ClipProbe;
 import palmturn.app.session.SessionFlow;
-import palmturn.app.stage.Voice;
+import palmturn.app.stage.SoundPlayer;
 import palmturn.app.tasks.BackgroundTasks;
 import palmturn.app.tasks.LongTask;
 import palmturn.app.tasks.Tasks;
@@ -137,12 +137,12 @@ public final class PalmturnApp extends Application {
     StackPane root = new StackPane();
     Runnable build =
         new Runnable() {
-          private Follow follow = new Follow();
+          private Listeners follow = new Listeners();
 
           @Override
           public void run() {
             follow.end();
-            follow = new Follow();
+            follow = new Listeners();
             root.setStyle(look.rootStyle());
             DeskView view = new DeskView(desk, flow, look, printKeys, handOver, follow);
             root.getChildren().setAll(view);
@@ -152,7 +152,7 @@ public final class PalmturnApp extends Application {
     look.themeProperty().addListener(changed -> build.run());
     look.scaleProperty().addListener(changed -> build.run());
     desk.keys().mapProperty().addListener(changed -> build.run());
-    DeskView.connect(new Voice(), desk);
+    DeskView.connect(new SoundPlayer(), desk);
     window.setScene(new Scene(root, WIDTH, HEIGHT));
     build.run();
     window.setMinWidth(1180);

@@ -2,7 +2,7 @@ package palmturn.app;
 
 import java.util.ArrayDeque;
 import java.util.Deque;
-import palmturn.app.look.Follow;
+import palmturn.app.look.Listeners;
 import palmturn.app.stage.Stage;
 
 /**
@@ -14,12 +14,12 @@ final class PendingMarks {
   private final Deque<Runnable> waiting = new ArrayDeque<>();
   private boolean running;
 
-  PendingMarks(Stage stage, Follow follow) {
+  PendingMarks(Stage stage, Listeners follow) {
     this.stage = stage;
-    follow.changes(stage.pictureProperty(), this::runWaiting);
-    follow.changes(stage.framesProperty(), waiting::clear);
+    follow.onChange(stage.pictureProperty(), this::runWaiting);
+    follow.onChange(stage.framesProperty(), waiting::clear);
     // Where no picture will come a mark would be a guess.
-    follow.value(
+    follow.onValue(
         stage.troubleProperty(),
         trouble -> {
           if (!trouble.isEmpty()) {

@@ -5,8 +5,8 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
+import palmturn.app.keys.KeyBindings;
 import palmturn.app.keys.KeyMap;
-import palmturn.app.keys.Keys;
 import palmturn.app.look.Look;
 import palmturn.app.look.Theme;
 import palmturn.settings.Settings;
@@ -21,10 +21,10 @@ final class Preferences {
 
   private final Settings settings;
   private final Look look;
-  private final Keys keys;
+  private final KeyBindings keys;
   private final Consumer<String> trouble;
 
-  private Preferences(Settings settings, Look look, Keys keys, Consumer<String> trouble) {
+  private Preferences(Settings settings, Look look, KeyBindings keys, Consumer<String> trouble) {
     this.settings = settings;
     this.look = look;
     this.keys = keys;
@@ -36,7 +36,7 @@ final class Preferences {
    *
    * @param trouble is told in one line what is wrong with the settings
    */
-  static void restore(Settings settings, Look look, Keys keys, Consumer<String> trouble) {
+  static void restore(Settings settings, Look look, KeyBindings keys, Consumer<String> trouble) {
     Preferences kept = new Preferences(settings, look, keys, trouble);
     kept.read();
     look.themeProperty().addListener(changed -> kept.save());
@@ -60,13 +60,13 @@ final class Preferences {
               named.put(name.substring(KEY.length()), value);
             }
           });
-      KeyMap map = KeyMap.parse(named);
+      KeyMap map = KeyMap.fromSettings(named);
       Theme theme = theme(all.getOrDefault(THEME, "light"));
       int textPct = textPct(all.getOrDefault(TEXT, "100"));
       boolean lessMotion = Boolean.parseBoolean(all.get(LESS_MOTION));
       keys.set(map);
       look.themeProperty().set(theme);
-      look.scaleTo(textPct / 100.0);
+      look.setScale(textPct / 100.0);
       look.lessMotionProperty().set(lessMotion);
     } catch (IllegalArgumentException e) {
       settings.setAside(String.valueOf(e.getMessage()));
@@ -99,7 +99,7 @@ final class Preferences {
     all.put(THEME, name(look.theme()));
     all.put(TEXT, Long.toString(Math.round(100 * look.scaleProperty().get())));
     all.put(LESS_MOTION, Boolean.toString(look.lessMotion()));
-    keys.map().named().forEach((name, chord) -> all.put(KEY + name, chord));
+    keys.map().toSettings().forEach((name, chord) -> all.put(KEY + name, chord));
     try {
       settings.save(all);
     } catch (SettingsException e) {

@@ -4,10 +4,10 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.desk.Desk;
 import palmturn.app.keys.Action;
 import palmturn.app.keys.Where;
-import palmturn.app.stage.Drawn;
-import palmturn.app.stage.Placing;
+import palmturn.app.stage.OverlayItem;
+import palmturn.app.stage.PlaceEditor;
 import palmturn.app.stage.Stage;
-import palmturn.app.stage.Viewing;
+import palmturn.app.stage.Viewport;
 import palmturn.clip.FrameTable;
 import palmturn.trial.Estimate;
 import palmturn.trial.EstimatedSlap;
@@ -25,29 +25,34 @@ final class StageKeys {
 
   private final Desk desk;
   private final Stage stage;
-  private final Placing placing;
+  private final PlaceEditor placing;
 
   StageKeys(Desk desk, Commands does) {
     this.desk = desk;
     stage = desk.stage();
     placing = desk.places().placing();
-    Viewing viewing = stage.viewing();
-    does.bind(Where.PLACES, Action.DRAWN, () -> viewing.hideOrShow(placing.chosenProperty().get()));
-    does.bind(Where.PLACES, Action.POINT, placing::leave);
+    Viewport viewing = stage.viewing();
+    does.bind(
+        Where.PLACES, Action.TOGGLE_OVERLAY, () -> viewing.toggle(placing.chosenProperty().get()));
+    does.bind(Where.PLACES, Action.SET_PLACES, placing::cancel);
     does.bind(Where.PLACES, Action.DELETE, placing::delete);
     does.bind(Where.PLACES, Action.UNDO, placing::undo);
     does.bind(Where.PLACES, Action.REDO, placing::redo);
-    does.bind(Action.HANDS, desk.places()::zoomToHands);
-    does.bind(Action.WHOLE, viewing::whole);
-    does.bind(Action.GHOST, () -> viewing.ghostProperty().set(!viewing.ghostProperty().get()));
-    does.bind(Action.DRAWN, () -> viewing.drawnProperty().set(!viewing.drawnProperty().get()));
-    does.bind(Action.POINT, desk.places()::begin);
+    does.bind(Action.ZOOM_TO_HANDS, desk.places()::zoomToHands);
+    does.bind(Action.WHOLE_PICTURE, viewing::showWhole);
+    does.bind(
+        Action.PREVIOUS_FRAME,
+        () -> viewing.previousFrameProperty().set(!viewing.previousFrameProperty().get()));
+    does.bind(
+        Action.TOGGLE_OVERLAY,
+        () -> viewing.overlayShownProperty().set(!viewing.overlayShownProperty().get()));
+    does.bind(Action.SET_PLACES, desk.places()::begin);
     does.bind(Action.LOOP_SLAP, this::loopSlap);
     does.bind(Action.LOOP_TRIAL, () -> stopOr(stage::loopTrial));
-    does.bind(Action.LARGER, viewing::larger);
-    does.bind(Action.SMALLER, viewing::smaller);
-    does.bind(Action.LOOK, chord -> along(chord, 1, viewing::look));
-    for (Drawn what : Drawn.values()) {
+    does.bind(Action.LARGER, viewing::zoomIn);
+    does.bind(Action.SMALLER, viewing::zoomOut);
+    does.bind(Action.PAN, chord -> along(chord, 1, viewing::pan));
+    for (OverlayItem what : OverlayItem.values()) {
       does.bind(what.action(), () -> placing.choose(what));
     }
     does.bind(Action.PLACE_MOVE, chord -> along(chord, 1, placing::move));
@@ -56,8 +61,8 @@ final class StageKeys {
     does.bind(Action.PLACE_SIZE_FAR, chord -> along(chord, TEN, placing::resize));
     does.bind(Action.PLACE_LENGTH, placing::type);
     does.bind(Action.PLACE_FRAME, chord -> stage.step(chord.equals("PgUp") ? -1 : 1));
-    does.bind(Action.PLACE_KEEP, placing::keep);
-    does.bind(Action.PLACE_LEAVE, placing::leave);
+    does.bind(Action.PLACE_KEEP, placing::save);
+    does.bind(Action.PLACE_LEAVE, placing::cancel);
   }
 
   private interface Movement {

@@ -15,7 +15,7 @@ import palmturn.app.hints.KeyCaps;
 import palmturn.app.keys.Action;
 import palmturn.app.keys.KeyMap;
 import palmturn.app.look.Look;
-import palmturn.app.look.Tips;
+import palmturn.app.look.Tooltips;
 import palmturn.app.session.SessionFlow;
 import palmturn.settings.RecentSessions;
 import palmturn.trial.TrialId;
@@ -107,7 +107,7 @@ final class StartPane extends VBox {
       button.setId("recent-" + i);
       button.getStyleClass().setAll("button", "line-choice");
       button.setMaxWidth(Double.MAX_VALUE);
-      button.setTooltip(Tips.of(each.folder().toString(), look));
+      button.setTooltip(Tooltips.of(each.folder().toString(), look));
       button.setOnAction(event -> flow.open(each));
       list.getChildren().add(button);
     }

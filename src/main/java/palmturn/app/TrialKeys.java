@@ -40,39 +40,39 @@ final class TrialKeys {
     bindOnTrial(Action.TEN_ON, () -> stage.step(TEN));
     bindOnTrial(Action.SLAP_BEFORE, () -> neighbour(false));
     bindOnTrial(Action.SLAP_NEXT, () -> neighbour(true));
-    bindOnTrial(Action.FIRST, stage::toStart);
-    bindOnTrial(Action.LAST, stage::toEnd);
+    bindOnTrial(Action.FIRST, stage::goToStart);
+    bindOnTrial(Action.LAST, stage::goToEnd);
     bindOnTrial(Action.PLAY, stage::playOrStop);
     commands.bind(Action.SLOWER, stage::slower);
     commands.bind(Action.FASTER, stage::faster);
     commands.bind(Action.CLOSER, () -> zoom(true));
     commands.bind(Action.WIDER, () -> zoom(false));
-    bindOnTrial(Action.TYPE, desk.fast()::type);
-    bindOnTrial(Action.THROUGH, desk.fast()::goThrough);
+    bindOnTrial(Action.TYPE_ALONG, desk.fast()::type);
+    bindOnTrial(Action.GO_THROUGH, desk.fast()::goThrough);
   }
 
   private void bindMarks() {
-    bindOnFrame(Action.PALM, () -> marking.mark(frame(), Side.PALM, false));
-    bindOnFrame(Action.BACK, () -> marking.mark(frame(), Side.BACK, false));
-    bindOnFrame(Action.PALM_FAULT, () -> marking.mark(frame(), Side.PALM, true));
-    bindOnFrame(Action.BACK_FAULT, () -> marking.mark(frame(), Side.BACK, true));
-    bindEdit(Action.FINGERS, () -> marking.zone(Zone.FINGERS));
-    bindEdit(Action.WRIST, () -> marking.zone(Zone.WRIST));
-    bindEdit(Action.EDGE, () -> marking.zone(Zone.EDGE));
-    bindEdit(Action.DOUBLE, () -> marking.kind(Slap.Kind.DOUBLE));
-    bindOnTrial(Action.MORE, () -> desk.ask(new Question.More()));
-    bindEdit(Action.PART_TURN, () -> marking.kind(Slap.Kind.PART_TURN));
-    bindOnFrame(Action.MISSED, () -> marking.missed(frame()));
-    bindEdit(Action.OTHER, this::note);
-    bindOnFrame(Action.BENT_WRIST, () -> marking.span(Span.Kind.BENT_WRIST, frame()));
-    bindOnFrame(Action.ELBOW_OUT, () -> marking.span(Span.Kind.ELBOW_OUT, frame()));
-    bindOnFrame(Action.PAUSE, () -> marking.span(Span.Kind.PAUSE, frame()));
-    bindOnFrame(Action.TARGET_MOVED, () -> marking.span(Span.Kind.TARGET_MOVED, frame()));
+    bindOnFrame(Action.PALM, () -> marking.markSlap(frame(), Side.PALM, false));
+    bindOnFrame(Action.BACK, () -> marking.markSlap(frame(), Side.BACK, false));
+    bindOnFrame(Action.PALM_FAULT, () -> marking.markSlap(frame(), Side.PALM, true));
+    bindOnFrame(Action.BACK_FAULT, () -> marking.markSlap(frame(), Side.BACK, true));
+    bindEdit(Action.FINGERS, () -> marking.toggleZone(Zone.FINGERS));
+    bindEdit(Action.WRIST, () -> marking.toggleZone(Zone.WRIST));
+    bindEdit(Action.EDGE, () -> marking.toggleZone(Zone.EDGE));
+    bindEdit(Action.DOUBLE, () -> marking.toggleKind(Slap.Kind.DOUBLE));
+    bindOnTrial(Action.MORE_MARKS, () -> desk.ask(new Question.More()));
+    bindEdit(Action.PART_TURN, () -> marking.toggleKind(Slap.Kind.PART_TURN));
+    bindOnFrame(Action.MISSED, () -> marking.markMissed(frame()));
+    bindEdit(Action.OTHER_FAULT, this::note);
+    bindOnFrame(Action.BENT_WRIST, () -> marking.toggleSpan(Span.Kind.BENT_WRIST, frame()));
+    bindOnFrame(Action.ELBOW_OUT, () -> marking.toggleSpan(Span.Kind.ELBOW_OUT, frame()));
+    bindOnFrame(Action.PAUSE, () -> marking.toggleSpan(Span.Kind.PAUSE, frame()));
+    bindOnFrame(Action.TARGET_MOVED, () -> marking.toggleSpan(Span.Kind.TARGET_MOVED, frame()));
     bindEdit(Action.FINISH, this::finish);
     bindOnTrial(Action.ESTIMATE, desk.estimation()::estimate);
     bindOnTrial(Action.START_FROM, desk.estimation()::startFrom);
-    commands.bind(Action.ESTIMATE_SAYS, desk.estimation()::showSummary);
-    commands.bind(Action.HIDE, desk.estimation()::hideOrShow);
+    commands.bind(Action.ESTIMATE_DETAILS, desk.estimation()::showSummary);
+    commands.bind(Action.TOGGLE_ESTIMATE, desk.estimation()::hideOrShow);
     bindEdit(Action.DELETE, marking::delete);
     bindEdit(Action.NUDGE_BACK, () -> nudge(-1));
     bindEdit(Action.NUDGE_ON, () -> nudge(1));
@@ -104,8 +104,8 @@ final class TrialKeys {
   }
 
   private void finish() {
-    marking.finish();
-    marking.frameOfUnseen().ifPresent(stage::seek);
+    marking.toggleFinished();
+    marking.firstUnseenFrame().ifPresent(stage::seek);
   }
 
   private int frame() {
@@ -119,7 +119,7 @@ final class TrialKeys {
   }
 
   private void nudge(int by) {
-    marking.nudge(by);
+    marking.nudgeSlap(by);
     Slap moved = marking.slapProperty().get();
     var frames = stage.framesProperty().get();
     if (moved != null && frames != null) {
@@ -128,11 +128,11 @@ final class TrialKeys {
   }
 
   private void neighbour(boolean forward) {
-    marking.frameOfNeighbour(frame(), forward).ifPresent(stage::seek);
+    marking.neighbourFrame(frame(), forward).ifPresent(stage::seek);
   }
 
   private void zoom(boolean closer) {
-    desk.strip().step(closer);
+    desk.strip().zoomStep(closer);
     redrawStrip.run();
   }
 }

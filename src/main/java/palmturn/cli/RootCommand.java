@@ -25,7 +25,7 @@ public abstract class RootCommand {
    * @param factory makes the sub-commands
    * @return the exit status
    */
-  protected final int run(
+  public final int run(
       CommandLine.IFactory factory, String[] args, PrintWriter out, PrintWriter err) {
     CommandLine line = new CommandLine(this, factory);
     line.setOut(out);

@@ -24,7 +24,7 @@ public record Ruling<M>(Difference<M> difference, @Nullable Decision<M> decision
    *
    * @param by who decides
    * @param why in words, often empty
-   * @param anew the mark made instead of both, only with {@link Decision.Choice#NEITHER}
+   * @param anew the mark made instead of both, only with {@link Decision.PairPartners#NEITHER}
    */
   public Decision<M> decide(
       Decision.Choice choice, String by, Instant at, String why, @Nullable M anew) {

@@ -27,8 +27,8 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import palmturn.app.desk.Desk;
-import palmturn.app.pair.Half;
-import palmturn.app.pair.Pair;
+import palmturn.app.pair.PairMember;
+import palmturn.app.pair.TrialPair;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Extra;
 import palmturn.trial.Hand;
@@ -57,7 +57,7 @@ class PairAppTest {
   @TempDir private Path folder;
   private final WindowForTests window = new WindowForTests();
   private Desk desk;
-  private Pair pair;
+  private TrialPair pair;
 
   @Start
   void start(Stage stage) {
@@ -149,7 +149,7 @@ class PairAppTest {
     assertEquals(other, index(pair.other()));
   }
 
-  private static int index(Half half) {
+  private static int index(PairMember half) {
     return half.stage().pictureProperty().get().index();
   }
 

@@ -240,8 +240,8 @@ class PalmturnAppTest {
     assertEquals(clip.getParent(), desk.folderProperty().get().folder().getParent());
     TrialId added = desk.trialProperty().get();
     assertEquals(Mirrored.TRUE, desk.folderProperty().get().trial(added).mirrored());
-    until(() -> desk.board().filmedProperty().get().containsKey(added));
-    assertEquals(1.0, desk.board().filmedProperty().get().get(added).lengthS(), 0.02);
+    until(() -> desk.board().previewsProperty().get().containsKey(added));
+    assertEquals(1.0, desk.board().previewsProperty().get().get(added).lengthS(), 0.02);
   }
 
   @Test

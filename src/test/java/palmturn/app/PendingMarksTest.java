@@ -11,7 +11,7 @@ import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import palmturn.app.look.Follow;
+import palmturn.app.look.Listeners;
 import palmturn.app.stage.Stage;
 import palmturn.clip.FrameTables;
 import palmturn.clip.Picture;
@@ -20,7 +20,7 @@ class PendingMarksTest {
   private final Map<Integer, CompletableFuture<Picture>> coming = new HashMap<>();
   private final List<String> done = new ArrayList<>();
   private final Stage stage = new Stage(Runnable::run);
-  private final PendingMarks later = new PendingMarks(stage, new Follow());
+  private final PendingMarks later = new PendingMarks(stage, new Listeners());
 
   @BeforeEach
   void open() {

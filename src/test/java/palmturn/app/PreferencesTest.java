@@ -10,8 +10,8 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import palmturn.app.keys.Action;
+import palmturn.app.keys.KeyBindings;
 import palmturn.app.keys.KeyMap;
-import palmturn.app.keys.Keys;
 import palmturn.app.look.Look;
 import palmturn.app.look.Theme;
 import palmturn.settings.Settings;
@@ -23,11 +23,11 @@ class PreferencesTest {
   @Test
   void keysAndLooksAreTheSameAfterTheNextStart() {
     Look look = new Look();
-    Keys keys = start(look);
+    KeyBindings keys = start(look);
     keys.set(keys.map().with(Action.PALM, "F9"));
     look.themeProperty().set(Theme.DARK);
     look.larger();
-    look.moveLessOrMore();
+    look.toggleLessMotion();
 
     Look next = new Look();
     assertEquals("F9", start(next).of(Action.PALM));
@@ -43,11 +43,11 @@ class PreferencesTest {
     String wrong = "theme=dark\nkey.palm=J\n";
     Files.writeString(file, wrong);
     Look look = new Look();
-    Keys keys = start(look);
+    KeyBindings keys = start(look);
     assertEquals(1, trouble.size());
     assertTrue(trouble.get(0).startsWith(file + ": J stands for two things"), trouble.get(0));
     assertEquals(1, trouble.get(0).lines().count());
-    assertEquals(KeyMap.AS_THEY_CAME, keys.map());
+    assertEquals(KeyMap.DEFAULT, keys.map());
     assertEquals(Theme.LIGHT, look.theme());
 
     look.larger();
@@ -56,8 +56,8 @@ class PreferencesTest {
     assertEquals("F9", start(new Look()).of(Action.PALM));
   }
 
-  private Keys start(Look look) {
-    Keys keys = new Keys();
+  private KeyBindings start(Look look) {
+    KeyBindings keys = new KeyBindings();
     Preferences.restore(Settings.in(folder), look, keys, trouble::add);
     return keys;
   }

@@ -30,7 +30,7 @@ import org.testfx.util.WaitForAsyncUtils;
 import palmturn.app.desk.Desk;
 import palmturn.app.estimate.EstimateRun;
 import palmturn.app.look.Look;
-import palmturn.app.marking.Pass;
+import palmturn.app.marking.MarkPass;
 import palmturn.app.tasks.BackgroundTasks;
 import palmturn.clip.Progress;
 import palmturn.store.SessionFolder;
@@ -120,7 +120,7 @@ class ScoringByKeysTest {
     int zones = 0;
     while (place() != null) {
       Slap seen = desk.marking().slapProperty().get();
-      if (place().about() == Pass.About.TIMES) {
+      if (place().topic() == MarkPass.Topic.TIMES) {
         times++;
         time(robot, seen, truth);
       } else {
@@ -285,8 +285,8 @@ class ScoringByKeysTest {
     robot.type(key);
   }
 
-  private Pass.Place place() {
-    return desk.fast().pass().placeProperty().get();
+  private MarkPass.Position place() {
+    return desk.fast().pass().positionProperty().get();
   }
 
   private static List<Slap> truth(TrialId id) throws Exception {

@@ -12,8 +12,8 @@ import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
-import palmturn.app.differences.Differences;
-import palmturn.app.marking.Pass;
+import palmturn.app.differences.DifferenceReview;
+import palmturn.app.marking.MarkPass;
 import palmturn.cli.TwoReaders;
 import palmturn.clip.Progress;
 import palmturn.store.SessionFolder;
@@ -79,10 +79,10 @@ class ScreenshotsTest extends Shots {
     robot.type(KeyCode.S);
     until(() -> robot.lookup("#initials").tryQuery().isPresent());
     robot.write("CD").type(KeyCode.ENTER);
-    until(() -> desk.fast().pass().placeProperty().get() != null);
+    until(() -> desk.fast().pass().positionProperty().get() != null);
     shoot("5-doubtful-times");
     robot.type(KeyCode.F);
-    while (desk.fast().pass().placeProperty().get().about() == Pass.About.TIMES) {
+    while (desk.fast().pass().positionProperty().get().topic() == MarkPass.Topic.TIMES) {
       robot.type(KeyCode.SPACE);
       WaitForAsyncUtils.waitForFxEvents();
     }
@@ -154,7 +154,7 @@ class ScreenshotsTest extends Shots {
     try (SessionFolder folder = Sessions.open(session)) {
       Estimating.standard().trial(folder, trial, Estimating.Asked.ALL, Progress.NONE);
     }
-    Differences differences = desk.reviewing().differences();
+    DifferenceReview differences = desk.reviewing().differences();
     Platform.runLater(() -> desk.open(session));
     until(() -> robot.lookup("#sheet-look").tryQuery().isPresent());
     robot.clickOn("#sheet-look");
@@ -168,7 +168,7 @@ class ScreenshotsTest extends Shots {
     shoot("12-differences-who");
     // Another theme is another window, in which nothing has been written yet.
     robot.clickOn("#line").write("QM").type(KeyCode.ENTER);
-    until(() -> differences.decided() == 1);
+    until(() -> differences.decidedCount() == 1);
     robot.type(KeyCode.DOWN, 2).type(KeyCode.M).type(KeyCode.RIGHT);
     WaitForAsyncUtils.waitForFxEvents();
     shoot("12-differences-afresh");
@@ -180,7 +180,7 @@ class ScreenshotsTest extends Shots {
     until(() -> differences.settledProperty().get() != null);
     shoot("12-differences-from-the-estimate");
     robot.type(KeyCode.P).type(KeyCode.P);
-    until(() -> differences.decided() == 3);
+    until(() -> differences.decidedCount() == 3);
     robot.type(KeyCode.RIGHT).type(KeyCode.UP, 8);
     shoot("12-differences-still-open");
     robot.type(KeyCode.RIGHT).type(KeyCode.UP);
@@ -234,7 +234,7 @@ class ScreenshotsTest extends Shots {
     until(
         () ->
             desk.pairing().pair().other().stage().pictureIsThere()
-                || !desk.pairing().pair().emptyProperty().get().isEmpty());
+                || !desk.pairing().pair().missingReasonProperty().get().isEmpty());
   }
 
   private void shootOneHandAlone(FxRobot robot, Path session) throws Exception {

@@ -27,8 +27,8 @@ import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import palmturn.app.board.Cell;
 import palmturn.app.desk.Desk;
-import palmturn.app.differences.Differences;
-import palmturn.app.differences.Item;
+import palmturn.app.differences.DifferenceReview;
+import palmturn.app.differences.ReviewItem;
 import palmturn.cli.TwoReaders;
 import palmturn.settle.Settled;
 import palmturn.store.SessionFolder;
@@ -76,7 +76,7 @@ class SettlingByKeysTest {
     readers.plantedA.forEach((row, what) -> planted.add(row + " " + what));
     readers.plantedB.forEach((row, what) -> planted.add(row + " " + what));
     Set<String> listed = new TreeSet<>();
-    List<Item> items = differences().itemsProperty().get();
+    List<ReviewItem> items = differences().itemsProperty().get();
     items.forEach(item -> listed.add(row(readers, item) + " " + word(item)));
     assertEquals(planted, listed);
     assertEquals(planted.size(), items.size());
@@ -86,7 +86,7 @@ class SettlingByKeysTest {
 
     int pressed = 0;
     while (differences().current() != null) {
-      Item item = differences().current();
+      ReviewItem item = differences().current();
       robot.type(readers.plantedA.containsKey(row(readers, item)) ? KeyCode.DOWN : KeyCode.UP);
       pressed++;
       if (pressed == 1) {
@@ -144,11 +144,11 @@ class SettlingByKeysTest {
       robot.type(KeyCode.UP);
       WaitForAsyncUtils.waitForFxEvents();
       assertTrue(desk.troubleProperty().get().startsWith("this session is open to look only"));
-      assertEquals(0, differences().decided());
-      assertEquals(0, differences().atProperty().get());
+      assertEquals(0, differences().decidedCount());
+      assertEquals(0, differences().positionProperty().get());
       robot.type(KeyCode.RIGHT);
       WaitForAsyncUtils.waitForFxEvents();
-      assertEquals(1, differences().atProperty().get());
+      assertEquals(1, differences().positionProperty().get());
       assertEquals(List.of(), other.trial(TrialId.parse(TwoReaders.TRIAL)).settlements());
     }
   }
@@ -175,21 +175,21 @@ class SettlingByKeysTest {
     until(() -> desk.stage().pictureProperty().get() != null);
   }
 
-  private Differences differences() {
+  private DifferenceReview differences() {
     return desk.reviewing().differences();
   }
 
-  private static int row(TwoReaders readers, Item item) {
+  private static int row(TwoReaders readers, ReviewItem item) {
     return readers.nearest(item.difference().timeS());
   }
 
-  private static String word(Item item) {
+  private static String word(ReviewItem item) {
     assertEquals(1, item.difference().what().size());
-    return switch (item.foremost()) {
+    return switch (item.mainDifference()) {
       case ONLY_A, ONLY_B -> "missed";
       case APART -> "shifted";
       case DOUBLE -> "no double";
-      default -> item.foremost().code();
+      default -> item.mainDifference().code();
     };
   }
 

@@ -22,7 +22,7 @@ public final class Board {
   private final ReadOnlyObjectWrapper<List<Cell>> cells = new ReadOnlyObjectWrapper<>(List.of());
   private final ReadOnlyObjectWrapper<@Nullable TrialId> chosen = new ReadOnlyObjectWrapper<>();
 
-  private final ReadOnlyObjectWrapper<Map<TrialId, Filmed>> filmed =
+  private final ReadOnlyObjectWrapper<Map<TrialId, ClipPreview>> previews =
       new ReadOnlyObjectWrapper<>(Map.of());
   private final ReadOnlyObjectWrapper<List<Heed>> heed = new ReadOnlyObjectWrapper<>(List.of());
   private Map<String, String> headings = Map.of();
@@ -38,8 +38,8 @@ public final class Board {
   }
 
   /** What is known of the clips of trials that are filmed, as far as they were looked at. */
-  public ReadOnlyObjectProperty<Map<TrialId, Filmed>> filmedProperty() {
-    return filmed.getReadOnlyProperty();
+  public ReadOnlyObjectProperty<Map<TrialId, ClipPreview>> previewsProperty() {
+    return previews.getReadOnlyProperty();
   }
 
   /** What there is to heed of the athlete. */
@@ -58,29 +58,29 @@ public final class Board {
   }
 
   /** Returns the trial to film next; null when nothing is missing. */
-  public @Nullable TrialId next() {
-    return Protocol.next(cells.get());
+  public @Nullable TrialId nextToFilm() {
+    return FilmingOrder.firstMissing(cells.get());
   }
 
   /** Shows what was learned about a trial's clip. */
-  public void learn(TrialId id, Filmed about) {
-    Map<TrialId, Filmed> more = new HashMap<>(filmed.get());
+  public void setPreview(TrialId id, ClipPreview about) {
+    Map<TrialId, ClipPreview> more = new HashMap<>(previews.get());
     more.put(id, about);
-    filmed.set(Map.copyOf(more));
+    previews.set(Map.copyOf(more));
   }
 
   /** Forgets all clips, for another session. */
-  public void forget() {
-    filmed.set(Map.of());
+  public void clearPreviews() {
+    previews.set(Map.of());
   }
 
   /**
    * Shows what is filmed, filled up with what is not.
    *
    * @param blocks the session's blocks
-   * @param filmed a cell for every trial
+   * @param previews a cell for every trial
    */
-  public void show(List<Block> blocks, List<Cell> filmed) {
+  public void setTrials(List<Block> blocks, List<Cell> filmed) {
     List<Cell> all = new ArrayList<>();
     Map<String, String> names = new HashMap<>();
     blocks.forEach(block -> names.put(block.name(), heading(block)));
@@ -98,7 +98,7 @@ public final class Board {
               .filter(id -> id.block().equals(block))
               .map(TrialId::repeat)
               .collect(Collectors.toCollection(TreeSet::new));
-      for (int repeat = 1; repeat <= Protocol.REPEATS; repeat++) {
+      for (int repeat = 1; repeat <= FilmingOrder.REPEATS; repeat++) {
         repeats.add(repeat);
       }
       for (int repeat : repeats) {
@@ -164,6 +164,6 @@ public final class Board {
         .filter(cell -> cell.state() != Cell.State.NOT_FILMED)
         .findFirst()
         .map(Cell::id)
-        .orElse(Protocol.next(all));
+        .orElse(FilmingOrder.firstMissing(all));
   }
 }

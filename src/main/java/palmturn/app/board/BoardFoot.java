@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.advise.Heed;
 import palmturn.app.look.Look;
 import palmturn.app.look.Theme;
-import palmturn.app.look.Tips;
+import palmturn.app.look.Tooltips;
 
 /** What there is to say about the chosen place, and to heed of the athlete, under the board. */
 final class BoardFoot extends VBox {
@@ -36,14 +36,18 @@ final class BoardFoot extends VBox {
   }
 
   void show(
-      @Nullable Cell cell, String block, @Nullable Filmed filmed, boolean next, List<Heed> heed) {
+      @Nullable Cell cell,
+      String block,
+      @Nullable ClipPreview filmed,
+      boolean next,
+      List<Heed> heed) {
     getChildren().clear();
     setVisible(cell != null);
     if (cell == null) {
       return;
     }
     getChildren().add(words(CellWords.name(cell.id(), block), "name"));
-    CellWords.about(cell, filmed, next).forEach(line -> getChildren().add(words(line, "small")));
+    CellWords.describe(cell, filmed, next).forEach(line -> getChildren().add(words(line, "small")));
     if (filmed != null) {
       filmed.warnings().forEach(warning -> getChildren().add(warning(warning)));
     }
@@ -55,7 +59,7 @@ final class BoardFoot extends VBox {
   private HBox heed(Heed heed) {
     Label label = words(heed.brief(), "small");
     label.setWrapText(false);
-    label.setTooltip(Tips.of(heed.sentence(), look));
+    label.setTooltip(Tooltips.of(heed.sentence(), look));
     HBox row = warning(label);
     row.getStyleClass().add("to-click");
     row.setOnMouseClicked(event -> athlete.run());

@@ -22,9 +22,9 @@ import javafx.scene.layout.VBox;
 import palmturn.advise.Heed;
 import palmturn.app.keys.Action;
 import palmturn.app.keys.KeyMap;
-import palmturn.app.look.Follow;
+import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
-import palmturn.app.look.Tips;
+import palmturn.app.look.Tooltips;
 import palmturn.trial.Hand;
 import palmturn.trial.TrialId;
 
@@ -41,7 +41,7 @@ public final class BoardView extends VBox {
   private final Board board;
   private final Look look;
   private final BiConsumer<TrialId, List<Path>> dropped;
-  private final Pictures pictures = new Pictures();
+  private final ImageCache pictures = new ImageCache();
   private final VBox content = new VBox();
   private final ScrollPane scroll = new ScrollPane(content);
   private final BoardFoot foot;
@@ -58,7 +58,7 @@ public final class BoardView extends VBox {
       BiConsumer<TrialId, List<Path>> dropped,
       Look look,
       Consumer<String> press,
-      Follow follow) {
+      Listeners follow) {
     this.board = board;
     this.dropped = dropped;
     this.look = look;
@@ -81,7 +81,7 @@ public final class BoardView extends VBox {
     whose.setId("board-athlete");
     whose.setOnMouseClicked(event -> athlete.run());
     whose.visibleProperty().bind(board.cellsProperty().map(cells -> !cells.isEmpty()));
-    follow.value(board.heedProperty(), heed -> whose(whose, heed, keys));
+    follow.onValue(board.heedProperty(), heed -> showAthlete(whose, heed, keys));
     Region space = new Region();
     HBox.setHgrow(space, Priority.ALWAYS);
     HBox titleRow = new HBox(title, bar, space, whose);
@@ -93,14 +93,14 @@ public final class BoardView extends VBox {
     VBox.setVgrow(scroll, Priority.ALWAYS);
     getChildren().setAll(titleRow, scroll, foot);
     setOnMousePressed(event -> requestFocus());
-    follow.changes(board.cellsProperty(), this::show);
-    follow.changes(board.filmedProperty(), this::show);
-    follow.changes(board.chosenProperty(), this::show);
-    follow.changes(board.heedProperty(), this::show);
+    follow.onChange(board.cellsProperty(), this::show);
+    follow.onChange(board.previewsProperty(), this::show);
+    follow.onChange(board.chosenProperty(), this::show);
+    follow.onChange(board.heedProperty(), this::show);
     show();
   }
 
-  private void whose(Label whose, List<Heed> heed, KeyMap keys) {
+  private void showAthlete(Label whose, List<Heed> heed, KeyMap keys) {
     whose.setText(heed.isEmpty() ? "Athlete" : "▲ Athlete");
     whose.getStyleClass().setAll("label", "second", "to-click", "link");
     if (!heed.isEmpty()) {
@@ -109,20 +109,20 @@ public final class BoardView extends VBox {
     String what = "What is known of the athlete: " + keys.of(Action.ATHLETE);
     Stream<String> sentences = heed.stream().map(Heed::sentence);
     String tip = Stream.concat(sentences, Stream.of(what)).collect(Collectors.joining("\n"));
-    whose.setTooltip(Tips.of(tip, look));
+    whose.setTooltip(Tooltips.of(tip, look));
   }
 
   private void show() {
     content.getChildren().clear();
-    content.getChildren().add(hands());
+    content.getChildren().add(handHeadings());
     List<Cell> cells = board.cellsProperty().get();
     cells.stream()
         .map(cell -> cell.id().block())
         .distinct()
-        .forEach(block -> content.getChildren().add(block(block, cells)));
+        .forEach(block -> content.getChildren().add(blockGrid(block, cells)));
     board
         .chosenCell()
-        .ifPresentOrElse(this::about, () -> foot.show(null, "", null, false, List.of()));
+        .ifPresentOrElse(this::showFoot, () -> foot.show(null, "", null, false, List.of()));
     if (cells.isEmpty()) {
       Label help =
           new Label("Three with each hand,\nfive seconds each. After\na drill, the same again.");
@@ -131,20 +131,20 @@ public final class BoardView extends VBox {
     }
   }
 
-  private void about(Cell cell) {
+  private void showFoot(Cell cell) {
     foot.show(
         cell,
         board.heading(cell.id().block()),
-        board.filmedProperty().get().get(cell.id()),
-        cell.id().equals(board.next()),
+        board.previewsProperty().get().get(cell.id()),
+        cell.id().equals(board.nextToFilm()),
         board.heedProperty().get());
     Node place = content.lookup("#" + cell.id().name());
     if (place != null) {
-      Platform.runLater(() -> bringIntoSight(place));
+      Platform.runLater(() -> scrollTo(place));
     }
   }
 
-  private void bringIntoSight(Node place) {
+  private void scrollTo(Node place) {
     if (place.getScene() == null) {
       return;
     }
@@ -162,7 +162,7 @@ public final class BoardView extends VBox {
     }
   }
 
-  private HBox hands() {
+  private HBox handHeadings() {
     HBox row = new HBox(look.px(GAP));
     row.getStyleClass().add("hands");
     TrialId chosen = board.chosenProperty().get();
@@ -175,7 +175,7 @@ public final class BoardView extends VBox {
     return row;
   }
 
-  private VBox block(String name, List<Cell> cells) {
+  private VBox blockGrid(String name, List<Cell> cells) {
     Label label = new Label(board.heading(name));
     label.getStyleClass().add("second");
     Region space = new Region();
@@ -189,7 +189,7 @@ public final class BoardView extends VBox {
     int at = 0;
     for (Cell cell : cells) {
       if (cell.id().block().equals(name)) {
-        grid.add(place(cell), at % 2, at / 2);
+        grid.add(cellView(cell), at % 2, at / 2);
         at++;
       }
     }
@@ -198,14 +198,14 @@ public final class BoardView extends VBox {
     return whole;
   }
 
-  private CellView place(Cell cell) {
+  private CellView cellView(Cell cell) {
     TrialId id = cell.id();
     CellView view =
         new CellView(
             cell,
             board.heading(id.block()),
-            board.filmedProperty().get().get(id),
-            id.equals(board.next()),
+            board.previewsProperty().get().get(id),
+            id.equals(board.nextToFilm()),
             id.equals(board.chosenProperty().get()),
             pictures,
             look);

@@ -14,7 +14,7 @@ import javafx.scene.text.TextAlignment;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.look.Look;
 import palmturn.app.look.Theme;
-import palmturn.app.look.Tips;
+import palmturn.app.look.Tooltips;
 import palmturn.chart.Palette;
 import palmturn.trial.Reading;
 import palmturn.trial.Side;
@@ -35,10 +35,10 @@ final class CellView extends ToggleButton {
   CellView(
       Cell cell,
       String block,
-      @Nullable Filmed filmed,
+      @Nullable ClipPreview filmed,
       boolean next,
       boolean chosen,
-      Pictures pictures,
+      ImageCache pictures,
       Look at) {
     this.look = at;
     this.palette = at.theme().palette();
@@ -51,9 +51,9 @@ final class CellView extends ToggleButton {
     setId(cell.id().name());
     setMinSize(look.px(WIDTH), look.px(HEIGHT));
     setMaxSize(look.px(WIDTH), look.px(HEIGHT));
-    String words = CellWords.all(cell, block, filmed, next);
+    String words = CellWords.fullText(cell, block, filmed, next);
     setAccessibleText(words);
-    setTooltip(Tips.of(words, look));
+    setTooltip(Tooltips.of(words, look));
     StackPane layers = new StackPane();
     if (cell.reading() == null && filmed != null && filmed.still() != null) {
       layers.getChildren().add(picture(pictures.of(filmed.still())));
@@ -78,7 +78,7 @@ final class CellView extends ToggleButton {
     return view;
   }
 
-  private Canvas drawing(Cell cell, @Nullable Filmed filmed, boolean next) {
+  private Canvas drawing(Cell cell, @Nullable ClipPreview filmed, boolean next) {
     Canvas canvas = new Canvas(look.px(WIDTH), look.px(HEIGHT));
     GraphicsContext g = canvas.getGraphicsContext2D();
     double scale = look.scaleProperty().get();
@@ -90,7 +90,7 @@ final class CellView extends ToggleButton {
     icon(g, cell.state(), 12.5, line, quiet);
     g.setFill(quiet);
     g.setFont(next ? Look.bold(13) : Look.regular(13));
-    g.fillText(CellWords.state(cell, next), 22, line + 4.5);
+    g.fillText(CellWords.stateWord(cell, next), 22, line + 4.5);
     if (cell.slapsPerS() != null) {
       g.setFill(ink);
       g.setFont(Look.bold(14));

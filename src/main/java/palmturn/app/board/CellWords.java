@@ -31,7 +31,7 @@ public final class CellWords {
   }
 
   /** Returns the word in the cell. */
-  static String state(Cell cell, boolean next) {
+  static String stateWord(Cell cell, boolean next) {
     if (next) {
       return "film next";
     }
@@ -43,7 +43,7 @@ public final class CellWords {
    *
    * @param next whether this is the trial to film next
    */
-  static List<String> about(Cell cell, @Nullable Filmed filmed, boolean next) {
+  static List<String> describe(Cell cell, @Nullable ClipPreview filmed, boolean next) {
     List<String> lines = new ArrayList<>();
     if (cell.state() == Cell.State.NOT_FILMED) {
       lines.add(
@@ -74,17 +74,17 @@ public final class CellWords {
   }
 
   /** Returns everything about a place as one text, for tooltips and screen readers. */
-  static String all(Cell cell, String block, @Nullable Filmed filmed, boolean next) {
+  static String fullText(Cell cell, String block, @Nullable ClipPreview filmed, boolean next) {
     List<String> lines = new ArrayList<>();
     lines.add(name(cell.id(), block));
-    lines.addAll(about(cell, filmed, next));
+    lines.addAll(describe(cell, filmed, next));
     if (filmed != null) {
       lines.addAll(filmed.warnings());
     }
     return String.join("\n", lines);
   }
 
-  private static String rate(Filmed filmed) {
+  private static String rate(ClipPreview filmed) {
     return String.format(Locale.ROOT, "%.0f frames/s", filmed.fps());
   }
 

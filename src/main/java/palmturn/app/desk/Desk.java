@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.board.Board;
 import palmturn.app.board.Cell;
 import palmturn.app.estimate.EstimateRun;
-import palmturn.app.keys.Keys;
+import palmturn.app.keys.KeyBindings;
 import palmturn.app.marking.Marking;
 import palmturn.app.stage.Stage;
 import palmturn.app.strip.Strip;
@@ -47,7 +47,7 @@ public final class Desk implements AutoCloseable {
   private final Tally tally = new Tally();
   private final ScoredTrials trials = new ScoredTrials();
   private final FastMarking fast;
-  private final Keys keys = new Keys();
+  private final KeyBindings keys = new KeyBindings();
   private final Review reviewing;
   private final Pairing pairing;
   private final Messages messages;
@@ -98,7 +98,7 @@ public final class Desk implements AutoCloseable {
     messages = new Messages(this, saving, background, screen, clock);
     pairing = new Pairing(this, background, screen, trials, readers, opening);
     board.chosenProperty().addListener((chosen, before, now) -> chosen(now));
-    stage.frameProperty().addListener((frame, before, now) -> marking.arriveAt(now.intValue()));
+    stage.frameProperty().addListener((frame, before, now) -> marking.chooseSlapOn(now.intValue()));
   }
 
   /** Returns the folder of the user's settings, which need not be there. */
@@ -142,7 +142,7 @@ public final class Desk implements AutoCloseable {
   }
 
   /** Which key stands for what. */
-  public Keys keys() {
+  public KeyBindings keys() {
     return keys;
   }
 
@@ -325,7 +325,7 @@ public final class Desk implements AutoCloseable {
     estimation.run().stop();
     SessionFolder old = folder.get();
     folder.set(null);
-    board.show(List.of(), List.of());
+    board.setTrials(List.of(), List.of());
     if (old != null) {
       saving.close(old);
     }
@@ -348,7 +348,7 @@ public final class Desk implements AutoCloseable {
     List<Cell> cells = new ArrayList<>();
     trials.all().forEach(each -> cells.add(trials.cell(each, readers.shown(each))));
     TrialId before = board.chosenProperty().get();
-    board.show(session.blocks(), cells);
+    board.setTrials(session.blocks(), cells);
     if (before != null && before.equals(board.chosenProperty().get())) {
       chosen(before);
     }

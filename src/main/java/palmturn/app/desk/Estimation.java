@@ -32,7 +32,7 @@ public final class Estimation {
         .addListener(
             (visible, before, now) -> {
               if (now != null) {
-                marking.setEstimateInSight();
+                marking.setEstimateSeen();
               }
             });
     stage.pictureProperty().addListener((picture, before, now) -> see());
@@ -71,7 +71,7 @@ public final class Estimation {
       show(made, false);
       marking.setEstimate(made);
       desk.marked(marking.readingProperty().get());
-      desk.strip().comeToFirst();
+      desk.strip().scrollToFirstSlap();
       if (!made.warnings().isEmpty() && made.slaps().isEmpty()) {
         desk.fail("nothing was found: " + made.warnings().get(0));
       }
@@ -110,7 +110,8 @@ public final class Estimation {
         found.estimateProperty().get() == null
             ? "this trial is not estimated yet: %s has the program look for slaps"
                 .formatted(desk.keys().of(Action.ESTIMATE))
-            : "the estimate is hidden: %s shows it".formatted(desk.keys().of(Action.HIDE)));
+            : "the estimate is hidden: %s shows it"
+                .formatted(desk.keys().of(Action.TOGGLE_ESTIMATE)));
   }
 
   private void startFrom(Estimate made) {
@@ -134,9 +135,9 @@ public final class Estimation {
     if (picture != null
         && !stage.playingProperty().get()
         && picture.index() == stage.frameProperty().get()
-        && desk.fast().pass().placeProperty().get() == null
+        && desk.fast().pass().positionProperty().get() == null
         && desk.ownMarks()) {
-      marking.see(picture.index());
+      marking.markSeen(picture.index());
     }
   }
 

@@ -3,9 +3,9 @@ package palmturn.app.desk;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import palmturn.app.marking.Evidence;
+import palmturn.app.marking.ContactEvidence;
+import palmturn.app.marking.MarkPass;
 import palmturn.app.marking.Marking;
-import palmturn.app.marking.Pass;
 import palmturn.app.marking.Typing;
 import palmturn.app.stage.Stage;
 import palmturn.app.strip.Strip;
@@ -32,21 +32,21 @@ public final class FastMarking {
   private final Stage stage;
   private final Strip strip;
   private final Typing typing;
-  private final Pass pass;
+  private final MarkPass pass;
 
   FastMarking(Desk desk) {
     this.desk = desk;
     marking = desk.marking();
     stage = desk.stage();
     strip = desk.strip();
-    typing = new Typing(stage, marking, evidences(), strip.glide()::start);
+    typing = new Typing(stage, marking, evidences(), strip.animation()::start);
     typing.activeProperty().addListener((active, before, now) -> strip.setTyping(now));
     pass =
-        new Pass(
+        new MarkPass(
             marking,
-            new Pass.Show() {
+            new MarkPass.Display() {
               @Override
-              public void loop(Slap slap, Pass.About about) {
+              public void loop(Slap slap, MarkPass.Topic about) {
                 show(slap, about);
               }
 
@@ -72,7 +72,7 @@ public final class FastMarking {
   }
 
   /** Going through the marks. */
-  public Pass pass() {
+  public MarkPass pass() {
     return pass;
   }
 
@@ -103,9 +103,9 @@ public final class FastMarking {
     return trial == null ? TimeScale.REAL : trial.timeScale();
   }
 
-  private void show(Slap slap, Pass.About about) {
+  private void show(Slap slap, MarkPass.Topic about) {
     double[] halves = halves(slap);
-    strip.showClose(slap.timeS(), about == Pass.About.TIMES ? Strip.CLOSE : Strip.TYPING);
+    strip.showClose(slap.timeS(), about == MarkPass.Topic.TIMES ? Strip.CLOSE : Strip.TYPING);
     stage.loop(slap.timeS() - halves[0], slap.timeS() + halves[1]);
   }
 
@@ -132,20 +132,20 @@ public final class FastMarking {
     FrameTable frames = stage.framesProperty().get();
     if (slap != null && frames != null) {
       stage.seek(frames.nearest(slap.timeS()));
-      marking.choose(slap);
+      marking.chooseSlap(slap);
     }
     strip.showWhole();
   }
 
-  private Typing.Evidences evidences() {
-    return new Typing.Evidences() {
+  private Typing.EvidenceSource evidences() {
+    return new Typing.EvidenceSource() {
       @Override
-      public List<Evidence> between(double fromS, double toS) {
+      public List<ContactEvidence> between(double fromS, double toS) {
         return evidence(fromS, toS);
       }
 
       @Override
-      public String taken() {
+      public String assumption() {
         boolean heard = desk.soundProperty().get() != null && scale().equals(TimeScale.REAL);
         boolean estimated = desk.estimation().found().estimateProperty().get() != null;
         return heard && !estimated
@@ -156,17 +156,17 @@ public final class FastMarking {
   }
 
   /** What a typed mark may settle on: onsets, contacts of the estimate if it may be seen. */
-  private List<Evidence> evidence(double fromS, double toS) {
+  private List<ContactEvidence> evidence(double fromS, double toS) {
     Estimate shown = desk.estimation().found().visibleProperty().getValue();
-    List<Evidence> all = new ArrayList<>();
+    List<ContactEvidence> all = new ArrayList<>();
     if (shown != null) {
       for (EstimatedSlap found : shown.slaps()) {
         if (found.timeS() >= fromS && found.timeS() <= toS) {
-          all.add(Evidence.of(found));
+          all.add(ContactEvidence.of(found));
         }
       }
     }
-    List<Evidence> contacts = List.copyOf(all);
+    List<ContactEvidence> contacts = List.copyOf(all);
     Sound sound = desk.soundProperty().get();
     Estimate made = desk.estimation().found().estimateProperty().get();
     boolean setAside = made != null && made.soundOffsetS() == null;
@@ -174,7 +174,7 @@ public final class FastMarking {
     if (sound != null && !setAside && scale().equals(TimeScale.REAL)) {
       double offsetS = strip.soundOffsetS();
       for (double onsetS : SlapSounds.clearS(sound, fromS + offsetS, toS + offsetS)) {
-        Evidence heard = Evidence.heard(onsetS, offsetS, Slap.SOUND_SD_S);
+        ContactEvidence heard = ContactEvidence.heard(onsetS, offsetS, Slap.SOUND_SD_S);
         if (contacts.stream().noneMatch(c -> Math.abs(c.timeS() - heard.timeS()) < SAME_S)) {
           all.add(heard);
         }

@@ -200,7 +200,7 @@ public final class Messages {
     history = next;
     all.set(next.now());
     onStrip();
-    desk.marking().say(sentence);
+    desk.marking().setStep(sentence);
     if (open != null) {
       see(open);
       save(open);
@@ -270,7 +270,7 @@ public final class Messages {
   void onStrip() {
     TrialId trial = desk.trialProperty().get();
     desk.strip()
-        .setSaid(
+        .setMessageTimes(
             all.get().stream()
                 .filter(each -> trial != null && trial.equals(each.trial()) && !hidden(each))
                 .map(Message::timeS)

@@ -118,9 +118,9 @@ final class OpenReading {
       marking.open(reading, at.clip().frames(), (marks, sentence) -> keep(id, marks, sentence));
       marking.setEstimate(desk.estimation().found().estimateProperty().get());
       if (readers.hasSeenOthers(Objects.requireNonNull(desk.trials().get(id)))) {
-        marking.setEstimateInSight();
+        marking.setEstimateSeen();
       }
-      marking.arriveAt(desk.stage().frameProperty().get());
+      marking.chooseSlapOn(desk.stage().frameProperty().get());
       desk.estimation().see();
     }
   }

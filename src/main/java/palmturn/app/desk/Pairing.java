@@ -4,10 +4,10 @@ import java.util.List;
 import java.util.concurrent.Executor;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.keys.Action;
-import palmturn.app.pair.Choice;
-import palmturn.app.pair.Pair;
+import palmturn.app.pair.PairPartners;
 import palmturn.app.pair.PairTrial;
 import palmturn.app.pair.PairTrial.From;
+import palmturn.app.pair.TrialPair;
 import palmturn.app.tasks.Tasks;
 import palmturn.clip.ClipFile;
 import palmturn.measure.ReadingChoice;
@@ -33,7 +33,7 @@ public final class Pairing {
   private final ScoredTrials trials;
   private final Readers readers;
   private final TrialOpener opening;
-  private final Pair pair;
+  private final TrialPair pair;
   private List<PairTrial> beside = List.of();
   private int at = NOBODY;
   private @Nullable OpenClip one;
@@ -51,11 +51,11 @@ public final class Pairing {
     this.trials = trials;
     this.readers = readers;
     this.opening = opening;
-    pair = new Pair(screen);
+    pair = new TrialPair(screen);
   }
 
   /** The two trials. */
-  public Pair pair() {
+  public TrialPair pair() {
     return pair;
   }
 
@@ -81,10 +81,10 @@ public final class Pairing {
     one = mine;
     pair.openOne(first, mine.clip().frames(), mine.cache()::frame);
     beside =
-        Choice.beside(
+        PairPartners.rank(
             now.id(),
             trials.all().stream().map(each -> shown(each, readers.readsBlind(each))).toList());
-    PairTrial usual = Choice.usual(now.id(), beside);
+    PairTrial usual = PairPartners.preferred(now.id(), beside);
     at = usual == null ? NOBODY : 0;
     show(now.id());
   }
@@ -100,10 +100,10 @@ public final class Pairing {
 
   /** Shows the hands as large as they fit, where it is known where they are. */
   public void zoomToHands() {
-    if (!pair.ontoHands()) {
+    if (!pair.toggleHandsZoom()) {
       desk.fail(
           "where the hands are is not known: estimate the trials, or draw a box with %s"
-              .formatted(desk.keys().of(Action.POINT)));
+              .formatted(desk.keys().of(Action.SET_PLACES)));
     }
   }
 
@@ -136,7 +136,7 @@ public final class Pairing {
     PairTrial wanted = at == NOBODY ? null : beside.get(at);
     letGo(other);
     other = null;
-    pair.awaitOther(wanted, wanted == null ? nobody(open) : "");
+    pair.setOtherComing(wanted, wanted == null ? nobody(open) : "");
     SessionFolder from = desk.folderProperty().get();
     if (wanted == null || from == null) {
       return;
@@ -168,7 +168,7 @@ public final class Pairing {
 
   private void failed(PairTrial trial, Exception problem) {
     if (wanted(trial)) {
-      pair.other().fail(Notices.line(problem));
+      pair.other().setTrouble(Notices.line(problem));
     }
   }
 

@@ -3,8 +3,8 @@ package palmturn.app.desk;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.estimate.ShownEstimate;
 import palmturn.app.keys.Action;
-import palmturn.app.stage.Drawn;
-import palmturn.app.stage.Placing;
+import palmturn.app.stage.OverlayItem;
+import palmturn.app.stage.PlaceEditor;
 import palmturn.clip.Picture;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Estimate;
@@ -17,7 +17,7 @@ public final class PlacesEditor {
   private final Desk desk;
   private final ScoredTrials trials;
   private final Saving saving;
-  private final Placing placing = new Placing();
+  private final PlaceEditor placing = new PlaceEditor();
 
   PlacesEditor(Desk desk, ScoredTrials trials, Saving saving) {
     this.desk = desk;
@@ -26,7 +26,7 @@ public final class PlacesEditor {
   }
 
   /** The places themselves. */
-  public Placing placing() {
+  public PlaceEditor placing() {
     return placing;
   }
 
@@ -36,7 +36,7 @@ public final class PlacesEditor {
     SessionFolder from = desk.folderProperty().get();
     if (picture != null && from != null && !desk.lookOnly()) {
       desk.stage().stop();
-      desk.stage().viewing().drawnProperty().set(true);
+      desk.stage().viewing().overlayShownProperty().set(true);
       placing.begin(picture.width(), picture.height(), from.session().facts().forearmCm());
     }
   }
@@ -52,9 +52,9 @@ public final class PlacesEditor {
     if (region == null) {
       desk.fail(
           "where the hands are is not known: %s lets you draw a box around the moving one"
-              .formatted(desk.keys().of(Action.POINT)));
+              .formatted(desk.keys().of(Action.SET_PLACES)));
     } else {
-      desk.stage().viewing().ontoOrWhole(region);
+      desk.stage().viewing().toggleZoomTo(region);
     }
   }
 
@@ -63,7 +63,7 @@ public final class PlacesEditor {
     if (now != null) {
       store(now.id(), to);
       placing.open(to, places -> keep(now.id(), places));
-      desk.marking().say(prefix + "set " + Drawn.changed(from, to));
+      desk.marking().setStep(prefix + "set " + OverlayItem.namesOfChanged(from, to));
     }
   }
 
@@ -83,7 +83,7 @@ public final class PlacesEditor {
           .record(
               () -> travel(places, before, "Undone: "),
               () -> travel(before, places, "Done again: "));
-      desk.marking().say("set " + Drawn.changed(before, places));
+      desk.marking().setStep("set " + OverlayItem.namesOfChanged(before, places));
       store(id, places);
     }
   }

@@ -9,23 +9,23 @@ import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import org.jspecify.annotations.Nullable;
-import palmturn.app.differences.Book;
-import palmturn.app.differences.Differences;
-import palmturn.app.differences.Opened;
-import palmturn.app.differences.Pair;
+import palmturn.app.differences.DifferenceReview;
+import palmturn.app.differences.ReadingPair;
+import palmturn.app.differences.ReviewContext;
+import palmturn.app.differences.ReviewedTrial;
 import palmturn.app.tasks.Tasks;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Settlement;
 import palmturn.trial.Trial;
 
 /** Opens the differences of the open trial, and keeps what is decided on them. */
-public final class Review implements Book {
+public final class Review implements ReviewContext {
   private final Desk desk;
   private final TrialOpener opening;
   private final Readers readers;
   private final Saving saving;
   private final Clock clock;
-  private final Differences differences;
+  private final DifferenceReview differences;
   private final ReadOnlyBooleanWrapper offered = new ReadOnlyBooleanWrapper(false);
 
   Review(
@@ -41,11 +41,11 @@ public final class Review implements Book {
     this.readers = readers;
     this.saving = saving;
     this.clock = clock;
-    differences = new Differences(background, screen, this);
+    differences = new DifferenceReview(background, screen, this);
   }
 
   /** The differences themselves. */
-  public Differences differences() {
+  public DifferenceReview differences() {
     return differences;
   }
 
@@ -62,17 +62,18 @@ public final class Review implements Book {
     if (differences.isOpen()) {
       differences.close();
     } else if (now != null && from != null && clip != null) {
-      String refusal = Pair.refusal(now, desk.reader());
+      String refusal = ReadingPair.refusal(now, desk.reader());
       if (!refusal.isEmpty()) {
         desk.fail(refusal);
-      } else if (Pair.of(now).isEmpty()) {
+      } else if (ReadingPair.of(now).isEmpty()) {
         desk.fail("nothing to compare yet: a second reading is needed, or an estimate (L)");
       } else {
         desk.stage().stop();
         readers.recordSeen(now.id());
-        desk.marking().setEstimateInSight();
+        desk.marking().setEstimateSeen();
         differences.open(
-            new Opened(now, clip.clip().frames(), clip.cache()::frame, from.session().windowS()),
+            new ReviewedTrial(
+                now, clip.clip().frames(), clip.cache()::frame, from.session().windowS()),
             Objects.requireNonNullElse(desk.reader(), ""));
       }
     }
@@ -84,7 +85,9 @@ public final class Review implements Book {
       differences.close();
     }
     offered.set(
-        now != null && !Pair.of(now).isEmpty() && Pair.refusal(now, desk.reader()).isEmpty());
+        now != null
+            && !ReadingPair.of(now).isEmpty()
+            && ReadingPair.refusal(now, desk.reader()).isEmpty());
   }
 
   @Override
@@ -93,12 +96,12 @@ public final class Review implements Book {
   }
 
   @Override
-  public void refuse() {
+  public void reportReadOnly() {
     desk.lookOnly();
   }
 
   @Override
-  public void askWho(Consumer<String> then) {
+  public void askReviewer(Consumer<String> then) {
     desk.ask(
         new Question.Line(
             "Who decides?", "Your initials stand with each decision.", "", 8, "Decide", then));
@@ -111,10 +114,10 @@ public final class Review implements Book {
           new Question.Line(
               "Why?",
               "It stands with the decision, in the report too.",
-              differences.why(),
+              differences.reason(),
               28,
               "Say it",
-              differences::sayWhy));
+              differences::setReason));
     }
   }
 
@@ -124,7 +127,7 @@ public final class Review implements Book {
   }
 
   @Override
-  public void keep(Trial trial, Settlement settlement) {
+  public void save(Trial trial, Settlement settlement) {
     SessionFolder to = desk.folderProperty().get();
     Trial now = desk.trials().get(trial.id());
     if (to != null && now != null) {
@@ -136,12 +139,12 @@ public final class Review implements Book {
   }
 
   @Override
-  public void fail(String words) {
+  public void report(String words) {
     desk.fail(words);
   }
 
   @Override
-  public void failed(Exception problem) {
+  public void reportError(Exception problem) {
     desk.failed(problem);
   }
 }

@@ -79,7 +79,7 @@ final class TrialOpener {
         heard -> {
           if (open == came) {
             sound.set(heard.sound());
-            strip.setWave(heard.wave());
+            strip.setOutline(heard.wave());
           }
         },
         failed);
@@ -102,7 +102,7 @@ final class TrialOpener {
     trial.set(null);
     stage.close();
     sound.set(null);
-    strip.setWave(null);
+    strip.setOutline(null);
     OpenClip.close(old);
   }
 }

@@ -10,8 +10,8 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import palmturn.app.keys.Action;
-import palmturn.app.keys.Keys;
-import palmturn.app.look.Follow;
+import palmturn.app.keys.KeyBindings;
+import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.settle.Difference;
 import palmturn.trial.Decision;
@@ -23,15 +23,20 @@ final class ChoiceRow extends HBox {
   private static final double HEIGHT = 84;
   private static final double ABOVE = 8;
 
-  private final Differences differences;
-  private final Keys keys;
+  private final DifferenceReview differences;
+  private final KeyBindings keys;
   private final Look look;
   private final Consumer<String> press;
 
   /** A choice: its key, what it comes to, and more about it; chosen where it was taken before. */
-  private record Choice(String key, String words, String more, boolean taken) {}
+  private record Option(String key, String words, String more, boolean taken) {}
 
-  ChoiceRow(Differences differences, Keys keys, Look look, Consumer<String> press, Follow follow) {
+  ChoiceRow(
+      DifferenceReview differences,
+      KeyBindings keys,
+      Look look,
+      Consumer<String> press,
+      Listeners follow) {
     super(look.px(12));
     this.differences = differences;
     this.keys = keys;
@@ -42,79 +47,80 @@ final class ChoiceRow extends HBox {
     setMinHeight(look.px(HEIGHT + ABOVE));
     setMaxHeight(look.px(HEIGHT + ABOVE));
     setPrefHeight(look.px(HEIGHT + ABOVE));
-    follow.changes(differences.settledProperty(), this::show);
-    follow.changes(differences.atProperty(), this::show);
-    follow.changes(differences.afresh().activeProperty(), this::show);
-    follow.changes(differences.afresh().slapProperty(), this::show);
-    follow.changes(differences.afresh().spanProperty(), this::show);
+    follow.onChange(differences.settledProperty(), this::show);
+    follow.onChange(differences.positionProperty(), this::show);
+    follow.onChange(differences.newMark().activeProperty(), this::show);
+    follow.onChange(differences.newMark().slapProperty(), this::show);
+    follow.onChange(differences.newMark().spanProperty(), this::show);
     show();
   }
 
   private void show() {
-    getChildren().setAll(choices().stream().map(this::button).toList());
+    getChildren().setAll(options().stream().map(this::button).toList());
   }
 
-  private List<Choice> choices() {
-    Item item = differences.current();
-    Wording wording = Sight.wording(differences);
+  private List<Option> options() {
+    ReviewItem item = differences.current();
+    DifferenceWords wording = StavesLayout.wording(differences);
     if (wording == null) {
       return List.of();
     }
     if (item == null) {
-      return atEnd();
+      return endOptions();
     }
-    if (differences.afresh().activeProperty().get()) {
-      return afresh(wording);
+    if (differences.newMark().activeProperty().get()) {
+      return newMarkOptions(wording);
     }
     Difference<?> difference = item.difference();
     return List.of(
-        new Choice(
+        new Option(
             "↑",
-            wording.opening(false) + " is right",
-            wording.mark(item, difference.a()),
-            taken(item, Decision.Choice.FIRST)),
-        new Choice(
+            wording.readingNameCapitalised(false) + " is right",
+            wording.describe(item, difference.a()),
+            isTaken(item, Decision.Choice.FIRST)),
+        new Option(
             "↓",
-            wording.opening(true) + " is right",
-            wording.mark(item, difference.b()),
-            taken(item, Decision.Choice.SECOND)),
+            wording.readingNameCapitalised(true) + " is right",
+            wording.describe(item, difference.b()),
+            isTaken(item, Decision.Choice.SECOND)),
         item.open()
-            ? new Choice("→", "Leave it open", "decide later", false)
-            : new Choice("→", "Go on", "as it is decided", false));
+            ? new Option("→", "Leave it open", "decide later", false)
+            : new Option("→", "Go on", "as it is decided", false));
   }
 
-  private static boolean taken(Item item, Decision.Choice choice) {
+  private static boolean isTaken(ReviewItem item, Decision.Choice choice) {
     return item.decision() != null && item.decision().choice() == choice;
   }
 
-  private List<Choice> afresh(Wording wording) {
-    Slap slap = differences.afresh().slapProperty().get();
-    Span span = differences.afresh().spanProperty().get();
-    String words = slap != null ? wording.mark(slap, true) : span != null ? wording.mark(span) : "";
+  private List<Option> newMarkOptions(DifferenceWords wording) {
+    Slap slap = differences.newMark().slapProperty().get();
+    Span span = differences.newMark().spanProperty().get();
+    String words =
+        slap != null ? wording.describe(slap, true) : span != null ? wording.describe(span) : "";
     return List.of(
-        new Choice("Enter", "Keep this mark", words, false),
-        new Choice(
+        new Option("Enter", "Keep this mark", words, false),
+        new Option(
             keys.of(Action.DELETE), "There was nothing", "neither reading’s mark stands", false),
-        new Choice("Esc", "Give up", "back to the two readings", false));
+        new Option("Esc", "Give up", "back to the two readings", false));
   }
 
-  private List<Choice> atEnd() {
-    int open = differences.itemsProperty().get().size() - differences.decided();
+  private List<Option> endOptions() {
+    int open = differences.itemsProperty().get().size() - differences.decidedCount();
     boolean none = differences.itemsProperty().get().isEmpty();
-    Choice back = new Choice("Esc", "Back to the trial", "the board and the strip", false);
+    Option back = new Option("Esc", "Back to the trial", "the board and the strip", false);
     if (none) {
-      return differences.keptProperty().get() || differences.readOnly()
+      return differences.savedProperty().get() || differences.readOnly()
           ? List.of(back)
           : List.of(
-              new Choice("Enter", "Settled", "both readings are the settled one", false), back);
+              new Option("Enter", "Settled", "both readings are the settled one", false), back);
     }
-    Choice before = new Choice("←", "Go back", "to the last difference", false);
+    Option before = new Option("←", "Go back", "to the last difference", false);
     return open == 0
         ? List.of(before, back)
-        : List.of(before, new Choice("→", "Look again", "at the first that is open", false), back);
+        : List.of(before, new Option("→", "Look again", "at the first that is open", false), back);
   }
 
-  private Button button(Choice choice) {
+  private Button button(Option choice) {
     Label key = new Label(choice.key());
     key.getStyleClass().add("choice-key");
     key.setMinSize(Region.USE_PREF_SIZE, look.px(40));

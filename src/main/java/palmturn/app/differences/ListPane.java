@@ -16,8 +16,8 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.keys.Action;
-import palmturn.app.keys.Keys;
-import palmturn.app.look.Follow;
+import palmturn.app.keys.KeyBindings;
+import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.settle.Agreement;
 import palmturn.settle.Comparison;
@@ -29,24 +29,29 @@ final class ListPane extends VBox {
   private static final double WIDTH = 384;
   private static final double FOOT_SHARE = 0.4;
 
-  private final Differences differences;
-  private final Keys keys;
+  private final DifferenceReview differences;
+  private final KeyBindings keys;
   private final Look look;
   private final Label count = label("differences-count", "title");
   private final Label progress = label("differences-progress", "second");
-  private final HBox pairs;
+  private final HBox showPair;
   private final ListView<Row> list = new ListView<>();
-  private final VBox foot;
-  private @Nullable Comparison told;
+  private final VBox showAgreement;
+  private @Nullable Comparison shownComparison;
 
   /** A line of the list: a heading, or a difference. */
   sealed interface Row {
     record Heading(String words) implements Row {}
 
-    record Of(Item item) implements Row {}
+    record Entry(ReviewItem item) implements Row {}
   }
 
-  ListPane(Differences differences, Keys keys, Look look, Consumer<String> press, Follow follow) {
+  ListPane(
+      DifferenceReview differences,
+      KeyBindings keys,
+      Look look,
+      Consumer<String> press,
+      Listeners follow) {
     this.differences = differences;
     this.keys = keys;
     this.look = look;
@@ -57,17 +62,17 @@ final class ListPane extends VBox {
     HBox.setHgrow(space, Priority.ALWAYS);
     HBox head = new HBox(count, space, progress);
     head.getStyleClass().add("list-head");
-    pairs = new HBox(look.px(8));
-    pairs.setAlignment(Pos.CENTER_LEFT);
-    pairs.getStyleClass().add("list-pairs");
-    foot = new VBox(look.px(4));
-    foot.setId("agreement");
-    foot.getStyleClass().add("list-foot");
+    showPair = new HBox(look.px(8));
+    showPair.setAlignment(Pos.CENTER_LEFT);
+    showPair.getStyleClass().add("list-pairs");
+    showAgreement = new VBox(look.px(4));
+    showAgreement.setId("agreement");
+    showAgreement.getStyleClass().add("list-foot");
     list.setId("differences-rows");
     list.setFocusTraversable(false);
     list.setCellFactory(view -> new RowCell(differences, look));
     VBox.setVgrow(list, Priority.ALWAYS);
-    ScrollPane under = new ScrollPane(foot);
+    ScrollPane under = new ScrollPane(showAgreement);
     under.setFitToWidth(true);
     under.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
     under.setFocusTraversable(false);
@@ -75,14 +80,16 @@ final class ListPane extends VBox {
     // Where it is cramped the sentences scroll before the list does.
     under
         .prefHeightProperty()
-        .bind(Bindings.min(foot.heightProperty().add(1), heightProperty().multiply(FOOT_SHARE)));
-    getChildren().setAll(head, pairs, list, under);
-    follow.changes(differences.settledProperty(), this::show);
-    follow.changes(differences.atProperty(), this::arrive);
-    follow.changes(differences.compared().pairsProperty(), () -> pairs(press));
-    follow.changes(differences.compared().pairProperty(), () -> pairs(press));
-    follow.changes(keys.mapProperty(), () -> pairs(press));
-    pairs(press);
+        .bind(
+            Bindings.min(
+                showAgreement.heightProperty().add(1), heightProperty().multiply(FOOT_SHARE)));
+    getChildren().setAll(head, showPair, list, under);
+    follow.onChange(differences.settledProperty(), this::show);
+    follow.onChange(differences.positionProperty(), this::scrollToCurrent);
+    follow.onChange(differences.comparison().pairsProperty(), () -> showPair(press));
+    follow.onChange(differences.comparison().pairProperty(), () -> showPair(press));
+    follow.onChange(keys.mapProperty(), () -> showPair(press));
+    showPair(press);
     show();
   }
 
@@ -93,13 +100,13 @@ final class ListPane extends VBox {
     return label;
   }
 
-  private void pairs(Consumer<String> press) {
-    List<Pair> all = differences.compared().pairsProperty().get();
-    Pair now = differences.compared().pairProperty().get();
-    pairs.getChildren().clear();
+  private void showPair(Consumer<String> press) {
+    List<ReadingPair> all = differences.comparison().pairsProperty().get();
+    ReadingPair now = differences.comparison().pairProperty().get();
+    showPair.getChildren().clear();
     boolean choice = all.size() > 1 && now != null;
-    pairs.setVisible(choice);
-    pairs.setManaged(choice);
+    showPair.setVisible(choice);
+    showPair.setManaged(choice);
     if (choice) {
       Label words =
           new Label("%s, %d of %d".formatted(now.words(), all.indexOf(now) + 1, all.size()));
@@ -112,14 +119,14 @@ final class ListPane extends VBox {
       other.getStyleClass().add("second");
       key.setOnMouseClicked(event -> press.accept(keys.of(Action.OTHER_PAIR)));
       other.setOnMouseClicked(event -> press.accept(keys.of(Action.OTHER_PAIR)));
-      pairs.getChildren().setAll(words, space, key, other);
+      showPair.getChildren().setAll(words, space, key, other);
     }
   }
 
   private void show() {
-    List<Item> all = differences.itemsProperty().get();
+    List<ReviewItem> all = differences.itemsProperty().get();
     Settled settled = differences.settledProperty().get();
-    int decided = differences.decided();
+    int decided = differences.decidedCount();
     count.setText(
         settled == null
             ? "Comparing…"
@@ -128,37 +135,38 @@ final class ListPane extends VBox {
                 : all.size() + (all.size() == 1 ? " difference" : " differences"));
     progress.setText(all.isEmpty() ? "" : decided + " of " + all.size() + " decided");
     List<Row> rows = new ArrayList<>();
-    all.stream().filter(Item::open).forEach(item -> rows.add(new Row.Of(item)));
+    all.stream().filter(ReviewItem::open).forEach(item -> rows.add(new Row.Entry(item)));
     if (decided > 0) {
       rows.add(new Row.Heading("Decided"));
-      all.stream().filter(item -> !item.open()).forEach(item -> rows.add(new Row.Of(item)));
+      all.stream().filter(item -> !item.open()).forEach(item -> rows.add(new Row.Entry(item)));
     }
     list.getItems().setAll(rows);
-    foot(settled);
-    arrive();
+    showAgreement(settled);
+    scrollToCurrent();
   }
 
   /** Decisions change nothing in how well the two agree. */
-  private void foot(@Nullable Settled settled) {
+  private void showAgreement(@Nullable Settled settled) {
     Comparison now = settled == null ? null : settled.comparison();
-    if (now == told) {
+    if (now == shownComparison) {
       return;
     }
-    told = now;
-    foot.getChildren().clear();
+    shownComparison = now;
+    showAgreement.getChildren().clear();
     if (now == null) {
       return;
     }
     Agreement agreement = Agreement.of(now);
-    foot.getChildren()
+    showAgreement
+        .getChildren()
         .add(words(agreement.independent() ? "Independent readings" : "Not independent", "name"));
     InWords.of(agreement, now.a().name(), now.b().name())
-        .forEach(sentence -> foot.getChildren().add(words(sentence, "small")));
+        .forEach(sentence -> showAgreement.getChildren().add(words(sentence, "small")));
     differences
-        .compared()
+        .comparison()
         .notesProperty()
         .get()
-        .forEach(note -> foot.getChildren().add(words("Note: " + note + ".", "small")));
+        .forEach(note -> showAgreement.getChildren().add(words("Note: " + note + ".", "small")));
   }
 
   private static Label words(String text, String style) {
@@ -169,16 +177,16 @@ final class ListPane extends VBox {
     return label;
   }
 
-  private void arrive() {
+  private void scrollToCurrent() {
     list.refresh();
     // Where its lines lie the list knows only once it has laid them out.
-    Platform.runLater(this::bringIn);
+    Platform.runLater(this::scrollNow);
   }
 
   /** Brings the line that is looked at into sight, moving no more than needed. */
-  private void bringIn() {
-    Item current = differences.current();
-    int line = current == null ? -1 : list.getItems().indexOf(new Row.Of(current));
+  private void scrollNow() {
+    ReviewItem current = differences.current();
+    int line = current == null ? -1 : list.getItems().indexOf(new Row.Entry(current));
     if (line >= 0 && list.lookup(".virtual-flow") instanceof VirtualFlow<?> flow) {
       flow.layout();
       flow.scrollTo(line);

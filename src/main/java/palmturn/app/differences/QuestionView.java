@@ -9,22 +9,22 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.keys.Action;
-import palmturn.app.keys.Keys;
-import palmturn.app.look.Follow;
+import palmturn.app.keys.KeyBindings;
+import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
-import palmturn.app.strip.Wave;
+import palmturn.app.strip.SoundOutline;
 import palmturn.trial.Decision;
 import palmturn.trial.Estimate;
 
 /** The difference that is looked at: the question, its pictures, both readings, the choices. */
 final class QuestionView extends VBox {
-  private final Differences differences;
-  private final Keys keys;
+  private final DifferenceReview differences;
+  private final KeyBindings keys;
   private final Label question = new Label();
   private final Label explanation = new Label();
   private final StillsRow stills;
   private final StavesView staves;
-  private final EndView end;
+  private final SummaryView end;
   private final AnimationTimer clock =
       new AnimationTimer() {
         @Override
@@ -34,12 +34,12 @@ final class QuestionView extends VBox {
       };
 
   QuestionView(
-      Differences differences,
-      ObservableValue<@Nullable Wave> wave,
-      Keys keys,
+      DifferenceReview differences,
+      ObservableValue<@Nullable SoundOutline> wave,
+      KeyBindings keys,
       Look look,
       Consumer<String> press,
-      Follow follow) {
+      Listeners follow) {
     this.differences = differences;
     this.keys = keys;
     getStyleClass().setAll("question-pane");
@@ -53,7 +53,7 @@ final class QuestionView extends VBox {
     explanation.setMinHeight(Region.USE_PREF_SIZE);
     stills = new StillsRow(differences, look, follow);
     staves = new StavesView(differences, wave, look, follow);
-    end = new EndView(differences, look);
+    end = new SummaryView(differences, look);
     VBox.setVgrow(staves, Priority.ALWAYS);
     VBox.setVgrow(end, Priority.ALWAYS);
     getChildren()
@@ -64,15 +64,15 @@ final class QuestionView extends VBox {
             staves,
             end,
             new ChoiceRow(differences, keys, look, press, follow));
-    follow.changes(differences.settledProperty(), this::show);
-    follow.changes(differences.atProperty(), this::show);
-    follow.changes(differences.afresh().activeProperty(), this::show);
-    follow.value(differences.stage().playingProperty(), this::run);
-    follow.atEnd(clock::stop);
+    follow.onChange(differences.settledProperty(), this::show);
+    follow.onChange(differences.positionProperty(), this::show);
+    follow.onChange(differences.newMark().activeProperty(), this::show);
+    follow.onValue(differences.stage().playingProperty(), this::runClock);
+    follow.onEnd(clock::stop);
     show();
   }
 
-  private void run(boolean playing) {
+  private void runClock(boolean playing) {
     if (playing) {
       clock.start();
     } else {
@@ -81,20 +81,20 @@ final class QuestionView extends VBox {
   }
 
   private void show() {
-    Item item = differences.current();
-    Wording wording = Sight.wording(differences);
+    ReviewItem item = differences.current();
+    DifferenceWords wording = StavesLayout.wording(differences);
     boolean asking = item != null && wording != null;
-    shown(stills, asking);
-    shown(staves, asking);
-    shown(end, !asking);
+    setShown(stills, asking);
+    setShown(staves, asking);
+    setShown(end, !asking);
     if (item == null || wording == null) {
       question.setText(end.title());
-      explanation.setText(end.about());
+      explanation.setText(end.explanation());
       end.show();
-    } else if (differences.afresh().activeProperty().get()) {
+    } else if (differences.newMark().activeProperty().get()) {
       question.setText("Mark it afresh");
       explanation.setText(
-          item instanceof Item.OfSpan
+          item instanceof ReviewItem.OfSpan
               ? "Neither is right? Go to the frame where it begins, %s, and where it ends, %s."
                   .formatted(keys.of(Action.PALM), keys.of(Action.BACK))
               : "Neither is right? Go to the first frame that shows contact, and name the slap.");
@@ -104,16 +104,16 @@ final class QuestionView extends VBox {
       explanation.setText(
           wording.explanation(item)
               + wording.evidence(item, estimate())
-              + (decision == null ? "" : " " + wording.decision(decision)));
+              + (decision == null ? "" : " " + wording.decisionSentence(decision)));
     }
   }
 
   private @Nullable Estimate estimate() {
-    Opened opened = differences.openedProperty().get();
+    ReviewedTrial opened = differences.trialProperty().get();
     return opened == null ? null : opened.trial().estimate();
   }
 
-  private static void shown(Region part, boolean now) {
+  private static void setShown(Region part, boolean now) {
     part.setVisible(now);
     part.setManaged(now);
   }

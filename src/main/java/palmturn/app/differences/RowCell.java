@@ -22,10 +22,10 @@ final class RowCell extends ListCell<ListPane.Row> {
   private static final double ICON_WIDTH = 34;
   private static final double ICON_HEIGHT = 54;
 
-  private final Differences differences;
+  private final DifferenceReview differences;
   private final Look look;
 
-  RowCell(Differences differences, Look look) {
+  RowCell(DifferenceReview differences, Look look) {
     this.differences = differences;
     this.look = look;
     getStyleClass().setAll("difference-row");
@@ -33,7 +33,7 @@ final class RowCell extends ListCell<ListPane.Row> {
     setPrefWidth(0);
     setOnMouseClicked(
         event -> {
-          if (getItem() instanceof ListPane.Row.Of of) {
+          if (getItem() instanceof ListPane.Row.Entry of) {
             differences.goTo(of.item());
           }
         });
@@ -45,11 +45,11 @@ final class RowCell extends ListCell<ListPane.Row> {
     getStyleClass().setAll("difference-row");
     setText(null);
     setGraphic(null);
-    Wording wording = Sight.wording(differences);
+    DifferenceWords wording = StavesLayout.wording(differences);
     if (row instanceof ListPane.Row.Heading heading) {
       getStyleClass().add("heading-row");
       setGraphic(label(heading.words(), "title"));
-    } else if (row instanceof ListPane.Row.Of of && wording != null) {
+    } else if (row instanceof ListPane.Row.Entry of && wording != null) {
       if (of.item().equals(differences.current())) {
         getStyleClass().add("current-row");
       }
@@ -57,7 +57,7 @@ final class RowCell extends ListCell<ListPane.Row> {
     }
   }
 
-  private HBox line(Item item, Wording wording) {
+  private HBox line(ReviewItem item, DifferenceWords wording) {
     Decision<?> decision = item.decision();
     Label title = label(wording.title(item), "plain-title");
     title.setMinWidth(0);
@@ -69,7 +69,7 @@ final class RowCell extends ListCell<ListPane.Row> {
       tick.setStrokeWidth(1.75);
       second
           .getChildren()
-          .setAll(tick, label(wording.decided(decision) + ", " + decision.by(), "second"));
+          .setAll(tick, label(wording.decisionBrief(decision) + ", " + decision.by(), "second"));
     } else {
       String left = decision == null ? "" : "left open; ";
       Label detail = label(left + wording.detail(item), "second");
@@ -80,7 +80,7 @@ final class RowCell extends ListCell<ListPane.Row> {
     words.setAlignment(Pos.CENTER_LEFT);
     words.setMinWidth(0);
     HBox.setHgrow(words, Priority.ALWAYS);
-    Label when = label(wording.at(item.fromS()), "second");
+    Label when = label(wording.time(item.fromS()), "second");
     when.setMinWidth(Region.USE_PREF_SIZE);
     HBox line = new HBox(look.px(14), icon(item, wording), words, when);
     line.setAlignment(Pos.CENTER_LEFT);
@@ -93,15 +93,15 @@ final class RowCell extends ListCell<ListPane.Row> {
     return label;
   }
 
-  private Canvas icon(Item item, Wording wording) {
+  private Canvas icon(ReviewItem item, DifferenceWords wording) {
     Canvas canvas = new Canvas(look.px(ICON_WIDTH), look.px(ICON_HEIGHT));
     GraphicsContext g = canvas.getGraphicsContext2D();
     double scale = look.scaleProperty().get();
     g.scale(scale, scale);
     StavesPainter.icon(
         new StripGraphics(g),
-        Sight.focus(item),
-        wording.estimate(true),
+        StavesLayout.focus(item),
+        wording.isEstimate(true),
         look.theme().palette(),
         ICON_WIDTH);
     return canvas;

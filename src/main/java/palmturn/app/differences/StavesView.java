@@ -7,11 +7,11 @@ import javafx.scene.control.Label;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
 import org.jspecify.annotations.Nullable;
-import palmturn.app.look.Follow;
+import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.app.look.Theme;
+import palmturn.app.strip.SoundOutline;
 import palmturn.app.strip.StripGraphics;
-import palmturn.app.strip.Wave;
 import palmturn.chart.BeatStrip;
 import palmturn.chart.Palette;
 import palmturn.chart.Staves;
@@ -25,8 +25,8 @@ import palmturn.trial.TimeScale;
 final class StavesView extends Pane {
   private static final double LEAST = 262;
 
-  private final Differences differences;
-  private final ObservableValue<@Nullable Wave> wave;
+  private final DifferenceReview differences;
+  private final ObservableValue<@Nullable SoundOutline> wave;
   private final Look look;
   private final Canvas canvas = new Canvas();
   private final Region line = new Region();
@@ -34,7 +34,10 @@ final class StavesView extends Pane {
   private BeatStrip.@Nullable View view;
 
   StavesView(
-      Differences differences, ObservableValue<@Nullable Wave> wave, Look look, Follow follow) {
+      DifferenceReview differences,
+      ObservableValue<@Nullable SoundOutline> wave,
+      Look look,
+      Listeners follow) {
     this.differences = differences;
     this.wave = wave;
     this.look = look;
@@ -46,13 +49,13 @@ final class StavesView extends Pane {
     flag.getStyleClass().setAll("label", "now-flag");
     flag.setManaged(false);
     getChildren().setAll(canvas, line, flag);
-    follow.changes(differences.settledProperty(), this::draw);
-    follow.changes(differences.atProperty(), this::draw);
-    follow.changes(wave, this::draw);
-    follow.changes(differences.stage().frameProperty(), this::now);
-    follow.changes(differences.afresh().activeProperty(), this::now);
-    follow.changes(differences.afresh().slapProperty(), this::now);
-    follow.changes(differences.afresh().spanProperty(), this::now);
+    follow.onChange(differences.settledProperty(), this::draw);
+    follow.onChange(differences.positionProperty(), this::draw);
+    follow.onChange(wave, this::draw);
+    follow.onChange(differences.stage().frameProperty(), this::showNow);
+    follow.onChange(differences.newMark().activeProperty(), this::showNow);
+    follow.onChange(differences.newMark().slapProperty(), this::showNow);
+    follow.onChange(differences.newMark().spanProperty(), this::showNow);
   }
 
   @Override
@@ -67,38 +70,39 @@ final class StavesView extends Pane {
     g.clearRect(0, 0, canvas.getWidth(), canvas.getHeight());
     view = null;
     Settled settled = differences.settledProperty().get();
-    Opened opened = differences.openedProperty().get();
-    Item item = differences.current();
-    Wording wording = Sight.wording(differences);
+    ReviewedTrial opened = differences.trialProperty().get();
+    ReviewItem item = differences.current();
+    DifferenceWords wording = StavesLayout.wording(differences);
     double scale = look.scaleProperty().get();
     if (settled != null && opened != null && item != null && wording != null && getWidth() > 1) {
       Palette palette = look.theme().palette();
       Estimate made = opened.trial().estimate();
-      Sight.Heights heights = Sight.Heights.in(getHeight() / scale);
+      StavesLayout.Heights heights = StavesLayout.Heights.in(getHeight() / scale);
       Staves staves =
-          Sight.staves(
+          StavesLayout.layOut(
               settled,
               opened,
               item,
               palette,
               getWidth() / scale,
               heights,
-              wording.estimate(true),
+              wording.isEstimate(true),
               made);
       view = staves.upper().view();
       g.save();
       g.scale(scale, scale);
       StavesPainter.paint(new StripGraphics(g), staves);
-      sound(g, staves, opened, made);
-      gutter(g, palette, staves, wording);
+      drawSound(g, staves, opened, made);
+      drawGutter(g, palette, staves, wording);
       g.restore();
     }
-    now();
+    showNow();
   }
 
-  private void sound(GraphicsContext g, Staves staves, Opened opened, @Nullable Estimate made) {
+  private void drawSound(
+      GraphicsContext g, Staves staves, ReviewedTrial opened, @Nullable Estimate made) {
     Double y = staves.upper().lanes().soundY();
-    Wave heard = wave.getValue();
+    SoundOutline heard = wave.getValue();
     // The sound of a stretched clip tells nothing about its slaps.
     if (y != null && heard != null && opened.trial().timeScale().equals(TimeScale.REAL)) {
       Double offsetS = made == null ? opened.trial().soundOffsetS() : made.soundOffsetS();
@@ -106,16 +110,18 @@ final class StavesView extends Pane {
     }
   }
 
-  private void gutter(GraphicsContext g, Palette palette, Staves staves, Wording wording) {
-    name(g, palette, wording.opening(false), "↑", staves.upper().lanes().lineY());
-    name(g, palette, wording.opening(true), "↓", staves.lower().lanes().lineY());
+  private void drawGutter(
+      GraphicsContext g, Palette palette, Staves staves, DifferenceWords wording) {
+    drawName(
+        g, palette, wording.readingNameCapitalised(false), "↑", staves.upper().lanes().lineY());
+    drawName(g, palette, wording.readingNameCapitalised(true), "↓", staves.lower().lanes().lineY());
     Double turnY = staves.upper().lanes().turnY();
     Double soundY = staves.upper().lanes().soundY();
     if (turnY != null && staves.curves() != null) {
-      text(g, palette, "Turn", turnY, true);
+      drawText(g, palette, "Turn", turnY, true);
     }
     if (soundY != null && wave.getValue() != null) {
-      text(g, palette, "Sound", soundY, true);
+      drawText(g, palette, "Sound", soundY, true);
     }
     if (!staves.upper().framesS().isEmpty()) {
       g.setFont(Look.regular(13));
@@ -124,14 +130,14 @@ final class StavesView extends Pane {
     }
   }
 
-  private static void name(
+  private static void drawName(
       GraphicsContext g, Palette palette, String reading, String key, double y) {
     g.save();
     g.beginPath();
     g.rect(0, y - 14, 74, 28);
     g.clip();
     String shown = reading.startsWith("The ") ? "Estimate" : reading;
-    text(g, palette, shown, y, true);
+    drawText(g, palette, shown, y, true);
     g.restore();
     g.setStroke(Theme.fx(palette.edge()));
     g.setLineWidth(1.5);
@@ -142,7 +148,7 @@ final class StavesView extends Pane {
     g.fillText(key, 84.5, y + 4.5);
   }
 
-  private static void text(
+  private static void drawText(
       GraphicsContext g, Palette palette, String words, double y, boolean bold) {
     g.setFont(bold ? Look.bold(13) : Look.regular(13));
     g.setFill(Theme.fx(palette.ink()));
@@ -150,7 +156,7 @@ final class StavesView extends Pane {
   }
 
   /** Puts the line on the frame that is shown, with the mark that is being made. */
-  private void now() {
+  private void showNow() {
     BeatStrip.View in = view;
     line.setVisible(in != null);
     flag.setVisible(false);
@@ -162,10 +168,10 @@ final class StavesView extends Pane {
     boolean inside = x >= in.leftX() && x <= in.rightX();
     line.setVisible(inside);
     line.resizeRelocate(x * scale - 1, 0, 2, getHeight() - look.px(24));
-    if (inside && differences.afresh().activeProperty().get()) {
-      Slap slap = differences.afresh().slapProperty().get();
-      Wording wording = Sight.wording(differences);
-      flag.setText(slap == null ? "your mark" : "yours: " + Wording.label(slap));
+    if (inside && differences.newMark().activeProperty().get()) {
+      Slap slap = differences.newMark().slapProperty().get();
+      DifferenceWords wording = StavesLayout.wording(differences);
+      flag.setText(slap == null ? "your mark" : "yours: " + DifferenceWords.shortLabel(slap));
       flag.setVisible(true);
       flag.autosize();
       double half = flag.getWidth() / 2;

@@ -51,7 +51,7 @@ final class StillView extends VBox {
     getChildren().setAll(frame, line);
   }
 
-  void aim(Estimate.@Nullable Region hands) {
+  void setRegion(Estimate.@Nullable Region hands) {
     region = hands;
   }
 
@@ -61,7 +61,7 @@ final class StillView extends VBox {
     mark.setText(onIt);
     mark.setVisible(!onIt.isEmpty());
     if (picture != null) {
-      image.setImage(PictureNode.image(picture));
+      image.setImage(PictureNode.toImage(picture));
       image.setViewport(viewport(picture));
     } else {
       image.setImage(null);

@@ -5,7 +5,7 @@ import java.util.List;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import org.jspecify.annotations.Nullable;
-import palmturn.app.look.Follow;
+import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.clip.Picture;
 import palmturn.settle.Difference;
@@ -16,12 +16,12 @@ import palmturn.trial.Trial;
 
 /** Three pictures, 12 apart: before, the difference as it plays, after; or the two that differ. */
 final class StillsRow extends HBox {
-  private final Differences differences;
+  private final DifferenceReview differences;
   private final StillView left;
   private final StillView middle;
   private final StillView right;
 
-  StillsRow(Differences differences, Look look, Follow follow) {
+  StillsRow(DifferenceReview differences, Look look, Listeners follow) {
     super(look.px(12));
     this.differences = differences;
     left = new StillView(look, false);
@@ -33,27 +33,27 @@ final class StillsRow extends HBox {
       HBox.setHgrow(each, Priority.ALWAYS);
     }
     getChildren().setAll(left, middle, right);
-    aim();
-    follow.changes(differences.openedProperty(), this::aim);
-    follow.changes(differences.playing().stills().leftProperty(), this::beside);
-    follow.changes(differences.playing().stills().rightProperty(), this::beside);
-    follow.changes(differences.afresh().activeProperty(), this::beside);
-    follow.changes(differences.stage().pictureProperty(), this::play);
-    follow.changes(differences.stage().playingProperty(), this::play);
-    follow.changes(differences.stage().speedProperty(), this::play);
-    follow.changes(differences.afresh().activeProperty(), this::play);
-    beside();
-    play();
+    showHands();
+    follow.onChange(differences.trialProperty(), this::showHands);
+    follow.onChange(differences.player().stills().leftProperty(), this::showSides);
+    follow.onChange(differences.player().stills().rightProperty(), this::showSides);
+    follow.onChange(differences.newMark().activeProperty(), this::showSides);
+    follow.onChange(differences.stage().pictureProperty(), this::showMiddle);
+    follow.onChange(differences.stage().playingProperty(), this::showMiddle);
+    follow.onChange(differences.stage().speedProperty(), this::showMiddle);
+    follow.onChange(differences.newMark().activeProperty(), this::showMiddle);
+    showSides();
+    showMiddle();
   }
 
-  private void beside() {
-    still(left, differences.playing().stills().leftProperty().get(), true);
-    still(right, differences.playing().stills().rightProperty().get(), false);
+  private void showSides() {
+    showStill(left, differences.player().stills().leftProperty().get(), true);
+    showStill(right, differences.player().stills().rightProperty().get(), false);
   }
 
   /** Where the hands were found or pointed at, they are shown larger. */
-  private void aim() {
-    Opened opened = differences.openedProperty().get();
+  private void showHands() {
+    ReviewedTrial opened = differences.trialProperty().get();
     if (opened == null) {
       return;
     }
@@ -62,39 +62,39 @@ final class StillsRow extends HBox {
     Estimate.Region hands = trial.places().handRegion();
     Estimate.Region region = hands == null && made != null ? made.handRegion() : hands;
     for (StillView each : List.of(left, middle, right)) {
-      each.aim(region);
+      each.setRegion(region);
     }
   }
 
-  private void still(StillView view, @Nullable Picture picture, boolean first) {
-    Item item = differences.current();
-    Wording wording = Sight.wording(differences);
+  private void showStill(StillView view, @Nullable Picture picture, boolean first) {
+    ReviewItem item = differences.current();
+    DifferenceWords wording = StavesLayout.wording(differences);
     if (picture == null || item == null || wording == null) {
       view.show(null, "", "", "");
       return;
     }
     view.show(
         picture,
-        !differences.afresh().activeProperty().get() && Playing.twoMoments(item)
-            ? end(item, wording, first)
+        !differences.newMark().activeProperty().get() && DifferencePlayer.hasTwoMoments(item)
+            ? endWords(item, wording, first)
             : first ? "the frame before" : "the frame after",
-        wording.at(picture.timeS()),
-        onFrame(item, wording, picture));
+        wording.time(picture.timeS()),
+        marksOn(item, wording, picture));
   }
 
-  private static String end(Item item, Wording wording, boolean first) {
+  private static String endWords(ReviewItem item, DifferenceWords wording, boolean first) {
     Difference<?> difference = item.difference();
-    if (item instanceof Item.OfSpan) {
+    if (item instanceof ReviewItem.OfSpan) {
       return first ? "where it begins" : "where it ends";
     }
     boolean secondIsLater = difference.gapS() >= 0;
-    return wording.reading(first != secondIsLater) + "’s frame";
+    return wording.readingName(first != secondIsLater) + "’s frame";
   }
 
-  private void play() {
+  private void showMiddle() {
     Picture picture = differences.stage().pictureProperty().get();
-    Item item = differences.current();
-    Wording wording = Sight.wording(differences);
+    ReviewItem item = differences.current();
+    DifferenceWords wording = StavesLayout.wording(differences);
     if (picture == null || item == null || wording == null) {
       middle.show(null, "", "", "");
       return;
@@ -104,14 +104,14 @@ final class StillsRow extends HBox {
         picture,
         playing
             ? "playing at " + differences.stage().speedProperty().get().words()
-            : differences.afresh().activeProperty().get() ? "your frame" : "this frame",
-        wording.at(picture.timeS()),
-        onFrame(item, wording, picture));
+            : differences.newMark().activeProperty().get() ? "your frame" : "this frame",
+        wording.time(picture.timeS()),
+        marksOn(item, wording, picture));
   }
 
   /** Returns what either reading has on a frame. */
-  private String onFrame(Item item, Wording wording, Picture picture) {
-    Opened opened = differences.openedProperty().get();
+  private String marksOn(ReviewItem item, DifferenceWords wording, Picture picture) {
+    ReviewedTrial opened = differences.trialProperty().get();
     if (opened == null) {
       return "";
     }
@@ -120,7 +120,7 @@ final class StillsRow extends HBox {
       Object mark = second ? item.difference().b() : item.difference().a();
       String name = wording.name(second) + ": ";
       if (mark instanceof Slap slap && opened.frames().nearest(slap.timeS()) == picture.index()) {
-        words.add(name + Wording.label(slap));
+        words.add(name + DifferenceWords.shortLabel(slap));
       } else if (mark instanceof Span span && span.contains(picture.timeS())) {
         words.add(name + palmturn.chart.MarkWords.fault(span.kind()));
       }

@@ -19,7 +19,7 @@ public final class KeyCaps {
    *
    * @param press is told which key was clicked, as {@code F} or {@code Shift+→}
    */
-  public static HBox of(Hint hint, KeyMap keys, Look look, Consumer<String> press) {
+  public static HBox of(KeyHint hint, KeyMap keys, Look look, Consumer<String> press) {
     HBox row = new HBox(look.px(4));
     row.setAlignment(Pos.CENTER_LEFT);
     List<String> chords =

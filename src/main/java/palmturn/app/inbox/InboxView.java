@@ -18,9 +18,9 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
-import palmturn.app.look.Follow;
+import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
-import palmturn.app.look.Tips;
+import palmturn.app.look.Tooltips;
 import palmturn.app.tasks.RunningTask;
 import palmturn.work.InboxSearch.Found;
 import palmturn.work.InboxSearch.State;
@@ -40,7 +40,7 @@ public final class InboxView extends VBox {
    *
    * @param press is told which key was clicked
    */
-  public InboxView(Inbox inbox, Look look, Consumer<String> press, Follow follow) {
+  public InboxView(Inbox inbox, Look look, Consumer<String> press, Listeners follow) {
     this.inbox = inbox;
     this.look = look;
     getStyleClass().setAll("pane", "inbox");
@@ -89,10 +89,10 @@ public final class InboxView extends VBox {
     folder.visibleProperty().bind(first.visibleProperty().not());
     VBox.setMargin(first, new Insets(look.px(16), 0, 0, 0));
     getChildren().setAll(head, words, first, scroll);
-    follow.value(inbox.folderProperty(), now -> where.setText(InboxWords.where(now)));
-    follow.value(inbox.searchProperty(), this::progress);
-    follow.changes(inbox.foundProperty(), this::fill);
-    follow.changes(inbox.chosenProperty(), this::fill);
+    follow.onValue(inbox.folderProperty(), now -> where.setText(InboxWords.where(now)));
+    follow.onValue(inbox.searchProperty(), this::progress);
+    follow.onChange(inbox.foundProperty(), this::fill);
+    follow.onChange(inbox.chosenProperty(), this::fill);
     fill();
   }
 
@@ -139,12 +139,12 @@ public final class InboxView extends VBox {
     if (each.state() == State.UNREADABLE) {
       Label why = (Label) row.getChildren().get(WIDTHS.length);
       why.getStyleClass().add("over");
-      why.setTooltip(Tips.of(each.problem(), look));
+      why.setTooltip(Tooltips.of(each.problem(), look));
     }
     row.setAccessibleText(
         InboxWords.athlete(each) + ", " + InboxWords.state(each.state()) + ", " + each.path());
     Label name = (Label) row.getChildren().get(0);
-    name.setTooltip(Tips.of(each.path().toString(), look));
+    name.setTooltip(Tooltips.of(each.path().toString(), look));
     row.setOnMouseClicked(
         event -> {
           inbox.choose(each);

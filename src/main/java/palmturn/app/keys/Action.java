@@ -1,9 +1,9 @@
 package palmturn.app.keys;
 
-import static palmturn.app.keys.Where.AFRESH;
 import static palmturn.app.keys.Where.BOARD;
 import static palmturn.app.keys.Where.DIFFERENCES;
 import static palmturn.app.keys.Where.INBOX;
+import static palmturn.app.keys.Where.NEW_MARK;
 import static palmturn.app.keys.Where.PAIR;
 import static palmturn.app.keys.Where.PASS;
 import static palmturn.app.keys.Where.PICTURE;
@@ -32,33 +32,33 @@ import java.util.stream.Stream;
  * begin alike up to a colon share one line of the sheet.
  */
 public enum Action {
-  PALM(Group.MARK, "palm", "F", "palm slap at this frame", TRIAL, TYPING, PASS, AFRESH),
-  BACK(Group.MARK, "back", "J", "back slap at this frame", TRIAL, TYPING, PASS, AFRESH),
+  PALM(Group.MARK, "palm", "F", "palm slap at this frame", TRIAL, TYPING, PASS, NEW_MARK),
+  BACK(Group.MARK, "back", "J", "back slap at this frame", TRIAL, TYPING, PASS, NEW_MARK),
   PALM_FAULT(Group.MARK, "palm-fault", "D", "with a fault: palm", TRIAL, TYPING),
   BACK_FAULT(Group.MARK, "back-fault", "K", "with a fault: back", TRIAL, TYPING),
-  FINGERS(Group.MARK, "fingers", "1", "off centre: fingers", TRIAL, PASS, AFRESH),
-  WRIST(Group.MARK, "wrist", "2", "off centre: wrist", TRIAL, PASS, AFRESH),
-  EDGE(Group.MARK, "edge", "3", "off centre: edge", TRIAL, PASS, AFRESH),
-  DOUBLE(Group.MARK, "double", "4", "double", TRIAL, PASS, AFRESH),
-  PART_TURN(Group.MARK, "part-turn", "P", "part turn, cut short", TRIAL, PASS, AFRESH),
-  MISSED(Group.MARK, "missed", "X", "missed: a turn without contact", TRIAL, PASS, AFRESH),
-  OTHER(Group.MARK, "other", "N", "other fault, in words", TRIAL),
+  FINGERS(Group.MARK, "fingers", "1", "off centre: fingers", TRIAL, PASS, NEW_MARK),
+  WRIST(Group.MARK, "wrist", "2", "off centre: wrist", TRIAL, PASS, NEW_MARK),
+  EDGE(Group.MARK, "edge", "3", "off centre: edge", TRIAL, PASS, NEW_MARK),
+  DOUBLE(Group.MARK, "double", "4", "double", TRIAL, PASS, NEW_MARK),
+  PART_TURN(Group.MARK, "part-turn", "P", "part turn, cut short", TRIAL, PASS, NEW_MARK),
+  MISSED(Group.MARK, "missed", "X", "missed: a turn without contact", TRIAL, PASS, NEW_MARK),
+  OTHER_FAULT(Group.MARK, "other", "N", "other fault, in words", TRIAL),
   BENT_WRIST(Group.MARK, "bent-wrist", "W", "begin, end: bent wrist", TRIAL),
   ELBOW_OUT(Group.MARK, "elbow-out", "E", "begin, end: elbow out", TRIAL),
   TARGET_MOVED(Group.MARK, "target-moved", "G", "begin or end: target moved", TRIAL),
   PAUSE(Group.MARK, "pause", "R", "begin or end: pause", TRIAL),
-  MORE(Group.MARK, "more", "5", "the rarer marks", TRIAL),
+  MORE_MARKS(Group.MARK, "more", "5", "the rarer marks", TRIAL),
   ESTIMATE(Group.MARK, "estimate", "L", "have this trial estimated; again: stop", TRIAL),
   START_FROM(Group.MARK, "start-from", "S", "start from the estimate", TRIAL),
-  ESTIMATE_SAYS(Group.MARK, "estimate-says", "Shift+L", "what the estimate says", TRIAL, PASS),
-  HIDE(Group.MARK, "hide", "H", "hide the estimate, or show it", TRIAL, PASS),
-  TYPE(Group.MARK, "type", "T", "type along; again: stop", TRIAL),
-  THROUGH(Group.MARK, "through", "C", "go through the marks, every slap", TRIAL),
-  RIGHT(Group.MARK, "right", "Space", "in the pass: right as it is, next", PASS),
+  ESTIMATE_DETAILS(Group.MARK, "estimate-says", "Shift+L", "what the estimate says", TRIAL, PASS),
+  TOGGLE_ESTIMATE(Group.MARK, "hide", "H", "hide the estimate, or show it", TRIAL, PASS),
+  TYPE_ALONG(Group.MARK, "type", "T", "type along; again: stop", TRIAL),
+  GO_THROUGH(Group.MARK, "through", "C", "go through the marks, every slap", TRIAL),
+  CONFIRM(Group.MARK, "right", "Space", "in the pass: right as it is, next", PASS),
   FINISH(Group.MARK, "finish", "Enter", "reading finished, or open again", TRIAL),
 
-  FRAME_BACK(Group.MOVE, "", "←", "one frame: back", TRIAL, PASS, AFRESH, PAIR),
-  FRAME_ON(Group.MOVE, "", "→", "one frame: on", TRIAL, PASS, AFRESH, PAIR),
+  FRAME_BACK(Group.MOVE, "", "←", "one frame: back", TRIAL, PASS, NEW_MARK, PAIR),
+  FRAME_ON(Group.MOVE, "", "→", "one frame: on", TRIAL, PASS, NEW_MARK, PAIR),
   TEN_BACK(Group.MOVE, "ten-back", "Ctrl+← PgUp", "ten frames: back", TRIAL, PAIR),
   TEN_ON(Group.MOVE, "ten-on", "Ctrl+→ PgDn", "ten frames: on", TRIAL, PAIR),
   SLAP_BEFORE(Group.MOVE, "slap-before", "Shift+←", "slap: before", TRIAL, PASS, PAIR),
@@ -83,16 +83,16 @@ public enum Action {
   INBOX_LEAVE(Group.UNLISTED, "", "Esc", "in the inbox: back", INBOX),
   RECENT(Group.MOVE, "", "1 2 3 4 5 6 7 8 9", "one of the last sessions", START),
 
-  HANDS(Group.PICTURE, "hands", "V", "hands, whole picture", TRIAL, PASS, PLACES, PAIR),
+  ZOOM_TO_HANDS(Group.PICTURE, "hands", "V", "hands, whole picture", TRIAL, PASS, PLACES, PAIR),
   LARGER(Group.PICTURE, "larger", "+", "in the picture: larger", PICTURE, PLACES, PAIR),
   SMALLER(Group.PICTURE, "smaller", "−", "in the picture: smaller", PICTURE, PLACES, PAIR),
-  WHOLE(Group.PICTURE, "whole", "0", "whole picture", TRIAL, PASS, PAIR),
-  LOOK(Group.PICTURE, "", "Alt+← Alt+→ Alt+↑ Alt+↓", "move about in it", PICTURE),
-  GHOST(Group.PICTURE, "ghost", "B", "frame before shines through", TRIAL, PASS),
-  DRAWN(Group.PICTURE, "drawn", "U", "drawing on the picture", TRIAL, PASS, PLACES),
+  WHOLE_PICTURE(Group.PICTURE, "whole", "0", "whole picture", TRIAL, PASS, PAIR),
+  PAN(Group.PICTURE, "", "Alt+← Alt+→ Alt+↑ Alt+↓", "move about in it", PICTURE),
+  PREVIOUS_FRAME(Group.PICTURE, "ghost", "B", "frame before shines through", TRIAL, PASS),
+  TOGGLE_OVERLAY(Group.PICTURE, "drawn", "U", "drawing on the picture", TRIAL, PASS, PLACES),
   LOOP_SLAP(Group.PICTURE, "loop-slap", "Y", "loop: last slap", TRIAL, PAIR),
   LOOP_TRIAL(Group.PICTURE, "loop-trial", "Shift+Y", "loop: trial", TRIAL),
-  POINT(Group.PICTURE, "point", "Q", "point at places, or leave them", TRIAL, PLACES),
+  SET_PLACES(Group.PICTURE, "point", "Q", "point at places, or leave them", TRIAL, PLACES),
 
   BOTH_HANDS(Group.PAIR, "both-hands", "Ctrl+H", "both at once; again: back", WINDOW, PAIR),
   PAIR_PACE(Group.PAIR, "same-pace", "T", "same pace, or real time", PAIR),
@@ -124,13 +124,13 @@ public enum Action {
   COMPARE(Group.DIFFERENCES, "compare", "I", "differences; again: back", TRIAL, DIFFERENCES),
   UPPER(Group.DIFFERENCES, "", "↑", "is right: the upper", DIFFERENCES),
   LOWER(Group.DIFFERENCES, "", "↓", "is right: the lower", DIFFERENCES),
-  GO_ON(Group.DIFFERENCES, "", "→", "leave it open, go on", DIFFERENCES),
+  LEAVE_OPEN(Group.DIFFERENCES, "", "→", "leave it open, go on", DIFFERENCES),
   GO_BACK(Group.DIFFERENCES, "", "←", "go back by one", DIFFERENCES),
-  MARK_AFRESH(Group.DIFFERENCES, "mark-afresh", "M", "neither: mark it afresh", DIFFERENCES),
-  KEEP_AFRESH(Group.UNLISTED, "", "Enter", "keep the mark made afresh", AFRESH),
-  WHY(Group.DIFFERENCES, "why", "C", "say why", DIFFERENCES),
+  MARK_NEW(Group.DIFFERENCES, "mark-afresh", "M", "neither: mark it afresh", DIFFERENCES),
+  KEEP_NEW_MARK(Group.UNLISTED, "", "Enter", "keep the mark made afresh", NEW_MARK),
+  GIVE_REASON(Group.DIFFERENCES, "why", "C", "say why", DIFFERENCES),
   OTHER_PAIR(Group.DIFFERENCES, "other-pair", "P", "another two readings", DIFFERENCES),
-  SETTLED(Group.UNLISTED, "", "Enter", "say that it is settled", DIFFERENCES),
+  CONFIRM_SETTLED(Group.UNLISTED, "", "Enter", "say that it is settled", DIFFERENCES),
 
   NUDGE_BACK(Group.CHANGE, "nudge-back", "Alt+←", "mark: earlier", TRIAL, PASS),
   NUDGE_ON(Group.CHANGE, "nudge-on", "Alt+→", "mark: later", TRIAL, PASS),
@@ -143,12 +143,12 @@ public enum Action {
       PASS,
       PLACES,
       DIFFERENCES,
-      AFRESH),
+      NEW_MARK),
   UNDO(Group.CHANGE, "undo", "Z Ctrl+Z", "undo", WINDOW, PASS, PLACES, DIFFERENCES),
   REDO(Group.CHANGE, "redo", "Shift+Z Ctrl+Y", "do again", WINDOW, PASS, PLACES, DIFFERENCES),
   ESCAPE(Group.CHANGE, "", "Esc", "give up a span, stop, close", WINDOW),
-  LEAVE(Group.UNLISTED, "", "Esc", "leave", PASS, DIFFERENCES, AFRESH),
-  SETTLE(Group.UNLISTED, "", "Enter Esc", "stop typing along", TYPING),
+  LEAVE(Group.UNLISTED, "", "Esc", "leave", PASS, DIFFERENCES, NEW_MARK),
+  STOP_TYPING(Group.UNLISTED, "", "Enter Esc", "stop typing along", TYPING),
   ADD(Group.CHANGE, "add", "A", "add clips", WINDOW),
   OPEN(Group.CHANGE, "open", "O Ctrl+O", "open a session", WINDOW),
   ATHLETE(Group.CHANGE, "athlete", "Ctrl+A", "the athlete: lengths, consent", WINDOW),
@@ -159,8 +159,9 @@ public enum Action {
   LADDER(Group.CHANGE, "ladder", "Ctrl+K", "paces for trials to clicks", WINDOW),
   REPORT(Group.CHANGE, "report", "Ctrl+E", "the report", WINDOW),
   REEL(Group.CHANGE, "reel", "Ctrl+L", "the trial's reel", TRIAL),
-  THEME(Group.CHANGE, "theme", "Ctrl+T", "light or dark", WINDOW, PASS, DIFFERENCES, AFRESH, PAIR),
-  MOTION(
+  THEME(
+      Group.CHANGE, "theme", "Ctrl+T", "light or dark", WINDOW, PASS, DIFFERENCES, NEW_MARK, PAIR),
+  REDUCE_MOTION(
       Group.CHANGE,
       "motion",
       "Ctrl+M",
@@ -168,7 +169,7 @@ public enum Action {
       WINDOW,
       PASS,
       DIFFERENCES,
-      AFRESH,
+      NEW_MARK,
       PAIR),
   TEXT_LARGER(
       Group.CHANGE,
@@ -178,7 +179,7 @@ public enum Action {
       WINDOW,
       PASS,
       DIFFERENCES,
-      AFRESH,
+      NEW_MARK,
       PAIR),
   TEXT_SMALLER(
       Group.CHANGE,
@@ -188,9 +189,9 @@ public enum Action {
       WINDOW,
       PASS,
       DIFFERENCES,
-      AFRESH,
+      NEW_MARK,
       PAIR),
-  KEYS(
+  ALL_KEYS(
       Group.CHANGE,
       "keys",
       "?",
@@ -199,7 +200,7 @@ public enum Action {
       PASS,
       PLACES,
       DIFFERENCES,
-      AFRESH,
+      NEW_MARK,
       PAIR),
   PRINT_KEYS(Group.CHANGE, "print-keys", "Ctrl+P", "print all keys", WINDOW);
 
@@ -231,18 +232,18 @@ public enum Action {
   private final String code;
   private final List<String> chords;
   private final String words;
-  private final List<Where> where;
+  private final List<Where> contexts;
 
   Action(Group group, String code, String chords, String words, Where... where) {
     this.group = group;
     this.code = code;
     this.chords = List.of(chords.split(" "));
     this.words = words;
-    this.where = List.of(where);
+    this.contexts = List.of(where);
   }
 
   /** Returns the action with a name in the settings file. */
-  static Optional<Action> named(String code) {
+  static Optional<Action> withCode(String code) {
     return Stream.of(values()).filter(each -> !each.fixed() && each.code.equals(code)).findFirst();
   }
 
@@ -267,8 +268,8 @@ public enum Action {
   }
 
   /** Returns where it can be done. */
-  public List<Where> where() {
-    return where;
+  public List<Where> contexts() {
+    return contexts;
   }
 
   /** Returns whether its keys stay as they are. */
@@ -276,7 +277,7 @@ public enum Action {
     return code.isEmpty();
   }
 
-  boolean shares(Action other) {
-    return where.stream().anyMatch(here -> other.where.stream().anyMatch(here::shares));
+  boolean overlaps(Action other) {
+    return contexts.stream().anyMatch(here -> other.contexts.stream().anyMatch(here::overlaps));
   }
 }

@@ -9,17 +9,17 @@ import javafx.scene.input.KeyEvent;
 
 /** Names of keys as they are shown, such as {@code F}, {@code Shift+→} or {@code Ctrl++}. */
 public final class Chord {
-  private static final List<String> HELD = List.of("Ctrl", "Alt", "Shift");
-  private static final Set<String> LONG =
+  private static final List<String> MODIFIERS = List.of("Ctrl", "Alt", "Shift");
+  private static final Set<String> NAMED_KEYS =
       Set.of("PgUp", "PgDn", "Home", "End", "Space", "Enter", "Esc", "Del", "Ins");
 
   private Chord() {}
 
   /** Returns the name of what was pressed; empty for keys that have none here. */
   public static String of(KeyEvent event) {
-    String written = written(event);
+    String written = typedSign(event);
     boolean letter = event.getCode().isLetterKey();
-    String key = letter || written.isEmpty() ? named(event.getCode()) : written;
+    String key = letter || written.isEmpty() ? nameOf(event.getCode()) : written;
     if (key.isEmpty()) {
       return "";
     }
@@ -34,7 +34,7 @@ public final class Chord {
   public static List<String> parts(String chord) {
     List<String> parts = new ArrayList<>();
     String rest = chord;
-    for (String held : HELD) {
+    for (String held : MODIFIERS) {
       if (rest.startsWith(held + "+")) {
         parts.add(held);
         rest = rest.substring(held.length() + 1);
@@ -45,10 +45,10 @@ public final class Chord {
   }
 
   /** Returns whether this can be the name of a key. */
-  static boolean isOne(String chord) {
+  static boolean isValid(String chord) {
     List<String> parts = parts(chord);
     String key = parts.get(parts.size() - 1);
-    return LONG.contains(key)
+    return NAMED_KEYS.contains(key)
         || key.matches("F([2-9]|1[0-2])")
         || key.codePointCount(0, key.length()) == 1
             && key.equals(key.toUpperCase(Locale.ROOT))
@@ -57,7 +57,7 @@ public final class Chord {
   }
 
   /** Signs lie on other keys on other keyboards, so they go by what they write. */
-  private static String written(KeyEvent event) {
+  private static String typedSign(KeyEvent event) {
     String text = event.getText();
     return switch (text) {
       case "+", "=" -> "+";
@@ -66,7 +66,7 @@ public final class Chord {
       case "]", ">" -> "]";
       case ".", "," -> ".";
       default ->
-          text.codePointCount(0, text.length()) == 1 && isOne(text.toUpperCase(Locale.ROOT))
+          text.codePointCount(0, text.length()) == 1 && isValid(text.toUpperCase(Locale.ROOT))
               ? sign(event.getCode(), text)
               : "";
     };
@@ -77,7 +77,7 @@ public final class Chord {
     return code.isDigitKey() ? "" : text.toUpperCase(Locale.ROOT);
   }
 
-  private static String named(KeyCode code) {
+  private static String nameOf(KeyCode code) {
     return switch (code) {
       case LEFT, KP_LEFT -> "←";
       case RIGHT, KP_RIGHT -> "→";

@@ -10,15 +10,15 @@ import javafx.beans.property.ReadOnlyStringWrapper;
 
 /** Chooses an action on the sheet of all keys and gives it the key that is pressed next. */
 public final class KeyChange {
-  private static final String HOW = "Arrow keys choose, Enter changes a key, Del takes it back.";
+  private static final String HELP = "Arrow keys choose, Enter changes a key, Del takes it back.";
 
-  private final Keys keys;
+  private final KeyBindings keys;
   private final ReadOnlyObjectWrapper<Action> chosen = new ReadOnlyObjectWrapper<>(Action.PALM);
   private final ReadOnlyBooleanWrapper asking = new ReadOnlyBooleanWrapper(false);
-  private final ReadOnlyStringWrapper words = new ReadOnlyStringWrapper(HOW);
-  private String clashed = "";
+  private final ReadOnlyStringWrapper words = new ReadOnlyStringWrapper(HELP);
+  private String conflicting = "";
 
-  KeyChange(Keys keys) {
+  KeyChange(KeyBindings keys) {
     this.keys = keys;
   }
 
@@ -39,12 +39,12 @@ public final class KeyChange {
 
   /** Begins with nothing asked, where it was left. */
   public void begin() {
-    rest(HOW);
+    stopAsking(HELP);
   }
 
   /** Says something in place of what can be done. */
-  public void say(String what) {
-    rest(what);
+  public void showMessage(String what) {
+    stopAsking(what);
   }
 
   /** Takes a key; returns whether it was for the sheet. */
@@ -54,12 +54,12 @@ public final class KeyChange {
       return true;
     }
     switch (chord) {
-      case "←" -> across(-1);
-      case "→" -> across(1);
-      case "↑" -> down(-1);
-      case "↓" -> down(1);
+      case "←" -> moveAcross(-1);
+      case "→" -> moveAcross(1);
+      case "↑" -> moveDown(-1);
+      case "↓" -> moveDown(1);
       case "Enter" -> ask(chosen.get());
-      case "Del" -> takeBack();
+      case "Del" -> reset();
       default -> {
         return false;
       }
@@ -71,10 +71,10 @@ public final class KeyChange {
   public void ask(Action action) {
     chosen.set(action);
     if (action.fixed()) {
-      rest("“%s” keeps its keys.".formatted(action.words()));
+      stopAsking("“%s” keeps its keys.".formatted(action.words()));
       return;
     }
-    clashed = "";
+    conflicting = "";
     asking.set(true);
     words.set(
         "Press the new key for “%s”, now %s. Esc leaves it."
@@ -82,49 +82,50 @@ public final class KeyChange {
   }
 
   /** Makes all keys what they were when they came. */
-  public void takeAllBack() {
-    keys.set(KeyMap.AS_THEY_CAME);
-    rest("All keys are as they came.");
+  public void resetAll() {
+    keys.set(KeyMap.DEFAULT);
+    stopAsking("All keys are as they came.");
   }
 
-  private void takeBack() {
+  private void reset() {
     Action action = chosen.get();
     if (action.fixed()) {
       ask(action);
     } else {
-      give(action, action.chords().get(0));
+      assign(action, action.chords().get(0));
     }
   }
 
   private void answer(String chord) {
     if (chord.equals("Esc")) {
-      rest(HOW);
+      stopAsking(HELP);
     } else if (chord.isEmpty()) {
       words.set("That key can't be taken. Press another, or Esc to leave it.");
     } else {
-      give(chosen.get(), chord);
+      assign(chosen.get(), chord);
     }
   }
 
-  private void give(Action action, String chord) {
-    List<Action> others = keys.map().clashes(action, chord);
+  private void assign(Action action, String chord) {
+    List<Action> others = keys.map().conflicts(action, chord);
     String old = keys.of(action);
     if (others.isEmpty() || chord.equals(old)) {
       keys.change(map -> map.with(action, chord));
-      rest("“%s” is %s now.".formatted(action.words(), chord));
+      stopAsking("“%s” is %s now.".formatted(action.words(), chord));
       return;
     }
     Action other = others.get(0);
     boolean canSwap =
         others.size() == 1
             && !other.fixed()
-            && keys.map().with(action, chord).clashes(other, old).isEmpty();
-    if (canSwap && chord.equals(clashed)) {
+            && keys.map().with(action, chord).conflicts(other, old).isEmpty();
+    if (canSwap && chord.equals(conflicting)) {
       keys.change(map -> map.with(action, chord).with(other, old));
-      rest("“%s” is %s now, and “%s” is %s.".formatted(action.words(), chord, other.words(), old));
+      stopAsking(
+          "“%s” is %s now, and “%s” is %s.".formatted(action.words(), chord, other.words(), old));
       return;
     }
-    clashed = chord;
+    conflicting = chord;
     asking.set(true);
     words.set(
         "%s is “%s”. ".formatted(chord, other.words())
@@ -136,16 +137,16 @@ public final class KeyChange {
                     : "Press another key, or Esc and change that one first."));
   }
 
-  private void rest(String what) {
-    clashed = "";
+  private void stopAsking(String what) {
+    conflicting = "";
     asking.set(false);
     words.set(what);
   }
 
-  private void across(int by) {
-    List<List<KeyLines.Line>> columns = columns();
+  private void moveAcross(int by) {
+    List<List<KeyLines.Entry>> columns = columns();
     for (int column = 0; column < columns.size(); column++) {
-      List<KeyLines.Line> lines = columns.get(column);
+      List<KeyLines.Entry> lines = columns.get(column);
       for (int row = 0; row < lines.size(); row++) {
         List<Action> line = lines.get(row).actions();
         int at = line.indexOf(chosen.get());
@@ -165,8 +166,8 @@ public final class KeyChange {
     }
   }
 
-  private void down(int by) {
-    for (List<KeyLines.Line> lines : columns()) {
+  private void moveDown(int by) {
+    for (List<KeyLines.Entry> lines : columns()) {
       for (int row = 0; row < lines.size(); row++) {
         int at = lines.get(row).actions().indexOf(chosen.get());
         int next = row + by;
@@ -183,11 +184,11 @@ public final class KeyChange {
 
   private void choose(Action next) {
     chosen.set(next);
-    rest(HOW);
+    stopAsking(HELP);
   }
 
   /** The sheet's columns, each from top to bottom. */
-  private static List<List<KeyLines.Line>> columns() {
+  private static List<List<KeyLines.Entry>> columns() {
     return KeyLines.columns().stream()
         .map(groups -> groups.stream().flatMap(each -> KeyLines.of(each).stream()).toList())
         .toList();

@@ -15,7 +15,7 @@ import java.util.stream.Stream;
  */
 public record KeyMap(Map<Action, String> changed) {
   /** The keys as they come. */
-  public static final KeyMap AS_THEY_CAME = new KeyMap(Map.of());
+  public static final KeyMap DEFAULT = new KeyMap(Map.of());
 
   public KeyMap {
     changed = Map.copyOf(changed);
@@ -32,24 +32,24 @@ public record KeyMap(Map<Action, String> changed) {
   }
 
   /** Returns what a key does somewhere. A key that the user gave away no longer stands beside. */
-  public Optional<Action> at(Where where, String chord) {
+  public Optional<Action> actionFor(Where where, String chord) {
     List<Action> there =
-        Stream.of(Action.values()).filter(each -> each.where().contains(where)).toList();
+        Stream.of(Action.values()).filter(each -> each.contexts().contains(where)).toList();
     return there.stream()
         .filter(each -> shown(each).contains(chord))
         .findFirst()
-        .or(() -> there.stream().filter(each -> beside(each).contains(chord)).findFirst());
+        .or(() -> there.stream().filter(each -> alternatives(each).contains(chord)).findFirst());
   }
 
-  private static List<String> beside(Action action) {
+  private static List<String> alternatives(Action action) {
     return action.fixed() ? List.of() : action.chords().subList(1, action.chords().size());
   }
 
   /** Returns the actions that keep another from having a key, since both would be meant. */
-  public List<Action> clashes(Action action, String chord) {
+  public List<Action> conflicts(Action action, String chord) {
     boolean asItCame = chord.equals(action.chords().get(0));
     return Stream.of(Action.values())
-        .filter(each -> each != action && each.shares(action) && shown(each).contains(chord))
+        .filter(each -> each != action && each.overlaps(action) && shown(each).contains(chord))
         .filter(each -> !asItCame || changed.containsKey(each))
         .toList();
   }
@@ -67,7 +67,7 @@ public record KeyMap(Map<Action, String> changed) {
   }
 
   /** Returns the changes by the actions' names in the settings file. */
-  public Map<String, String> named() {
+  public Map<String, String> toSettings() {
     Map<String, String> named = new TreeMap<>();
     changed.forEach((action, chord) -> named.put(action.code(), chord));
     return named;
@@ -78,22 +78,22 @@ public record KeyMap(Map<Action, String> changed) {
    *
    * @throws IllegalArgumentException with words about what is wrong
    */
-  public static KeyMap parse(Map<String, String> named) {
-    KeyMap map = AS_THEY_CAME;
+  public static KeyMap fromSettings(Map<String, String> named) {
+    KeyMap map = DEFAULT;
     List<Action> given = new ArrayList<>();
     for (Map.Entry<String, String> each : named.entrySet()) {
       Action action =
-          Action.named(each.getKey())
+          Action.withCode(each.getKey())
               .orElseThrow(
                   () -> new IllegalArgumentException("nothing is called " + each.getKey()));
-      if (!Chord.isOne(each.getValue())) {
+      if (!Chord.isValid(each.getValue())) {
         throw new IllegalArgumentException(each.getValue() + " is no key");
       }
       map = map.with(action, each.getValue());
       given.add(action);
     }
     for (Action action : given) {
-      List<Action> others = map.clashes(action, map.of(action));
+      List<Action> others = map.conflicts(action, map.of(action));
       if (!others.isEmpty()) {
         throw new IllegalArgumentException(
             "%s stands for two things, %s and %s"

@@ -21,23 +21,23 @@ public enum Where {
   /** Differences of two readings are gone through; takes all keys. */
   DIFFERENCES(true),
   /** One of them is marked afresh; takes all keys. */
-  AFRESH(true),
+  NEW_MARK(true),
   /** Two trials are looked at side by side; takes all keys. */
   PAIR(true),
   /** The inbox is in sight; takes all keys. */
   INBOX(true);
 
-  private final boolean alone;
+  private final boolean exclusive;
 
   Where(boolean alone) {
-    this.alone = alone;
+    this.exclusive = alone;
   }
 
   /** Returns whether one key can't stand for two things when one is done here, one there. */
-  boolean shares(Where there) {
+  boolean overlaps(Where there) {
     return this == there
-        || this == WINDOW && !there.alone
-        || there == WINDOW && !alone
+        || this == WINDOW && !there.exclusive
+        || there == WINDOW && !exclusive
         || this == TRIAL && there == TYPING
         || this == TYPING && there == TRIAL;
   }

@@ -55,18 +55,18 @@ public final class Look {
   }
 
   /** Lets what moves jump, or move again. */
-  public void moveLessOrMore() {
+  public void toggleLessMotion() {
     lessMotion.set(!lessMotion.get());
   }
 
   /** Makes text a quarter larger, up to 200 %. */
   public void larger() {
-    scaleTo(scale.get() + STEP);
+    setScale(scale.get() + STEP);
   }
 
   /** Makes text a quarter smaller, down to 100 %. */
   public void smaller() {
-    scaleTo(scale.get() - STEP);
+    setScale(scale.get() - STEP);
   }
 
   /**
@@ -77,12 +77,12 @@ public final class Look {
    * @param strip the strip's height at the ordinary size
    * @param row what the row needs, in units of the size of text
    */
-  public double fitting(double height, double strip, double row) {
+  public double scaleFitting(double height, double strip, double row) {
     return Math.min(scale.get(), Math.max(1, (height - px(row)) / strip));
   }
 
   /** Makes text as large as asked, at least 1 and at most 2. */
-  public void scaleTo(double wanted) {
+  public void setScale(double wanted) {
     scale.set(Math.max(1, Math.min(LARGEST, wanted)));
   }
 

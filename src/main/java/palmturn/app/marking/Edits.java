@@ -29,15 +29,15 @@ final class Edits {
    *
    * @param reading the marks after it
    * @param slap the mark it was about, if that is a slap
-   * @param span the mark it was about, if that is a span
+   * @param addSpan the mark it was about, if that is a span
    * @param sentence what it did
    */
   record Edit(Reading reading, @Nullable Slap slap, @Nullable Span span, String sentence) {}
 
   /** Puts a slap on a frame; a mark that is on that frame already gets the side instead. */
-  static Edit mark(Reading reading, FrameTable frames, int frame, Side side, boolean fault) {
+  static Edit markSlap(Reading reading, FrameTable frames, int frame, Side side, boolean fault) {
     double timeS = frames.timeS(frame);
-    Slap there = on(reading, frames, frame);
+    Slap there = slapOn(reading, frames, frame);
     Slap made =
         there != null
             ? there.withSide(side)
@@ -46,21 +46,21 @@ final class Edits {
       made = made.withKind(Slap.Kind.OTHER).withZone(Zone.UNKNOWN);
     }
     String what = fault ? " slap with a fault at " : " slap at ";
-    return put(reading, there, made, side.code() + what + seconds(timeS));
+    return replace(reading, there, made, side.code() + what + seconds(timeS));
   }
 
   /** Names the zone of a mark; the zone that it has already means back to the centre. */
-  static Edit zone(Reading reading, Slap slap, Zone zone) {
+  static Edit toggleZone(Reading reading, Slap slap, Zone zone) {
     Zone next = slap.zone() == zone ? Zone.CENTRE : zone;
     Slap made = slap.withZone(next);
     if (MarkWords.unnamed(slap)) {
       made = made.withKind(Slap.Kind.SLAP);
     }
-    return put(reading, slap, made, next.code() + " at " + seconds(slap.timeS()));
+    return replace(reading, slap, made, next.code() + " at " + seconds(slap.timeS()));
   }
 
   /** Names the kind of a mark; the kind that it has already means a plain slap again. */
-  static Edit kind(Reading reading, Slap slap, Slap.Kind kind) {
+  static Edit toggleKind(Reading reading, Slap slap, Slap.Kind kind) {
     Slap.Kind next = slap.kind() == kind ? Slap.Kind.SLAP : kind;
     Slap made = slap.withKind(next);
     if (next == Slap.Kind.MISSED) {
@@ -68,24 +68,24 @@ final class Edits {
     } else if (next != Slap.Kind.OTHER && made.zone() == Zone.UNKNOWN) {
       made = made.withZone(Zone.CENTRE);
     }
-    return put(reading, slap, made, words(next) + " at " + seconds(slap.timeS()));
+    return replace(reading, slap, made, words(next) + " at " + seconds(slap.timeS()));
   }
 
   /** Says in words what is wrong with a mark. */
-  static Edit other(Reading reading, Slap slap, String note) {
+  static Edit describeFault(Reading reading, Slap slap, String note) {
     Slap made = slap.withKind(Slap.Kind.OTHER).withNote(note);
-    return put(reading, slap, made, "other fault at " + seconds(slap.timeS()) + ": " + note);
+    return replace(reading, slap, made, "other fault at " + seconds(slap.timeS()) + ": " + note);
   }
 
   /** Moves a mark to a frame; where another mark is already, it stays. */
-  static Edit move(Reading reading, FrameTable frames, Slap slap, int frame) {
+  static Edit moveSlap(Reading reading, FrameTable frames, Slap slap, int frame) {
     double timeS = frames.timeS(frame);
-    Slap there = on(reading, frames, frame);
+    Slap there = slapOn(reading, frames, frame);
     if (there != null) {
       return new Edit(reading, slap, null, "");
     }
     Slap made = slap.movedToFrame(timeS, frames.resolutionS(frame));
-    return put(
+    return replace(
         reading,
         slap,
         made,
@@ -93,7 +93,7 @@ final class Edits {
   }
 
   /** Adds a fault over a stretch, given in either order. */
-  static Edit span(Reading reading, Span.Kind kind, double oneS, double otherS) {
+  static Edit addSpan(Reading reading, Span.Kind kind, double oneS, double otherS) {
     Span made = new Span(kind, Math.min(oneS, otherS), Math.max(oneS, otherS), "", Extra.NONE);
     List<Span> spans = new ArrayList<>(reading.spans());
     spans.add(made);
@@ -105,7 +105,7 @@ final class Edits {
   }
 
   /** Moves one end of a span to a moment; an end that would pass the other stays. */
-  static Edit moveEnd(Reading reading, Span span, boolean start, double toS) {
+  static Edit moveSpanEnd(Reading reading, Span span, boolean start, double toS) {
     double startS = start ? toS : span.startS();
     double endS = start ? span.endS() : toS;
     if (!(endS > startS)) {
@@ -143,7 +143,7 @@ final class Edits {
    * Copies an estimate's slaps into a reading in place of what it had, all of them unseen. A span
    * can't be unseen, so that those found are left for the reader to mark.
    */
-  static Edit startFrom(Reading reading, Estimate estimate) {
+  static Edit copyEstimate(Reading reading, Estimate estimate) {
     Reading copied = estimate.toReading(reading.reader());
     int marks = copied.slaps().size();
     return new Edit(
@@ -168,7 +168,7 @@ final class Edits {
    *
    * @param edit that named it
    */
-  static Edit sidesFollow(Reading before, Edit edit, Estimate estimate) {
+  static Edit inferSides(Reading before, Edit edit, Estimate estimate) {
     Slap named = edit.slap();
     if (named == null
         || named.side() == Side.UNKNOWN
@@ -196,25 +196,25 @@ final class Edits {
   }
 
   /** Says of all marks on a frame that the reader has stopped on them. */
-  static Reading see(Reading reading, FrameTable frames, int frame) {
+  static Reading markSeen(Reading reading, FrameTable frames, int frame) {
     List<Slap> slaps = new ArrayList<>(reading.slaps());
     slaps.replaceAll(
-        slap -> !slap.seen() && frames.nearest(slap.timeS()) == frame ? seen(slap) : slap);
+        slap -> !slap.seen() && frames.nearest(slap.timeS()) == frame ? withSeen(slap) : slap);
     return reading.withSlaps(slaps);
   }
 
   /** Says of a mark that was seen already, but not in an undone state, that it is. */
-  static Reading stillSeen(Reading travelled, Reading before) {
+  static Reading keepSeen(Reading travelled, Reading before) {
     List<Slap> slaps = new ArrayList<>(travelled.slaps());
     slaps.replaceAll(
-        slap -> !slap.seen() && before.slaps().contains(seen(slap)) ? seen(slap) : slap);
+        slap -> !slap.seen() && before.slaps().contains(withSeen(slap)) ? withSeen(slap) : slap);
     return travelled
         .withSlaps(slaps)
         .withEstimateSeen(travelled.estimateSeen() || before.estimateSeen());
   }
 
   /** Notes in a reading when it is opened again, and keeps what was noted before. */
-  static Reading noted(Reading after, Reading before, InstantSource clock) {
+  static Reading noteReopening(Reading after, Reading before, InstantSource clock) {
     List<Instant> moments = new ArrayList<>(before.reopenedAt());
     if (before.finished() && !after.finished()) {
       moments.add(clock.instant().truncatedTo(ChronoUnit.SECONDS));
@@ -223,18 +223,18 @@ final class Edits {
   }
 
   /** A slap that was looked at and given no fault touched the centre. */
-  private static Slap seen(Slap slap) {
+  private static Slap withSeen(Slap slap) {
     boolean open = slap.zone() == Zone.UNKNOWN && !slap.faulty() || slap.kind() == Slap.Kind.DOUBLE;
     return slap.withSeen(true).withZone(open ? Zone.CENTRE : slap.zone());
   }
 
   /** Returns how many marks the reader has not stopped on yet. */
-  static int unseen(Reading reading) {
+  static int countUnseen(Reading reading) {
     return (int) reading.slaps().stream().filter(slap -> !slap.seen()).count();
   }
 
   /** Returns the mark that lies on a frame: one timed by sound lies on the nearest. */
-  static @Nullable Slap on(Reading reading, FrameTable frames, int frame) {
+  static @Nullable Slap slapOn(Reading reading, FrameTable frames, int frame) {
     return reading.slaps().stream()
         .filter(slap -> frames.nearest(slap.timeS()) == frame)
         .findFirst()
@@ -249,9 +249,9 @@ final class Edits {
     return kind.code().replace('-', ' ');
   }
 
-  private static Edit put(Reading reading, @Nullable Slap old, Slap edited, String sentence) {
+  private static Edit replace(Reading reading, @Nullable Slap old, Slap edited, String sentence) {
     // Who changes a mark has looked at it.
-    Slap made = edited.seen() ? edited : seen(edited);
+    Slap made = edited.seen() ? edited : withSeen(edited);
     List<Slap> slaps = new ArrayList<>(reading.slaps());
     if (old != null) {
       slaps.remove(old);

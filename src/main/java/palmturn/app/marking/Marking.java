@@ -25,22 +25,22 @@ import palmturn.trial.Zone;
 public final class Marking {
   /** Where an edit goes as soon as it is made. */
   @FunctionalInterface
-  public interface Keeper {
+  public interface Saver {
     /** Keeps all marks, and says which step led to them. */
-    void keep(Reading reading, String sentence);
+    void save(Reading reading, String sentence);
   }
 
   private final ReadOnlyObjectWrapper<@Nullable Reading> reading = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyObjectWrapper<@Nullable Slap> slap = new ReadOnlyObjectWrapper<>();
-  private final ReadOnlyObjectWrapper<@Nullable Span> span = new ReadOnlyObjectWrapper<>();
-  private final ReadOnlyObjectWrapper<Map<Span.Kind, Double>> begun =
+  private final ReadOnlyObjectWrapper<@Nullable Span> toggleSpan = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyObjectWrapper<Map<Span.Kind, Double>> openSpans =
       new ReadOnlyObjectWrapper<>(Map.of());
   private final ReadOnlyStringWrapper step = new ReadOnlyStringWrapper("");
   private final InstantSource clock;
   private @Nullable FrameTable frames;
-  private Keeper keeper = (marks, sentence) -> {};
+  private Saver saver = (marks, sentence) -> {};
   private @Nullable Estimate estimate;
-  private boolean estimateInSight;
+  private boolean estimateSeen;
   private @Nullable History<Reading> history;
 
   /**
@@ -64,12 +64,12 @@ public final class Marking {
 
   /** The span that keys are about, if one is. */
   public ReadOnlyObjectProperty<@Nullable Span> spanProperty() {
-    return span.getReadOnlyProperty();
+    return toggleSpan.getReadOnlyProperty();
   }
 
   /** Spans whose first end was given, with its time; their other end is still to come. */
-  public ReadOnlyObjectProperty<Map<Span.Kind, Double>> begunProperty() {
-    return begun.getReadOnlyProperty();
+  public ReadOnlyObjectProperty<Map<Span.Kind, Double>> openSpansProperty() {
+    return openSpans.getReadOnlyProperty();
   }
 
   /** What was done last, as a sentence; empty when nothing was. */
@@ -78,13 +78,13 @@ public final class Marking {
   }
 
   /** Begins with the marks that are on disk. */
-  public void open(Reading onDisk, FrameTable frameTable, Keeper newKeeper) {
+  public void open(Reading onDisk, FrameTable frameTable, Saver newKeeper) {
     frames = frameTable;
-    keeper = newKeeper;
+    saver = newKeeper;
     history = History.of(onDisk);
     slap.set(null);
-    span.set(null);
-    begun.set(Map.of());
+    toggleSpan.set(null);
+    openSpans.set(Map.of());
     step.set("");
     reading.set(onDisk);
   }
@@ -93,12 +93,12 @@ public final class Marking {
   public void close() {
     history = null;
     estimate = null;
-    estimateInSight = false;
+    estimateSeen = false;
     frames = null;
-    keeper = (marks, sentence) -> {};
+    saver = (marks, sentence) -> {};
     slap.set(null);
-    span.set(null);
-    begun.set(Map.of());
+    toggleSpan.set(null);
+    openSpans.set(Map.of());
     step.set("");
     reading.set(null);
   }
@@ -112,80 +112,80 @@ public final class Marking {
    * Says that the estimate of this trial is in sight, or another's marks were: what is marked from
    * now on owes to them.
    */
-  public void setEstimateInSight() {
-    estimateInSight = true;
+  public void setEstimateSeen() {
+    estimateSeen = true;
   }
 
   /** Copies the marks of an estimate in place of those there are; each is to be looked at. */
   public void startFrom(Estimate found) {
-    apply((marks, table) -> Edits.startFrom(marks, found));
+    apply((marks, table) -> Edits.copyEstimate(marks, found));
   }
 
   /** Marks a slap on the first frame that shows contact. */
-  public void mark(int frame, Side side, boolean fault) {
+  public void markSlap(int frame, Side side, boolean fault) {
     Estimate found = estimate;
     apply(
         (marks, table) -> {
-          Edits.Edit edit = Edits.mark(marks, table, frame, side, fault);
-          return found == null ? edit : Edits.sidesFollow(marks, edit, found);
+          Edits.Edit edit = Edits.markSlap(marks, table, frame, side, fault);
+          return found == null ? edit : Edits.inferSides(marks, edit, found);
         });
   }
 
   /** Marks a turn that made no contact. */
-  public void missed(int frame) {
+  public void markMissed(int frame) {
     apply(
         (marks, table) -> {
-          Edits.Edit edit = Edits.mark(marks, table, frame, Side.UNKNOWN, false);
+          Edits.Edit edit = Edits.markSlap(marks, table, frame, Side.UNKNOWN, false);
           Slap made = edit.slap();
-          return made == null ? edit : Edits.kind(edit.reading(), made, Slap.Kind.MISSED);
+          return made == null ? edit : Edits.toggleKind(edit.reading(), made, Slap.Kind.MISSED);
         });
   }
 
   /** Names the zone of the current slap. */
-  public void zone(Zone zone) {
-    onSlap((marks, table, current) -> Edits.zone(marks, current, zone));
+  public void toggleZone(Zone zone) {
+    editSlap((marks, table, current) -> Edits.toggleZone(marks, current, zone));
   }
 
   /** Names the kind of the current slap. */
-  public void kind(Slap.Kind kind) {
-    onSlap((marks, table, current) -> Edits.kind(marks, current, kind));
+  public void toggleKind(Slap.Kind kind) {
+    editSlap((marks, table, current) -> Edits.toggleKind(marks, current, kind));
   }
 
   /** Says in words what is wrong with the current slap. */
-  public void other(String note) {
-    onSlap((marks, table, current) -> Edits.other(marks, current, note));
+  public void describeFault(String note) {
+    editSlap((marks, table, current) -> Edits.describeFault(marks, current, note));
   }
 
   /** Moves a slap to a frame and makes it current. */
-  public void move(Slap which, int frame) {
-    apply((marks, table) -> Edits.move(marks, table, which, frame));
+  public void moveSlap(Slap which, int frame) {
+    apply((marks, table) -> Edits.moveSlap(marks, table, which, frame));
   }
 
   /** Moves the current slap by some frames. */
-  public void nudge(int by) {
-    onSlap(
+  public void nudgeSlap(int by) {
+    editSlap(
         (marks, table, current) -> {
           int frame = table.nearest(current.timeS()) + by;
           return frame < 0 || frame >= table.size()
               ? new Edits.Edit(marks, current, null, "")
-              : Edits.move(marks, table, current, frame);
+              : Edits.moveSlap(marks, table, current, frame);
         });
   }
 
   /** Moves one end of a span to a frame. */
-  public void moveEnd(Span which, boolean start, int frame) {
-    apply((marks, table) -> Edits.moveEnd(marks, which, start, table.timeS(frame)));
+  public void moveSpanEnd(Span which, boolean start, int frame) {
+    apply((marks, table) -> Edits.moveSpanEnd(marks, which, start, table.timeS(frame)));
   }
 
   /** Gives the first end of a span at a frame; the second time its other end. */
-  public void span(Span.Kind kind, int frame) {
+  public void toggleSpan(Span.Kind kind, int frame) {
     FrameTable table = frames;
     if (table == null) {
       return;
     }
     double timeS = table.timeS(frame);
     Map<Span.Kind, Double> open = new EnumMap<>(Span.Kind.class);
-    open.putAll(begun.get());
+    open.putAll(openSpans.get());
     Double firstS = open.remove(kind);
     if (firstS == null) {
       open.put(kind, timeS);
@@ -193,27 +193,27 @@ public final class Marking {
     } else if (firstS == timeS) {
       step.set(Edits.words(kind) + " given up: it would have no length");
     }
-    begun.set(Collections.unmodifiableMap(open));
+    openSpans.set(Collections.unmodifiableMap(open));
     if (firstS != null && firstS != timeS) {
-      apply((marks, all) -> Edits.span(marks, kind, firstS, timeS));
+      apply((marks, all) -> Edits.addSpan(marks, kind, firstS, timeS));
     }
   }
 
   /** Gives up spans whose other end is still to come. */
-  public void giveUpSpans() {
-    if (!begun.get().isEmpty()) {
-      begun.set(Map.of());
+  public void cancelSpans() {
+    if (!openSpans.get().isEmpty()) {
+      openSpans.set(Map.of());
       step.set("span given up");
     }
   }
 
   /** Takes the current mark away. */
   public void delete() {
-    Span currentSpan = span.get();
+    Span currentSpan = toggleSpan.get();
     if (currentSpan != null) {
       apply((marks, table) -> Edits.delete(marks, currentSpan));
     } else {
-      onSlap((marks, table, current) -> Edits.delete(marks, current));
+      editSlap((marks, table, current) -> Edits.delete(marks, current));
     }
   }
 
@@ -221,9 +221,9 @@ public final class Marking {
    * Says that the reading is complete, or opens it again. It can't be complete while the reader has
    * not looked at every mark that was copied.
    */
-  public void finish() {
+  public void toggleFinished() {
     Reading now = reading.get();
-    int unseen = now == null ? 0 : Edits.unseen(now);
+    int unseen = now == null ? 0 : Edits.countUnseen(now);
     if (now != null && !now.finished() && unseen > 0) {
       step.set(
           unseen == 1
@@ -236,43 +236,43 @@ public final class Marking {
             new Edits.Edit(
                 marks.withFinished(!marks.finished()),
                 slap.get(),
-                span.get(),
+                toggleSpan.get(),
                 marks.finished() ? "reading open again" : "reading finished"));
   }
 
   /** Says what came of a step that changed nothing, or something else than marks. */
-  public void say(String sentence) {
+  public void setStep(String sentence) {
     step.set(sentence);
   }
 
   /** Takes the last step back. */
   public void undo() {
-    travel("Undone: ", History::undoSentence, History::undo);
+    replay("Undone: ", History::undoSentence, History::undo);
   }
 
   /** Does the step that was taken back once more. */
   public void redo() {
-    travel("Done again: ", History::redoSentence, History::redo);
+    replay("Done again: ", History::redoSentence, History::redo);
   }
 
   /** Says that the reader has stopped on a frame and sees its picture: its marks are seen now. */
-  public void see(int frame) {
+  public void markSeen(int frame) {
     Reading before = reading.get();
     FrameTable table = frames;
     if (history == null || before == null || table == null || frame >= table.size()) {
       return;
     }
-    Reading after = Edits.see(before, table, frame);
+    Reading after = Edits.markSeen(before, table, frame);
     if (!after.equals(before)) {
       history = history.amended(after);
       reading.set(after);
-      arriveAt(frame);
-      keeper.keep(after, "looked at the copied mark");
+      chooseSlapOn(frame);
+      saver.save(after, "looked at the copied mark");
     }
   }
 
   /** Returns the frame of the first mark that is still to be looked at. */
-  public Optional<Integer> frameOfUnseen() {
+  public Optional<Integer> firstUnseenFrame() {
     Reading marks = reading.get();
     FrameTable table = frames;
     if (marks == null || table == null) {
@@ -285,31 +285,31 @@ public final class Marking {
   }
 
   /** Makes a slap current, or none. */
-  public void choose(@Nullable Slap which) {
-    span.set(null);
+  public void chooseSlap(@Nullable Slap which) {
+    toggleSpan.set(null);
     slap.set(which);
   }
 
   /** Makes a span current. */
   public void chooseSpan(Span which) {
     slap.set(null);
-    span.set(which);
+    toggleSpan.set(which);
   }
 
   /** Makes the slap that lies on a frame current; elsewhere the current one stays. */
-  public void arriveAt(int frame) {
+  public void chooseSlapOn(int frame) {
     Reading marks = reading.get();
     FrameTable table = frames;
     if (marks != null && table != null && frame < table.size()) {
-      Slap there = Edits.on(marks, table, frame);
+      Slap there = Edits.slapOn(marks, table, frame);
       if (there != null) {
-        choose(there);
+        chooseSlap(there);
       }
     }
   }
 
   /** Returns the frame of the next slap after a frame, or of the one before it. */
-  public Optional<Integer> frameOfNeighbour(int frame, boolean forward) {
+  public Optional<Integer> neighbourFrame(int frame, boolean forward) {
     Reading marks = reading.get();
     FrameTable table = frames;
     if (marks == null || table == null) {
@@ -321,11 +321,11 @@ public final class Marking {
         : there.filter(at -> at < frame).reduce((before, at) -> at);
   }
 
-  private interface OnSlap {
+  private interface SlapEdit {
     Edits.Edit apply(Reading marks, FrameTable table, Slap current);
   }
 
-  private void onSlap(OnSlap edit) {
+  private void editSlap(SlapEdit edit) {
     Slap current = slap.get();
     if (current == null) {
       step.set("no mark is chosen: step onto one, or click it");
@@ -345,21 +345,21 @@ public final class Marking {
     if (before.finished() && after.finished() && !after.equals(before)) {
       after = after.withFinished(false);
     }
-    if (estimateInSight && !after.equals(before)) {
+    if (estimateSeen && !after.equals(before)) {
       after = after.withEstimateSeen(true);
     }
-    after = Edits.noted(after, before, clock);
+    after = Edits.noteReopening(after, before, clock);
     history = history.then(after, made.sentence());
     if (!after.equals(before)) {
       step.set(made.sentence());
       reading.set(after);
-      keeper.keep(after, made.sentence());
+      saver.save(after, made.sentence());
     }
     slap.set(made.slap());
-    span.set(made.span());
+    toggleSpan.set(made.span());
   }
 
-  private void travel(
+  private void replay(
       String prefix,
       Function<History<Reading>, Optional<String>> sentence,
       Function<History<Reading>, History<Reading>> way) {
@@ -373,17 +373,17 @@ public final class Marking {
     }
     Reading before = history.now();
     history = way.apply(history);
-    Reading after = Edits.noted(Edits.stillSeen(history.now(), before), before, clock);
+    Reading after = Edits.noteReopening(Edits.keepSeen(history.now(), before), before, clock);
     history = history.amended(after);
     String said = prefix + what.get();
     step.set(said);
     reading.set(after);
-    span.set(null);
+    toggleSpan.set(null);
     slap.set(
         after.slaps().stream()
             .filter(each -> !before.slaps().contains(each))
             .findFirst()
             .orElse(after.slaps().contains(slap.get()) ? slap.get() : null));
-    keeper.keep(after, said);
+    saver.save(after, said);
   }
 }

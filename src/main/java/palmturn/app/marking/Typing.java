@@ -21,12 +21,12 @@ import palmturn.trial.TimedBy;
 public final class Typing {
   /** Where evidence comes from. */
   @FunctionalInterface
-  public interface Evidences {
+  public interface EvidenceSource {
     /** Returns what may be a slap in a stretch of media time. */
-    List<Evidence> between(double fromS, double toS);
+    List<ContactEvidence> between(double fromS, double toS);
 
     /** Returns what is taken for granted about it, in words; empty for nothing. */
-    default String taken() {
+    default String assumption() {
       return "";
     }
   }
@@ -41,8 +41,8 @@ public final class Typing {
 
   private final Stage stage;
   private final Marking marking;
-  private final Evidences evidences;
-  private final Consumer<List<Settling.Move>> shown;
+  private final EvidenceSource evidence;
+  private final Consumer<List<Snapping.Move>> onSnap;
   private final ReadOnlyBooleanWrapper active = new ReadOnlyBooleanWrapper(false);
   private Set<Slap> before = Set.of();
   private TimeScale scale = TimeScale.REAL;
@@ -50,14 +50,14 @@ public final class Typing {
   /**
    * Types on a stage.
    *
-   * @param shown is told which marks settle, before they do
+   * @param onSnap is told which marks settle, before they do
    */
   public Typing(
-      Stage stage, Marking marking, Evidences evidences, Consumer<List<Settling.Move>> shown) {
+      Stage stage, Marking marking, EvidenceSource evidences, Consumer<List<Snapping.Move>> shown) {
     this.stage = stage;
     this.marking = marking;
-    this.evidences = evidences;
-    this.shown = shown;
+    this.evidence = evidences;
+    this.onSnap = shown;
     stage
         .playingProperty()
         .addListener(
@@ -99,10 +99,10 @@ public final class Typing {
   }
 
   /** Leaves a rough mark at the frame that is shown. */
-  public void type(Side side, boolean fault) {
+  public void typeSlap(Side side, boolean fault) {
     double halfS = HALF_WIDTH_S * stage.speedProperty().get().factor();
     double timeS = stage.timeS();
-    marking.apply((marks, table) -> TypedEdits.type(marks, timeS, halfS, side, fault));
+    marking.apply((marks, table) -> FastEdits.addTyped(marks, timeS, halfS, side, fault));
   }
 
   private void end() {
@@ -111,28 +111,28 @@ public final class Typing {
     if (now == null) {
       return;
     }
-    List<Slap> typed = now.slaps().stream().filter(this::mine).toList();
+    List<Slap> typed = now.slaps().stream().filter(this::isNew).toList();
     if (typed.isEmpty()) {
       return;
     }
-    Settling settling = Settling.of(typed, free(now, typed), scale);
-    shown.accept(settling.moves());
-    marking.apply((marks, table) -> TypedEdits.settle(marks, settling));
-    String taken = evidences.taken();
-    marking.say(TypedEdits.words(settling) + (taken.isEmpty() ? "" : "; " + taken));
+    Snapping settling = Snapping.of(typed, freeEvidence(now, typed), scale);
+    onSnap.accept(settling.moves());
+    marking.apply((marks, table) -> FastEdits.snap(marks, settling));
+    String taken = evidence.assumption();
+    marking.setStep(FastEdits.summary(settling) + (taken.isEmpty() ? "" : "; " + taken));
   }
 
-  private boolean mine(Slap slap) {
+  private boolean isNew(Slap slap) {
     return slap.timedBy() == TimedBy.TYPED && !before.contains(slap);
   }
 
   /** Evidence on whose frame no other mark stands already. */
-  private List<Evidence> free(Reading now, List<Slap> typed) {
+  private List<ContactEvidence> freeEvidence(Reading now, List<Slap> typed) {
     FrameTable table = stage.framesProperty().get();
     List<Slap> others = now.slaps().stream().filter(slap -> !typed.contains(slap)).toList();
     double fromS = typed.get(0).timeS() - MARGIN_S;
     double toS = typed.get(typed.size() - 1).timeS() + MARGIN_S;
-    return evidences.between(fromS, toS).stream()
+    return evidence.between(fromS, toS).stream()
         .filter(
             found ->
                 table == null

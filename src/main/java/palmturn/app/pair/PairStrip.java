@@ -34,7 +34,7 @@ record PairStrip(Meeting meeting, boolean oneAbove) {
   /** How high a row is. */
   static final double ROW = 140;
 
-  HandClock beats(boolean above) {
+  HandClock handClock(boolean above) {
     return above == oneAbove ? meeting.one() : meeting.other();
   }
 
@@ -52,7 +52,7 @@ record PairStrip(Meeting meeting, boolean oneAbove) {
     double from = Double.POSITIVE_INFINITY;
     double to = Double.NEGATIVE_INFINITY;
     for (boolean above : new boolean[] {true, false}) {
-      for (Slap slap : beats(above).slaps()) {
+      for (Slap slap : handClock(above).slaps()) {
         double at = axis(above).applyAsDouble(slap.timeS());
         from = Math.min(from, at);
         to = Math.max(to, at);
@@ -70,7 +70,7 @@ record PairStrip(Meeting meeting, boolean oneAbove) {
   /** Returns the marks of a row, its top at 0. */
   BeatStrip row(boolean above, BeatStrip.View view, Palette palette) {
     DoubleUnaryOperator axis = axis(above);
-    HandClock beats = beats(above);
+    HandClock beats = handClock(above);
     List<Slap> marks = beats.marks().stream().map(mark -> moved(mark, axis)).toList();
     List<Span> spans = new ArrayList<>();
     for (Span span : beats.spans()) {
@@ -96,7 +96,7 @@ record PairStrip(Meeting meeting, boolean oneAbove) {
 
   /** Returns the stretch from a row's first slap to its last; null without slaps. */
   BeatStrip.@Nullable Window window(boolean above) {
-    List<Slap> slaps = beats(above).slaps();
+    List<Slap> slaps = handClock(above).slaps();
     DoubleUnaryOperator axis = axis(above);
     return slaps.isEmpty()
         ? null

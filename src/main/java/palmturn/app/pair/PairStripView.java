@@ -5,7 +5,7 @@ import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.layout.Pane;
 import javafx.scene.text.TextAlignment;
 import org.jspecify.annotations.Nullable;
-import palmturn.app.look.Follow;
+import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.app.look.Theme;
 import palmturn.app.strip.StripGraphics;
@@ -33,12 +33,12 @@ final class PairStripView extends Pane {
   /** What the pictures and the words at them are left, at any size of text. */
   private static final double ABOVE = 250;
 
-  private final Pair pair;
+  private final TrialPair pair;
   private final Look look;
   private final Canvas canvas = new Canvas();
   private double scale;
 
-  PairStripView(Pair pair, Look look, Follow follow) {
+  PairStripView(TrialPair pair, Look look, Listeners follow) {
     this.pair = pair;
     this.look = look;
     setId("pair-strip");
@@ -49,15 +49,15 @@ final class PairStripView extends Pane {
     setMinHeight(look.px(HEIGHT));
     setMaxHeight(look.px(HEIGHT));
     setMinWidth(0);
-    follow.changes(pair.meetingProperty(), this::draw);
-    follow.changes(pair.one().stage().frameProperty(), this::draw);
+    follow.onChange(pair.meetingProperty(), this::draw);
+    follow.onChange(pair.one().stage().frameProperty(), this::draw);
     setOnMousePressed(event -> goTo(event.getX()));
     setOnMouseDragged(event -> goTo(event.getX()));
   }
 
   /** Gives way to the pictures where text is large; height is that of all panes, pixels. */
   void fitInto(double height) {
-    double fits = look.fitting(height, HEIGHT, ABOVE);
+    double fits = look.scaleFitting(height, HEIGHT, ABOVE);
     if (fits != scale) {
       scale = fits;
       setMinHeight(HEIGHT * fits);
@@ -100,22 +100,23 @@ final class PairStripView extends Pane {
     BeatStrip.View view = view(strip);
     g.save();
     g.scale(scale, scale);
-    sheet(g, strip, true, TOP, view);
-    sheet(g, strip, false, LOWER, view);
-    BeatStrip axis = PairStrip.axis(view, TOP, AXIS, palette, pair.nowS(), flag(strip.meeting()));
+    drawSheet(g, strip, true, TOP, view);
+    drawSheet(g, strip, false, LOWER, view);
+    BeatStrip axis =
+        PairStrip.axis(view, TOP, AXIS, palette, pair.nowS(), flagText(strip.meeting()));
     BeatStripPainter.ground(new StripGraphics(g), axis);
-    whoseTime(g, strip.meeting());
+    drawTimeOwner(g, strip.meeting());
     g.restore();
-    row(g, strip, true, TOP, view);
-    row(g, strip, false, LOWER, view);
+    drawRow(g, strip, true, TOP, view);
+    drawRow(g, strip, false, LOWER, view);
     g.save();
     g.scale(scale, scale);
-    ties(g, strip, view);
+    drawTies(g, strip, view);
     BeatStripPainter.marks(new StripGraphics(g), axis);
     g.restore();
   }
 
-  private void sheet(
+  private void drawSheet(
       GraphicsContext g, PairStrip strip, boolean above, double top, BeatStrip.View view) {
     Palette palette = look.theme().palette();
     BeatStrip.Window window = strip.window(above);
@@ -128,7 +129,7 @@ final class PairStripView extends Pane {
     g.setStroke(Theme.fx(palette.ink()));
     g.setLineWidth(1.5);
     g.strokeLine(view.leftX(), line, view.rightX(), line);
-    Half half = above ? pair.left() : pair.right();
+    PairMember half = above ? pair.left() : pair.right();
     PairTrial trial = half.trialProperty().get();
     if (trial != null) {
       g.setFill(Theme.fx(palette.ink()));
@@ -137,24 +138,24 @@ final class PairStripView extends Pane {
       g.setFill(Theme.fx(palette.ink2()));
       g.setFont(Look.regular(13));
       g.fillText(PairWords.block(trial.id()), 24, line + 14);
-      int slaps = strip.beats(above).slaps().size();
+      int slaps = strip.handClock(above).slaps().size();
       g.fillText(
           slaps == 0 ? "no slaps" : slaps + (slaps == 1 ? " slap" : " slaps"), 24, line + 31);
     }
   }
 
   /** Where the time between slaps is stretched, the axis holds for one of the two only. */
-  private void whoseTime(GraphicsContext g, Meeting meeting) {
+  private void drawTimeOwner(GraphicsContext g, Meeting meeting) {
     PairTrial one = pair.one().trialProperty().get();
     PairTrial other = pair.other().trialProperty().get();
     if (meeting.samePace() && one != null && other != null) {
       g.setFill(Theme.fx(look.theme().palette().ink3()));
       g.setFont(Look.regular(13));
-      g.fillText("time of the " + PairWords.place(one, other), 24, AXIS + 19);
+      g.fillText("time of the " + PairWords.nameBeside(one, other), 24, AXIS + 19);
     }
   }
 
-  private void row(
+  private void drawRow(
       GraphicsContext g, PairStrip strip, boolean above, double top, BeatStrip.View view) {
     g.save();
     g.scale(scale, scale);
@@ -174,7 +175,7 @@ final class PairStripView extends Pane {
   }
 
   /** A tie that stands upright: both hands slap at once. Every fifth is numbered. */
-  private void ties(GraphicsContext g, PairStrip strip, BeatStrip.View view) {
+  private void drawTies(GraphicsContext g, PairStrip strip, BeatStrip.View view) {
     Meeting meeting = strip.meeting();
     Palette palette = look.theme().palette();
     double from = TOP + ROW - 5;
@@ -189,12 +190,12 @@ final class PairStripView extends Pane {
       g.setLineWidth(met ? 2.5 : 1.25);
       g.strokeLine(strip.oneAbove() ? one : other, from, strip.oneAbove() ? other : one, to);
       if (number % 5 == 0 && !met && meeting.shift() == 0) {
-        number(g, number, (one + other) / 2, (from + to) / 2);
+        drawNumber(g, number, (one + other) / 2, (from + to) / 2);
       }
     }
   }
 
-  private void number(GraphicsContext g, int number, double x, double y) {
+  private void drawNumber(GraphicsContext g, int number, double x, double y) {
     Palette palette = look.theme().palette();
     g.setFill(Theme.fx(palette.paper()));
     g.fillRect(x - 10, y - 8, 20, 15);
@@ -205,7 +206,7 @@ final class PairStripView extends Pane {
     g.setTextAlign(TextAlignment.LEFT);
   }
 
-  private String flag(Meeting meeting) {
+  private String flagText(Meeting meeting) {
     if (!meeting.onSlap()) {
       return PairWords.signed(pair.nowS());
     }

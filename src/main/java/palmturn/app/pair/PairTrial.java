@@ -11,11 +11,11 @@ import palmturn.trial.TrialId;
  * A trial that can stand in the pair, with the marks that may be shown of it.
  *
  * @param marks null where there are none, or they may not be shown
- * @param from whose the marks are, or why there are none
+ * @param marksSource whose the marks are, or why there are none
  * @param hands where the moving hand is in the picture; null where that is not known
  */
 public record PairTrial(
-    Trial trial, @Nullable Reading marks, From from, Estimate.@Nullable Region hands) {
+    Trial trial, @Nullable Reading marks, From marksSource, Estimate.@Nullable Region hands) {
 
   /** Returns which trial it is. */
   public TrialId id() {
@@ -23,7 +23,7 @@ public record PairTrial(
   }
 
   /** Returns whether it has slaps to go by. */
-  boolean marked() {
+  boolean hasSlaps() {
     return marks != null && marks.slaps().stream().anyMatch(Slap::counts);
   }
 

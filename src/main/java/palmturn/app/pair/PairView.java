@@ -11,20 +11,20 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.scene.text.TextAlignment;
-import palmturn.app.hints.Hints;
 import palmturn.app.hints.KeyCaps;
+import palmturn.app.hints.KeyHints;
 import palmturn.app.keys.KeyMap;
-import palmturn.app.look.Follow;
+import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.measure.Meeting;
 
 /** Both hands at the same moment: two pictures side by side, and their slaps under one another. */
 public final class PairView extends VBox {
-  private final Pair pair;
+  private final TrialPair pair;
   private final Look look;
   private final HBox pictures;
-  private final HalfView one;
-  private final HalfView other;
+  private final PairMemberView one;
+  private final PairMemberView other;
   private final VBox nobody;
   private final PairStripView strip;
   private final Label words = new Label();
@@ -44,7 +44,8 @@ public final class PairView extends VBox {
    * @param keys which key stands for what
    * @param press is told which key was clicked
    */
-  public PairView(Pair pair, KeyMap keys, Look look, Consumer<String> press, Follow follow) {
+  public PairView(
+      TrialPair pair, KeyMap keys, Look look, Consumer<String> press, Listeners follow) {
     this.pair = pair;
     this.look = look;
     getStyleClass().setAll("pair");
@@ -54,12 +55,12 @@ public final class PairView extends VBox {
     pictures = new HBox(look.px(16));
     pictures.getStyleClass().setAll("pair-pictures");
     VBox.setVgrow(pictures, Priority.ALWAYS);
-    one = new HalfView(pair.one(), "pair-one", List.of(), look, follow);
+    one = new PairMemberView(pair.one(), "pair-one", List.of(), look, follow);
     other =
-        new HalfView(
+        new PairMemberView(
             pair.other(),
             "pair-other",
-            List.of(KeyCaps.of(Hints.ANOTHER, keys, look, press)),
+            List.of(KeyCaps.of(KeyHints.OTHER_TRIAL, keys, look, press)),
             look,
             follow);
     nobody = nobody();
@@ -72,14 +73,14 @@ public final class PairView extends VBox {
     strip.managedProperty().bind(strip.visibleProperty());
     heightProperty().addListener((height, before, now) -> strip.fitInto(now.doubleValue()));
     getChildren().setAll(head(), pictures, strip);
-    follow.changes(pair.emptyProperty(), this::place);
-    follow.changes(pair.one().trialProperty(), this::place);
-    follow.changes(pair.other().trialProperty(), this::place);
-    follow.changes(pair.meetingProperty(), this::tell);
-    follow.changes(pair.speedProperty(), this::tell);
-    follow.value(pair.playingProperty(), this::run);
-    follow.atEnd(clock::stop);
-    place();
+    follow.onChange(pair.missingReasonProperty(), this::placePictures);
+    follow.onChange(pair.one().trialProperty(), this::placePictures);
+    follow.onChange(pair.other().trialProperty(), this::placePictures);
+    follow.onChange(pair.meetingProperty(), this::showWords);
+    follow.onChange(pair.speedProperty(), this::showWords);
+    follow.onValue(pair.playingProperty(), this::runClock);
+    follow.onEnd(clock::stop);
+    placePictures();
   }
 
   private HBox head() {
@@ -113,41 +114,42 @@ public final class PairView extends VBox {
     why.setWrapText(true);
     why.setTextAlignment(TextAlignment.CENTER);
     why.setMaxWidth(look.px(340));
-    why.textProperty().bind(pair.emptyProperty());
+    why.textProperty().bind(pair.missingReasonProperty());
     VBox box = new VBox(look.px(8), title, why);
     box.setAlignment(Pos.CENTER);
     box.getStyleClass().setAll("guide");
     return box;
   }
 
-  private void place() {
+  private void placePictures() {
     boolean alone = pair.other().trialProperty().get() == null;
     Node beside = alone ? nobody : other;
     strip.setVisible(!alone);
     pictures
         .getChildren()
         .setAll(pair.left() == pair.one() ? List.of(one, beside) : List.of(beside, one));
-    tell();
+    showWords();
   }
 
-  private void run(boolean playing) {
+  private void runClock(boolean playing) {
     if (playing) {
       clock.start();
     } else {
       clock.stop();
     }
-    tell();
+    showWords();
   }
 
-  private void tell() {
+  private void showWords() {
     Meeting now = pair.meetingProperty().get();
     PairTrial here = pair.one().trialProperty().get();
     PairTrial there = pair.other().trialProperty().get();
     words.setText(
         now == null || here == null || there == null
             ? ""
-            : PairWords.alignment(now, PairWords.place(here, there), PairWords.place(there, here)));
-    sides.setText(now == null ? "" : PairWords.sides(now));
+            : PairWords.alignment(
+                now, PairWords.nameBeside(here, there), PairWords.nameBeside(there, here)));
+    sides.setText(now == null ? "" : PairWords.sidesWarning(now));
     speed.setText(
         (pair.playingProperty().get() ? "playing at " : "speed ")
             + pair.speedProperty().get().words()

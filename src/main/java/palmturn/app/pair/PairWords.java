@@ -29,16 +29,17 @@ final class PairWords {
    * @param interval how far into the interval, such as "64 of 198 ms, 32 %"
    * @param share how far into the interval, 0 to 1; null outside all of them
    */
-  record At(String slap, String fault, String interval, @Nullable Double share) {}
+  record Position(String slap, String fault, String interval, @Nullable Double share) {}
 
-  static At at(HandClock beats, double momentS) {
+  static Position position(HandClock beats, double momentS) {
     int number = beats.lastAt(momentS);
     double nowS = beats.realS(momentS);
     if (beats.slaps().isEmpty()) {
-      return new At("no slap marked", faults(beats, 0, momentS), since(nowS), null);
+      return new Position("no slap marked", faults(beats, 0, momentS), sinceFirstFrame(nowS), null);
     }
     if (number == 0) {
-      return new At("before slap 1", faults(beats, 0, momentS), ms(-nowS) + " to slap 1", null);
+      return new Position(
+          "before slap 1", faults(beats, 0, momentS), duration(-nowS) + " to slap 1", null);
     }
     Slap slap = beats.slaps().get(number - 1);
     String side = slap.side() == Side.UNKNOWN ? "side unknown" : slap.side().code();
@@ -46,18 +47,18 @@ final class PairWords {
     double sinceS = nowS - beats.slapS(number);
     String faults = faults(beats, number, momentS);
     if (number == beats.slaps().size()) {
-      return new At(words, faults, ms(sinceS) + " after the last slap", null);
+      return new Position(words, faults, duration(sinceS) + " after the last slap", null);
     }
     double lengthS = beats.slapS(number + 1) - beats.slapS(number);
     double share = lengthS > 0 ? sinceS / lengthS : 0;
-    return new At(
+    return new Position(
         words,
         faults,
         String.format(
             Locale.ROOT,
             "%.0f of %s to slap %d, %.0f %%",
             sinceS * 1000,
-            ms(lengthS),
+            duration(lengthS),
             number + 1,
             share * 100),
         share);
@@ -80,12 +81,12 @@ final class PairWords {
     return String.join(", ", all);
   }
 
-  private static String since(double realS) {
+  private static String sinceFirstFrame(double realS) {
     return String.format(Locale.ROOT, "%.3f s since the first frame", realS);
   }
 
   /** Returns a time in milliseconds, or in seconds from one second on. */
-  static String ms(double realS) {
+  static String duration(double realS) {
     return realS < 0.9995
         ? String.format(Locale.ROOT, "%.0f ms", realS * 1000)
         : String.format(Locale.ROOT, "%.2f s", realS);
@@ -109,7 +110,7 @@ final class PairWords {
   }
 
   /** Returns what a trial is called beside another, such as "left hand" or "earlier trial". */
-  static String place(PairTrial of, PairTrial beside) {
+  static String nameBeside(PairTrial of, PairTrial beside) {
     if (of.id().hand() != beside.id().hand()) {
       return of.id().hand() == Hand.LEFT ? "left hand" : "right hand";
     }
@@ -121,12 +122,12 @@ final class PairWords {
   /** Returns a time with its sign, such as "+ 64 ms". */
   static String signed(double realS) {
     String sign = Math.abs(realS) < 0.0005 ? "" : realS < 0 ? "− " : "+ ";
-    return sign + ms(Math.abs(realS));
+    return sign + duration(Math.abs(realS));
   }
 
   /** Returns whose marks a trial shows. */
-  static String marks(PairTrial of) {
-    return switch (of.from()) {
+  static String marksSource(PairTrial of) {
+    return switch (of.marksSource()) {
       case READER ->
           "reading "
               + (of.marks() == null ? "" : of.marks().reader())
@@ -155,7 +156,7 @@ final class PairWords {
     } else if (!scale.equals(TimeScale.REAL)) {
       all.add("slow motion, shown in real time");
     }
-    if (!of.marked()) {
+    if (!of.hasSlaps()) {
       all.add("no slap to go by: begins on its first frame");
     }
     return all;
@@ -178,7 +179,7 @@ final class PairWords {
   }
 
   /** Returns a warning where the palm meets the back; empty otherwise. */
-  static String sides(Meeting now) {
+  static String sidesWarning(Meeting now) {
     if (!now.onSlap()) {
       return "";
     }

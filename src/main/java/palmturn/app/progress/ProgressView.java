@@ -9,7 +9,7 @@ import javafx.scene.canvas.Canvas;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.VBox;
-import palmturn.app.look.Follow;
+import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.app.strip.StripGraphics;
 import palmturn.chart.CourseWords;
@@ -34,7 +34,7 @@ public final class ProgressView extends VBox {
   private final ScrollPane scroll;
 
   /** Builds the pane. */
-  public ProgressView(ProgressModel past, Look look, Follow follow) {
+  public ProgressView(ProgressModel past, Look look, Listeners follow) {
     super(look.px(12));
     this.past = past;
     this.look = look;
@@ -52,7 +52,7 @@ public final class ProgressView extends VBox {
     scroll.visibleProperty().bind(past.scoreProperty().isNotNull());
     scroll.managedProperty().bind(scroll.visibleProperty());
     getChildren().setAll(words, scroll);
-    follow.changes(past.scoreProperty(), this::show);
+    follow.onChange(past.scoreProperty(), this::show);
     show();
   }
 

@@ -15,7 +15,7 @@ import palmturn.advise.Heed;
 import palmturn.app.desk.Desk;
 import palmturn.app.desk.Pairing;
 import palmturn.app.desk.Question;
-import palmturn.app.look.Typed;
+import palmturn.app.look.NumberField;
 import palmturn.store.SessionFolder;
 import palmturn.trial.BodyLength;
 import palmturn.trial.Hand;
@@ -204,7 +204,7 @@ public final class AthleteForm {
   private @Nullable Double length(BodyLength what, Session.Facts before) {
     String typed = lengthProperty(what).get().strip();
     Double was = what.of(before);
-    return typed.equals(words(was)) ? was : Typed.number(typed);
+    return typed.equals(words(was)) ? was : NumberField.parse(typed);
   }
 
   private static @Nullable String text(StringProperty field, @Nullable String was) {
@@ -213,7 +213,7 @@ public final class AthleteForm {
   }
 
   private static String words(@Nullable Double cm) {
-    return cm == null ? "" : Typed.plain(cm);
+    return cm == null ? "" : NumberField.format(cm);
   }
 
   private static String words(@Nullable String text) {

@@ -9,7 +9,7 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.board.Board;
 import palmturn.app.board.Cell;
-import palmturn.app.board.Filmed;
+import palmturn.app.board.ClipPreview;
 import palmturn.app.tasks.Tasks;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Trial;
@@ -33,7 +33,7 @@ final class BoardPreviews {
   void follow(@Nullable SessionFolder now) {
     session = now;
     asked.clear();
-    board.forget();
+    board.clearPreviews();
     preview();
   }
 
@@ -66,20 +66,20 @@ final class BoardPreviews {
         () -> session == from ? filmed(clip, trial) : null,
         seen -> {
           if (seen != null && session == from) {
-            board.learn(trial.id(), seen);
+            board.setPreview(trial.id(), seen);
           }
         },
         // Opening the trial says what is wrong with its clip.
         problem -> {});
   }
 
-  private static Filmed filmed(Path clip, Trial trial) throws UserError {
+  private static ClipPreview filmed(Path clip, Trial trial) throws UserError {
     ClipLook look = ClipLook.of(clip, trial.fromS(), trial.toS(), 1, 0);
     double firstS = look.facts().firstS();
     double from = trial.fromS() == null ? firstS : Math.max(firstS, trial.fromS());
     double end = firstS + look.facts().durationS();
     double to = trial.toS() == null ? end : Math.min(end, trial.toS());
-    return new Filmed(
+    return new ClipPreview(
         to - from,
         1 / look.facts().medianFrameS(),
         look.facts().warnings(),

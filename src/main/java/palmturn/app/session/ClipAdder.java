@@ -5,7 +5,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
-import palmturn.app.look.Typed;
+import palmturn.app.look.NumberField;
 import palmturn.clip.Progress;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
@@ -49,7 +49,7 @@ final class ClipAdder {
       if (pace.isBlank()) {
         return new FilmingDetails(mirrored, null);
       }
-      Double slapsPerS = Typed.number(pace);
+      Double slapsPerS = NumberField.parse(pace);
       if (slapsPerS != null && slapsPerS >= 0.5 && slapsPerS <= 20) {
         return new FilmingDetails(mirrored, slapsPerS);
       }

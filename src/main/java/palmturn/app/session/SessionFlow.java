@@ -11,7 +11,7 @@ import java.util.stream.Collectors;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.board.Cell;
-import palmturn.app.board.Protocol;
+import palmturn.app.board.FilmingOrder;
 import palmturn.app.desk.Desk;
 import palmturn.app.desk.Pairing;
 import palmturn.app.desk.Question;
@@ -325,7 +325,7 @@ public final class SessionFlow {
       return;
     }
     desk.ask(null);
-    desk.take(open, Protocol.order(block).get(0), "");
+    desk.take(open, FilmingOrder.trialsOf(block).get(0), "");
   }
 
   private void ask(List<Path> clips, @Nullable TrialId place) {
@@ -341,7 +341,7 @@ public final class SessionFlow {
     if (open == null) {
       return new Intake.Target(null, Block.BASELINE, null, Hand.RIGHT, Set.of());
     }
-    TrialId next = desk.board().next();
+    TrialId next = desk.board().nextToFilm();
     TrialId chosen = desk.board().chosenProperty().get();
     TrialId near = place != null ? place : chosen != null ? chosen : next;
     String block = near == null ? Block.BASELINE : near.block();

@@ -13,7 +13,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import palmturn.advise.Caution;
-import palmturn.app.look.Follow;
+import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.app.session.AthleteForm;
 import palmturn.trial.BodyLength;
@@ -49,20 +49,20 @@ final class AthleteSheet {
   }
 
   /** Returns the sheet's content, which follows what is said until the end. */
-  List<Node> content(Follow follow) {
+  List<Node> content(Listeners follow) {
     VBox left =
         column(
             length("Forearm", "bent elbow to wrist crease", BodyLength.FOREARM, follow),
             length("Hand, held flat", "wrist crease to middle fingertip", BodyLength.HAND, follow),
             length("Standing height", "without shoes, against a wall", BodyLength.STATURE, follow),
             scale(),
-            asked("Racket hand", racketHand()));
+            labelled("Racket hand", racketHand()));
     VBox right =
         column(
-            asked("Pain or injury on the day, in the athlete’s words", pain()),
-            asked("A guardian’s consent, where the athlete is young", consent()),
-            asked("Camera", wide("athlete-camera", athlete.cameraProperty())),
-            asked("Club", wide("athlete-club", athlete.clubProperty())));
+            labelled("Pain or injury on the day, in the athlete’s words", pain()),
+            labelled("A guardian’s consent, where the athlete is young", consent()),
+            labelled("Camera", wide("athlete-camera", athlete.cameraProperty())),
+            labelled("Club", wide("athlete-club", athlete.clubProperty())));
     HBox both = new HBox(look.px(GAP), left, right);
     Label line = words(Sheets.LOOK_ONLY, lookOnly ? "second" : "over");
     line.setId("athlete-missing");
@@ -74,7 +74,7 @@ final class AthleteSheet {
     line.setMaxWidth(look.px(2 * COLUMN + GAP));
     Label whose = words(heading, "second");
     whose.setId("athlete-whose");
-    return List.of(whose, new Scrolled(both, 2 * COLUMN + GAP, look), line);
+    return List.of(whose, new SheetScrollPane(both, 2 * COLUMN + GAP, look), line);
   }
 
   private VBox column(Node... rows) {
@@ -86,10 +86,10 @@ final class AthleteSheet {
   }
 
   /** How to measure it stands beside the field, and gives way to what is wrong with it. */
-  private VBox length(String name, String how, BodyLength what, Follow follow) {
+  private VBox length(String name, String how, BodyLength what, Listeners follow) {
     StringProperty typed = athlete.lengthProperty(what);
     if (lookOnly) {
-      return asked(name, said(typed.get().isEmpty() ? "" : typed.get() + " cm"));
+      return labelled(name, valueText(typed.get().isEmpty() ? "" : typed.get() + " cm"));
     }
     String id = "athlete-" + what.name().toLowerCase(Locale.ROOT);
     TextField field = Sheets.field(id, 4, look);
@@ -100,7 +100,7 @@ final class AthleteSheet {
     first = first == null ? field : first;
     Label beside = words("", "small");
     beside.setId(id + "-beside");
-    follow.value(
+    follow.onValue(
         athlete.faultProperty(what),
         wrong -> {
           beside.getStyleClass().remove("warning");
@@ -113,7 +113,7 @@ final class AthleteSheet {
     cm.setMinWidth(Region.USE_PREF_SIZE);
     HBox row = new HBox(look.px(8), field, cm, beside);
     row.setAlignment(Pos.CENTER_LEFT);
-    return asked(name, row);
+    return labelled(name, row);
   }
 
   /** What the lengths are for, and once one was changed, what it does not change. */
@@ -140,14 +140,14 @@ final class AthleteSheet {
   private Node racketHand() {
     Hand said = athlete.racketHandProperty().get();
     return lookOnly
-        ? said(said == null ? "" : said.code())
-        : Choices.of(
+        ? valueText(said == null ? "" : said.code())
+        : RadioRow.of(
             "athlete-racket",
             look,
             athlete.racketHandProperty(),
-            Choices.choice("left", Hand.LEFT, "left"),
-            Choices.choice("right", Hand.RIGHT, "right"),
-            Choices.choice("unsaid", null, "not said"));
+            RadioRow.option("left", Hand.LEFT, "left"),
+            RadioRow.option("right", Hand.RIGHT, "right"),
+            RadioRow.option("unsaid", null, "not said"));
   }
 
   private Node pain() {
@@ -162,14 +162,14 @@ final class AthleteSheet {
     Boolean said = athlete.consentProperty().get();
     Node consent =
         lookOnly
-            ? said(said == null ? "" : said ? "yes" : "no")
-            : Choices.of(
+            ? valueText(said == null ? "" : said ? "yes" : "no")
+            : RadioRow.of(
                 "athlete-consent",
                 look,
                 athlete.consentProperty(),
-                Choices.choice("yes", Boolean.TRUE, "yes"),
-                Choices.choice("no", Boolean.FALSE, "no"),
-                Choices.choice("unsaid", null, "not said"));
+                RadioRow.option("yes", Boolean.TRUE, "yes"),
+                RadioRow.option("no", Boolean.FALSE, "no"),
+                RadioRow.option("unsaid", null, "not said"));
     return new VBox(look.px(4), consent, caution(Caution.FILMING));
   }
 
@@ -181,7 +181,7 @@ final class AthleteSheet {
 
   private Node wide(String id, StringProperty typed) {
     if (lookOnly) {
-      return said(typed.get());
+      return valueText(typed.get());
     }
     TextField field = Sheets.field(id, 20, look);
     field.setMaxWidth(Double.MAX_VALUE);
@@ -189,13 +189,13 @@ final class AthleteSheet {
     return field;
   }
 
-  private static Label said(String words) {
+  private static Label valueText(String words) {
     Label label = words(words.isBlank() ? "not said" : words, "plain");
     wrap(label);
     return label;
   }
 
-  private VBox asked(String question, Node answer) {
+  private VBox labelled(String question, Node answer) {
     return new VBox(look.px(4), words(question, "name"), answer);
   }
 

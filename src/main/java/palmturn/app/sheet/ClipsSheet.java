@@ -15,8 +15,8 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
-import palmturn.app.board.Pictures;
-import palmturn.app.look.Follow;
+import palmturn.app.board.ImageCache;
+import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.app.session.Intake;
 import palmturn.app.session.TrialCandidate;
@@ -36,7 +36,7 @@ final class ClipsSheet {
 
   private final Intake intake;
   private final Look look;
-  private final Pictures pictures = new Pictures();
+  private final ImageCache pictures = new ImageCache();
   private final HBox stills;
   private final VBox rows;
   private final HBox progress;
@@ -51,12 +51,12 @@ final class ClipsSheet {
   }
 
   /** Returns the sheet's content, which follows the clips until the end. */
-  List<Node> content(Follow follow) {
+  List<Node> content(Listeners follow) {
     List<Node> content = new ArrayList<>();
     if (intake.newSession()) {
-      content.add(whose());
+      content.add(athleteFields());
     }
-    content.add(hands());
+    content.add(handQuestions());
     ScrollPane scroll = new ScrollPane(rows);
     scroll.setFitToWidth(true);
     scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
@@ -74,51 +74,51 @@ final class ClipsSheet {
     missing.textProperty().bind(intake.obstacleProperty());
     missing.managedProperty().bind(missing.textProperty().isNotEmpty());
     content.add(missing);
-    follow.changes(intake.candidatesProperty(), this::show);
-    follow.changes(intake.looksProperty(), this::show);
-    follow.changes(intake.troublesProperty(), this::show);
-    follow.changes(intake.firstHandProperty(), this::show);
-    follow.value(intake.runningProperty(), this::progress);
+    follow.onChange(intake.candidatesProperty(), this::show);
+    follow.onChange(intake.looksProperty(), this::show);
+    follow.onChange(intake.troublesProperty(), this::show);
+    follow.onChange(intake.firstHandProperty(), this::show);
+    follow.onValue(intake.runningProperty(), this::progress);
     show();
     return content;
   }
 
-  private FlowPane whose() {
+  private FlowPane athleteFields() {
     TextField athlete = Sheets.field("athlete", 10, look);
     athlete.textProperty().bindBidirectional(intake.athleteProperty());
     TextField date = Sheets.field("date", 8, look);
     date.textProperty().bindBidirectional(intake.dateProperty());
     HBox racket =
-        Choices.of(
+        RadioRow.of(
             "racket",
             look,
             intake.racketHandProperty(),
-            Choices.choice("left", Hand.LEFT, "left"),
-            Choices.choice("right", Hand.RIGHT, "right"));
+            RadioRow.option("left", Hand.LEFT, "left"),
+            RadioRow.option("right", Hand.RIGHT, "right"));
     return new FlowPane(
         look.px(24),
         look.px(12),
-        asked("Athlete's code, such as H-07; no name", athlete),
-        asked("Day of filming", date),
-        asked("Racket hand, if known", racket));
+        labelled("Athlete's code, such as H-07; no name", athlete),
+        labelled("Day of filming", date),
+        labelled("Racket hand, if known", racket));
   }
 
-  private ScrollPane hands() {
+  private ScrollPane handQuestions() {
     HBox hand =
-        Choices.of(
+        RadioRow.of(
             "hand",
             look,
             intake.firstHandProperty(),
-            Choices.choice("left", Hand.LEFT, "left hand"),
-            Choices.choice("right", Hand.RIGHT, "right hand"));
+            RadioRow.option("left", Hand.LEFT, "left hand"),
+            RadioRow.option("right", Hand.RIGHT, "right hand"));
     HBox writing =
-        Choices.of(
+        RadioRow.of(
             "writing",
             look,
             intake.mirroredProperty(),
-            Choices.choice("plain", Mirrored.FALSE, "reads as usual"),
-            Choices.choice("mirrored", Mirrored.TRUE, "is back to front"),
-            Choices.choice("unknown", Mirrored.UNKNOWN, "is not to be seen"));
+            RadioRow.option("plain", Mirrored.FALSE, "reads as usual"),
+            RadioRow.option("mirrored", Mirrored.TRUE, "is back to front"),
+            RadioRow.option("unknown", Mirrored.UNKNOWN, "is not to be seen"));
     Label help =
         new Label(
             "Facing the camera, the athlete's right hand is at the left of the picture;"
@@ -131,11 +131,11 @@ final class ClipsSheet {
     VBox asks =
         new VBox(
             look.px(12),
-            asked("Which of the athlete's hands moves here?", hand),
+            labelled("Which of the athlete's hands moves here?", hand),
             help,
-            asked("Writing in the picture", writing),
-            asked("Filmed to a click track? Its slaps a second; else leave empty", pace()));
-    return Scrolled.beside(3 * STILL + 16 + Scrolled.GAP + ASKS, look, stills, asks);
+            labelled("Writing in the picture", writing),
+            labelled("Filmed to a click track? Its slaps a second; else leave empty", pace()));
+    return SheetScrollPane.beside(3 * STILL + 16 + SheetScrollPane.GAP + ASKS, look, stills, asks);
   }
 
   private TextField pace() {
@@ -144,7 +144,7 @@ final class ClipsSheet {
     return pace;
   }
 
-  private VBox asked(String words, Node answer) {
+  private VBox labelled(String words, Node answer) {
     Label label = new Label(words);
     label.getStyleClass().add("second");
     return new VBox(look.px(4), label, answer);

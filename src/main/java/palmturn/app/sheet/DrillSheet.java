@@ -17,7 +17,7 @@ import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import palmturn.advise.Caution;
 import palmturn.advise.LibraryDrill;
-import palmturn.app.look.Follow;
+import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.app.session.DrillForm;
 import palmturn.app.session.DrillForm.Offer;
@@ -50,10 +50,10 @@ final class DrillSheet {
   }
 
   /** Returns the sheet's content, which follows what is said until the end. */
-  List<Node> content(Follow follow) {
+  List<Node> content(Listeners follow) {
     name.textProperty().bindBidirectional(asked.nameProperty());
     name.setPromptText("type, or go down the list with ↓");
-    name.addEventFilter(KeyEvent.KEY_PRESSED, this::arrows);
+    name.addEventFilter(KeyEvent.KEY_PRESSED, this::handleArrows);
     list.setFitToWidth(true);
     list.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
     list.setFocusTraversable(false);
@@ -69,28 +69,29 @@ final class DrillSheet {
             labelled("Which hand did it train?", hands(follow)),
             labelled("How much? In your words; may stay empty", dose),
             labelled("From when to when? As 17:30 or 2026-11-14 17:30; may stay empty", times()));
-    keep(left, WIDTH);
-    keep(side, SIDE);
+    setWidth(left, WIDTH);
+    setWidth(side, SIDE);
     Label missing = new Label();
     missing.setId("drill-missing");
     missing.getStyleClass().add("over");
     missing.setWrapText(true);
-    missing.setMaxWidth(look.px(WIDTH + Scrolled.GAP + SIDE));
+    missing.setMaxWidth(look.px(WIDTH + SheetScrollPane.GAP + SIDE));
     missing.setMinHeight(Region.USE_PREF_SIZE);
     missing.textProperty().bind(asked.obstacleProperty());
     missing.managedProperty().bind(missing.textProperty().isNotEmpty());
-    follow.value(asked.offersProperty(), this::show);
-    follow.value(asked.namedProperty(), this::show);
-    return List.of(Scrolled.beside(WIDTH + Scrolled.GAP + SIDE, look, left, side), missing);
+    follow.onValue(asked.offersProperty(), this::show);
+    follow.onValue(asked.namedProperty(), this::show);
+    return List.of(
+        SheetScrollPane.beside(WIDTH + SheetScrollPane.GAP + SIDE, look, left, side), missing);
   }
 
-  private void keep(Region column, double width) {
+  private void setWidth(Region column, double width) {
     column.setMinWidth(look.px(width));
     column.setPrefWidth(look.px(width));
     column.setMaxWidth(look.px(width));
   }
 
-  private void arrows(KeyEvent event) {
+  private void handleArrows(KeyEvent event) {
     if (event.getCode() == KeyCode.UP || event.getCode() == KeyCode.DOWN) {
       asked.move(event.getCode() == KeyCode.UP ? -1 : 1);
       name.end();
@@ -98,17 +99,17 @@ final class DrillSheet {
     }
   }
 
-  private HBox hands(Follow follow) {
+  private HBox hands(Listeners follow) {
     HBox row =
-        Choices.of(
+        RadioRow.of(
             "drill-hand",
             look,
             asked.handProperty(),
-            Choices.choice("left", DrillHand.LEFT, "left"),
-            Choices.choice("right", DrillHand.RIGHT, "right"),
-            Choices.choice("both", DrillHand.BOTH, "both"),
-            Choices.choice("none", DrillHand.NONE, "none"));
-    Choices.follow(row, asked.handProperty(), follow);
+            RadioRow.option("left", DrillHand.LEFT, "left"),
+            RadioRow.option("right", DrillHand.RIGHT, "right"),
+            RadioRow.option("both", DrillHand.BOTH, "both"),
+            RadioRow.option("none", DrillHand.NONE, "none"));
+    RadioRow.follow(row, asked.handProperty(), follow);
     return row;
   }
 

@@ -38,7 +38,7 @@ final class EstimateTable {
     }
     VBox all = new VBox(look.px(14), lines, warnings);
     all.setId("estimate-says");
-    return new Scrolled(all, WIDTH, look);
+    return new SheetScrollPane(all, WIDTH, look);
   }
 
   private static Label words(String text) {

@@ -10,32 +10,32 @@ import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
-import palmturn.app.hints.Hints;
 import palmturn.app.hints.KeyCaps;
+import palmturn.app.hints.KeyHints;
 import palmturn.app.keys.Action;
 import palmturn.app.keys.Chord;
+import palmturn.app.keys.KeyBindings;
 import palmturn.app.keys.KeyChange;
 import palmturn.app.keys.KeyLines;
 import palmturn.app.keys.KeyMap;
-import palmturn.app.keys.Keys;
-import palmturn.app.look.Follow;
+import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 
 /** Keys beside what they do, in columns; the key of each action can be changed in its place. */
 final class KeyTable {
-  private final Keys keys;
+  private final KeyBindings keys;
   private final Look look;
-  private final Follow follow;
+  private final Listeners follow;
   private final ScrollPane scroll = new ScrollPane();
 
-  KeyTable(Keys keys, Look look, Follow follow) {
+  KeyTable(KeyBindings keys, Look look, Listeners follow) {
     this.keys = keys;
     this.look = look;
     this.follow = follow;
   }
 
   /** Returns all keys, and the line that tells how to change one. */
-  List<Node> all() {
+  List<Node> allKeys() {
     HBox columns = new HBox(look.px(14));
     scroll.setContent(columns);
     for (List<Action.Group> groups : KeyLines.columns()) {
@@ -52,16 +52,17 @@ final class KeyTable {
     words.textProperty().bind(keys.change().wordsProperty());
     words.setWrapText(true);
     words.setMaxWidth(look.px(1000));
-    follow.value(
+    follow.onValue(
         keys.change().askingProperty(),
         asking -> words.getStyleClass().setAll("label", asking ? "strong" : "second"));
     return List.of(scroll, words);
   }
 
   /** Returns the rarer marks. */
-  static Node more(KeyMap keys, Look look, Consumer<String> press) {
+  static Node moreMarks(KeyMap keys, Look look, Consumer<String> press) {
     VBox column = new VBox(look.px(8));
-    Hints.MORE.forEach(hint -> column.getChildren().add(KeyCaps.of(hint, keys, look, press)));
+    KeyHints.MORE_MARKS.forEach(
+        hint -> column.getChildren().add(KeyCaps.of(hint, keys, look, press)));
     return column;
   }
 
@@ -72,13 +73,13 @@ final class KeyTable {
       column.getChildren().add(new Label());
     }
     column.getChildren().add(name);
-    for (KeyLines.Line line : KeyLines.of(group)) {
+    for (KeyLines.Entry line : KeyLines.of(group)) {
       HBox row = new HBox(look.px(4));
       row.setAlignment(Pos.CENTER_LEFT);
       List<String> held = List.of();
       for (Action action : line.actions()) {
         row.getChildren().add(caps(action, held));
-        held = held(action);
+        held = modifiers(action);
       }
       row.getChildren().add(KeyCaps.words(line.words()));
       column.getChildren().add(row);
@@ -91,7 +92,7 @@ final class KeyTable {
     caps.setId("key-of-" + action.name());
     boolean changed = keys.map().changed().containsKey(action);
     List<String> texts = texts(action);
-    List<String> held = held(action);
+    List<String> held = modifiers(action);
     // What is held down for neighbours too is shown once.
     for (String each : held.equals(heldBefore) ? texts.subList(held.size(), texts.size()) : texts) {
       Label cap = KeyCaps.cap(each, look);
@@ -103,19 +104,19 @@ final class KeyTable {
     caps.getStyleClass().add("key-place");
     KeyChange change = keys.change();
     caps.setOnMouseClicked(event -> change.ask(action));
-    follow.value(
+    follow.onValue(
         change.chosenProperty(),
         chosen -> {
           caps.getStyleClass().remove("key-chosen");
           if (chosen == action) {
             caps.getStyleClass().add("key-chosen");
-            bringIn(caps);
+            scrollTo(caps);
           }
         });
     return caps;
   }
 
-  private void bringIn(Node caps) {
+  private void scrollTo(Node caps) {
     Node content = scroll.getContent();
     double spare = content.getLayoutBounds().getHeight() - scroll.getViewportBounds().getHeight();
     if (spare > 0) {
@@ -124,7 +125,7 @@ final class KeyTable {
     }
   }
 
-  private List<String> held(Action action) {
+  private List<String> modifiers(Action action) {
     List<String> parts = Chord.parts(keys.map().shown(action).get(0));
     return parts.subList(0, parts.size() - 1);
   }
@@ -139,7 +140,7 @@ final class KeyTable {
     if (shown.size() > 4) {
       return List.of(shown.get(0), "…", shown.get(shown.size() - 1));
     }
-    List<String> texts = new ArrayList<>(held(action));
+    List<String> texts = new ArrayList<>(modifiers(action));
     shown.forEach(chord -> texts.add(Chord.parts(chord).get(first.size() - 1)));
     return texts;
   }

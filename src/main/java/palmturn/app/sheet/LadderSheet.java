@@ -10,7 +10,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import palmturn.advise.Caution;
-import palmturn.app.look.Follow;
+import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.app.session.PaceLadders;
 import palmturn.measure.PaceLadder;
@@ -32,13 +32,13 @@ final class LadderSheet {
   }
 
   /** Returns the sheet's content, which follows the ladder until the end. */
-  List<Node> content(Follow follow) {
+  List<Node> content(Listeners follow) {
     Label words = wrapped("", "second");
     words.setId("ladder-words");
     words.textProperty().bind(ladder.wordsProperty());
     words.managedProperty().bind(words.textProperty().isNotEmpty());
     hands.managedProperty().bind(ladder.handsProperty().map(all -> !all.isEmpty()));
-    follow.value(ladder.handsProperty(), this::show);
+    follow.onValue(ladder.handsProperty(), this::show);
     Label cautions = wrapped(Caution.PAIN.text() + " " + Caution.SORE.text(), "small");
     cautions.setId("ladder-cautions");
     return List.of(
@@ -68,20 +68,20 @@ final class LadderSheet {
   private VBox hand(PaceLadder of) {
     Label name = new Label(of.hand() == Hand.LEFT ? "Left hand" : "Right hand");
     name.getStyleClass().add("strong");
-    Label best = new Label(said("own best %.2f slaps/s", of.bestSlapsPerS()));
+    Label best = new Label(format("own best %.2f slaps/s", of.bestSlapsPerS()));
     best.getStyleClass().add("second");
     GridPane grid = new GridPane(look.px(24), look.px(4));
     grid.setId("ladder-" + of.hand().code());
     for (int i = 0; i < of.pacesSlapsPerS().size(); i++) {
       double pace = of.pacesSlapsPerS().get(i);
-      cell(grid, 0, i, of.sharePct(i) + " %", "second");
-      cell(grid, 1, i, said("%.1f slaps/s", pace), "plain");
-      cell(grid, 2, i, said("%.0f clicks a minute", pace * SECONDS), "second");
+      addCell(grid, 0, i, of.sharePct(i) + " %", "second");
+      addCell(grid, 1, i, format("%.1f slaps/s", pace), "plain");
+      addCell(grid, 2, i, format("%.0f clicks a minute", pace * SECONDS), "second");
     }
     return new VBox(look.px(8), name, best, grid);
   }
 
-  private static void cell(GridPane grid, int column, int row, String words, String style) {
+  private static void addCell(GridPane grid, int column, int row, String words, String style) {
     Label label = new Label(words);
     label.getStyleClass().add(style);
     label.setMinWidth(Region.USE_PREF_SIZE);
@@ -98,7 +98,7 @@ final class LadderSheet {
     return label;
   }
 
-  private static String said(String form, double value) {
+  private static String format(String form, double value) {
     return String.format(Locale.ROOT, form, value);
   }
 }

@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.desk.MessageWords;
 import palmturn.app.desk.Messages;
 import palmturn.app.desk.Messages.Moment;
-import palmturn.app.look.Follow;
+import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.trial.Message;
 
@@ -48,7 +48,7 @@ final class MessagesSheet {
     return lookOnly ? null : text;
   }
 
-  List<Node> content(Follow follow) {
+  List<Node> content(Listeners follow) {
     List<Node> content = new ArrayList<>();
     content.add(list(follow));
     if (lookOnly) {
@@ -61,13 +61,13 @@ final class MessagesSheet {
     return content;
   }
 
-  /** Returns the word for {@link #done}; null where there is nothing to do. */
-  @Nullable String word() {
+  /** Returns the word for {@link #submit}; null where there is nothing to do. */
+  @Nullable String submitWord() {
     return !lookOnly ? "Write" : messages.allProperty().get().isEmpty() ? null : "Go there";
   }
 
   /** Lets the arrow keys choose a message, except where they choose something else. */
-  void keys(KeyEvent event) {
+  void handleArrows(KeyEvent event) {
     boolean up = event.getCode() == KeyCode.UP;
     if ((up || event.getCode() == KeyCode.DOWN) && !(event.getTarget() instanceof RadioButton)) {
       messages.move(up ? -1 : 1);
@@ -76,7 +76,7 @@ final class MessagesSheet {
   }
 
   /** Writes what is there, or goes to the message that is chosen; returns whether it did either. */
-  boolean done() {
+  boolean submit() {
     Message chosen = messages.chosenProperty().get();
     if (!text.getText().isBlank()) {
       messages.write(text.getText());
@@ -90,23 +90,23 @@ final class MessagesSheet {
 
   private HBox about() {
     Moment here = messages.here();
-    Choices.Choice<Moment> session = Choices.choice("session", Moment.NONE, "the session");
+    RadioRow.Option<Moment> session = RadioRow.option("session", Moment.NONE, "the session");
     return here.trial() == null
-        ? Choices.of("message-about", look, messages.aboutProperty(), session)
-        : Choices.of(
+        ? RadioRow.of("message-about", look, messages.aboutProperty(), session)
+        : RadioRow.of(
             "message-about",
             look,
             messages.aboutProperty(),
-            Choices.choice("here", here, MessageWords.where(here)),
+            RadioRow.option("here", here, MessageWords.where(here)),
             session);
   }
 
   private HBox writers() {
-    return Choices.of(
+    return RadioRow.of(
         "message-from",
         look,
         messages.fromProperty(),
-        messages.writers().stream().map(who -> Choices.choice(who, who, who)).toList());
+        messages.writers().stream().map(who -> RadioRow.option(who, who, who)).toList());
   }
 
   private HBox row(String name, Node answer) {
@@ -117,7 +117,7 @@ final class MessagesSheet {
     return row;
   }
 
-  private Node list(Follow follow) {
+  private Node list(Listeners follow) {
     List<Message> all = messages.allProperty().get();
     if (all.isEmpty()) {
       Label none =
@@ -135,7 +135,7 @@ final class MessagesSheet {
     scroll.setFocusTraversable(false);
     scroll.setPrefWidth(look.px(WIDTH));
     rows.heightProperty().addListener((height, before, now) -> fit(now.doubleValue()));
-    follow.value(messages.chosenProperty(), this::show);
+    follow.onValue(messages.chosenProperty(), this::show);
     return scroll;
   }
 
@@ -153,12 +153,12 @@ final class MessagesSheet {
       row.getStyleClass().remove("inbox-chosen");
       if (all.get(i).equals(chosen)) {
         row.getStyleClass().add("inbox-chosen");
-        bringIntoSight(row);
+        scrollTo(row);
       }
     }
   }
 
-  private void bringIntoSight(Node row) {
+  private void scrollTo(Node row) {
     double spare = rows.getHeight() - scroll.getViewportBounds().getHeight();
     if (spare > 0) {
       double top = scroll.getVvalue() * spare;

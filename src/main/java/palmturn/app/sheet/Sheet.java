@@ -28,7 +28,7 @@ final class Sheet extends StackPane {
     getChildren().setAll(box);
   }
 
-  Sheet choice(String id, String words, boolean main, Runnable does) {
+  Sheet addButton(String id, String words, boolean main, Runnable does) {
     Button button = new Button(words);
     button.setId(id);
     button.getStyleClass().setAll("button", main ? "main-choice" : "choice");

@@ -13,8 +13,8 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.desk.Desk;
 import palmturn.app.desk.Question;
 import palmturn.app.keys.Action;
-import palmturn.app.keys.Keys;
-import palmturn.app.look.Follow;
+import palmturn.app.keys.KeyBindings;
+import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.app.progress.ProgressView;
 import palmturn.app.session.SessionFlow;
@@ -28,7 +28,7 @@ public final class Sheets extends StackPane {
   private final Look look;
   private final Consumer<String> press;
   private final Runnable closed;
-  private Follow follow = new Follow();
+  private Listeners follow = new Listeners();
 
   /**
    * Builds the layer, invisible while nothing is asked.
@@ -42,21 +42,21 @@ public final class Sheets extends StackPane {
       Look look,
       Consumer<String> press,
       Runnable closed,
-      Follow follow) {
+      Listeners follow) {
     this.desk = desk;
     this.flow = flow;
     this.look = look;
     this.press = press;
     this.closed = closed;
     setPickOnBounds(false);
-    follow.value(desk.questionProperty(), this::show);
-    follow.atEnd(() -> this.follow.end());
+    follow.onValue(desk.questionProperty(), this::show);
+    follow.onEnd(() -> this.follow.end());
   }
 
   private void show(@Nullable Question question) {
     getChildren().clear();
     follow.end();
-    follow = new Follow();
+    follow = new Listeners();
     if (question == null) {
       closed.run();
       return;
@@ -93,17 +93,18 @@ public final class Sheets extends StackPane {
   }
 
   private void keys() {
-    Keys keys = desk.keys();
+    KeyBindings keys = desk.keys();
     keys.change().begin();
     Sheet sheet =
-        new Sheet("All keys", look, new KeyTable(keys, look, follow).all().toArray(Node[]::new));
+        new Sheet(
+            "All keys", look, new KeyTable(keys, look, follow).allKeys().toArray(Node[]::new));
     sheet
-        .choice("keys-reset", "All as they came", false, keys.change()::takeAllBack)
-        .choice("keys-print", "Print", false, () -> press.accept(keys.of(Action.PRINT_KEYS)))
-        .choice("sheet-close", "Close", false, this::close);
+        .addButton("keys-reset", "All as they came", false, keys.change()::resetAll)
+        .addButton("keys-print", "Print", false, () -> press.accept(keys.of(Action.PRINT_KEYS)))
+        .addButton("sheet-close", "Close", false, this::close);
     put(sheet, null);
-    follow.changes(keys.change().chosenProperty(), sheet::requestFocus);
-    follow.changes(keys.change().askingProperty(), sheet::requestFocus);
+    follow.onChange(keys.change().chosenProperty(), sheet::requestFocus);
+    follow.onChange(keys.change().askingProperty(), sheet::requestFocus);
   }
 
   private void initials(Question.Initials question) {
@@ -116,8 +117,8 @@ public final class Sheets extends StackPane {
             words("Your initials"),
             field);
     sheet
-        .choice("sheet-cancel", "Cancel", false, this::close)
-        .choice(
+        .addButton("sheet-cancel", "Cancel", false, this::close)
+        .addButton(
             "sheet-ok",
             "Begin marking",
             true,
@@ -145,9 +146,9 @@ public final class Sheets extends StackPane {
                         + "“Only look” shows everything and changes nothing."),
                 words("Your initials"),
                 field)
-            .choice("sheet-cancel", "Cancel", false, this::close)
-            .choice("sheet-look", "Only look", false, () -> desk.arrival().answer(null))
-            .choice(
+            .addButton("sheet-cancel", "Cancel", false, this::close)
+            .addButton("sheet-look", "Only look", false, () -> desk.arrival().answer(null))
+            .addButton(
                 "sheet-ok",
                 "Open",
                 true,
@@ -164,8 +165,8 @@ public final class Sheets extends StackPane {
     field.setText(question.before());
     Sheet sheet = new Sheet(question.title(), look, words(question.about()), field);
     sheet
-        .choice("sheet-cancel", "Cancel", false, this::close)
-        .choice(
+        .addButton("sheet-cancel", "Cancel", false, this::close)
+        .addButton(
             "sheet-ok",
             question.done(),
             true,
@@ -182,15 +183,15 @@ public final class Sheets extends StackPane {
     TextField field = field("note", 28, look);
     Sheet sheet = new Sheet("What is wrong with this slap?", look, field);
     sheet
-        .choice("sheet-cancel", "Cancel", false, this::close)
-        .choice(
+        .addButton("sheet-cancel", "Cancel", false, this::close)
+        .addButton(
             "sheet-ok",
             "Mark it",
             true,
             () -> {
               if (!field.getText().isBlank()) {
                 close();
-                desk.mark(() -> desk.marking().other(field.getText().strip()));
+                desk.mark(() -> desk.marking().describeFault(field.getText().strip()));
               }
             });
     put(sheet, field);
@@ -207,8 +208,8 @@ public final class Sheets extends StackPane {
                             question.marks(),
                             question.marks() == 1 ? "mark" : "marks",
                             desk.keys().of(Action.UNDO))))
-            .choice("sheet-cancel", "Cancel", false, this::close)
-            .choice(
+            .addButton("sheet-cancel", "Cancel", false, this::close)
+            .addButton(
                 "sheet-ok",
                 "Start from the estimate",
                 true,
@@ -221,8 +222,8 @@ public final class Sheets extends StackPane {
 
   private void more() {
     put(
-        new Sheet("More marks", look, KeyTable.more(desk.keys().map(), look, press))
-            .choice("sheet-close", "Close", true, this::close),
+        new Sheet("More marks", look, KeyTable.moreMarks(desk.keys().map(), look, press))
+            .addButton("sheet-close", "Close", true, this::close),
         null);
   }
 
@@ -234,8 +235,8 @@ public final class Sheets extends StackPane {
             look,
             clips.content(follow).toArray(Node[]::new));
     sheet
-        .choice("sheet-cancel", "Cancel", false, this::close)
-        .choice("sheet-ok", "Add", true, flow::add);
+        .addButton("sheet-cancel", "Cancel", false, this::close)
+        .addButton("sheet-ok", "Add", true, flow::add);
     put(sheet, sheet.lookup("#athlete"));
   }
 
@@ -246,8 +247,8 @@ public final class Sheets extends StackPane {
                 "What was done before filming again?",
                 look,
                 drill.content(follow).toArray(Node[]::new))
-            .choice("sheet-cancel", "Cancel", false, this::close)
-            .choice("sheet-ok", "Begin the block", true, flow::drill);
+            .addButton("sheet-cancel", "Cancel", false, this::close)
+            .addButton("sheet-ok", "Begin the block", true, flow::drill);
     put(sheet, drill.first());
   }
 
@@ -257,11 +258,11 @@ public final class Sheets extends StackPane {
         new AthleteSheet(flow.athleteForm(), desk.headingProperty().get(), lookOnly, look);
     Sheet sheet = new Sheet("The athlete", look, athlete.content(follow).toArray(Node[]::new));
     if (lookOnly) {
-      sheet.choice("sheet-close", "Close", true, this::close);
+      sheet.addButton("sheet-close", "Close", true, this::close);
     } else {
       sheet
-          .choice("sheet-cancel", "Cancel", false, this::close)
-          .choice("sheet-ok", "Save", true, flow.athleteForm()::save);
+          .addButton("sheet-cancel", "Cancel", false, this::close)
+          .addButton("sheet-ok", "Save", true, flow.athleteForm()::save);
     }
     put(sheet, athlete.first());
   }
@@ -270,20 +271,20 @@ public final class Sheets extends StackPane {
     boolean lookOnly = desk.readOnlyProperty().get();
     MessagesSheet messages = new MessagesSheet(desk.messages(), lookOnly, look);
     Sheet sheet = new Sheet("Messages", look, messages.content(follow).toArray(Node[]::new));
-    sheet.choice("sheet-close", "Close", false, this::close);
-    String word = messages.word();
+    sheet.addButton("sheet-close", "Close", false, this::close);
+    String word = messages.submitWord();
     if (word != null) {
-      sheet.choice(
+      sheet.addButton(
           "sheet-ok",
           word,
           true,
           () -> {
-            if (messages.done()) {
+            if (messages.submit()) {
               close();
             }
           });
     }
-    sheet.addEventFilter(KeyEvent.KEY_PRESSED, messages::keys);
+    sheet.addEventFilter(KeyEvent.KEY_PRESSED, messages::handleArrows);
     put(sheet, messages.first());
   }
 
@@ -293,14 +294,14 @@ public final class Sheets extends StackPane {
     table.setFocusTraversable(true);
     put(
         new Sheet("What the estimate says", look, table)
-            .choice("sheet-close", "Close", true, this::close),
+            .addButton("sheet-close", "Close", true, this::close),
         table);
   }
 
   private void progress() {
     put(
         new Sheet("Progress", look, new ProgressView(flow.progress(), look, follow))
-            .choice("sheet-close", "Close", true, this::close),
+            .addButton("sheet-close", "Close", true, this::close),
         null);
   }
 
@@ -308,8 +309,8 @@ public final class Sheets extends StackPane {
     LadderSheet ladder = new LadderSheet(flow.ladders(), look);
     put(
         new Sheet("Pace ladder", look, ladder.content(follow).toArray(Node[]::new))
-            .choice("sheet-close", "Close", false, this::close)
-            .choice("sheet-ok", "Save the click tracks", true, this::saveClicks),
+            .addButton("sheet-close", "Close", false, this::close)
+            .addButton("sheet-ok", "Save the click tracks", true, this::saveClicks),
         null);
   }
 

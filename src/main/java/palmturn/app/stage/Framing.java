@@ -6,21 +6,21 @@ import palmturn.trial.Estimate;
  * Which part of the picture is shown, and how large: pure geometry, so that what is pointed at on
  * the screen is the very pixel that is meant.
  *
- * @param times how much larger than the whole picture fits, 1 or more
+ * @param zoom how much larger than the whole picture fits, 1 or more
  * @param x what lies in the middle, as a share of the picture's width
  * @param y the same, as a share of its height
  */
-record Framing(double times, double x, double y) {
+record Framing(double zoom, double x, double y) {
   /** All of the picture. */
   static final Framing WHOLE = new Framing(1, 0.5, 0.5);
 
-  private static final double MOST = 32;
+  private static final double MAX_ZOOM = 32;
 
   /** Room left around the hands, as a share of their region. */
   private static final double AROUND = 0.25;
 
   Framing {
-    times = Math.max(1, Math.min(MOST, times));
+    zoom = Math.max(1, Math.min(MAX_ZOOM, zoom));
   }
 
   /**
@@ -31,7 +31,7 @@ record Framing(double times, double x, double y) {
    * @param across width of the upright picture, its own pixels
    * @param down height of the upright picture, its own pixels
    */
-  record Room(double width, double height, double across, double down) {
+  record Sizes(double width, double height, double across, double down) {
     double fit() {
       return Math.min(width / across, height / down);
     }
@@ -44,7 +44,7 @@ record Framing(double times, double x, double y) {
    * @param left where the picture begins on the screen
    * @param top the same, downwards
    */
-  record Lie(double scale, double left, double top) {
+  record Placement(double scale, double left, double top) {
     /** Returns which pixel of the picture is at a place of the screen, from the left. */
     double pictureX(double screenX) {
       return (screenX - left) / scale;
@@ -57,9 +57,9 @@ record Framing(double times, double x, double y) {
   }
 
   /** Returns where the picture lies; it never leaves room empty that it could fill. */
-  Lie in(Room room) {
-    double scale = room.fit() * times;
-    return new Lie(
+  Placement place(Sizes room) {
+    double scale = room.fit() * zoom;
+    return new Placement(
         scale,
         edge(room.width(), room.across() * scale, x),
         edge(room.height(), room.down() * scale, y));
@@ -71,45 +71,45 @@ record Framing(double times, double x, double y) {
   }
 
   /** Returns the picture larger, or smaller, with the same pixel at a place of the screen. */
-  Framing zoomed(double factor, double screenX, double screenY, Room room) {
-    Lie before = in(room);
+  Framing zoomed(double factor, double screenX, double screenY, Sizes room) {
+    Placement before = place(room);
     double keptX = before.pictureX(screenX);
     double keptY = before.pictureY(screenY);
-    Framing larger = new Framing(times * factor, x, y);
-    double scale = room.fit() * larger.times();
-    return larger.about(
+    Framing larger = new Framing(zoom * factor, x, y);
+    double scale = room.fit() * larger.zoom();
+    return larger.centredOn(
         keptX + (room.width() / 2 - screenX) / scale,
         keptY + (room.height() / 2 - screenY) / scale,
         room);
   }
 
   /** Returns the picture shifted by pixels of the screen. */
-  Framing shifted(double right, double down, Room room) {
-    Lie lie = in(room);
-    return about(
+  Framing shifted(double right, double down, Sizes room) {
+    Placement lie = place(room);
+    return centredOn(
         lie.pictureX(room.width() / 2 - right), lie.pictureY(room.height() / 2 - down), room);
   }
 
   /** Returns a region as large as it fits, with some room around it. */
-  static Framing onto(Estimate.Region region, Room room) {
+  static Framing zoomedTo(Estimate.Region region, Sizes room) {
     double grown = 1 + 2 * AROUND;
     double scale =
         Math.min(
             room.width() / (region.width() * grown), room.height() / (region.height() * grown));
     return new Framing(scale / room.fit(), 0.5, 0.5)
-        .about(region.x() + region.width() / 2, region.y() + region.height() / 2, room);
+        .centredOn(region.x() + region.width() / 2, region.y() + region.height() / 2, room);
   }
 
-  private Framing about(double pictureX, double pictureY, Room room) {
-    double scale = room.fit() * times;
+  private Framing centredOn(double pictureX, double pictureY, Sizes room) {
+    double scale = room.fit() * zoom;
     return new Framing(
-        times,
-        kept(pictureX / room.across(), room.width() / (room.across() * scale)),
-        kept(pictureY / room.down(), room.height() / (room.down() * scale)));
+        zoom,
+        clampedMiddle(pictureX / room.across(), room.width() / (room.across() * scale)),
+        clampedMiddle(pictureY / room.down(), room.height() / (room.down() * scale)));
   }
 
   /** Keeps a middle where the picture fills the room, so that a shift back is felt at once. */
-  private static double kept(double middle, double shown) {
+  private static double clampedMiddle(double middle, double shown) {
     return shown >= 1 ? 0.5 : Math.max(shown / 2, Math.min(1 - shown / 2, middle));
   }
 }

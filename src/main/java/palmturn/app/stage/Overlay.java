@@ -24,9 +24,9 @@ import palmturn.trial.Point;
 record Overlay(
     Estimate.@Nullable Region region,
     @Nullable Elbow elbow,
-    Map<Drawn, Point> points,
-    @Nullable Line scale,
-    @Nullable Drawn chosen) {
+    Map<OverlayItem, Point> points,
+    @Nullable ScaleLine scale,
+    @Nullable OverlayItem chosen) {
   /** Nothing. */
   static final Overlay NONE = new Overlay(null, null, Map.of(), null, null);
 
@@ -41,9 +41,9 @@ record Overlay(
    *
    * @param from one end
    * @param to the other end
-   * @param words its length
+   * @param distanceWords its length
    */
-  record Line(Point from, Point to, String words) {}
+  record ScaleLine(Point from, Point to, String words) {}
 
   /**
    * The elbow.
@@ -52,15 +52,15 @@ record Overlay(
    * @param limitPx how far it may go; null without a scale
    * @param trail its way up to this moment, broken where it was lost
    * @param now where it is; null where it is lost
-   * @param taken where it is taken to be; null where it is seen, or where that can't be told
-   * @param words what is said beside it
+   * @param estimated where it is taken to be; null where it is seen, or where that can't be told
+   * @param distanceWords what is said beside it
    */
   record Elbow(
       Point place,
       @Nullable Double limitPx,
       List<List<Point>> trail,
       @Nullable Point now,
-      @Nullable Taken taken,
+      @Nullable EstimatedElbow estimated,
       String words) {
     Elbow {
       trail = List.copyOf(trail);
@@ -72,7 +72,7 @@ record Overlay(
    *
    * @param sdPx standard deviation to each side
    */
-  record Taken(Point at, double sdPx) {}
+  record EstimatedElbow(Point at, double sdPx) {}
 
   /** Returns what an estimate has to show at a moment. */
   static Overlay at(Estimate estimate, double timeS, double limitCm) {
@@ -90,17 +90,17 @@ record Overlay(
    *
    * @param setting what is being set; null for nothing
    */
-  Overlay plus(Draft draft, @Nullable Drawn setting) {
+  Overlay withDraft(PlacesDraft draft, @Nullable OverlayItem setting) {
     Placed places = draft.places();
-    Map<Drawn, Point> pointed = new EnumMap<>(Drawn.class);
-    if (places.elbow() != null && (elbow == null || setting == Drawn.ELBOW)) {
-      pointed.put(Drawn.ELBOW, places.elbow());
+    Map<OverlayItem, Point> pointed = new EnumMap<>(OverlayItem.class);
+    if (places.elbow() != null && (elbow == null || setting == OverlayItem.ELBOW)) {
+      pointed.put(OverlayItem.ELBOW, places.elbow());
     }
     if (places.trunk() != null) {
-      pointed.put(Drawn.TRUNK, places.trunk());
+      pointed.put(OverlayItem.TRUNK, places.trunk());
     }
     if (places.target() != null) {
-      pointed.put(Drawn.TARGET, places.target());
+      pointed.put(OverlayItem.TARGET, places.target());
     }
     Point from = draft.from();
     Point to = draft.to();
@@ -110,13 +110,13 @@ record Overlay(
         pointed,
         from == null || to == null
             ? null
-            : new Line(from, to, draft.lacksLength() ? "length?" : draft.cm() + " cm"),
+            : new ScaleLine(from, to, draft.lacksLength() ? "length?" : draft.cm() + " cm"),
         setting);
   }
 
   /** Returns this without what is not to be shown. */
-  Overlay only(Predicate<Drawn> shown) {
-    Map<Drawn, Point> left = new EnumMap<>(Drawn.class);
+  Overlay filter(Predicate<OverlayItem> shown) {
+    Map<OverlayItem, Point> left = new EnumMap<>(OverlayItem.class);
     points.forEach(
         (what, spot) -> {
           if (shown.test(what)) {
@@ -124,10 +124,10 @@ record Overlay(
           }
         });
     return new Overlay(
-        shown.test(Drawn.HAND) ? region : null,
-        shown.test(Drawn.ELBOW) ? elbow : null,
+        shown.test(OverlayItem.HAND) ? region : null,
+        shown.test(OverlayItem.ELBOW) ? elbow : null,
         left,
-        shown.test(Drawn.SCALE) ? scale : null,
+        shown.test(OverlayItem.SCALE) ? scale : null,
         chosen);
   }
 
@@ -160,13 +160,13 @@ record Overlay(
         seen ? spot(path, nearest) : null,
         unseen == null
             ? null
-            : new Taken(
+            : new EstimatedElbow(
                 new Point(place.x() + unseen.rightPx(), place.y() + unseen.downPx()),
                 unseen.sdPx()),
         unseen != null
-            ? "elbow lost, " + about(path, unseen)
+            ? "elbow lost, " + lostWords(path, unseen)
             : seen
-                ? words(path, path.distancePx().get(nearest))
+                ? distanceWords(path, path.distancePx().get(nearest))
                 : lostBetween(path, timeS - AT_S, timeS + AT_S) ? "elbow lost" : "elbow");
   }
 
@@ -178,7 +178,7 @@ record Overlay(
         .orElse(null);
   }
 
-  private static String about(ElbowPath path, ElbowPath.Unseen unseen) {
+  private static String lostWords(ElbowPath path, ElbowPath.Unseen unseen) {
     ElbowPath.Unit unit = path.unit();
     return unit == null
         ? "no scale"
@@ -195,7 +195,7 @@ record Overlay(
         path.startXPx() + path.rightPx().get(i), path.startYPx() + path.downPx().get(i));
   }
 
-  private static String words(ElbowPath path, double px) {
+  private static String distanceWords(ElbowPath path, double px) {
     Double cm = path.cmPerPixel();
     Double forearm = path.forearmPx();
     if (cm != null) {

@@ -20,7 +20,7 @@ final class OverlayDrawing {
   private static final double END = 7;
 
   private final GraphicsContext g;
-  private final double scale;
+  private final double drawScale;
   private final double fit;
   private final double left;
   private final double top;
@@ -35,7 +35,7 @@ final class OverlayDrawing {
    */
   OverlayDrawing(GraphicsContext g, Look look, double fit, double left, double top) {
     this.g = g;
-    this.scale = look.scaleProperty().get();
+    this.drawScale = look.scaleProperty().get();
     this.fit = fit;
     this.left = left;
     this.top = top;
@@ -46,154 +46,155 @@ final class OverlayDrawing {
     g.setLineJoin(StrokeLineJoin.MITER);
     Estimate.Region region = overlay.region();
     if (region != null) {
-      region(region);
+      drawRegion(region);
     }
     Overlay.Elbow elbow = overlay.elbow();
     if (elbow != null) {
       double middle =
           region == null ? g.getCanvas().getWidth() / 2 : x(region.x() + region.width() / 2);
-      elbow(elbow, middle);
+      drawElbow(elbow, middle);
     }
-    Overlay.Line scale = overlay.scale();
+    Overlay.ScaleLine scale = overlay.scale();
     if (scale != null) {
-      scale(scale);
+      drawScale(scale);
     }
-    overlay.points().forEach(this::point);
-    Drawn chosen = overlay.chosen();
+    overlay.points().forEach(this::drawPoint);
+    OverlayItem chosen = overlay.chosen();
     if (chosen != null) {
-      chosen(overlay, chosen);
+      drawChosen(overlay, chosen);
     }
   }
 
-  private void scale(Overlay.Line line) {
+  private void drawScale(Overlay.ScaleLine line) {
     double x1 = x(line.from().x());
     double y1 = y(line.from().y());
     double x2 = x(line.to().x());
     double y2 = y(line.to().y());
     double length = Math.hypot(x2 - x1, y2 - y1);
-    double right = length == 0 ? 0 : (y2 - y1) / length * END * scale;
-    double down = length == 0 ? 0 : (x1 - x2) / length * END * scale;
-    twice(
+    double right = length == 0 ? 0 : (y2 - y1) / length * END * drawScale;
+    double down = length == 0 ? 0 : (x1 - x2) / length * END * drawScale;
+    strokeCased(
         () -> {
           g.strokeLine(x1, y1, x2, y2);
           g.strokeLine(x1 - right, y1 - down, x1 + right, y1 + down);
           g.strokeLine(x2 - right, y2 - down, x2 + right, y2 + down);
         });
-    words(line.words(), (x1 + x2) / 2 + 8 * scale, (y1 + y2) / 2 + 20 * scale, false);
+    drawWords(line.words(), (x1 + x2) / 2 + 8 * drawScale, (y1 + y2) / 2 + 20 * drawScale, false);
   }
 
   /**
    * A cross for the trunk, a ring round a dot for the target, a ring with a cross for the elbow.
    */
-  private void point(Drawn what, Point spot) {
+  private void drawPoint(OverlayItem what, Point spot) {
     double x = x(spot.x());
     double y = y(spot.y());
-    double r = 9 * scale;
-    twice(
+    double r = 9 * drawScale;
+    strokeCased(
         () -> {
-          if (what != Drawn.TRUNK) {
+          if (what != OverlayItem.TRUNK) {
             g.strokeOval(x - r, y - r, 2 * r, 2 * r);
           }
-          if (what != Drawn.TARGET) {
+          if (what != OverlayItem.TARGET) {
             g.strokeLine(x - r, y, x + r, y);
             g.strokeLine(x, y - r, x, y + r);
           }
         });
-    if (what == Drawn.TARGET) {
-      dot(x, y, 3 * scale);
+    if (what == OverlayItem.TARGET) {
+      drawDot(x, y, 3 * drawScale);
     }
-    words(what.words(), x + 14 * scale, y, false);
+    drawWords(what.words(), x + 14 * drawScale, y, false);
   }
 
   /** What keys and mouse set is dashed round, so that it is told by more than its name. */
-  private void chosen(Overlay overlay, Drawn chosen) {
+  private void drawChosen(Overlay overlay, OverlayItem chosen) {
     Estimate.Region hand = overlay.region();
-    Overlay.Line line = overlay.scale();
+    Overlay.ScaleLine line = overlay.scale();
     Point spot = overlay.points().get(chosen);
-    double r = 16 * scale;
-    if (chosen == Drawn.HAND && hand != null) {
-      dashed(() -> g.strokeRect(x(hand.x()), y(hand.y()), hand.width() * fit, hand.height() * fit));
-    } else if (chosen == Drawn.SCALE && line != null) {
-      dashed(() -> g.strokeOval(x(line.to().x()) - r, y(line.to().y()) - r, 2 * r, 2 * r));
+    double r = 16 * drawScale;
+    if (chosen == OverlayItem.HAND && hand != null) {
+      strokeDashed(
+          () -> g.strokeRect(x(hand.x()), y(hand.y()), hand.width() * fit, hand.height() * fit));
+    } else if (chosen == OverlayItem.SCALE && line != null) {
+      strokeDashed(() -> g.strokeOval(x(line.to().x()) - r, y(line.to().y()) - r, 2 * r, 2 * r));
     } else if (spot != null) {
-      dashed(() -> g.strokeOval(x(spot.x()) - r, y(spot.y()) - r, 2 * r, 2 * r));
+      strokeDashed(() -> g.strokeOval(x(spot.x()) - r, y(spot.y()) - r, 2 * r, 2 * r));
     }
   }
 
-  private void dashed(Runnable line) {
-    twice(line, 5 * scale, 4 * scale);
+  private void strokeDashed(Runnable line) {
+    strokeCased(line, 5 * drawScale, 4 * drawScale);
   }
 
-  private void region(Estimate.Region region) {
+  private void drawRegion(Estimate.Region region) {
     double x1 = x(region.x());
     double y1 = y(region.y());
     double x2 = x(region.x() + region.width());
     double y2 = y(region.y() + region.height());
-    double arm = Math.min(CORNER * scale, Math.min(x2 - x1, y2 - y1) / 2);
-    twice(
+    double arm = Math.min(CORNER * drawScale, Math.min(x2 - x1, y2 - y1) / 2);
+    strokeCased(
         () -> {
-          corner(x1, y1, arm, arm);
-          corner(x2, y1, -arm, arm);
-          corner(x1, y2, arm, -arm);
-          corner(x2, y2, -arm, -arm);
+          drawCorner(x1, y1, arm, arm);
+          drawCorner(x2, y1, -arm, arm);
+          drawCorner(x1, y2, arm, -arm);
+          drawCorner(x2, y2, -arm, -arm);
         });
-    words("moving hand", x1, y1 - 20 * scale, false);
+    drawWords("moving hand", x1, y1 - 20 * drawScale, false);
   }
 
-  private void corner(double x, double y, double right, double down) {
+  private void drawCorner(double x, double y, double right, double down) {
     g.strokePolyline(new double[] {x + right, x, x}, new double[] {y, y, y + down}, 3);
   }
 
   /** Draws the elbow, its words on the side away from {@code middle}, else below. */
-  private void elbow(Overlay.Elbow elbow, double middle) {
+  private void drawElbow(Overlay.Elbow elbow, double middle) {
     double x = x(elbow.place().x());
     double y = y(elbow.place().y());
     Double limitPx = elbow.limitPx();
     if (limitPx != null) {
       double r = limitPx * fit;
-      twice(() -> g.strokeOval(x - r, y - r, 2 * r, 2 * r), 6 * scale, 4 * scale);
+      strokeCased(() -> g.strokeOval(x - r, y - r, 2 * r, 2 * r), 6 * drawScale, 4 * drawScale);
     }
     g.setLineCap(StrokeLineCap.ROUND);
     g.setLineJoin(StrokeLineJoin.ROUND);
     for (List<Point> stretch : elbow.trail()) {
       double[] xs = stretch.stream().mapToDouble(spot -> x(spot.x())).toArray();
       double[] ys = stretch.stream().mapToDouble(spot -> y(spot.y())).toArray();
-      twice(() -> g.strokePolyline(xs, ys, xs.length));
+      strokeCased(() -> g.strokePolyline(xs, ys, xs.length));
     }
-    dot(x, y, 4 * scale);
+    drawDot(x, y, 4 * drawScale);
     Point now = elbow.now();
     if (now != null) {
-      diamond(x(now.x()), y(now.y()), 6 * scale);
+      drawDiamond(x(now.x()), y(now.y()), 6 * drawScale);
     }
-    Overlay.Taken taken = elbow.taken();
+    Overlay.EstimatedElbow taken = elbow.estimated();
     if (taken != null) {
       double aboutX = x(taken.at().x());
       double aboutY = y(taken.at().y());
       double sd = taken.sdPx() * fit;
-      twice(() -> g.strokeOval(aboutX - sd, aboutY - sd, 2 * sd, 2 * sd));
-      dot(aboutX, aboutY, 2 * scale);
+      strokeCased(() -> g.strokeOval(aboutX - sd, aboutY - sd, 2 * sd, 2 * sd));
+      drawDot(aboutX, aboutY, 2 * drawScale);
     }
-    double away = 14 * scale + (limitPx == null ? 0 : limitPx * fit);
+    double away = 14 * drawScale + (limitPx == null ? 0 : limitPx * fit);
     double width = width(elbow.words());
     double room = g.getCanvas().getWidth();
     boolean toTheLeft = x < middle;
     boolean fits = toTheLeft ? x - away - width > 0 : x + away + width < room;
     if (fits) {
-      words(elbow.words(), toTheLeft ? x - away : x + away, y, toTheLeft);
+      drawWords(elbow.words(), toTheLeft ? x - away : x + away, y, toTheLeft);
     } else {
       double from = Math.max(0, Math.min(room - width, x - width / 2));
-      words(elbow.words(), from, y + away, false);
+      drawWords(elbow.words(), from, y + away, false);
     }
   }
 
-  private void dot(double x, double y, double r) {
+  private void drawDot(double x, double y, double r) {
     g.setFill(CASING);
     g.fillOval(x - r - 1.5, y - r - 1.5, 2 * r + 3, 2 * r + 3);
     g.setFill(Color.WHITE);
     g.fillOval(x - r, y - r, 2 * r, 2 * r);
   }
 
-  private void diamond(double x, double y, double r) {
+  private void drawDiamond(double x, double y, double r) {
     for (double grown : new double[] {r + 2, r}) {
       g.setFill(grown > r ? CASING : Color.WHITE);
       g.fillPolygon(
@@ -201,17 +202,17 @@ final class OverlayDrawing {
     }
   }
 
-  private void twice(Runnable line) {
-    twice(line, 0, 0);
+  private void strokeCased(Runnable line) {
+    strokeCased(line, 0, 0);
   }
 
-  private void twice(Runnable line, double dash, double gap) {
+  private void strokeCased(Runnable line, double dash, double gap) {
     g.setStroke(CASING);
-    g.setLineWidth((LINE + 2.5) * scale);
+    g.setLineWidth((LINE + 2.5) * drawScale);
     g.setLineDashes();
     line.run();
     g.setStroke(Color.WHITE);
-    g.setLineWidth(LINE * scale);
+    g.setLineWidth(LINE * drawScale);
     if (dash > 0) {
       g.setLineDashes(dash, gap);
     }
@@ -221,20 +222,20 @@ final class OverlayDrawing {
 
   private double width(String text) {
     Text measure = new Text(text);
-    measure.setFont(Look.regular(14 * scale));
-    return measure.getLayoutBounds().getWidth() + 16 * scale;
+    measure.setFont(Look.regular(14 * drawScale));
+    return measure.getLayoutBounds().getWidth() + 16 * drawScale;
   }
 
-  private void words(String text, double x, double middleY, boolean endsThere) {
+  private void drawWords(String text, double x, double middleY, boolean endsThere) {
     double width = width(text);
-    double height = 24 * scale;
+    double height = 24 * drawScale;
     double from = endsThere ? x - width : x;
     g.setFill(GROUND);
-    g.fillRoundRect(from, middleY - height / 2, width, height, 6 * scale, 6 * scale);
-    g.setFont(Look.regular(14 * scale));
+    g.fillRoundRect(from, middleY - height / 2, width, height, 6 * drawScale, 6 * drawScale);
+    g.setFont(Look.regular(14 * drawScale));
     g.setFill(Color.WHITE);
     g.setTextBaseline(VPos.CENTER);
-    g.fillText(text, from + 8 * scale, middleY);
+    g.fillText(text, from + 8 * drawScale, middleY);
     g.setTextBaseline(VPos.BASELINE);
   }
 

@@ -8,7 +8,7 @@ import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
 import javafx.util.Duration;
 import org.jspecify.annotations.Nullable;
-import palmturn.app.look.Follow;
+import palmturn.app.look.Listeners;
 import palmturn.clip.Picture;
 
 /** A picture on the screen, framed as it is looked at, dimmed while another one is on its way. */
@@ -29,38 +29,38 @@ public final class PictureNode extends ImageView {
   }
 
   /** The picture of a stage. */
-  public PictureNode(Stage stage, Follow follow) {
+  public PictureNode(Stage stage, Listeners follow) {
     this();
     PauseTransition patience = new PauseTransition(PATIENCE);
-    patience.setOnFinished(event -> setOpacity(stale(stage) ? DIMMED : 1));
-    follow.value(
+    patience.setOnFinished(event -> setOpacity(isStale(stage) ? DIMMED : 1));
+    follow.onValue(
         stage.pictureProperty(),
         picture -> {
           show(picture);
           setOpacity(1);
         });
-    follow.changes(
+    follow.onChange(
         stage.frameProperty(),
         () -> {
-          if (stale(stage)) {
+          if (isStale(stage)) {
             patience.playFromStart();
           }
         });
-    follow.atEnd(patience::stop);
+    follow.onEnd(patience::stop);
   }
 
-  private static boolean stale(Stage stage) {
+  private static boolean isStale(Stage stage) {
     Picture shown = stage.pictureProperty().get();
     return shown != null && shown.index() != stage.frameProperty().get();
   }
 
   /** Shows a picture, or none. */
   void show(@Nullable Picture picture) {
-    setImage(picture == null ? null : image(picture));
+    setImage(picture == null ? null : toImage(picture));
   }
 
   /** Returns a picture for views; the cache's own array, since pictures never change. */
-  public static WritableImage image(Picture picture) {
+  public static WritableImage toImage(Picture picture) {
     return new WritableImage(
         new PixelBuffer<>(
             picture.width(),
@@ -76,12 +76,12 @@ public final class PictureNode extends ImageView {
    * @param width of the pane, pixels of the screen
    * @param height of the pane, pixels of the screen
    */
-  public void lay(Viewing viewing, @Nullable Picture shown, double width, double height) {
-    viewing.setRoom(
+  public void layOut(Viewport viewing, @Nullable Picture shown, double width, double height) {
+    viewing.setSizes(
         shown == null || width < 1 || height < 1
             ? null
-            : new Framing.Room(width, height, shown.width(), shown.height()));
-    Framing.Lie lie = viewing.lie();
+            : new Framing.Sizes(width, height, shown.width(), shown.height()));
+    Framing.Placement lie = viewing.placement();
     if (shown != null && lie != null) {
       setSmooth(lie.scale() < PIXELS);
       setFitWidth(shown.width() * lie.scale());

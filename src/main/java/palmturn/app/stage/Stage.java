@@ -22,7 +22,7 @@ import palmturn.clip.Picture;
 public final class Stage {
   /** Where pictures come from. */
   @FunctionalInterface
-  public interface Pictures {
+  public interface PictureSource {
     /** Returns the picture of a frame, in time. */
     CompletableFuture<Picture> frame(int index);
   }
@@ -33,15 +33,16 @@ public final class Stage {
   private final ReadOnlyIntegerWrapper frame = new ReadOnlyIntegerWrapper(0);
   private final ReadOnlyObjectWrapper<@Nullable Picture> picture = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyObjectWrapper<@Nullable FrameTable> frames = new ReadOnlyObjectWrapper<>();
-  private final ReadOnlyObjectWrapper<Speed> speed = new ReadOnlyObjectWrapper<>(Speed.QUARTER);
+  private final ReadOnlyObjectWrapper<PlaySpeed> speed =
+      new ReadOnlyObjectWrapper<>(PlaySpeed.QUARTER);
   private final ReadOnlyBooleanWrapper playing = new ReadOnlyBooleanWrapper(false);
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
   private final ReadOnlyBooleanWrapper looping = new ReadOnlyBooleanWrapper(false);
-  private final Viewing viewing = new Viewing();
-  private @Nullable Pictures pictures;
+  private final Viewport viewing = new Viewport();
+  private @Nullable PictureSource pictures;
   private int first;
   private int last;
-  private int asked = NONE;
+  private int requested = NONE;
   private int loopFrom;
   private int loopTo;
   private double playFromS;
@@ -73,7 +74,7 @@ public final class Stage {
   }
 
   /** How fast it plays. */
-  public ReadOnlyObjectProperty<Speed> speedProperty() {
+  public ReadOnlyObjectProperty<PlaySpeed> speedProperty() {
     return speed.getReadOnlyProperty();
   }
 
@@ -88,7 +89,7 @@ public final class Stage {
   }
 
   /** How the picture is looked at. */
-  public Viewing viewing() {
+  public Viewport viewing() {
     return viewing;
   }
 
@@ -114,22 +115,22 @@ public final class Stage {
    * @param toS end of the stretch, media seconds; null for the clip's end
    */
   public void open(
-      FrameTable table, Pictures source, @Nullable Double fromS, @Nullable Double toS) {
+      FrameTable table, PictureSource source, @Nullable Double fromS, @Nullable Double toS) {
     close();
-    viewing.whole();
+    viewing.showWhole();
     first = fromS == null ? 0 : table.nearest(fromS);
     last = toS == null ? table.size() - 1 : Math.max(first, table.indexAt(toS));
     pictures = source;
     frame.set(first);
     frames.set(table);
-    ask(first);
+    request(first);
   }
 
   /** Lets go of the clip. */
   public void close() {
     stop();
     pictures = null;
-    asked = NONE;
+    requested = NONE;
     frames.set(null);
     picture.set(null);
     trouble.set("");
@@ -144,13 +145,13 @@ public final class Stage {
 
   /** Returns whether a picture is on its way. */
   public boolean awaitsPicture() {
-    return asked != NONE;
+    return requested != NONE;
   }
 
   /** Goes to a frame, or to the nearest one of the stretch. */
   public void seek(int index) {
     stop();
-    go(index);
+    showFrame(index);
   }
 
   /** Goes some frames on, or back when negative. */
@@ -165,12 +166,12 @@ public final class Stage {
   }
 
   /** Goes to the first frame of the stretch. */
-  public void toStart() {
+  public void goToStart() {
     seek(first);
   }
 
   /** Goes to the last frame of the stretch. */
-  public void toEnd() {
+  public void goToEnd() {
     seek(last);
   }
 
@@ -196,7 +197,7 @@ public final class Stage {
       stop();
     } else if (frames.get() != null) {
       if (frame.get() >= last) {
-        go(first);
+        showFrame(first);
       }
       startClock();
       playing.set(true);
@@ -220,7 +221,7 @@ public final class Stage {
     if (frames.get() != null) {
       loopFrom = Math.max(first, Math.min(from, last));
       loopTo = Math.max(loopFrom, Math.min(to, last));
-      go(loopFrom);
+      showFrame(loopFrom);
       startClock();
       looping.set(true);
       playing.set(true);
@@ -257,7 +258,7 @@ public final class Stage {
       playSince = nanos;
       clockStarted = true;
     }
-    if (asked != NONE) {
+    if (requested != NONE) {
       return;
     }
     double dueS = playFromS + (nanos - playSince) / 1e9 * speed.get().factor();
@@ -267,20 +268,20 @@ public final class Stage {
     if (loop && frame.get() >= end) {
       // The last picture has been shown for its time; only now the first one is due again.
       if (dueS >= table.timeS(end) + table.medianS()) {
-        go(loopFrom);
+        showFrame(loopFrom);
         startClock();
       }
       return;
     }
     if (due != frame.get()) {
-      go(due);
+      showFrame(due);
     }
     if (due >= end && !loop) {
       stop();
     }
   }
 
-  private void setSpeed(Speed next) {
+  private void setSpeed(PlaySpeed next) {
     startClock();
     speed.set(next);
   }
@@ -290,28 +291,28 @@ public final class Stage {
     clockStarted = false;
   }
 
-  private void go(int index) {
+  private void showFrame(int index) {
     if (frames.get() == null) {
       return;
     }
     int wanted = Math.max(first, Math.min(last, index));
-    if (wanted != frame.get() || asked == NONE && !shown(wanted)) {
+    if (wanted != frame.get() || requested == NONE && !isShown(wanted)) {
       frame.set(wanted);
-      ask(wanted);
+      request(wanted);
     }
   }
 
-  private boolean shown(int index) {
+  private boolean isShown(int index) {
     Picture now = picture.get();
     return now != null && now.index() == index;
   }
 
-  private void ask(int wanted) {
-    Pictures source = pictures;
+  private void request(int wanted) {
+    PictureSource source = pictures;
     if (source == null) {
       return;
     }
-    asked = wanted;
+    requested = wanted;
     source
         .frame(wanted)
         .whenComplete(
@@ -319,11 +320,11 @@ public final class Stage {
   }
 
   private void arrived(
-      Pictures source, int wanted, @Nullable Picture came, @Nullable Throwable problem) {
+      PictureSource source, int wanted, @Nullable Picture came, @Nullable Throwable problem) {
     if (source != pictures || wanted != frame.get()) {
       return;
     }
-    asked = NONE;
+    requested = NONE;
     if (problem instanceof CancellationException) {
       return;
     }

@@ -15,7 +15,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.shape.Rectangle;
 import palmturn.app.estimate.ShownEstimate;
-import palmturn.app.look.Follow;
+import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.clip.FrameTable;
 import palmturn.clip.Picture;
@@ -28,12 +28,12 @@ public final class StageView extends StackPane {
   private static final double WHEEL = 1.0025;
 
   private final Stage stage;
-  private final Viewing viewing;
-  private final Placing placing;
+  private final Viewport viewing;
+  private final PlaceEditor placing;
   private final ShownEstimate found;
   private final DoubleSupplier elbowLimitCm;
   private final Look look;
-  private final Ghost ghost;
+  private final PreviousFrame previousFrame;
   private final PictureNode image;
   private final PictureNode before = new PictureNode();
   private final Canvas overlay = new Canvas();
@@ -58,19 +58,19 @@ public final class StageView extends StackPane {
    */
   public StageView(
       Stage stage,
-      Placing placing,
+      PlaceEditor placing,
       ShownEstimate found,
       DoubleSupplier elbowLimitCm,
-      EstimateLine line,
+      EstimateBar line,
       Look look,
-      Follow follow) {
+      Listeners follow) {
     this.stage = stage;
     this.viewing = stage.viewing();
     this.placing = placing;
     this.found = found;
     this.elbowLimitCm = elbowLimitCm;
     this.look = look;
-    ghost = new Ghost(stage);
+    previousFrame = new PreviousFrame(stage);
     image = new PictureNode(stage, follow);
     getStyleClass().setAll("stage");
     setId("stage");
@@ -84,7 +84,7 @@ public final class StageView extends StackPane {
     trouble.setId("stage-trouble");
     trouble.getStyleClass().add("on-picture");
     trouble.setWrapText(true);
-    PlaceLine places = new PlaceLine(placing, look, follow);
+    PlaceBar places = new PlaceBar(placing, look, follow);
     StackPane.setAlignment(places, Pos.TOP_CENTER);
     getChildren().setAll(image, before, overlay, foot(), line, places, trouble);
     setMinSize(0, 0);
@@ -93,8 +93,8 @@ public final class StageView extends StackPane {
     clip.heightProperty().bind(heightProperty());
     setClip(clip);
     follow(follow);
-    mouse();
-    words();
+    handleMouse();
+    showWords();
   }
 
   private HBox foot() {
@@ -112,34 +112,34 @@ public final class StageView extends StackPane {
     return foot;
   }
 
-  private void follow(Follow follow) {
-    follow.changes(stage.frameProperty(), this::words);
-    follow.changes(stage.framesProperty(), this::words);
-    follow.changes(stage.speedProperty(), this::words);
-    follow.changes(stage.loopingProperty(), this::words);
-    follow.changes(stage.troubleProperty(), this::words);
-    follow.changes(stage.pictureProperty(), this::show);
-    follow.value(stage.playingProperty(), this::run);
-    follow.changes(viewing.framingProperty(), this::requestLayout);
-    follow.changes(viewing.ghostProperty(), ghost::follow);
-    follow.changes(viewing.drawnProperty(), this::drawOverlay);
-    follow.changes(viewing.hiddenProperty(), this::drawOverlay);
-    follow.value(ghost.pictureProperty(), before::show);
-    follow.changes(found.visibleProperty(), this::drawOverlay);
-    follow.changes(placing.draftProperty(), this::drawOverlay);
-    follow.changes(placing.chosenProperty(), this::drawOverlay);
-    follow.changes(placing.activeProperty(), this::drawOverlay);
-    follow.atEnd(clock::stop);
+  private void follow(Listeners follow) {
+    follow.onChange(stage.frameProperty(), this::showWords);
+    follow.onChange(stage.framesProperty(), this::showWords);
+    follow.onChange(stage.speedProperty(), this::showWords);
+    follow.onChange(stage.loopingProperty(), this::showWords);
+    follow.onChange(stage.troubleProperty(), this::showWords);
+    follow.onChange(stage.pictureProperty(), this::show);
+    follow.onValue(stage.playingProperty(), this::runClock);
+    follow.onChange(viewing.framingProperty(), this::requestLayout);
+    follow.onChange(viewing.previousFrameProperty(), previousFrame::follow);
+    follow.onChange(viewing.overlayShownProperty(), this::drawOverlay);
+    follow.onChange(viewing.hiddenProperty(), this::drawOverlay);
+    follow.onValue(previousFrame.pictureProperty(), before::show);
+    follow.onChange(found.visibleProperty(), this::drawOverlay);
+    follow.onChange(placing.draftProperty(), this::drawOverlay);
+    follow.onChange(placing.chosenProperty(), this::drawOverlay);
+    follow.onChange(placing.activeProperty(), this::drawOverlay);
+    follow.onEnd(clock::stop);
   }
 
-  private void mouse() {
+  private void handleMouse() {
     setOnMousePressed(this::pressed);
     setOnMouseDragged(this::dragged);
     setOnMouseReleased(event -> placing.release());
     setOnMouseClicked(
         event -> {
           if (event.getClickCount() == 2 && !placing.activeProperty().get()) {
-            viewing.whole();
+            viewing.showWhole();
           }
         });
     addEventHandler(
@@ -151,14 +151,14 @@ public final class StageView extends StackPane {
     requestFocus();
     dragX = event.getX();
     dragY = event.getY();
-    Framing.Lie lie = viewing.lie();
+    Framing.Placement lie = viewing.placement();
     if (lie != null) {
       placing.press(lie.pictureX(dragX), lie.pictureY(dragY));
     }
   }
 
   private void dragged(MouseEvent event) {
-    Framing.Lie lie = viewing.lie();
+    Framing.Placement lie = viewing.placement();
     if (lie == null) {
       return;
     }
@@ -174,8 +174,8 @@ public final class StageView extends StackPane {
   @Override
   protected void layoutChildren() {
     super.layoutChildren();
-    image.lay(viewing, stage.pictureProperty().get(), getWidth(), getHeight());
-    before.lay(viewing, stage.pictureProperty().get(), getWidth(), getHeight());
+    image.layOut(viewing, stage.pictureProperty().get(), getWidth(), getHeight());
+    before.layOut(viewing, stage.pictureProperty().get(), getWidth(), getHeight());
     overlay.setWidth(getWidth());
     overlay.setHeight(getHeight());
     drawOverlay();
@@ -186,40 +186,40 @@ public final class StageView extends StackPane {
     GraphicsContext g = overlay.getGraphicsContext2D();
     g.clearRect(0, 0, overlay.getWidth(), overlay.getHeight());
     Picture picture = stage.pictureProperty().get();
-    Framing.Lie lie = viewing.lie();
+    Framing.Placement lie = viewing.placement();
     if (picture != null && lie != null) {
       Estimate shown = found.visibleProperty().getValue();
       Overlay found =
           shown == null
               ? Overlay.NONE
               : Overlay.at(shown, picture.timeS(), elbowLimitCm.getAsDouble());
-      Drawn setting = placing.activeProperty().get() ? placing.chosenProperty().get() : null;
+      OverlayItem setting = placing.activeProperty().get() ? placing.chosenProperty().get() : null;
       new OverlayDrawing(g, look, lie.scale(), lie.left(), lie.top())
           .draw(
               found
-                  .plus(placing.draftProperty().get(), setting)
-                  .only(what -> what == setting || viewing.shows(what)));
+                  .withDraft(placing.draftProperty().get(), setting)
+                  .filter(what -> what == setting || viewing.shows(what)));
     }
   }
 
   private void show() {
-    ghost.follow();
-    words();
+    previousFrame.follow();
+    showWords();
     requestLayout();
   }
 
-  private void run(boolean playing) {
+  private void runClock(boolean playing) {
     if (playing) {
       clock.start();
     } else {
       clock.stop();
     }
-    ghost.follow();
-    words();
+    previousFrame.follow();
+    showWords();
   }
 
   /** Tells of the picture that is shown; of the one that is on its way only that it comes. */
-  private void words() {
+  private void showWords() {
     FrameTable frames = stage.framesProperty().get();
     boolean open = frames != null;
     where.setVisible(open);

@@ -26,7 +26,7 @@ final class EmptyStrip {
     for (int second = 0; second <= 5; second++) {
       double x = FROM + second * LENGTH / 5;
       g.strokeLine(x, axis, x, axis - 5);
-      Lanes.text(g, second + " s", x - 8, axis + 19, 13, false, Theme.fx(palette.ink3()));
+      LanePainter.drawText(g, second + " s", x - 8, axis + 19, 13, false, Theme.fx(palette.ink3()));
     }
     g.setFill(Theme.fx(palette.edge()));
     for (int slap = 0; slap < 8; slap++) {
@@ -43,8 +43,8 @@ final class EmptyStrip {
     double x = FROM + LENGTH * 0.4;
     var ink = Theme.fx(palette.ink());
     var ink2 = Theme.fx(palette.ink2());
-    Lanes.text(g, "Your slaps will stand here", x, line - 44, 15, true, ink);
-    Lanes.text(
+    LanePainter.drawText(g, "Your slaps will stand here", x, line - 44, 15, true, ink);
+    LanePainter.drawText(
         g,
         "palm side above the line, back below it, time to the right",
         x,
@@ -52,8 +52,8 @@ final class EmptyStrip {
         14,
         false,
         ink2);
-    Lanes.text(g, "An even fence is a good trial", x, line + 36, 15, true, ink);
-    Lanes.text(
+    LanePainter.drawText(g, "An even fence is a good trial", x, line + 36, 15, true, ink);
+    LanePainter.drawText(
         g, "a fault has its own shape and stands out of the row", x, line + 56, 14, false, ink2);
   }
 }

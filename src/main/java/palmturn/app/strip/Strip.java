@@ -48,15 +48,17 @@ public final class Strip {
   private final Stage stage;
   private final Marking marking;
   private final ShownEstimate found;
-  private final ReadOnlyObjectWrapper<@Nullable Wave> wave = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyObjectWrapper<@Nullable SoundOutline> outline =
+      new ReadOnlyObjectWrapper<>();
   private TimeScale scale = TimeScale.REAL;
   private double windowS = 5;
   private double fromS;
   private double pixelsPerS = WHOLE;
   private double rightX = 1440;
   private boolean typing;
-  private final Glide glide = new Glide();
-  private final ReadOnlyObjectWrapper<List<Double>> said = new ReadOnlyObjectWrapper<>(List.of());
+  private final MarkAnimation animation = new MarkAnimation();
+  private final ReadOnlyObjectWrapper<List<Double>> messageTimes =
+      new ReadOnlyObjectWrapper<>(List.of());
 
   /** Follows a stage, the marks on it and what was found in it. */
   public Strip(Stage stage, Marking marking, ShownEstimate found) {
@@ -66,8 +68,8 @@ public final class Strip {
   }
 
   /** The sound; null until it is read, or where there is none. */
-  public ReadOnlyObjectProperty<@Nullable Wave> waveProperty() {
-    return wave.getReadOnlyProperty();
+  public ReadOnlyObjectProperty<@Nullable SoundOutline> outlineProperty() {
+    return outline.getReadOnlyProperty();
   }
 
   /** Shows another trial from just before its first slap, or from its start. */
@@ -75,11 +77,11 @@ public final class Strip {
     scale = timeScale;
     windowS = protocolWindowS;
     pixelsPerS = WHOLE;
-    comeToFirst();
+    scrollToFirstSlap();
   }
 
   /** Scrolls to just before the first slap: a mark, else the estimate's, else the start. */
-  public void comeToFirst() {
+  public void scrollToFirstSlap() {
     Double first = firstSlapS();
     Estimate shown = found.visibleProperty().getValue();
     if (first == null && shown != null && !shown.slaps().isEmpty()) {
@@ -89,32 +91,32 @@ public final class Strip {
   }
 
   /** The moments that messages are about, media seconds. */
-  public ReadOnlyObjectProperty<List<Double>> saidProperty() {
-    return said.getReadOnlyProperty();
+  public ReadOnlyObjectProperty<List<Double>> messageTimesProperty() {
+    return messageTimes.getReadOnlyProperty();
   }
 
   /** Shows which moments messages are about, media seconds. */
-  public void setSaid(List<Double> timesS) {
-    said.set(timesS);
+  public void setMessageTimes(List<Double> timesS) {
+    messageTimes.set(timesS);
   }
 
   /** Marks on their way to where they settle. */
-  public Glide glide() {
-    return glide;
+  public MarkAnimation animation() {
+    return animation;
   }
 
   /** Lets time run under a fixed line, close, while keys are typed along. */
   public void setTyping(boolean now) {
     typing = now;
     pixelsPerS = TYPING;
-    follow();
+    keepFrameInView();
   }
 
   /** Shows the whole trial. */
   public void showWhole() {
     pixelsPerS = WHOLE;
-    comeToFirst();
-    follow();
+    scrollToFirstSlap();
+    keepFrameInView();
   }
 
   /** Shows a moment in the middle, close. */
@@ -124,7 +126,7 @@ public final class Strip {
   }
 
   /** Shows the next closer stretch of a few fixed ones, or the next wider. */
-  public void step(boolean closer) {
+  public void zoomStep(boolean closer) {
     double to = closer ? CLOSEST : widest();
     for (int i = 0; i < STEPS.length; i++) {
       double each = STEPS[closer ? STEPS.length - 1 - i : i];
@@ -185,8 +187,8 @@ public final class Strip {
   }
 
   /** Shows a sound, or none. */
-  public void setWave(@Nullable Wave newWave) {
-    wave.set(newWave);
+  public void setOutline(@Nullable SoundOutline newWave) {
+    outline.set(newWave);
   }
 
   /** Tells how wide the strip is. */
@@ -212,7 +214,7 @@ public final class Strip {
   }
 
   /** Scrolls just enough for the stage's frame to be in sight. */
-  public void follow() {
+  public void keepFrameInView() {
     if (typing) {
       fromS = stage.timeS() - TYPING_LINE * (rightX - GUTTER) / pixelsPerS;
       return;
@@ -242,7 +244,7 @@ public final class Strip {
   }
 
   /** Returns what the painter draws. */
-  public BeatStrip picture(Palette palette) {
+  public BeatStrip content(Palette palette) {
     Reading reading = marking.readingProperty().get();
     Slap current = marking.slapProperty().get();
     List<Slap> slaps = reading == null ? List.of() : reading.slaps();
@@ -251,9 +253,9 @@ public final class Strip {
         frames == null
             ? null
             : new BeatStrip.Now(
-                stage.timeS(), flag(), current == null ? -1 : slaps.indexOf(current));
+                stage.timeS(), flagText(), current == null ? -1 : slaps.indexOf(current));
     return new BeatStrip(
-        glide.shown(slaps),
+        animation.displaced(slaps),
         reading == null ? List.of() : reading.spans(),
         hollow(),
         scale,
@@ -261,13 +263,13 @@ public final class Strip {
         view(),
         BeatStrip.Lanes.APP,
         palette,
-        frames == null || pixelsPerS < FRAMES_FROM ? List.of() : framesInSight(frames),
+        frames == null || pixelsPerS < FRAMES_FROM ? List.of() : framesInView(frames),
         true,
         now);
   }
 
   /** Returns what the flag over the line says. */
-  String flag() {
+  String flagText() {
     double timeS = stage.timeS();
     BeatStrip.Window window = window();
     double fromFirst = window == null ? timeS : scale.realBetween(window.fromS(), timeS);
@@ -301,7 +303,7 @@ public final class Strip {
   }
 
   /** Returns how many slaps of a side stand in the reading, and doubles among them, in words. */
-  public String countOf(Side side) {
+  public String sideCount(Side side) {
     Reading reading = marking.readingProperty().get();
     if (reading == null) {
       return "";
@@ -339,7 +341,7 @@ public final class Strip {
             .count();
   }
 
-  private List<Double> framesInSight(FrameTable frames) {
+  private List<Double> framesInView(FrameTable frames) {
     List<Double> in = new ArrayList<>();
     int last = frames.indexAt(view().timeS(rightX));
     for (int i = frames.indexAt(fromS); i <= last; i++) {

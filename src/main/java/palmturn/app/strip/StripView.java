@@ -14,7 +14,7 @@ import javafx.scene.input.ScrollEvent;
 import javafx.scene.layout.Pane;
 import javafx.util.Duration;
 import org.jspecify.annotations.Nullable;
-import palmturn.app.look.Follow;
+import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.app.marking.Marking;
 import palmturn.app.stage.Stage;
@@ -44,15 +44,15 @@ public final class StripView extends Pane {
   private final Look look;
   private final Canvas canvas = new Canvas();
   private final DoubleProperty share = new SimpleDoubleProperty(1);
-  private final Timeline gliding = new Timeline();
+  private final Timeline animation = new Timeline();
   private @Nullable Slap held;
-  private SpanEnds.@Nullable End heldEnd;
+  private SpanHitTest.@Nullable Hit heldEnd;
   private double pressedX;
   private double scale;
   private boolean dragged;
 
   /** Builds the pane, 316 high. */
-  public StripView(Strip strip, Stage stage, Marking marking, Look look, Follow follow) {
+  public StripView(Strip strip, Stage stage, Marking marking, Look look, Listeners follow) {
     this.strip = strip;
     this.stage = stage;
     this.marking = marking;
@@ -66,19 +66,19 @@ public final class StripView extends Pane {
     setMinHeight(look.px(HEIGHT));
     setMaxHeight(look.px(HEIGHT));
     setMinWidth(0);
-    follow.changes(marking.readingProperty(), this::draw);
-    follow.changes(marking.slapProperty(), this::draw);
-    follow.changes(marking.spanProperty(), this::draw);
-    follow.changes(marking.begunProperty(), this::draw);
-    follow.changes(strip.waveProperty(), this::draw);
-    follow.changes(strip.shownProperty(), this::draw);
-    follow.changes(strip.saidProperty(), this::draw);
-    follow.changes(stage.framesProperty(), this::draw);
-    follow.changes(stage.frameProperty(), this::follow);
-    follow.changes(focusedProperty(), this::draw);
-    follow.changes(strip.glide().startedProperty(), this::glide);
-    follow.changes(share, this::glided);
-    follow.atEnd(gliding::stop);
+    follow.onChange(marking.readingProperty(), this::draw);
+    follow.onChange(marking.slapProperty(), this::draw);
+    follow.onChange(marking.spanProperty(), this::draw);
+    follow.onChange(marking.openSpansProperty(), this::draw);
+    follow.onChange(strip.outlineProperty(), this::draw);
+    follow.onChange(strip.shownProperty(), this::draw);
+    follow.onChange(strip.messageTimesProperty(), this::draw);
+    follow.onChange(stage.framesProperty(), this::draw);
+    follow.onChange(stage.frameProperty(), this::keepFrameInView);
+    follow.onChange(focusedProperty(), this::draw);
+    follow.onChange(strip.animation().startedProperty(), this::animate);
+    follow.onChange(share, this::drawStep);
+    follow.onEnd(animation::stop);
     setOnMousePressed(this::press);
     setOnMouseDragged(this::drag);
     setOnMouseReleased(this::release);
@@ -100,7 +100,7 @@ public final class StripView extends Pane {
    * @param height what there is for the strip and the row above it, pixels
    */
   public void fitInto(double height) {
-    double fits = look.fitting(height, HEIGHT, ROW);
+    double fits = look.scaleFitting(height, HEIGHT, ROW);
     if (fits != scale) {
       scale = fits;
       setMinHeight(HEIGHT * fits);
@@ -114,50 +114,51 @@ public final class StripView extends Pane {
     g.save();
     g.clearRect(0, 0, canvas.getWidth(), canvas.getHeight());
     g.scale(scale(), scale());
-    BeatStrip picture = strip.picture(look.theme().palette());
+    BeatStrip picture = strip.content(look.theme().palette());
     if (stage.framesProperty().get() == null) {
       EmptyStrip.draw(g, look.theme().palette());
     } else {
       StripGraphics graphics = new StripGraphics(g);
       BeatStripPainter.ground(graphics, picture);
-      Lanes.wave(g, picture, strip.waveProperty().get(), strip.soundOffsetS());
-      Lanes.ghosts(g, picture, strip.glide().ghosts());
-      Lanes.said(g, picture, strip.saidProperty().get());
+      LanePainter.drawSound(g, picture, strip.outlineProperty().get(), strip.soundOffsetS());
+      LanePainter.drawGhosts(g, picture, strip.animation().ghosts());
+      LanePainter.drawMessages(g, picture, strip.messageTimesProperty().get());
       BeatStripPainter.marks(graphics, picture);
-      Lanes.begun(g, picture, marking.begunProperty().get(), stage.timeS());
-      Lanes.chosenSpan(g, picture, marking.spanProperty().get());
+      LanePainter.drawOpenSpans(g, picture, marking.openSpansProperty().get(), stage.timeS());
+      LanePainter.drawChosenSpan(g, picture, marking.spanProperty().get());
     }
-    Lanes.gutter(g, look.theme().palette(), strip, marking.readingProperty().get(), isFocused());
+    LanePainter.drawGutter(
+        g, look.theme().palette(), strip, marking.readingProperty().get(), isFocused());
     g.restore();
   }
 
   /** Marks slide to where they settle; with less motion they jump, and their ghosts stay longer. */
-  private void glide() {
+  private void animate() {
     boolean jump = look.lessMotion();
-    gliding.stop();
+    animation.stop();
     share.set(jump ? 1 : 0);
-    gliding
+    animation
         .getKeyFrames()
         .setAll(
             new KeyFrame(
                 Duration.millis(jump ? GHOST_MS : GLIDE_MS),
                 event -> {
-                  strip.glide().end();
+                  strip.animation().end();
                   draw();
                 },
                 new KeyValue(share, 1, Interpolator.EASE_OUT)));
-    strip.glide().at(share.get());
-    gliding.play();
+    strip.animation().setShare(share.get());
+    animation.play();
   }
 
-  private void glided() {
-    strip.glide().at(share.get());
+  private void drawStep() {
+    strip.animation().setShare(share.get());
     draw();
   }
 
-  private void follow() {
+  private void keepFrameInView() {
     if (held == null && heldEnd == null) {
-      strip.follow();
+      strip.keepFrameInView();
     }
     draw();
   }
@@ -171,15 +172,15 @@ public final class StripView extends Pane {
     if (pressedX < Strip.GUTTER - 12 || stage.framesProperty().get() == null) {
       return;
     }
-    BeatStrip picture = strip.picture(look.theme().palette());
+    BeatStrip picture = strip.content(look.theme().palette());
     OptionalInt slap = picture.slapAt(pressedX, event.getY() / scale());
     if (slap.isPresent()) {
       held = picture.slaps().get(slap.getAsInt());
       stage.seek(strip.frameAt(picture.view().x(held.timeS())));
-      marking.choose(held);
+      marking.chooseSlap(held);
       return;
     }
-    heldEnd = SpanEnds.at(picture, pressedX, event.getY() / scale());
+    heldEnd = SpanHitTest.at(picture, pressedX, event.getY() / scale());
     if (heldEnd != null) {
       marking.chooseSpan(heldEnd.span());
     } else {
@@ -201,15 +202,15 @@ public final class StripView extends Pane {
   private void release(MouseEvent event) {
     int frame = stage.frameProperty().get();
     Slap slap = held;
-    SpanEnds.End end = heldEnd;
+    SpanHitTest.Hit end = heldEnd;
     held = null;
     heldEnd = null;
     if (dragged && slap != null) {
-      marking.move(slap, frame);
+      marking.moveSlap(slap, frame);
     } else if (dragged && end != null && end.movable()) {
-      marking.moveEnd(end.span(), end.start(), frame);
+      marking.moveSpanEnd(end.span(), end.start(), frame);
     }
-    follow();
+    keepFrameInView();
   }
 
   private void seek(double x) {
@@ -217,9 +218,9 @@ public final class StripView extends Pane {
     stage.seek(frame);
     Span span = marking.spanProperty().get();
     if (span != null) {
-      marking.choose(null);
+      marking.chooseSlap(null);
     }
-    marking.arriveAt(frame);
+    marking.chooseSlapOn(frame);
   }
 
   private void wheel(ScrollEvent event) {

@@ -21,14 +21,14 @@ import palmturn.trial.TimedBy;
 
 /** The figures of the open trial in words, made anew with each edit. */
 public final class Tally {
-  private static final String UNTOLD = "–";
+  private static final String UNKNOWN = "–";
 
-  private final ReadOnlyObjectWrapper<List<Line>> lines = new ReadOnlyObjectWrapper<>(List.of());
+  private final ReadOnlyObjectWrapper<List<TallyRow>> rows = new ReadOnlyObjectWrapper<>(List.of());
   private final ReadOnlyStringWrapper count = new ReadOnlyStringWrapper("");
 
   /** One line for each quality. */
-  public ReadOnlyObjectProperty<List<Line>> linesProperty() {
-    return lines.getReadOnlyProperty();
+  public ReadOnlyObjectProperty<List<TallyRow>> rowsProperty() {
+    return rows.getReadOnlyProperty();
   }
 
   /** How many slaps and doubles count. */
@@ -38,7 +38,7 @@ public final class Tally {
 
   /** Shows nothing. */
   public void clear() {
-    lines.set(List.of());
+    rows.set(List.of());
     count.set("");
   }
 
@@ -54,7 +54,7 @@ public final class Tally {
         plural(accuracy.slaps(), "slap")
             + (accuracy.doubles() == 0 ? "" : ", " + plural(accuracy.doubles(), "double"))
             + (unseen == 0 ? "" : ", " + unseen + " unseen"));
-    lines.set(
+    rows.set(
         List.of(
             speed(score, limits, other),
             accuracy(score, limits),
@@ -63,30 +63,30 @@ public final class Tally {
             elbow(score, limits)));
   }
 
-  private static Line speed(TrialScore score, Limits limits, @Nullable TrialScore other) {
+  private static TallyRow speed(TrialScore score, Limits limits, @Nullable TrialScore other) {
     Double rate = score.speed().rateSlapsPerS();
     Double limit = limits.minRateSlapsPerS() == null ? null : limits.minRateSlapsPerS().value();
     Double otherRate = other == null ? null : other.speed().rateSlapsPerS();
     String otherName = score.trial().hand() == Hand.LEFT ? "right" : "left";
     Double best = score.speed().bestTwoSecondsSlapsPerS();
     Double ten = score.speed().tenCycleS();
-    String tenCycles = "ten cycles " + (ten == null ? UNTOLD : number(ten, 1) + " s");
+    String tenCycles = "ten cycles " + (ten == null ? UNKNOWN : number(ten, 1) + " s");
     String tens = score.speed().tenCycleExtrapolated() ? tenCycles + " (extrapolated)" : tenCycles;
     String note =
         rate == null
-            ? whyNoTime(score, "two slaps give a speed")
+            ? missingWhy(score, "two slaps give a speed")
             : best == null ? tens : "best two seconds " + number(best, 1) + ", " + tens;
-    return new Line(
+    return new TallyRow(
         "Speed",
         verdict(score, Quality.SPEED),
-        verdictWords(score, Quality.SPEED, limit, "under"),
-        rate == null ? UNTOLD : number(rate, 1),
+        limitWords(score, Quality.SPEED, limit, "under"),
+        rate == null ? UNKNOWN : number(rate, 1),
         "slaps/s",
         rate == null ? null : new Gauge(2, 8, rate, null, limit, false, null, otherRate, otherName),
         note);
   }
 
-  private static Line accuracy(TrialScore score, Limits limits) {
+  private static TallyRow accuracy(TrialScore score, Limits limits) {
     Accuracy accuracy = score.accuracy();
     Double share = accuracy.cleanSharePct();
     Range range = accuracy.cleanShareRangePct();
@@ -100,17 +100,17 @@ public final class Tally {
                     accuracy.attempts(),
                     number(range.low(), 0),
                     number(range.high(), 0));
-    return new Line(
+    return new TallyRow(
         "Accuracy",
         verdict(score, Quality.ACCURACY),
-        verdictWords(score, Quality.ACCURACY, limit, "under"),
-        share == null ? UNTOLD : number(share, 0),
+        limitWords(score, Quality.ACCURACY, limit, "under"),
+        share == null ? UNKNOWN : number(share, 0),
         "% clean",
         share == null ? null : new Gauge(0, 100, share, range, limit, false, null, null, ""),
         note);
   }
 
-  private static Line rhythm(TrialScore score, Limits limits) {
+  private static TallyRow rhythm(TrialScore score, Limits limits) {
     Rhythm rhythm = score.rhythm();
     Double steady = rhythm.steadyCvPct();
     Double floor = rhythm.timingFloorPct();
@@ -118,16 +118,16 @@ public final class Tally {
     boolean resolved = steady != null && rhythm.resolves(steady);
     String note;
     if (steady == null || floor == null) {
-      note = whyNoTime(score, "a few more slaps give a rhythm");
+      note = missingWhy(score, "a few more slaps give a rhythm");
     } else {
       String by = rhythm.timedBy() == TimedBy.SOUND ? "sound" : "picture";
       note = "timed by %s; the timing alone gives %s".formatted(by, number(floor, 1));
     }
-    return new Line(
+    return new TallyRow(
         "Rhythm",
         verdict(score, Quality.RHYTHM),
-        verdictWords(score, Quality.RHYTHM, limit, "over"),
-        steady == null ? UNTOLD : (resolved ? "" : "≤ ") + number(steady, 1),
+        limitWords(score, Quality.RHYTHM, limit, "over"),
+        steady == null ? UNKNOWN : (resolved ? "" : "≤ ") + number(steady, 1),
         "% CV",
         steady == null
             ? null
@@ -135,35 +135,35 @@ public final class Tally {
         note);
   }
 
-  private static Line endurance(TrialScore score, Limits limits) {
+  private static TallyRow endurance(TrialScore score, Limits limits) {
     Endurance endurance = score.endurance();
     Double slow = endurance.slowDownPctPerS();
     Range range = endurance.slowDownRangePctPerS();
     double limit = limits.slowDownPctPerS().value();
     String note =
         slow == null || range == null
-            ? whyNoTime(score, "a few more slaps give a slow-down")
+            ? missingWhy(score, "a few more slaps give a slow-down")
             : "slow-down, interval %s to %s"
                 .formatted(number(range.low(), 1), number(range.high(), 1));
-    return new Line(
+    return new TallyRow(
         "Endurance",
         verdict(score, Quality.ENDURANCE),
-        verdictWords(score, Quality.ENDURANCE, limit, "over"),
-        slow == null ? UNTOLD : (slow > 0.05 ? "+" : "") + number(slow, 1),
+        limitWords(score, Quality.ENDURANCE, limit, "over"),
+        slow == null ? UNKNOWN : (slow > 0.05 ? "+" : "") + number(slow, 1),
         "%/s",
         slow == null ? null : new Gauge(-8, 8, slow, range, limit, true, null, null, ""),
         note);
   }
 
-  private static Line elbow(TrialScore score, Limits limits) {
+  private static TallyRow elbow(TrialScore score, Limits limits) {
     Double max = score.drift().elbowMaxCm();
     Double over = score.drift().elbowOverLimitPct();
     double limit = limits.elbowCm().value();
-    return new Line(
+    return new TallyRow(
         "Elbow",
         verdict(score, Quality.DRIFT),
-        verdictWords(score, Quality.DRIFT, limit, "over"),
-        max == null ? UNTOLD : number(max, 1),
+        limitWords(score, Quality.DRIFT, limit, "over"),
+        max == null ? UNKNOWN : number(max, 1),
         "cm",
         max == null ? null : new Gauge(0, 8, max, null, limit, true, null, null, ""),
         max == null
@@ -177,7 +177,7 @@ public final class Tally {
     return score.verdicts().getOrDefault(quality, LimitVerdict.CANNOT_TELL);
   }
 
-  private static String verdictWords(
+  private static String limitWords(
       TrialScore score, Quality quality, @Nullable Double limit, String beyond) {
     if (limit == null) {
       return "";
@@ -191,7 +191,7 @@ public final class Tally {
     };
   }
 
-  private static String whyNoTime(TrialScore score, String otherwise) {
+  private static String missingWhy(TrialScore score, String otherwise) {
     return score.timeRefusedWhy().isEmpty() ? otherwise : score.timeRefusedWhy();
   }
 

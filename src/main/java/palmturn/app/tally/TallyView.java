@@ -9,7 +9,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
-import palmturn.app.look.Follow;
+import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.measure.LimitVerdict;
 
@@ -21,7 +21,7 @@ public final class TallyView extends VBox {
   private final VBox blocks = new VBox();
 
   /** Builds the pane, 311 wide. */
-  public TallyView(Tally tally, Look look, Follow follow) {
+  public TallyView(Tally tally, Look look, Listeners follow) {
     this.tally = tally;
     this.look = look;
     getStyleClass().setAll("pane", "tally");
@@ -40,14 +40,14 @@ public final class TallyView extends VBox {
     scroll.setFocusTraversable(false);
     VBox.setVgrow(scroll, Priority.ALWAYS);
     getChildren().setAll(head, scroll);
-    follow.changes(tally.linesProperty(), this::show);
+    follow.onChange(tally.rowsProperty(), this::show);
     show();
   }
 
   private void show() {
-    List<Line> lines = tally.linesProperty().get();
+    List<TallyRow> lines = tally.rowsProperty().get();
     blocks.getChildren().clear();
-    for (Line line : lines) {
+    for (TallyRow line : lines) {
       blocks.getChildren().add(block(line));
     }
     if (lines.isEmpty()) {
@@ -58,7 +58,7 @@ public final class TallyView extends VBox {
     }
   }
 
-  private VBox block(Line line) {
+  private VBox block(TallyRow line) {
     Label name = new Label(line.name());
     name.getStyleClass().add("name");
     HBox top = new HBox(name, space());
@@ -89,7 +89,7 @@ public final class TallyView extends VBox {
     return block;
   }
 
-  private HBox verdict(Line line) {
+  private HBox verdict(TallyRow line) {
     boolean over = line.verdict() == LimitVerdict.OVER;
     Label words = new Label(line.verdictWords());
     words.getStyleClass().add(over ? "over" : "verdict");

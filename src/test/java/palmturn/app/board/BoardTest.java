@@ -34,7 +34,7 @@ class BoardTest {
 
   @Test
   void placesStillToBeFilmedFillUpEachBlock() {
-    board.show(List.of(BASELINE), List.of(filmed("left-baseline-2")));
+    board.setTrials(List.of(BASELINE), List.of(filmed("left-baseline-2")));
 
     assertEquals(6, board.cellsProperty().get().size());
     assertEquals(
@@ -47,7 +47,7 @@ class BoardTest {
 
   @Test
   void arrowsMoveAcrossHandsAndDownIntoTheNextBlock() {
-    board.show(List.of(AFTER, BASELINE), List.of(filmed("left-baseline-3")));
+    board.setTrials(List.of(AFTER, BASELINE), List.of(filmed("left-baseline-3")));
     board.move(1, 0);
     assertEquals("right-baseline-3", board.chosenProperty().get().name());
     board.move(1, 0);
@@ -58,7 +58,7 @@ class BoardTest {
 
   @Test
   void fourthRepeatHasItsPlace() {
-    board.show(List.of(BASELINE), List.of(filmed("right-baseline-4")));
+    board.setTrials(List.of(BASELINE), List.of(filmed("right-baseline-4")));
 
     assertEquals(8, board.cellsProperty().get().size());
   }
@@ -78,29 +78,31 @@ class BoardTest {
 
   @Test
   void whatToFilmNextGoesRightLeftRightLeft() {
-    board.show(List.of(BASELINE), List.of());
-    assertEquals("right-baseline-1", board.next().name());
+    board.setTrials(List.of(BASELINE), List.of());
+    assertEquals("right-baseline-1", board.nextToFilm().name());
     assertEquals("right-baseline-1", board.chosenProperty().get().name());
-    board.show(List.of(BASELINE), List.of(filmed("right-baseline-1")));
-    assertEquals("left-baseline-1", board.next().name());
-    board.show(List.of(BASELINE), List.of(filmed("right-baseline-1"), filmed("left-baseline-1")));
-    assertEquals("right-baseline-2", board.next().name());
+    board.setTrials(List.of(BASELINE), List.of(filmed("right-baseline-1")));
+    assertEquals("left-baseline-1", board.nextToFilm().name());
+    board.setTrials(
+        List.of(BASELINE), List.of(filmed("right-baseline-1"), filmed("left-baseline-1")));
+    assertEquals("right-baseline-2", board.nextToFilm().name());
   }
 
   @Test
   void whatToFilmNextIsInTheBlockFilmedLastAndThenInTheOneAfter() {
-    List<Cell> baseline = Protocol.order("baseline").stream().map(id -> filmed(id.name())).toList();
-    board.show(List.of(BASELINE, AFTER), baseline);
-    assertEquals("right-after-1-1", board.next().name());
-    board.show(List.of(BASELINE), baseline);
-    assertNull(board.next());
-    board.show(List.of(BASELINE, AFTER), List.of(filmed("left-after-1-1")));
-    assertEquals("right-after-1-1", board.next().name());
+    List<Cell> baseline =
+        FilmingOrder.trialsOf("baseline").stream().map(id -> filmed(id.name())).toList();
+    board.setTrials(List.of(BASELINE, AFTER), baseline);
+    assertEquals("right-after-1-1", board.nextToFilm().name());
+    board.setTrials(List.of(BASELINE), baseline);
+    assertNull(board.nextToFilm());
+    board.setTrials(List.of(BASELINE, AFTER), List.of(filmed("left-after-1-1")));
+    assertEquals("right-after-1-1", board.nextToFilm().name());
   }
 
   @Test
   void blocksAreHeadedByTheirDrills() {
-    board.show(List.of(BASELINE, AFTER), List.of());
+    board.setTrials(List.of(BASELINE, AFTER), List.of());
     assertEquals("Baseline", board.heading("baseline"));
     assertEquals("After wrist circles", board.heading("after-1"));
   }
@@ -108,20 +110,20 @@ class BoardTest {
   @Test
   void wordsTellLengthRateAndShortcomingsOfTheClip() {
     Cell cell = filmed("right-baseline-2");
-    Filmed clip = new Filmed(5.84, 59.94, List.of("no sound"), null);
+    ClipPreview clip = new ClipPreview(5.84, 59.94, List.of("no sound"), null);
 
     assertEquals("Right hand 2, baseline", CellWords.name(cell.id(), "Baseline"));
-    assertEquals(List.of("filmed, 5.8 s, 60 frames/s"), CellWords.about(cell, clip, false));
-    assertTrue(CellWords.all(cell, "Baseline", clip, false).endsWith("\nno sound"));
+    assertEquals(List.of("filmed, 5.8 s, 60 frames/s"), CellWords.describe(cell, clip, false));
+    assertTrue(CellWords.fullText(cell, "Baseline", clip, false).endsWith("\nno sound"));
   }
 
   @Test
   void wordsOfAGapSayWhetherItIsNext() {
-    board.show(List.of(BASELINE), List.of());
+    board.setTrials(List.of(BASELINE), List.of());
     Cell right = board.cellsProperty().get().get(1);
-    assertEquals("film next", CellWords.state(right, true));
-    assertTrue(CellWords.about(right, null, true).get(0).startsWith("Film this one next"));
-    assertEquals("Not filmed yet.", CellWords.about(right, null, false).get(0));
+    assertEquals("film next", CellWords.stateWord(right, true));
+    assertTrue(CellWords.describe(right, null, true).get(0).startsWith("Film this one next"));
+    assertEquals("Not filmed yet.", CellWords.describe(right, null, false).get(0));
   }
 
   private static Cell filmed(String name) {

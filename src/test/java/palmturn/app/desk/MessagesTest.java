@@ -22,7 +22,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import palmturn.app.estimate.EstimateRun;
-import palmturn.app.stage.Drawn;
+import palmturn.app.stage.OverlayItem;
 import palmturn.app.tasks.FillableDisk;
 import palmturn.app.tasks.Tasks;
 import palmturn.settings.SeenMessages;
@@ -113,7 +113,7 @@ class MessagesTest {
     Message said = new Message("AK", NOW, RIGHT, 0.5, "the elbow leaves the side here", Extra.NONE);
     assertEquals(List.of(ASKED, said), onDisk());
     assertEquals("message at 0.500 s", desk.marking().stepProperty().get());
-    assertEquals(List.of(0.5), desk.strip().saidProperty().get());
+    assertEquals(List.of(0.5), desk.strip().messageTimesProperty().get());
 
     messages.show();
     messages.aboutProperty().set(Messages.Moment.NONE);
@@ -127,15 +127,15 @@ class MessagesTest {
   @Test
   void aMessageIsTakenBackInItsTurnAmongMarksAndPlaces() throws Exception {
     desk.stage().seek(10);
-    desk.mark(() -> desk.marking().mark(10, Side.PALM, false));
+    desk.mark(() -> desk.marking().markSlap(10, Side.PALM, false));
     messages.show();
     messages.write("one");
     desk.places().begin();
-    desk.places().placing().choose(Drawn.ELBOW);
+    desk.places().placing().choose(OverlayItem.ELBOW);
     desk.places().placing().move(3, 0);
-    desk.places().placing().keep();
+    desk.places().placing().save();
     Placed elbow = desk.trials().get(RIGHT).places();
-    desk.mark(() -> desk.marking().mark(20, Side.BACK, false));
+    desk.mark(() -> desk.marking().markSlap(20, Side.BACK, false));
 
     assertFalse(desk.steps().undo(), "the mark was the last");
     desk.marking().undo();
@@ -225,10 +225,10 @@ class MessagesTest {
     assertTrue(messages.hidden(ASKED), "CD has read the left hand, AK has not");
     messages.go(ASKED);
     until(() -> LEFT.equals(desk.trialProperty().get()) && desk.stage().pictureIsThere());
-    assertEquals(List.of(), desk.strip().saidProperty().get());
+    assertEquals(List.of(), desk.strip().messageTimesProperty().get());
     desk.setReader("CD");
     assertFalse(messages.hidden(ASKED));
-    assertEquals(List.of(0.5), desk.strip().saidProperty().get());
+    assertEquals(List.of(0.5), desk.strip().messageTimesProperty().get());
   }
 
   private List<Message> onDisk() throws Exception {

@@ -9,17 +9,17 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 
 class KeyChangeTest {
-  private final Keys keys = new Keys();
+  private final KeyBindings keys = new KeyBindings();
   private final KeyChange change = keys.change();
 
   @Test
   void nextKeyBecomesTheActionsOwn() {
-    change.ask(Action.THROUGH);
+    change.ask(Action.GO_THROUGH);
     assertEquals(
         "Press the new key for “go through the marks, every slap”, now C. Esc leaves it.",
         change.wordsProperty().get());
     press("F8");
-    assertEquals("F8", keys.of(Action.THROUGH));
+    assertEquals("F8", keys.of(Action.GO_THROUGH));
     assertFalse(change.askingProperty().get());
   }
 
@@ -32,7 +32,7 @@ class KeyChangeTest {
         "G is “begin or end: target moved”. G again: that gets F. Or press another key; Esc leaves"
             + " it.",
         change.wordsProperty().get());
-    assertEquals(KeyMap.AS_THEY_CAME, keys.map());
+    assertEquals(KeyMap.DEFAULT, keys.map());
     press("G");
     assertEquals("G", keys.of(Action.PALM));
     assertEquals("F", keys.of(Action.TARGET_MOVED));
@@ -46,7 +46,7 @@ class KeyChangeTest {
     press("→", "→");
     assertTrue(change.askingProperty().get());
     press("Esc");
-    assertEquals(KeyMap.AS_THEY_CAME, keys.map());
+    assertEquals(KeyMap.DEFAULT, keys.map());
     assertFalse(change.press("Esc"));
   }
 
@@ -59,8 +59,8 @@ class KeyChangeTest {
     press("Del");
     assertEquals("Enter", keys.of(Action.FINISH));
     assertEquals("F8", keys.of(Action.PLAY));
-    change.takeAllBack();
-    assertEquals(KeyMap.AS_THEY_CAME, keys.map());
+    change.resetAll();
+    assertEquals(KeyMap.DEFAULT, keys.map());
   }
 
   @Test

@@ -13,7 +13,7 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 
 class KeyMapTest {
-  private static final KeyMap CAME = KeyMap.AS_THEY_CAME;
+  private static final KeyMap CAME = KeyMap.DEFAULT;
 
   @Test
   void asTheyComeNoKeyStandsForTwoThingsInOnePlaceAndNoNameIsUsedTwice() {
@@ -21,7 +21,7 @@ class KeyMapTest {
     for (Where where : Where.values()) {
       Map<String, Action> there = new HashMap<>();
       for (Action action : Action.values()) {
-        if (action.where().contains(where)) {
+        if (action.contexts().contains(where)) {
           for (String chord : action.chords()) {
             Action other = there.put(chord, action);
             assertEquals(null, other, () -> chord + " in " + where);
@@ -31,40 +31,40 @@ class KeyMapTest {
     }
     for (Action action : Action.values()) {
       assertTrue(action.fixed() || names.add(action.code()), action::code);
-      assertTrue(action.fixed() || action.chords().stream().allMatch(Chord::isOne), action::name);
+      assertTrue(action.fixed() || action.chords().stream().allMatch(Chord::isValid), action::name);
     }
   }
 
   @Test
   void changedKeyHoldsWhereverTheActionIsDoneAndTheOldOneIsFree() {
     KeyMap map = CAME.with(Action.PALM, "Ctrl+I");
-    for (Where where : Action.PALM.where()) {
-      assertEquals(Optional.of(Action.PALM), map.at(where, "Ctrl+I"));
-      assertEquals(Optional.empty(), map.at(where, "F"));
+    for (Where where : Action.PALM.contexts()) {
+      assertEquals(Optional.of(Action.PALM), map.actionFor(where, "Ctrl+I"));
+      assertEquals(Optional.empty(), map.actionFor(where, "F"));
     }
   }
 
   @Test
   void keyThatStandsBesideGivesWayToOneThatTheUserGave() {
-    assertEquals(Optional.of(Action.UNDO), CAME.at(Where.WINDOW, "Ctrl+Z"));
-    assertEquals(List.of(), CAME.clashes(Action.PLAY, "Ctrl+Z"));
+    assertEquals(Optional.of(Action.UNDO), CAME.actionFor(Where.WINDOW, "Ctrl+Z"));
+    assertEquals(List.of(), CAME.conflicts(Action.PLAY, "Ctrl+Z"));
     KeyMap map = CAME.with(Action.PLAY, "Ctrl+Z");
-    assertEquals(Optional.of(Action.PLAY), map.at(Where.TRIAL, "Ctrl+Z"));
-    assertEquals(Optional.of(Action.UNDO), map.at(Where.WINDOW, "Z"));
+    assertEquals(Optional.of(Action.PLAY), map.actionFor(Where.TRIAL, "Ctrl+Z"));
+    assertEquals(Optional.of(Action.UNDO), map.actionFor(Where.WINDOW, "Z"));
   }
 
   @Test
   void oneKeyMayStandForTwoThingsOnlyWhereNeverBothAreMeant() {
-    assertEquals(List.of(Action.ADD), CAME.clashes(Action.PALM, "A"));
-    assertEquals(List.of(), CAME.clashes(Action.LARGER, "C"));
-    assertEquals(List.of(), CAME.with(Action.FINISH, "F8").clashes(Action.FINISH, "Enter"));
+    assertEquals(List.of(Action.ADD), CAME.conflicts(Action.PALM, "A"));
+    assertEquals(List.of(), CAME.conflicts(Action.LARGER, "C"));
+    assertEquals(List.of(), CAME.with(Action.FINISH, "F8").conflicts(Action.FINISH, "Enter"));
   }
 
   @Test
   void changesComeBackFromTheirNames() {
-    KeyMap map = CAME.with(Action.PALM, "Q").with(Action.POINT, "Ctrl+Alt+Shift+F");
-    assertEquals(map, KeyMap.parse(map.named()));
-    assertEquals(CAME, map.with(Action.PALM, "F").with(Action.POINT, "Q"));
+    KeyMap map = CAME.with(Action.PALM, "Q").with(Action.SET_PLACES, "Ctrl+Alt+Shift+F");
+    assertEquals(map, KeyMap.fromSettings(map.toSettings()));
+    assertEquals(CAME, map.with(Action.PALM, "F").with(Action.SET_PLACES, "Q"));
   }
 
   @Test
@@ -73,7 +73,7 @@ class KeyMapTest {
     assertEquals("Ctrl+ff is no key", wrong(Map.of("palm", "Ctrl+ff")));
     assertTrue(wrong(Map.of("palm", "J")).startsWith("J stands for two things"));
     assertTrue(wrong(Map.of("palm", "Esc")).startsWith("Esc stands for two things"));
-    assertEquals("J", KeyMap.parse(Map.of("palm", "J", "back", "F")).of(Action.PALM));
+    assertEquals("J", KeyMap.fromSettings(Map.of("palm", "J", "back", "F")).of(Action.PALM));
   }
 
   @Test
@@ -85,6 +85,7 @@ class KeyMapTest {
 
   private static String wrong(Map<String, String> named) {
     return String.valueOf(
-        assertThrows(IllegalArgumentException.class, () -> KeyMap.parse(named)).getMessage());
+        assertThrows(IllegalArgumentException.class, () -> KeyMap.fromSettings(named))
+            .getMessage());
   }
 }

@@ -46,7 +46,7 @@ class MarkingTest {
 
   @Test
   void markStandsOnItsFrameAndReachesBackToTheOneBefore() {
-    marking.mark(2, Side.PALM, false);
+    marking.markSlap(2, Side.PALM, false);
 
     assertEquals(0.05, only().timeS());
     assertEquals(0.03, only().resolutionS(), 1e-12);
@@ -56,52 +56,52 @@ class MarkingTest {
 
   @Test
   void secondMarkOnAFrameChangesTheSideInsteadOfStandingTwice() {
-    marking.mark(2, Side.PALM, false);
-    marking.mark(2, Side.BACK, false);
+    marking.markSlap(2, Side.PALM, false);
+    marking.markSlap(2, Side.BACK, false);
 
     assertEquals(Side.BACK, only().side());
   }
 
   @Test
   void sameKeyAgainIsNoStep() {
-    marking.mark(2, Side.PALM, false);
-    marking.mark(2, Side.PALM, false);
+    marking.markSlap(2, Side.PALM, false);
+    marking.markSlap(2, Side.PALM, false);
 
     assertEquals(1, kept.size());
   }
 
   @Test
   void faultIsUnnamedUntilAZoneOrKindNamesIt() {
-    marking.mark(2, Side.PALM, true);
+    marking.markSlap(2, Side.PALM, true);
     assertEquals(Slap.Kind.OTHER, only().kind());
     assertEquals(Zone.UNKNOWN, only().zone());
 
-    marking.zone(Zone.WRIST);
+    marking.toggleZone(Zone.WRIST);
     assertEquals(Slap.Kind.SLAP, only().kind());
     assertEquals(Zone.WRIST, only().zone());
   }
 
   @Test
   void sameZoneAgainIsTheCentre() {
-    marking.mark(2, Side.PALM, false);
-    marking.zone(Zone.EDGE);
-    marking.zone(Zone.EDGE);
+    marking.markSlap(2, Side.PALM, false);
+    marking.toggleZone(Zone.EDGE);
+    marking.toggleZone(Zone.EDGE);
 
     assertEquals(Zone.CENTRE, only().zone());
   }
 
   @Test
   void doubleAgainIsAPlainSlap() {
-    marking.mark(2, Side.PALM, false);
-    marking.kind(Slap.Kind.DOUBLE);
+    marking.markSlap(2, Side.PALM, false);
+    marking.toggleKind(Slap.Kind.DOUBLE);
     assertEquals(Slap.Kind.DOUBLE, only().kind());
-    marking.kind(Slap.Kind.DOUBLE);
+    marking.toggleKind(Slap.Kind.DOUBLE);
     assertEquals(Slap.Kind.SLAP, only().kind());
   }
 
   @Test
   void missedTurnTouchesNoZone() {
-    marking.missed(3);
+    marking.markMissed(3);
 
     assertEquals(Slap.Kind.MISSED, only().kind());
     assertEquals(Zone.UNKNOWN, only().zone());
@@ -110,20 +110,20 @@ class MarkingTest {
 
   @Test
   void sameSpanKeyBeginsAndEndsInEitherDirection() {
-    marking.span(Span.Kind.BENT_WRIST, 4);
+    marking.toggleSpan(Span.Kind.BENT_WRIST, 4);
     assertTrue(reading().spans().isEmpty());
-    marking.span(Span.Kind.BENT_WRIST, 1);
+    marking.toggleSpan(Span.Kind.BENT_WRIST, 1);
 
     Span span = reading().spans().get(0);
     assertEquals(0.02, span.startS());
     assertEquals(0.1, span.endS());
-    assertTrue(marking.begunProperty().get().isEmpty());
+    assertTrue(marking.openSpansProperty().get().isEmpty());
   }
 
   @Test
   void spanWithoutLengthIsGivenUp() {
-    marking.span(Span.Kind.PAUSE, 4);
-    marking.span(Span.Kind.PAUSE, 4);
+    marking.toggleSpan(Span.Kind.PAUSE, 4);
+    marking.toggleSpan(Span.Kind.PAUSE, 4);
 
     assertTrue(reading().spans().isEmpty());
     assertTrue(kept.isEmpty());
@@ -131,8 +131,8 @@ class MarkingTest {
 
   @Test
   void nudgeMovesByOneFrameOfUnevenLength() {
-    marking.mark(2, Side.PALM, false);
-    marking.nudge(1);
+    marking.markSlap(2, Side.PALM, false);
+    marking.nudgeSlap(1);
 
     assertEquals(0.06, only().timeS());
     assertEquals(0.01, only().resolutionS(), 1e-12);
@@ -140,9 +140,9 @@ class MarkingTest {
 
   @Test
   void markIsNotMovedOntoAnother() {
-    marking.mark(2, Side.PALM, false);
-    marking.mark(3, Side.BACK, false);
-    marking.nudge(-1);
+    marking.markSlap(2, Side.PALM, false);
+    marking.markSlap(3, Side.BACK, false);
+    marking.nudgeSlap(-1);
 
     assertEquals(List.of(0.05, 0.06), reading().slaps().stream().map(Slap::timeS).toList());
     assertEquals(2, kept.size());
@@ -150,16 +150,16 @@ class MarkingTest {
 
   @Test
   void nudgeStopsAtTheEndsOfTheClip() {
-    marking.mark(6, Side.PALM, false);
-    marking.nudge(1);
+    marking.markSlap(6, Side.PALM, false);
+    marking.nudgeSlap(1);
 
     assertEquals(0.15, only().timeS());
   }
 
   @Test
   void deleteTakesTheCurrentMarkAndMakesTheOneBeforeCurrent() {
-    marking.mark(1, Side.PALM, false);
-    marking.mark(3, Side.BACK, false);
+    marking.markSlap(1, Side.PALM, false);
+    marking.markSlap(3, Side.BACK, false);
     marking.delete();
 
     assertEquals(0.02, only().timeS());
@@ -168,8 +168,8 @@ class MarkingTest {
 
   @Test
   void undoAndRedoAreKeptTooAndSayWhatTheyDid() {
-    marking.mark(1, Side.PALM, false);
-    marking.zone(Zone.FINGERS);
+    marking.markSlap(1, Side.PALM, false);
+    marking.toggleZone(Zone.FINGERS);
     marking.undo();
     assertEquals(Zone.CENTRE, only().zone());
     assertEquals("Undone: fingers at clip 0.020 s", marking.stepProperty().get());
@@ -198,40 +198,40 @@ class MarkingTest {
 
   @Test
   void arrivingOnAMarkMakesItCurrentAndLeavingKeepsIt() {
-    marking.mark(1, Side.PALM, false);
-    marking.mark(4, Side.BACK, false);
-    marking.arriveAt(1);
+    marking.markSlap(1, Side.PALM, false);
+    marking.markSlap(4, Side.BACK, false);
+    marking.chooseSlapOn(1);
     assertEquals(0.02, marking.slapProperty().get().timeS());
-    marking.arriveAt(2);
+    marking.chooseSlapOn(2);
     assertEquals(0.02, marking.slapProperty().get().timeS());
   }
 
   @Test
   void neighboursAreFoundBothWays() {
-    marking.mark(1, Side.PALM, false);
-    marking.mark(4, Side.BACK, false);
+    marking.markSlap(1, Side.PALM, false);
+    marking.markSlap(4, Side.BACK, false);
 
-    assertEquals(Optional.of(4), marking.frameOfNeighbour(1, true));
-    assertEquals(Optional.of(1), marking.frameOfNeighbour(4, false));
-    assertEquals(Optional.empty(), marking.frameOfNeighbour(4, true));
+    assertEquals(Optional.of(4), marking.neighbourFrame(1, true));
+    assertEquals(Optional.of(1), marking.neighbourFrame(4, false));
+    assertEquals(Optional.empty(), marking.neighbourFrame(4, true));
   }
 
   @Test
   void editOpensAFinishedReadingAgain() {
-    marking.mark(1, Side.PALM, false);
-    marking.finish();
+    marking.markSlap(1, Side.PALM, false);
+    marking.toggleFinished();
     assertTrue(reading().finished());
-    marking.zone(Zone.EDGE);
+    marking.toggleZone(Zone.EDGE);
     assertFalse(reading().finished());
     assertEquals(List.of(Instant.EPOCH), reading().reopenedAt());
   }
 
   @Test
   void openingAFinishedReadingAgainIsNotedAndUndoKeepsTheNote() {
-    marking.mark(1, Side.PALM, false);
-    marking.finish();
+    marking.markSlap(1, Side.PALM, false);
+    marking.toggleFinished();
     assertEquals(List.of(), reading().reopenedAt());
-    marking.finish();
+    marking.toggleFinished();
     assertEquals(List.of(Instant.EPOCH), reading().reopenedAt());
     marking.undo();
     assertTrue(reading().finished());
@@ -243,7 +243,7 @@ class MarkingTest {
   @Test
   void nothingIsMarkedWithoutAReading() {
     marking.close();
-    marking.mark(1, Side.PALM, false);
+    marking.markSlap(1, Side.PALM, false);
 
     assertNull(marking.readingProperty().get());
     assertTrue(kept.isEmpty());
@@ -263,36 +263,36 @@ class MarkingTest {
     marking.startFrom(twoContacts());
     assertEquals(StartedFrom.ESTIMATE, now().startedFrom());
     assertFalse(now().independent());
-    assertEquals(Optional.of(1), marking.frameOfUnseen());
+    assertEquals(Optional.of(1), marking.firstUnseenFrame());
 
-    marking.see(2);
-    assertEquals(Optional.of(1), marking.frameOfUnseen());
-    marking.see(1);
+    marking.markSeen(2);
+    assertEquals(Optional.of(1), marking.firstUnseenFrame());
+    marking.markSeen(1);
     assertTrue(now().slaps().get(0).seen());
     assertEquals(Zone.CENTRE, now().slaps().get(0).zone(), "seen without a fault");
     assertEquals(Zone.UNKNOWN, now().slaps().get(1).zone());
-    assertEquals(Optional.of(4), marking.frameOfUnseen());
+    assertEquals(Optional.of(4), marking.firstUnseenFrame());
   }
 
   @Test
   void readingIsFinishedOnlyWhenAllIsSeen() {
     marking.startFrom(twoContacts());
-    marking.see(1);
-    marking.finish();
+    marking.markSeen(1);
+    marking.toggleFinished();
     assertFalse(now().finished());
     assertEquals(
         "not finished: one copied mark is still to be looked at", marking.stepProperty().get());
-    marking.see(4);
-    marking.finish();
+    marking.markSeen(4);
+    marking.toggleFinished();
     assertTrue(now().finished());
   }
 
   @Test
   void copyingIsOneStepThatCanBeUndone() {
-    marking.mark(3, Side.BACK, false);
+    marking.markSlap(3, Side.BACK, false);
     Reading before = now();
     marking.startFrom(twoContacts());
-    marking.see(1);
+    marking.markSeen(1);
     marking.undo();
     // What was seen of an estimate can't be unseen.
     assertEquals(before.withEstimateSeen(true), now());
@@ -303,12 +303,12 @@ class MarkingTest {
   @Test
   void whatWasSeenStaysSeenWhenAnEditIsUndone() {
     marking.startFrom(twoContacts());
-    marking.arriveAt(1);
-    marking.see(1);
-    marking.zone(Zone.EDGE);
-    marking.see(4);
+    marking.chooseSlapOn(1);
+    marking.markSeen(1);
+    marking.toggleZone(Zone.EDGE);
+    marking.markSeen(4);
     marking.undo();
-    assertEquals(Optional.empty(), marking.frameOfUnseen());
+    assertEquals(Optional.empty(), marking.firstUnseenFrame());
     assertEquals(Zone.CENTRE, now().slaps().get(0).zone());
   }
 
@@ -317,17 +317,17 @@ class MarkingTest {
     Estimate estimate = twoContacts();
     marking.setEstimate(estimate);
     marking.startFrom(estimate);
-    marking.mark(4, Side.PALM, false);
+    marking.markSlap(4, Side.PALM, false);
     assertEquals(List.of(Side.BACK, Side.PALM), now().slaps().stream().map(Slap::side).toList());
-    marking.mark(4, Side.BACK, false);
+    marking.markSlap(4, Side.BACK, false);
     assertEquals(Side.BACK, now().slaps().get(0).side(), "what is named is not turned again");
   }
 
   @Test
   void ownMarksNeverFollowTheEstimate() {
     marking.setEstimate(twoContacts());
-    marking.mark(1, Side.PALM, false);
-    marking.mark(4, Side.PALM, false);
+    marking.markSlap(1, Side.PALM, false);
+    marking.markSlap(4, Side.PALM, false);
     assertEquals(List.of(Side.PALM, Side.PALM), now().slaps().stream().map(Slap::side).toList());
   }
 

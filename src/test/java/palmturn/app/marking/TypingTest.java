@@ -31,7 +31,7 @@ class TypingTest {
   private final FrameTable frames = FrameTables.steady(240, 60);
   private final Stage stage = new Stage(Runnable::run);
   private final Marking marking = new Marking(Clock.fixed(Instant.EPOCH, ZoneOffset.UTC));
-  private final List<Settling.Move> shown = new ArrayList<>();
+  private final List<Snapping.Move> shown = new ArrayList<>();
   private final Typing typing = new Typing(stage, marking, this::evidence, shown::addAll);
 
   @BeforeEach
@@ -71,11 +71,11 @@ class TypingTest {
 
   @Test
   void evidenceUnderAnotherMarkIsNotTakenTwice() {
-    marking.mark(frames.nearest(1.5), Side.PALM, false);
+    marking.markSlap(frames.nearest(1.5), Side.PALM, false);
     Slap own = reading().slaps().get(0);
     typing.begin(TimeScale.REAL);
     tickTo(1.5);
-    typing.type(Side.PALM, false);
+    typing.typeSlap(Side.PALM, false);
     typing.stop();
     assertTrue(reading().slaps().contains(own));
     assertEquals(
@@ -87,7 +87,7 @@ class TypingTest {
   void marksThatFindNothingSaySo() {
     typing.begin(TimeScale.REAL);
     tickTo(3.5);
-    typing.type(Side.PALM, false);
+    typing.typeSlap(Side.PALM, false);
     typing.stop();
     assertEquals(TimedBy.TYPED, reading().slaps().get(0).timedBy());
     assertTrue(marking.stepProperty().get().contains("1 found nothing near"));
@@ -97,7 +97,7 @@ class TypingTest {
   void steppingEndsTyping() {
     typing.begin(TimeScale.REAL);
     tickTo(1.05);
-    typing.type(Side.BACK, true);
+    typing.typeSlap(Side.BACK, true);
     stage.step(-1);
     assertFalse(typing.activeProperty().get());
     assertEquals(Slap.Kind.OTHER, reading().slaps().get(0).kind());
@@ -107,7 +107,7 @@ class TypingTest {
   private void typeAlong() {
     for (int i = 0; i < TRUTH.length; i++) {
       tickTo(TRUTH[i] + 0.05);
-      typing.type(i % 2 == 0 ? Side.PALM : Side.BACK, false);
+      typing.typeSlap(i % 2 == 0 ? Side.PALM : Side.BACK, false);
     }
   }
 
@@ -122,10 +122,10 @@ class TypingTest {
     stage.tick(1_000_000_000L + Math.round(4e9 * (timeS + 1e-6)));
   }
 
-  private List<Evidence> evidence(double fromS, double toS) {
+  private List<ContactEvidence> evidence(double fromS, double toS) {
     return DoubleStream.of(TRUTH)
         .filter(t -> t >= fromS && t <= toS)
-        .mapToObj(t -> Evidence.heard(t, 0, 0.0005))
+        .mapToObj(t -> ContactEvidence.heard(t, 0, 0.0005))
         .toList();
   }
 

@@ -11,11 +11,11 @@ import palmturn.trial.Estimate;
 
 class FramingTest {
   /** A picture half as large again as the pane. */
-  private static final Framing.Room ROOM = new Framing.Room(640, 480, 960, 720);
+  private static final Framing.Sizes ROOM = new Framing.Sizes(640, 480, 960, 720);
 
   @Test
   void wholePictureFitsAndLiesInTheMiddle() {
-    Framing.Lie lie = Framing.WHOLE.in(new Framing.Room(1000, 480, 960, 720));
+    Framing.Placement lie = Framing.WHOLE.place(new Framing.Sizes(1000, 480, 960, 720));
     assertEquals(480 / 720.0, lie.scale());
     assertEquals(180, lie.left());
     assertEquals(0, lie.top());
@@ -23,9 +23,9 @@ class FramingTest {
 
   @Test
   void pixelUnderThePointerStaysThereWhileZooming() {
-    Framing.Lie before = Framing.WHOLE.in(ROOM);
+    Framing.Placement before = Framing.WHOLE.place(ROOM);
     Framing close = Framing.WHOLE.zoomed(4, 200, 300, ROOM);
-    Framing.Lie after = close.in(ROOM);
+    Framing.Placement after = close.place(ROOM);
     assertEquals(4 * before.scale(), after.scale(), 1e-12);
     // The picture begins on a whole pixel of the screen.
     assertEquals(before.pictureX(200), after.pictureX(200), 0.5 / after.scale());
@@ -42,24 +42,24 @@ class FramingTest {
           random.nextBoolean()
               ? framing.zoomed(0.3 + 2 * random.nextDouble(), any(random), any(random), ROOM)
               : framing.shifted(any(random) - 320, any(random) - 240, ROOM);
-      Framing.Lie lie = framing.in(ROOM);
+      Framing.Placement lie = framing.place(ROOM);
       assertTrue(lie.left() <= 0 && lie.left() + 960 * lie.scale() >= 640 - 1, lie.toString());
       assertTrue(lie.top() <= 0 && lie.top() + 720 * lie.scale() >= 480 - 1, lie.toString());
-      assertTrue(framing.times() >= 1 && framing.times() <= 32);
+      assertTrue(framing.zoom() >= 1 && framing.zoom() <= 32);
     }
   }
 
   @Test
   void aShiftAtTheEdgeLeavesNothingToBeShiftedBackFirst() {
     Framing edge = Framing.WHOLE.zoomed(2, 320, 240, ROOM).shifted(100_000, 0, ROOM);
-    assertEquals(0, edge.in(ROOM).left());
-    assertEquals(-50, edge.shifted(-50, 0, ROOM).in(ROOM).left());
+    assertEquals(0, edge.place(ROOM).left());
+    assertEquals(-50, edge.shifted(-50, 0, ROOM).place(ROOM).left());
   }
 
   @Test
   void handsAreShownWholeWithRoomAround() {
     Estimate.Region hands = new Estimate.Region(300, 400, 120, 60);
-    Framing.Lie lie = Framing.onto(hands, ROOM).in(ROOM);
+    Framing.Placement lie = Framing.zoomedTo(hands, ROOM).place(ROOM);
     assertEquals(640 / 180.0, lie.scale(), 1e-9);
     assertEquals(360, lie.pictureX(320), 0.5);
     assertEquals(430, lie.pictureY(240), 0.5);

@@ -49,7 +49,7 @@ class OverlayTest {
     Elbow elbow =
         Overlay.at(MadeEstimates.of(List.of(), path(0.1).withUnseen(unseen)), 0.3, 3).elbow();
     assertNull(elbow.now());
-    assertEquals(new Overlay.Taken(new Point(324, 168), 8), elbow.taken());
+    assertEquals(new Overlay.EstimatedElbow(new Point(324, 168), 8), elbow.estimated());
     assertEquals("elbow lost, about 4.0 ± 0.8 cm", elbow.words());
     Elbow soonAfter =
         Overlay.at(MadeEstimates.of(List.of(), path(0.1).withUnseen(unseen)), 0.12, 3).elbow();
@@ -57,7 +57,7 @@ class OverlayTest {
     Elbow unscaled =
         Overlay.at(MadeEstimates.of(List.of(), path(null).withUnseen(unseen)), 0.3, 3).elbow();
     assertEquals("elbow lost, no scale", unscaled.words());
-    assertNull(elbow(0.1, 0.1).taken());
+    assertNull(elbow(0.1, 0.1).estimated());
   }
 
   @Test
@@ -83,10 +83,12 @@ class OverlayTest {
             .withTarget(new Point(5, 6))
             .withScale(new KnownLength(new Point(0, 0), new Point(9, 9), 25.5));
     Overlay overlay =
-        Overlay.at(MadeEstimates.of(List.of(), null), 0.1, 3).plus(Draft.of(placed), null);
+        Overlay.at(MadeEstimates.of(List.of(), null), 0.1, 3)
+            .withDraft(PlacesDraft.from(placed), null);
     assertEquals(new Estimate.Region(1, 2, 30, 40), overlay.region());
     assertEquals(
-        Map.of(Drawn.ELBOW, new Point(7, 8), Drawn.TARGET, new Point(5, 6)), overlay.points());
+        Map.of(OverlayItem.ELBOW, new Point(7, 8), OverlayItem.TARGET, new Point(5, 6)),
+        overlay.points());
     assertEquals("25.5 cm", overlay.scale().words());
   }
 
@@ -99,12 +101,12 @@ class OverlayTest {
             .withTrunk(new Point(8, 8))
             .withTarget(new Point(5, 6))
             .withScale(new KnownLength(new Point(0, 0), new Point(9, 9), 25.5));
-    Overlay all = Overlay.NONE.plus(Draft.of(placed), null);
-    for (Drawn what : Drawn.values()) {
-      Overlay left = all.only(each -> each != what);
-      assertEquals(what == Drawn.HAND, left.region() == null);
-      assertEquals(what == Drawn.SCALE, left.scale() == null);
-      for (Drawn point : List.of(Drawn.ELBOW, Drawn.TRUNK, Drawn.TARGET)) {
+    Overlay all = Overlay.NONE.withDraft(PlacesDraft.from(placed), null);
+    for (OverlayItem what : OverlayItem.values()) {
+      Overlay left = all.filter(each -> each != what);
+      assertEquals(what == OverlayItem.HAND, left.region() == null);
+      assertEquals(what == OverlayItem.SCALE, left.scale() == null);
+      for (OverlayItem point : List.of(OverlayItem.ELBOW, OverlayItem.TRUNK, OverlayItem.TARGET)) {
         assertEquals(what != point, left.points().containsKey(point));
       }
     }

@@ -26,7 +26,7 @@ class StageTest {
     assertEquals(11, stage.frameProperty().get());
     stage.step(-20);
     assertEquals(0, stage.frameProperty().get());
-    stage.toEnd();
+    stage.goToEnd();
     stage.step(1);
     assertEquals(99, stage.frameProperty().get());
   }
@@ -37,7 +37,7 @@ class StageTest {
     assertEquals(25, stage.frameProperty().get());
     stage.step(-1);
     assertEquals(25, stage.frameProperty().get());
-    stage.toEnd();
+    stage.goToEnd();
     assertEquals(50, stage.frameProperty().get());
   }
 
@@ -77,7 +77,7 @@ class StageTest {
     stage.open(uneven, index -> CompletableFuture.completedFuture(picture(index)), null, null);
     stage.faster();
     stage.faster();
-    assertEquals(Speed.FULL, stage.speedProperty().get());
+    assertEquals(PlaySpeed.FULL, stage.speedProperty().get());
     stage.playOrStop();
     stage.tick(1_000_000_000L);
     stage.tick(1_450_000_000L);
@@ -97,7 +97,7 @@ class StageTest {
     stage.tick(1_000_000_000L);
     assertEquals(12, stage.frameProperty().get());
     stage.slower();
-    assertEquals(Speed.EIGHTH, stage.speedProperty().get());
+    assertEquals(PlaySpeed.EIGHTH, stage.speedProperty().get());
     stage.tick(1_000_000_000L);
     stage.tick(2_000_000_000L);
     assertEquals(18, stage.frameProperty().get());

@@ -51,14 +51,14 @@ class StripTest {
 
   @Test
   void flagNamesTheMarkWithItsTimeFromTheFirstSlapAndItsDoubt() {
-    marking.mark(60, Side.PALM, false);
-    marking.mark(72, Side.BACK, false);
+    marking.markSlap(60, Side.PALM, false);
+    marking.markSlap(72, Side.BACK, false);
     stage.seek(72);
-    marking.arriveAt(72);
+    marking.chooseSlapOn(72);
 
-    assertEquals("slap 2, back, 0.200 s ± 8 ms", strip.flag());
+    assertEquals("slap 2, back, 0.200 s ± 8 ms", strip.flagText());
     stage.step(1);
-    assertEquals("0.217 s", strip.flag());
+    assertEquals("0.217 s", strip.flagText());
   }
 
   @Test
@@ -79,7 +79,7 @@ class StripTest {
   @Test
   void followsTheStageIntoSight() {
     stage.seek(590);
-    strip.follow();
+    strip.keepFrameInView();
 
     double x = strip.view().x(stage.timeS());
     assertTrue(x > Strip.GUTTER && x < 1440, "x is " + x);
@@ -87,12 +87,12 @@ class StripTest {
 
   @Test
   void countsNameDoublesApart() {
-    marking.mark(60, Side.PALM, false);
-    marking.mark(66, Side.PALM, false);
-    marking.kind(Slap.Kind.DOUBLE);
+    marking.markSlap(60, Side.PALM, false);
+    marking.markSlap(66, Side.PALM, false);
+    marking.toggleKind(Slap.Kind.DOUBLE);
 
-    assertEquals("1 and 1 double", strip.countOf(Side.PALM));
-    assertEquals("0", strip.countOf(Side.BACK));
+    assertEquals("1 and 1 double", strip.sideCount(Side.PALM));
+    assertEquals("0", strip.sideCount(Side.BACK));
   }
 
   @Test
@@ -102,7 +102,7 @@ class StripTest {
     assertEquals("2.50 Hz", strip.turnWords());
     assertEquals("12 ms late", strip.soundWords());
 
-    marking.mark(12, Side.PALM, false);
+    marking.markSlap(12, Side.PALM, false);
     assertEquals(3, strip.hollow().shown());
     assertEquals(Side.BACK, strip.hollow().slaps().get(1).side());
 
@@ -115,8 +115,8 @@ class StripTest {
   void flagOfAMarkByMotionReachesHalfAFrameToBothSides() {
     marking.startFrom(MadeEstimates.fourSlaps());
     stage.seek(12);
-    marking.arriveAt(12);
-    assertEquals("slap 1, side unknown, 0.000 s ± 8 ms", strip.flag());
+    marking.chooseSlapOn(12);
+    assertEquals("slap 1, side unknown, 0.000 s ± 8 ms", strip.flagText());
   }
 
   @Test
@@ -131,8 +131,8 @@ class StripTest {
             Extra.NONE);
     marking.open(heard, frames, (reading, sentence) -> {});
     stage.seek(72);
-    marking.arriveAt(72);
-    assertEquals("slap 2, back, 0.203 s ± 0.3 ms", strip.flag());
+    marking.chooseSlapOn(72);
+    assertEquals("slap 2, back, 0.203 s ± 0.3 ms", strip.flagText());
   }
 
   private static Slap heard(double timeS) {
@@ -153,7 +153,7 @@ class StripTest {
   @Test
   void withoutMarksTheStripBeginsAtTheEstimate() {
     found.set(MadeEstimates.fourSlaps());
-    strip.comeToFirst();
+    strip.scrollToFirstSlap();
     assertEquals(0.2 - 0.35, strip.view().timeS(Strip.GUTTER), 1e-9);
   }
 
@@ -161,7 +161,7 @@ class StripTest {
   void waveShowsAClickWhereItIs() {
     float[] samples = new float[48000];
     samples[24000] = -0.5f;
-    Wave wave = Wave.of(new Sound(1.0, 48000, samples));
+    SoundOutline wave = SoundOutline.of(new Sound(1.0, 48000, samples));
 
     assertEquals(1, wave.loudest(1.499, 1.501));
     assertEquals(0, wave.loudest(1.1, 1.4));

@@ -57,7 +57,7 @@ class TallyTest {
   void nothingMarkedReadsAsADashNotAsZero() {
     show(List.of(), TimeScale.REAL);
 
-    for (Line each : tally.linesProperty().get()) {
+    for (TallyRow each : tally.rowsProperty().get()) {
       assertEquals("–", each.figure(), each.name());
       assertNull(each.gauge(), each.name());
     }
@@ -101,8 +101,8 @@ class TallyTest {
     return slaps;
   }
 
-  private Line line(String name) {
-    return tally.linesProperty().get().stream()
+  private TallyRow line(String name) {
+    return tally.rowsProperty().get().stream()
         .filter(each -> each.name().equals(name))
         .findFirst()
         .orElseThrow();

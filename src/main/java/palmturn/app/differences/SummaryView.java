@@ -1,0 +1,94 @@
+package palmturn.app.differences;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+import palmturn.app.look.Look;
+import palmturn.settle.Comparison;
+import palmturn.settle.Settled;
+import palmturn.trial.Decision;
+import palmturn.trial.Slap;
+
+/** What it has come to: settled, or what is still open. */
+final class SummaryView extends StackPane {
+  private static final int MOST = 200;
+
+  private final DifferenceReview differences;
+  private final Look look;
+  private final VBox lines;
+
+  SummaryView(DifferenceReview differences, Look look) {
+    this.differences = differences;
+    this.look = look;
+    lines = new VBox(look.px(6));
+    ScrollPane scroll = new ScrollPane(lines);
+    scroll.setFitToWidth(true);
+    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    scroll.setFocusTraversable(false);
+    setMinHeight(0);
+    setId("end");
+    getChildren().setAll(scroll);
+  }
+
+  String title() {
+    Settled settled = differences.settledProperty().get();
+    List<ReviewItem> all = differences.itemsProperty().get();
+    if (settled == null) {
+      return "Comparing…";
+    }
+    if (all.isEmpty()) {
+      return differences.savedProperty().get() ? "Settled: nothing differs" : "Nothing differs";
+    }
+    return settled.open() == 0 ? "Settled" : settled.open() + " still open";
+  }
+
+  String explanation() {
+    Settled settled = differences.settledProperty().get();
+    DifferenceWords wording = StavesLayout.wording(differences);
+    if (settled == null || wording == null) {
+      return "";
+    }
+    Comparison comparison = settled.comparison();
+    String within = String.format(Locale.ROOT, "%.0f ms", 1000 * comparison.tolerance().seconds());
+    if (comparison.differences() == 0) {
+      return "%d marks are in both, none further apart than %s."
+          .formatted(comparison.matching().pairs().size(), within);
+    }
+    long slaps = settled.reading().slaps().stream().filter(Slap::counts).count();
+    return settled.open() == 0
+        ? "All differences are decided. The settled reading has %d slaps; it counts from now on, in the report too."
+            .formatted(slaps)
+        : "Where nothing is decided %s’s marks stand for now."
+            .formatted(wording.readingName(false));
+  }
+
+  void show() {
+    lines.getChildren().clear();
+    DifferenceWords wording = StavesLayout.wording(differences);
+    if (wording == null) {
+      return;
+    }
+    List<ReviewItem> all = differences.itemsProperty().get();
+    List<ReviewItem> told = all.stream().filter(ReviewItem::open).toList();
+    boolean settled = told.isEmpty();
+    for (ReviewItem item : (settled ? all : told).stream().limit(MOST).toList()) {
+      Decision<?> decision = item.decision();
+      List<String> words = new ArrayList<>(List.of(wording.time(item.fromS())));
+      words.add(wording.title(item));
+      if (settled && decision != null) {
+        words.add(wording.decisionSentence(decision));
+      }
+      Label label = new Label(String.join("   ", words));
+      label.getStyleClass().add("explanation");
+      label.setWrapText(true);
+      label.setMinHeight(Region.USE_PREF_SIZE);
+      lines.getChildren().add(label);
+    }
+    lines.setMaxWidth(look.px(900));
+  }
+}

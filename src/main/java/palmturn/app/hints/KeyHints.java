@@ -1,0 +1,271 @@
+package palmturn.app.hints;
+
+import java.util.ArrayList;
+import java.util.List;
+import palmturn.app.keys.Action;
+
+/** What is told in the row at the bottom, for each place the most wanted first. */
+public final class KeyHints {
+  private static final KeyHint ALL = KeyHint.of("all keys", Action.ALL_KEYS);
+  private static final KeyHint ADD = KeyHint.of("add clips", Action.ADD);
+  private static final KeyHint OPEN = KeyHint.of("open a session", Action.OPEN);
+  private static final KeyHint DRILL = KeyHint.of("a drill, then a block", Action.DRILL);
+  private static final KeyHint ATHLETE = KeyHint.of("the athlete", Action.ATHLETE);
+  private static final KeyHint BOARD = KeyHint.of("move on the board", Action.BOARD_MOVE);
+  private static final KeyHint MESSAGES = KeyHint.of("messages", Action.MESSAGES);
+  private static final KeyHint PALM = KeyHint.of("palm", Action.PALM);
+  private static final KeyHint BACK = KeyHint.of("back", Action.BACK);
+  private static final KeyHint ZONES =
+      KeyHint.of("fingers, wrist, edge", Action.FINGERS, Action.WRIST, Action.EDGE);
+  private static final KeyHint DOUBLE = KeyHint.of("double", Action.DOUBLE);
+  private static final KeyHint WRIST = KeyHint.of("bent wrist", Action.BENT_WRIST);
+  private static final KeyHint ELBOW = KeyHint.of("elbow out", Action.ELBOW_OUT);
+  private static final KeyHint FRAME = KeyHint.of("frame", Action.FRAME_BACK, Action.FRAME_ON);
+  private static final KeyHint NEXT = KeyHint.of("next slap", Action.SLAP_NEXT);
+  private static final KeyHint PLAY = KeyHint.of("play slowly", Action.PLAY);
+
+  /** Goes through the marks. */
+  public static final KeyHint GO_THROUGH = KeyHint.of("look at every slap", Action.GO_THROUGH);
+
+  /** Typing along. */
+  public static final List<KeyHint> TYPING =
+      List.of(
+          PALM,
+          BACK,
+          KeyHint.of("the same with a fault", Action.PALM_FAULT, Action.BACK_FAULT),
+          KeyHint.of("double", Action.DOUBLE),
+          KeyHint.of("take the last one away", Action.DELETE),
+          KeyHint.of("slower, faster", Action.SLOWER, Action.FASTER),
+          KeyHint.of("stop, and the marks settle", Action.TYPE_ALONG),
+          ALL);
+
+  /** The pass over the times of doubtful slaps. */
+  public static final List<KeyHint> TIME_PASS =
+      List.of(
+          KeyHint.of("right, next", Action.CONFIRM),
+          KeyHint.of("palm, back, next", Action.PALM, Action.BACK),
+          KeyHint.of("double or not, next", Action.DOUBLE),
+          KeyHint.of("take away, next", Action.DELETE),
+          KeyHint.of("move a frame", Action.FRAME_BACK, Action.FRAME_ON),
+          KeyHint.of("undo", Action.UNDO),
+          KeyHint.of("go back", Action.SLAP_BEFORE),
+          KeyHint.of("leave", Action.LEAVE),
+          ALL);
+
+  /** The pass over the zone of every slap. */
+  public static final List<KeyHint> ZONE_PASS =
+      List.of(
+          KeyHint.of("centre, next", Action.CONFIRM),
+          KeyHint.of("fingers, wrist, edge, next", Action.FINGERS, Action.WRIST, Action.EDGE),
+          KeyHint.of("double", Action.DOUBLE),
+          KeyHint.of("part turn", Action.PART_TURN),
+          KeyHint.of("palm, back", Action.PALM, Action.BACK),
+          KeyHint.of("take away", Action.DELETE),
+          KeyHint.of("undo", Action.UNDO),
+          KeyHint.of("go back", Action.SLAP_BEFORE),
+          KeyHint.of("leave", Action.LEAVE),
+          ALL);
+
+  /** Going through where two readings differ. */
+  public static final List<KeyHint> DIFFERENCES =
+      List.of(
+          KeyHint.of("upper, lower is right", Action.UPPER, Action.LOWER),
+          KeyHint.of("leave open, go on", Action.LEAVE_OPEN),
+          KeyHint.of("go back", Action.GO_BACK),
+          KeyHint.of("neither: mark it afresh", Action.MARK_NEW),
+          KeyHint.of("play or stop", Action.PLAY),
+          KeyHint.of("say why", Action.GIVE_REASON),
+          KeyHint.of("undo", Action.UNDO),
+          KeyHint.of("to the trial", Action.LEAVE),
+          ALL);
+
+  /** The end of the differences. */
+  public static final List<KeyHint> DIFFERENCES_END =
+      List.of(
+          KeyHint.of("go back", Action.GO_BACK),
+          KeyHint.of("undo", Action.UNDO),
+          KeyHint.of("to the trial", Action.LEAVE),
+          ALL);
+
+  /** Opens a decided difference again. */
+  public static final KeyHint REOPEN = KeyHint.of("open again", Action.DELETE);
+
+  /** Marking a slap where neither reading is right. */
+  public static final List<KeyHint> NEW_SLAP =
+      List.of(
+          FRAME,
+          PALM,
+          BACK,
+          ZONES,
+          DOUBLE,
+          KeyHint.of("part turn", Action.PART_TURN),
+          KeyHint.of("missed", Action.MISSED),
+          KeyHint.of("keep", Action.KEEP_NEW_MARK),
+          KeyHint.of("nothing there", Action.DELETE),
+          KeyHint.of("give up", Action.LEAVE),
+          ALL);
+
+  /** Marking a stretch where neither reading is right. */
+  public static final List<KeyHint> NEW_SPAN =
+      List.of(
+          FRAME,
+          KeyHint.of("begins here", Action.PALM),
+          KeyHint.of("ends here", Action.BACK),
+          KeyHint.of("keep", Action.KEEP_NEW_MARK),
+          KeyHint.of("nothing there", Action.DELETE),
+          KeyHint.of("give up", Action.LEAVE),
+          ALL);
+
+  /** Goes through where two readings differ. */
+  public static final KeyHint COMPARE = KeyHint.of("differences", Action.COMPARE);
+
+  /** Another trial beside the open one. */
+  public static final KeyHint OTHER_TRIAL = KeyHint.of("another trial", Action.PAIR_OTHER);
+
+  /** Two trials side by side. */
+  public static final List<KeyHint> PAIR =
+      List.of(
+          FRAME,
+          KeyHint.of("slap before, next", Action.SLAP_BEFORE, Action.SLAP_NEXT),
+          PLAY,
+          KeyHint.of("same pace or real time", Action.PAIR_PACE),
+          OTHER_TRIAL,
+          KeyHint.of("go back", Action.PAIR_LEAVE),
+          KeyHint.of("hands", Action.ZOOM_TO_HANDS),
+          KeyHint.of("mirror", Action.PAIR_MIRROR),
+          KeyHint.of("loop the slap", Action.LOOP_SLAP),
+          KeyHint.of("a slap further", Action.PAIR_LATER),
+          KeyHint.of("slower, faster", Action.SLOWER, Action.FASTER),
+          ALL);
+
+  /** Ends a reading. */
+  public static final KeyHint FINISH = KeyHint.of("reading finished", Action.FINISH);
+
+  /** Has the program look for slaps. */
+  public static final KeyHint ESTIMATE = KeyHint.of("estimate", Action.ESTIMATE);
+
+  /** Copies what it found. */
+  public static final KeyHint START = KeyHint.of("start from the estimate", Action.START_FROM);
+
+  /** Lists what it says. */
+  public static final KeyHint ESTIMATE_DETAILS =
+      KeyHint.of("what it says", Action.ESTIMATE_DETAILS);
+
+  /** Hides what it found. */
+  public static final KeyHint HIDE = KeyHint.of("hide the estimate", Action.TOGGLE_ESTIMATE);
+
+  /** Shows it again. */
+  public static final KeyHint SHOW = KeyHint.of("show the estimate", Action.TOGGLE_ESTIMATE);
+
+  /** The rarer marks, in full. */
+  public static final List<KeyHint> MORE_MARKS =
+      List.of(
+          KeyHint.of("part turn: the current slap's turn was cut short", Action.PART_TURN),
+          KeyHint.of("missed: a turn without contact, at this frame", Action.MISSED),
+          KeyHint.of("other fault of the current slap, in words", Action.OTHER_FAULT),
+          KeyHint.of("target moved: begin, again to end", Action.TARGET_MOVED),
+          KeyHint.of("pause: begin, again to end", Action.PAUSE));
+
+  private KeyHints() {}
+
+  /** Where the keyboard is. */
+  public enum Context {
+    NOTHING_OPEN,
+    BOARD,
+    NOT_FILMED,
+    READ_ONLY,
+    PLACES,
+    TRIAL,
+    FINISHED
+  }
+
+  /**
+   * Returns the keys that are valid on the list of sessions that were sent in.
+   *
+   * @param any whether there are sessions on it
+   * @param searching whether more are searched for
+   */
+  public static List<KeyHint> inbox(boolean any, boolean searching) {
+    List<KeyHint> all = new ArrayList<>();
+    if (any) {
+      all.add(KeyHint.of("open", Action.INBOX_OPEN));
+      all.add(KeyHint.of("move", Action.INBOX_MOVE));
+    }
+    all.add(KeyHint.of("choose a folder", Action.INBOX_FOLDER));
+    all.add(
+        searching
+            ? KeyHint.of("stop searching", Action.INBOX_STOP)
+            : KeyHint.of("search again", Action.INBOX_AGAIN));
+    all.add(KeyHint.of("back", Action.INBOX_SHOW));
+    all.add(ALL);
+    return all;
+  }
+
+  /**
+   * Returns the keys that are valid in a place, the most wanted first.
+   *
+   * @param first what is wanted before all others just now
+   * @param last what is wanted after them
+   */
+  public static List<KeyHint> at(Context place, List<KeyHint> first, List<KeyHint> last) {
+    List<KeyHint> all = new ArrayList<>(first);
+    List<KeyHint> of = at(place);
+    all.addAll(of.subList(0, of.size() - 1));
+    all.addAll(last);
+    all.add(of.get(of.size() - 1));
+    return all;
+  }
+
+  private static List<KeyHint> at(Context place) {
+    return switch (place) {
+      case NOTHING_OPEN -> List.of(OPEN, ADD, KeyHint.of("inbox", Action.INBOX_SHOW), ALL);
+      case BOARD ->
+          List.of(
+              BOARD,
+              KeyHint.of("to the strip", Action.TO_STRIP),
+              ADD,
+              DRILL,
+              MESSAGES,
+              ATHLETE,
+              ALL);
+      case NOT_FILMED -> List.of(ADD, OPEN, DRILL, KeyHint.of("board", Action.TAB), ALL);
+      case PLACES ->
+          List.of(
+              KeyHint.of("keep", Action.PLACE_KEEP),
+              KeyHint.of("leave", Action.PLACE_LEAVE),
+              KeyHint.of("move", Action.PLACE_MOVE),
+              KeyHint.of("size", Action.PLACE_SIZE),
+              KeyHint.of("take away", Action.DELETE),
+              KeyHint.of("undo", Action.UNDO),
+              KeyHint.of("hide it, show it", Action.TOGGLE_OVERLAY),
+              ALL);
+      case READ_ONLY -> List.of(FRAME, NEXT, PLAY, MESSAGES, ALL);
+      case FINISHED ->
+          List.of(
+              KeyHint.of("to the board, for the next trial", Action.TAB),
+              KeyHint.of("both hands", Action.BOTH_HANDS),
+              FRAME,
+              NEXT,
+              PLAY,
+              KeyHint.of("every slap", Action.GO_THROUGH),
+              MESSAGES,
+              KeyHint.of("open this reading again", Action.FINISH),
+              ALL);
+      case TRIAL ->
+          List.of(
+              PALM,
+              BACK,
+              ZONES,
+              DOUBLE,
+              WRIST,
+              ELBOW,
+              FRAME,
+              NEXT,
+              PLAY,
+              KeyHint.of("type along", Action.TYPE_ALONG),
+              KeyHint.of("every slap", Action.GO_THROUGH),
+              KeyHint.of("more", Action.MORE_MARKS),
+              ALL);
+    };
+  }
+}

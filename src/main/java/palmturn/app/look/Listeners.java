@@ -1,0 +1,31 @@
+package palmturn.app.look;
+
+import java.util.function.Consumer;
+import javafx.beans.Observable;
+import javafx.beans.value.ObservableValue;
+import javafx.util.Subscription;
+
+/** What a set of views listens to, all of it ended at once when other views take their place. */
+public final class Listeners {
+  private Subscription all = Subscription.EMPTY;
+
+  /** Runs something after each change. */
+  public void onChange(Observable what, Runnable then) {
+    all = all.and(what.subscribe(then));
+  }
+
+  /** Hands over the value now and after each change. */
+  public <T> void onValue(ObservableValue<T> what, Consumer<T> to) {
+    all = all.and(what.subscribe(to));
+  }
+
+  /** Runs something at the end. */
+  public void onEnd(Runnable then) {
+    all = all.and(then::run);
+  }
+
+  /** Listens no more. */
+  public void end() {
+    all.unsubscribe();
+  }
+}

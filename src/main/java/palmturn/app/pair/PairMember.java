@@ -1,0 +1,129 @@
+package palmturn.app.pair;
+
+import java.util.concurrent.Executor;
+import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.beans.property.SimpleBooleanProperty;
+import org.jspecify.annotations.Nullable;
+import palmturn.app.stage.Stage;
+import palmturn.clip.FrameTable;
+import palmturn.measure.HandClock;
+import palmturn.trial.Slap;
+
+/** One of the two trials side by side: its marks, and the stage that its exact frames stand on. */
+public final class PairMember {
+  private final Stage stage;
+  private final ReadOnlyObjectWrapper<@Nullable PairTrial> trial = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyStringWrapper outsideReason = new ReadOnlyStringWrapper("");
+  private final BooleanProperty mirrored = new SimpleBooleanProperty(false);
+  private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
+  private @Nullable HandClock handClock;
+
+  PairMember(Executor screen) {
+    stage = new Stage(screen);
+  }
+
+  /** The stage with its frames. */
+  public Stage stage() {
+    return stage;
+  }
+
+  /** The trial; null where there is none. */
+  public ReadOnlyObjectProperty<@Nullable PairTrial> trialProperty() {
+    return trial.getReadOnlyProperty();
+  }
+
+  /** Why the picture is not of the moment: it lies before or after the trial; empty if it is. */
+  public ReadOnlyStringProperty outsideReasonProperty() {
+    return outsideReason.getReadOnlyProperty();
+  }
+
+  /** Whether its picture is mirrored here, for comparison. */
+  public BooleanProperty mirroredProperty() {
+    return mirrored;
+  }
+
+  /** What is wrong with its clip; empty when nothing is. */
+  public ReadOnlyStringProperty troubleProperty() {
+    return trouble.getReadOnlyProperty();
+  }
+
+  /** Returns its marks; null until its clip is open. */
+  @Nullable HandClock handClock() {
+    return handClock;
+  }
+
+  /** Names the trial whose clip is on its way. */
+  void setComing(@Nullable PairTrial coming) {
+    close();
+    trial.set(coming);
+  }
+
+  void open(PairTrial opened, FrameTable frames, Stage.PictureSource pictures) {
+    trial.set(opened);
+    stage.open(frames, pictures, opened.trial().fromS(), opened.trial().toS());
+    handClock = HandClock.of(opened.trial(), opened.marks(), frames.timeS(stage.first()));
+  }
+
+  /** Says what is wrong with its clip. */
+  public void setTrouble(String words) {
+    trouble.set(words);
+  }
+
+  void close() {
+    handClock = null;
+    stage.close();
+    outsideReason.set("");
+    trouble.set("");
+    mirrored.set(false);
+    trial.set(null);
+  }
+
+  /**
+   * Returns the moment that the frame stands for, media seconds: a slap's own time on the frame
+   * nearest to it, else the time of the frame.
+   */
+  double momentS() {
+    FrameTable frames = stage.framesProperty().get();
+    HandClock marks = handClock;
+    if (frames == null || marks == null) {
+      return 0;
+    }
+    int frame = stage.frameProperty().get();
+    double timeS = frames.timeS(frame);
+    for (Slap slap : marks.slaps()) {
+      if (frames.nearest(slap.timeS()) == frame) {
+        return slap.timeS();
+      }
+    }
+    return timeS;
+  }
+
+  /**
+   * Goes to the frame nearest to a moment, or to the end of the trial on that side, and says so.
+   */
+  void goTo(double mediaS) {
+    FrameTable frames = stage.framesProperty().get();
+    HandClock marks = handClock;
+    if (frames == null || marks == null) {
+      return;
+    }
+    double reachS = frames.medianS();
+    double firstS = frames.timeS(stage.first());
+    double lastS = frames.timeS(stage.last());
+    stage.seek(frames.nearest(mediaS));
+    outsideReason.set(
+        mediaS < firstS - reachS
+            ? "this trial begins "
+                + PairWords.duration(marks.scale().realBetween(mediaS, firstS))
+                + " later"
+            : mediaS > lastS + reachS
+                ? "this trial ended "
+                    + PairWords.duration(marks.scale().realBetween(lastS, mediaS))
+                    + " before"
+                : "");
+  }
+}

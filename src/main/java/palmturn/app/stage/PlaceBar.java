@@ -1,0 +1,46 @@
+package palmturn.app.stage;
+
+import javafx.geometry.Pos;
+import javafx.scene.control.Label;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import palmturn.app.keys.KeyMap;
+import palmturn.app.look.Listeners;
+import palmturn.app.look.Look;
+
+/** Stands at the head of the picture while places are set: which one, and how. */
+final class PlaceBar extends VBox {
+  PlaceBar(PlaceEditor placing, Look look, Listeners follow) {
+    super(look.px(4));
+    getStyleClass().setAll("on-picture-box");
+    setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
+    setTranslateY(look.px(12));
+    setMouseTransparent(true);
+    HBox choices = new HBox(look.px(12));
+    choices.setAlignment(Pos.CENTER_LEFT);
+    for (OverlayItem what : OverlayItem.values()) {
+      Label cap = new Label(KeyMap.DEFAULT.of(what.action()));
+      cap.getStyleClass().add("key");
+      cap.setMinSize(look.px(22), look.px(22));
+      cap.setAlignment(Pos.CENTER);
+      Label name = new Label(what.words(), cap);
+      name.setGraphicTextGap(look.px(4));
+      name.setMinWidth(Region.USE_PREF_SIZE);
+      follow.onValue(
+          placing.chosenProperty(),
+          chosen -> {
+            name.getStyleClass().remove("chosen-place");
+            if (chosen == what) {
+              name.getStyleClass().add("chosen-place");
+            }
+          });
+      choices.getChildren().add(name);
+    }
+    Label words = new Label();
+    words.setId("place-words");
+    words.textProperty().bind(placing.wordsProperty());
+    getChildren().setAll(choices, words);
+    visibleProperty().bind(placing.activeProperty());
+  }
+}
