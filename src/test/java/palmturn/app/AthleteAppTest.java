@@ -61,7 +61,7 @@ class AthleteAppTest extends OverOneTrial {
       other.change(
           now -> now.withFacts(new Session.Facts(null, 26.5, null, null, null, null, null, null)));
       Platform.runLater(() -> desk.open(session));
-      until(() -> desk.stage().pictureIsThere());
+      until(() -> desk.stage().showsItsFrame());
       robot.clickOn("#board-athlete");
       until(() -> robot.lookup("#sheet-close").tryQuery().isPresent());
       assertTrue(robot.lookup("26.5 cm").tryQuery().isPresent());

@@ -39,7 +39,7 @@ class EstimateSaysAppTest extends OverOneTrial {
     // Whoever opens a session that the program has read in is asked for initials.
     until(() -> desk.questionProperty().get() instanceof Question.WhoReads);
     Platform.runLater(() -> desk.arrival().answer("AB"));
-    until(() -> desk.stage().pictureIsThere());
+    until(() -> desk.stage().showsItsFrame());
     robot.press(KeyCode.SHIFT).type(KeyCode.L).release(KeyCode.SHIFT);
     until(() -> desk.questionProperty().get() instanceof Question.EstimateSays);
     List<String> words =

@@ -44,7 +44,7 @@ class ExporterAppTest {
   void openSession() throws Exception {
     Path session = WindowForTests.session(folder);
     Platform.runLater(() -> desk.open(session));
-    WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, () -> desk.stage().pictureIsThere());
+    WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, () -> desk.stage().showsItsFrame());
   }
 
   @AfterEach

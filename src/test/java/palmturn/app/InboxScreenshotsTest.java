@@ -111,7 +111,7 @@ class InboxScreenshotsTest extends Shots {
     Platform.runLater(desk::close);
     until(() -> desk.folderProperty().get() == null);
     Platform.runLater(() -> desk.open(session));
-    until(() -> desk.folderProperty().get() != null && desk.stage().pictureIsThere());
+    until(() -> desk.folderProperty().get() != null && desk.stage().showsItsFrame());
   }
 
   private void messages(FxRobot robot) throws Exception {

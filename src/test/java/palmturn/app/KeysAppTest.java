@@ -64,9 +64,9 @@ class KeysAppTest {
     Platform.runLater(() -> desk.ask(new Question.Keys()));
     WaitForAsyncUtils.waitForFxEvents();
     robot.type(KeyCode.DOWN, KeyCode.UP, KeyCode.ENTER, KeyCode.G);
-    assertTrue(text(robot, "#keys-words").startsWith("G is “begin or end: target moved”."));
+    assertTrue(text(robot, "#keys-words").startsWith("G is “start or end: target moved”."));
     robot.type(KeyCode.TAB);
-    assertTrue(text(robot, "#keys-words").startsWith("That key can't be taken."));
+    assertTrue(text(robot, "#keys-words").startsWith("That key can't be used."));
     robot.type(KeyCode.F9);
     assertEquals("“palm slap at this frame” is F9 now.", text(robot, "#keys-words"));
     robot.type(KeyCode.ESCAPE);

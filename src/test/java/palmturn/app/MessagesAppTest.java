@@ -68,7 +68,7 @@ class MessagesAppTest extends OverOneTrial {
     assertEquals("right-baseline-1", kept.get(1).trial().name());
 
     robot.type(KeyCode.HOME).type(KeyCode.M).type(KeyCode.UP).type(KeyCode.ENTER);
-    until(() -> desk.stage().frameProperty().get() == 12 && desk.stage().pictureIsThere());
+    until(() -> desk.stage().frameProperty().get() == 12 && desk.stage().showsItsFrame());
     robot.type(KeyCode.M).type(KeyCode.UP, 2).type(KeyCode.ENTER);
     WaitForAsyncUtils.waitForFxEvents();
     assertEquals(12, desk.stage().frameProperty().get(), "the first is about the whole session");
@@ -87,7 +87,7 @@ class MessagesAppTest extends OverOneTrial {
     until(() -> desk.folderProperty().get() == null);
     try (SessionFolder other = SessionFolder.open(session)) {
       Platform.runLater(() -> desk.open(session));
-      until(() -> desk.stage().pictureIsThere());
+      until(() -> desk.stage().showsItsFrame());
       robot.type(KeyCode.M);
       until(() -> robot.lookup("#sheet-close").tryQuery().isPresent());
       assertFalse(robot.lookup("#message").tryQuery().isPresent());

@@ -44,7 +44,7 @@ abstract class OverOneTrial {
   /** Opens the session, which nobody has read in, and waits for its picture. */
   void open() {
     Platform.runLater(() -> desk.open(session));
-    until(() -> desk.stage().pictureIsThere());
+    until(() -> desk.stage().showsItsFrame());
   }
 
   static String text(FxRobot robot, String id) {

@@ -77,7 +77,7 @@ class PairAppTest {
     Platform.runLater(() -> desk.open(session));
     until(() -> desk.folderProperty().get() != null);
     Platform.runLater(() -> desk.board().choose(RIGHT));
-    until(() -> RIGHT.equals(desk.trialProperty().get()) && desk.stage().pictureIsThere());
+    until(() -> RIGHT.equals(desk.trialProperty().get()) && desk.stage().showsItsFrame());
   }
 
   @AfterEach
@@ -144,7 +144,7 @@ class PairAppTest {
 
   /** The pictures on the screen are those of the frames, not their neighbours'. */
   private void shows(int one, int other) {
-    until(() -> pair.one().stage().pictureIsThere() && pair.other().stage().pictureIsThere());
+    until(() -> pair.one().stage().showsItsFrame() && pair.other().stage().showsItsFrame());
     assertEquals(one, index(pair.one()));
     assertEquals(other, index(pair.other()));
   }

@@ -334,7 +334,7 @@ class PalmturnAppTest {
     assertEquals("Reading AK from the estimate, open", text(robot, "#reader"));
     assertTrue(text(robot, "#fast").startsWith("Doubtful slap 1 of 1"));
     robot.type(KeyCode.ESCAPE);
-    until(() -> text(robot, "#tally-count").equals("4 slaps, 3 unseen"));
+    until(() -> text(robot, "#tally-count").equals("4 slaps, 3 unchecked"));
     assertEquals(12, desk.stage().frameProperty().get());
     robot.type(KeyCode.F);
     assertEquals(
@@ -345,7 +345,7 @@ class PalmturnAppTest {
     assertFalse(reading().finished());
     assertTrue(text(robot, "#step").startsWith("not finished: 3 copied marks"));
     assertEquals(24, desk.stage().frameProperty().get());
-    until(() -> text(robot, "#tally-count").equals("4 slaps, 2 unseen"));
+    until(() -> text(robot, "#tally-count").equals("4 slaps, 2 unchecked"));
     for (int frame : List.of(36, 48)) {
       robot.press(KeyCode.SHIFT).type(KeyCode.RIGHT).release(KeyCode.SHIFT);
       until(() -> desk.stage().pictureProperty().get().index() == frame);

@@ -45,7 +45,7 @@ class PreferencesTest {
     Look look = new Look();
     KeyBindings keys = start(look);
     assertEquals(1, trouble.size());
-    assertTrue(trouble.get(0).startsWith(file + ": J stands for two things"), trouble.get(0));
+    assertTrue(trouble.get(0).startsWith(file + ": J is given to two actions"), trouble.get(0));
     assertEquals(1, trouble.get(0).lines().count());
     assertEquals(KeyMap.DEFAULT, keys.map());
     assertEquals(Theme.LIGHT, look.theme());

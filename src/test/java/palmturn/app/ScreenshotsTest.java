@@ -218,11 +218,11 @@ class ScreenshotsTest extends Shots {
     robot.type(KeyCode.T, KeyCode.M);
     shoot("13-both-hands-same-pace");
     robot.type(KeyCode.DOWN);
-    until(() -> desk.pairing().pair().other().stage().pictureIsThere());
+    until(() -> desk.pairing().pair().other().stage().showsItsFrame());
     robot.type(KeyCode.END).type(KeyCode.RIGHT, 45);
     shoot("13-both-hands-another");
     robot.type(KeyCode.UP, 2);
-    until(() -> desk.pairing().pair().other().stage().pictureIsThere());
+    until(() -> desk.pairing().pair().other().stage().showsItsFrame());
     shoot("13-both-hands-one-hand-twice");
     robot.type(KeyCode.ESCAPE).type(KeyCode.HOME);
     WaitForAsyncUtils.waitForFxEvents();
@@ -230,10 +230,10 @@ class ScreenshotsTest extends Shots {
 
   private void bothHands(FxRobot robot) throws Exception {
     robot.press(KeyCode.CONTROL).type(KeyCode.H).release(KeyCode.CONTROL);
-    until(() -> desk.pairing().pair().one().stage().pictureIsThere());
+    until(() -> desk.pairing().pair().one().stage().showsItsFrame());
     until(
         () ->
-            desk.pairing().pair().other().stage().pictureIsThere()
+            desk.pairing().pair().other().stage().showsItsFrame()
                 || !desk.pairing().pair().missingReasonProperty().get().isEmpty());
   }
 
@@ -249,7 +249,7 @@ class ScreenshotsTest extends Shots {
     until(() -> desk.folderProperty().get() == null);
     Platform.runLater(() -> desk.open(alone));
     until(() -> desk.folderProperty().get() != null && desk.board().chosenCell().isPresent());
-    until(() -> desk.stage().pictureIsThere());
+    until(() -> desk.stage().showsItsFrame());
     bothHands(robot);
     shoot("13-both-hands-nothing-beside");
   }
@@ -287,6 +287,6 @@ class ScreenshotsTest extends Shots {
     until(() -> desk.folderProperty().get() != null);
     TrialId first = new TrialId(Hand.RIGHT, "baseline", 1);
     Platform.runLater(() -> desk.board().choose(first));
-    until(() -> first.equals(desk.trialProperty().get()) && desk.stage().pictureIsThere());
+    until(() -> first.equals(desk.trialProperty().get()) && desk.stage().showsItsFrame());
   }
 }

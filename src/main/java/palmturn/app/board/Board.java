@@ -17,7 +17,7 @@ import palmturn.trial.Drill;
 import palmturn.trial.Hand;
 import palmturn.trial.TrialId;
 
-/** Which trials there are and which are still to be filmed, and the one that is chosen. */
+/** The trials of a session, filmed or still to be filmed, and the chosen one. */
 public final class Board {
   private final ReadOnlyObjectWrapper<List<Cell>> cells = new ReadOnlyObjectWrapper<>(List.of());
   private final ReadOnlyObjectWrapper<@Nullable TrialId> chosen = new ReadOnlyObjectWrapper<>();
@@ -27,27 +27,27 @@ public final class Board {
   private final ReadOnlyObjectWrapper<List<Heed>> heed = new ReadOnlyObjectWrapper<>(List.of());
   private Map<String, String> headings = Map.of();
 
-  /** Every place of the board: blocks in order, then repeats, left before right. */
+  /** All cells: blocks in order, then repeats, left before right. */
   public ReadOnlyObjectProperty<List<Cell>> cellsProperty() {
     return cells.getReadOnlyProperty();
   }
 
-  /** The place that is chosen. */
+  /** The chosen trial. */
   public ReadOnlyObjectProperty<@Nullable TrialId> chosenProperty() {
     return chosen.getReadOnlyProperty();
   }
 
-  /** What is known of the clips of trials that are filmed, as far as they were looked at. */
+  /** Previews of the clips that have been read so far. */
   public ReadOnlyObjectProperty<Map<TrialId, ClipPreview>> previewsProperty() {
     return previews.getReadOnlyProperty();
   }
 
-  /** What there is to heed of the athlete. */
+  /** Cautions about the athlete. */
   public ReadOnlyObjectProperty<List<Heed>> heedProperty() {
     return heed.getReadOnlyProperty();
   }
 
-  /** Shows what there is to heed of the athlete. */
+  /** Sets the cautions about the athlete. */
   public void heed(List<Heed> all) {
     heed.set(List.copyOf(all));
   }
@@ -62,20 +62,20 @@ public final class Board {
     return FilmingOrder.firstMissing(cells.get());
   }
 
-  /** Shows what was learned about a trial's clip. */
+  /** Sets the preview of a trial's clip. */
   public void setPreview(TrialId id, ClipPreview about) {
     Map<TrialId, ClipPreview> more = new HashMap<>(previews.get());
     more.put(id, about);
     previews.set(Map.copyOf(more));
   }
 
-  /** Forgets all clips, for another session. */
+  /** Removes all previews, for another session. */
   public void clearPreviews() {
     previews.set(Map.of());
   }
 
   /**
-   * Shows what is filmed, filled up with what is not.
+   * Sets the trials; those not filmed yet are filled in.
    *
    * @param blocks the session's blocks
    * @param previews a cell for every trial
@@ -114,14 +114,14 @@ public final class Board {
     }
   }
 
-  /** Shows one trial's cell anew. */
+  /** Replaces one trial's cell. */
   public void update(Cell cell) {
     List<Cell> all = new ArrayList<>(cells.get());
     all.replaceAll(each -> each.id().equals(cell.id()) ? cell : each);
     cells.set(List.copyOf(all));
   }
 
-  /** Chooses a place. */
+  /** Chooses a trial. */
   public void choose(@Nullable TrialId id) {
     chosen.set(id);
   }

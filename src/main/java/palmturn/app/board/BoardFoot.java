@@ -10,10 +10,11 @@ import javafx.scene.shape.Polygon;
 import org.jspecify.annotations.Nullable;
 import palmturn.advise.Heed;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.app.look.Theme;
 import palmturn.app.look.Tooltips;
 
-/** What there is to say about the chosen place, and to heed of the athlete, under the board. */
+/** The lines under the board: the chosen trial, and cautions about the athlete. */
 final class BoardFoot extends VBox {
   private final Look look;
   private final Runnable athlete;
@@ -46,8 +47,9 @@ final class BoardFoot extends VBox {
     if (cell == null) {
       return;
     }
-    getChildren().add(words(CellWords.name(cell.id(), block), "name"));
-    CellWords.describe(cell, filmed, next).forEach(line -> getChildren().add(words(line, "small")));
+    getChildren().add(Nodes.wrapped(CellWords.name(cell.id(), block), "name"));
+    CellWords.describe(cell, filmed, next)
+        .forEach(line -> getChildren().add(Nodes.wrapped(line, "small")));
     if (filmed != null) {
       filmed.warnings().forEach(warning -> getChildren().add(warning(warning)));
     }
@@ -55,9 +57,9 @@ final class BoardFoot extends VBox {
     getChildren().add(heeded);
   }
 
-  /** One line, so that the board keeps its room; what is cut off stands in the sheet it opens. */
+  /** A single line, to keep the board's height; a click opens the sheet with the full sentence. */
   private HBox heed(Heed heed) {
-    Label label = words(heed.brief(), "small");
+    Label label = Nodes.wrapped(heed.brief(), "small");
     label.setWrapText(false);
     label.setTooltip(Tooltips.of(heed.sentence(), look));
     HBox row = warning(label);
@@ -67,7 +69,7 @@ final class BoardFoot extends VBox {
   }
 
   private HBox warning(String words) {
-    return warning(words(words, "small"));
+    return warning(Nodes.wrapped(words, "small"));
   }
 
   private HBox warning(Label label) {
@@ -76,13 +78,5 @@ final class BoardFoot extends VBox {
     triangle.setTranslateY(look.px(4));
     label.getStyleClass().add("warning");
     return new HBox(look.px(6), triangle, label);
-  }
-
-  private Label words(String text, String style) {
-    Label label = new Label(text);
-    label.getStyleClass().add(style);
-    label.setWrapText(true);
-    label.setMinHeight(Region.USE_PREF_SIZE);
-    return label;
   }
 }

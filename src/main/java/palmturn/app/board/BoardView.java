@@ -8,7 +8,6 @@ import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import javafx.application.Platform;
-import javafx.geometry.Bounds;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -24,13 +23,13 @@ import palmturn.app.keys.Action;
 import palmturn.app.keys.KeyMap;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.app.look.Tooltips;
 import palmturn.trial.Hand;
 import palmturn.trial.TrialId;
 
 /**
- * Shows the board; a click chooses, the arrow keys move while it has the focus, clips can be
- * dropped on a place.
+ * The board as a pane: a click or the arrow keys choose a trial, and clips can be dropped on one.
  */
 public final class BoardView extends VBox {
   private static final double GAP = 6;
@@ -49,7 +48,7 @@ public final class BoardView extends VBox {
   /**
    * Builds the pane, 240 wide.
    *
-   * @param dropped gets the files that were dropped on a place
+   * @param dropped receives the files dropped on a trial
    * @param press is told which key a click stands for
    */
   public BoardView(
@@ -58,7 +57,7 @@ public final class BoardView extends VBox {
       BiConsumer<TrialId, List<Path>> dropped,
       Look look,
       Consumer<String> press,
-      Listeners follow) {
+      Listeners listeners) {
     this.board = board;
     this.dropped = dropped;
     this.look = look;
@@ -68,8 +67,7 @@ public final class BoardView extends VBox {
     setId("board");
     setFocusTraversable(true);
     setAccessibleText("Trial board");
-    Label title = new Label("Trial board");
-    title.getStyleClass().add("title");
+    Label title = Nodes.label("Trial board", "title");
     Region bar = new Region();
     bar.getStyleClass().setAll("focus-bar");
     bar.setMinSize(4, look.px(20));
@@ -81,10 +79,8 @@ public final class BoardView extends VBox {
     whose.setId("board-athlete");
     whose.setOnMouseClicked(event -> athlete.run());
     whose.visibleProperty().bind(board.cellsProperty().map(cells -> !cells.isEmpty()));
-    follow.onValue(board.heedProperty(), heed -> showAthlete(whose, heed, keys));
-    Region space = new Region();
-    HBox.setHgrow(space, Priority.ALWAYS);
-    HBox titleRow = new HBox(title, bar, space, whose);
+    listeners.onValue(board.heedProperty(), heed -> showAthlete(whose, heed, keys));
+    HBox titleRow = new HBox(title, bar, Nodes.space(), whose);
     titleRow.setAlignment(Pos.BASELINE_LEFT);
     titleRow.getStyleClass().add("title-row");
     scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
@@ -93,10 +89,10 @@ public final class BoardView extends VBox {
     VBox.setVgrow(scroll, Priority.ALWAYS);
     getChildren().setAll(titleRow, scroll, foot);
     setOnMousePressed(event -> requestFocus());
-    follow.onChange(board.cellsProperty(), this::show);
-    follow.onChange(board.previewsProperty(), this::show);
-    follow.onChange(board.chosenProperty(), this::show);
-    follow.onChange(board.heedProperty(), this::show);
+    listeners.onChange(board.cellsProperty(), this::show);
+    listeners.onChange(board.previewsProperty(), this::show);
+    listeners.onChange(board.chosenProperty(), this::show);
+    listeners.onChange(board.heedProperty(), this::show);
     show();
   }
 
@@ -106,7 +102,7 @@ public final class BoardView extends VBox {
     if (!heed.isEmpty()) {
       whose.getStyleClass().add("warning");
     }
-    String what = "What is known of the athlete: " + keys.of(Action.ATHLETE);
+    String what = "Athlete details: " + keys.of(Action.ATHLETE);
     Stream<String> sentences = heed.stream().map(Heed::sentence);
     String tip = Stream.concat(sentences, Stream.of(what)).collect(Collectors.joining("\n"));
     whose.setTooltip(Tooltips.of(tip, look));
@@ -125,8 +121,8 @@ public final class BoardView extends VBox {
         .ifPresentOrElse(this::showFoot, () -> foot.show(null, "", null, false, List.of()));
     if (cells.isEmpty()) {
       Label help =
-          new Label("Three with each hand,\nfive seconds each. After\na drill, the same again.");
-      help.getStyleClass().add("second");
+          Nodes.label(
+              "Three trials a hand,\nfive seconds each; the\nsame again after a drill.", "second");
       content.getChildren().add(help);
     }
   }
@@ -140,25 +136,7 @@ public final class BoardView extends VBox {
         board.heedProperty().get());
     Node place = content.lookup("#" + cell.id().name());
     if (place != null) {
-      Platform.runLater(() -> scrollTo(place));
-    }
-  }
-
-  private void scrollTo(Node place) {
-    if (place.getScene() == null) {
-      return;
-    }
-    double room = content.getHeight() - scroll.getViewportBounds().getHeight();
-    if (room <= 0) {
-      return;
-    }
-    Bounds at = content.sceneToLocal(place.localToScene(place.getBoundsInLocal()));
-    double top = scroll.getVvalue() * room;
-    double bottom = top + scroll.getViewportBounds().getHeight();
-    if (at.getMinY() < top) {
-      scroll.setVvalue(at.getMinY() / room);
-    } else if (at.getMaxY() > bottom) {
-      scroll.setVvalue((at.getMaxY() - scroll.getViewportBounds().getHeight()) / room);
+      Platform.runLater(() -> Nodes.scrollTo(scroll, place));
     }
   }
 
@@ -176,13 +154,9 @@ public final class BoardView extends VBox {
   }
 
   private VBox blockGrid(String name, List<Cell> cells) {
-    Label label = new Label(board.heading(name));
-    label.getStyleClass().add("second");
-    Region space = new Region();
-    HBox.setHgrow(space, Priority.ALWAYS);
-    Label unit = new Label("slaps/s");
-    unit.getStyleClass().add("small");
-    HBox head = new HBox(label, space, unit);
+    Label label = Nodes.label(board.heading(name), "second");
+    Label unit = Nodes.label("slaps/s", "small");
+    HBox head = new HBox(label, Nodes.space(), unit);
     GridPane grid = new GridPane();
     grid.setHgap(look.px(GAP));
     grid.setVgap(look.px(GAP));

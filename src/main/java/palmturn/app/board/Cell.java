@@ -7,10 +7,10 @@ import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 
 /**
- * One place of the board.
+ * One trial on the board.
  *
  * @param id which trial
- * @param state how far it is
+ * @param state its progress
  * @param reading its marks, for the miniature; null when nobody has marked it
  * @param score its figures; null when nobody has marked it
  * @param paceSlapsPerS the click track it was filmed to; null for an ordinary trial
@@ -22,7 +22,7 @@ public record Cell(
     @Nullable TrialScore score,
     @Nullable Double paceSlapsPerS) {
 
-  /** How far a trial is. */
+  /** A trial's progress. */
   public enum State {
     NOT_FILMED("not filmed"),
     FILMED("filmed"),

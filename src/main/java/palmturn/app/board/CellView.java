@@ -21,8 +21,8 @@ import palmturn.trial.Side;
 import palmturn.trial.Slap;
 
 /**
- * A trial on the board: a miniature of its marks or a picture of its clip, how far it is in a shape
- * and a word, its rate, and a triangle where its clip has shortcomings.
+ * A trial on the board: a miniature of its marks or a picture of its clip, its state as a shape and
+ * a word, its rate, and a triangle where its clip has warnings.
  */
 final class CellView extends ToggleButton {
   static final double WIDTH = 92;

@@ -9,7 +9,7 @@ import palmturn.trial.Block;
 import palmturn.trial.Hand;
 import palmturn.trial.TrialId;
 
-/** What the board says about a place, in words. */
+/** Texts about a trial on the board. */
 public final class CellWords {
   private CellWords() {}
 
@@ -39,7 +39,7 @@ public final class CellWords {
   }
 
   /**
-   * Returns the sentences about a place: the clip, the figures, or what to do about a gap.
+   * Returns sentences about a trial: its clip, its figures, or how to film it.
    *
    * @param next whether this is the trial to film next
    */
@@ -48,9 +48,9 @@ public final class CellWords {
     if (cell.state() == Cell.State.NOT_FILMED) {
       lines.add(
           next
-              ? "Film this one next, after 30 s of rest: the hands take turns."
+              ? "Film this trial next, after 30 s of rest; alternate the hands."
               : "Not filmed yet.");
-      lines.add("Drop its clip here, or add clips while it is chosen.");
+      lines.add("Drop its clip here, or choose it and add clips.");
       return lines;
     }
     if (filmed != null) {
@@ -64,7 +64,7 @@ public final class CellWords {
       lines.add(
           String.format(
               Locale.ROOT,
-              "To a click at %.1f\u00a0slaps/s: serves the clean ceiling, nothing else.",
+              "Filmed to a click track at %.1f\u00a0slaps/s: used for the clean ceiling only.",
               cell.paceSlapsPerS()));
     }
     if (cell.score() != null) {
@@ -73,7 +73,7 @@ public final class CellWords {
     return lines;
   }
 
-  /** Returns everything about a place as one text, for tooltips and screen readers. */
+  /** Returns everything about a trial as one text, for tooltips and screen readers. */
   static String fullText(Cell cell, String block, @Nullable ClipPreview filmed, boolean next) {
     List<String> lines = new ArrayList<>();
     lines.add(name(cell.id(), block));
@@ -91,7 +91,7 @@ public final class CellWords {
   private static void figures(List<String> lines, TrialScore score) {
     List<String> figures = new ArrayList<>();
     add(figures, "%.1f\u00a0slaps/s", score.speed().rateSlapsPerS());
-    add(figures, "%.0f\u00a0%% clean", score.accuracy().cleanSharePct());
+    add(figures, "clean share\u00a0%.0f\u00a0%%", score.accuracy().cleanSharePct());
     add(figures, "CV\u00a0%.1f\u00a0%%", score.rhythm().steadyCvPct());
     if (!figures.isEmpty()) {
       lines.add(String.join(", ", figures));

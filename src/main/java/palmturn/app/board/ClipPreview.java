@@ -5,7 +5,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.clip.Picture;
 
 /**
- * What a trial's clip shows and says.
+ * A short description of a trial's clip, for the board.
  *
  * @param lengthS of the trial's stretch, media seconds
  * @param fps frames a second in the file

@@ -13,6 +13,7 @@ import palmturn.app.keys.Action;
 import palmturn.app.keys.KeyBindings;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.settle.Difference;
 import palmturn.trial.Decision;
 import palmturn.trial.Slap;
@@ -28,7 +29,7 @@ final class ChoiceRow extends HBox {
   private final Look look;
   private final Consumer<String> press;
 
-  /** A choice: its key, what it comes to, and more about it; chosen where it was taken before. */
+  /** An option: its key, its words, details, and whether it was taken before. */
   private record Option(String key, String words, String more, boolean taken) {}
 
   ChoiceRow(
@@ -36,7 +37,7 @@ final class ChoiceRow extends HBox {
       KeyBindings keys,
       Look look,
       Consumer<String> press,
-      Listeners follow) {
+      Listeners listeners) {
     super(look.px(12));
     this.differences = differences;
     this.keys = keys;
@@ -47,11 +48,11 @@ final class ChoiceRow extends HBox {
     setMinHeight(look.px(HEIGHT + ABOVE));
     setMaxHeight(look.px(HEIGHT + ABOVE));
     setPrefHeight(look.px(HEIGHT + ABOVE));
-    follow.onChange(differences.settledProperty(), this::show);
-    follow.onChange(differences.positionProperty(), this::show);
-    follow.onChange(differences.newMark().activeProperty(), this::show);
-    follow.onChange(differences.newMark().slapProperty(), this::show);
-    follow.onChange(differences.newMark().spanProperty(), this::show);
+    listeners.onChange(differences.settledProperty(), this::show);
+    listeners.onChange(differences.positionProperty(), this::show);
+    listeners.onChange(differences.newMark().activeProperty(), this::show);
+    listeners.onChange(differences.newMark().slapProperty(), this::show);
+    listeners.onChange(differences.newMark().spanProperty(), this::show);
     show();
   }
 
@@ -75,17 +76,17 @@ final class ChoiceRow extends HBox {
     return List.of(
         new Option(
             "↑",
-            wording.readingNameCapitalised(false) + " is right",
+            wording.readingNameCapitalised(false) + " is correct",
             wording.describe(item, difference.a()),
             isTaken(item, Decision.Choice.FIRST)),
         new Option(
             "↓",
-            wording.readingNameCapitalised(true) + " is right",
+            wording.readingNameCapitalised(true) + " is correct",
             wording.describe(item, difference.b()),
             isTaken(item, Decision.Choice.SECOND)),
         item.open()
             ? new Option("→", "Leave it open", "decide later", false)
-            : new Option("→", "Go on", "as it is decided", false));
+            : new Option("→", "Next", "the decision stands", false));
   }
 
   private static boolean isTaken(ReviewItem item, Decision.Choice choice) {
@@ -98,10 +99,9 @@ final class ChoiceRow extends HBox {
     String words =
         slap != null ? wording.describe(slap, true) : span != null ? wording.describe(span) : "";
     return List.of(
-        new Option("Enter", "Keep this mark", words, false),
-        new Option(
-            keys.of(Action.DELETE), "There was nothing", "neither reading’s mark stands", false),
-        new Option("Esc", "Give up", "back to the two readings", false));
+        new Option("Enter", "Save this mark", words, false),
+        new Option(keys.of(Action.DELETE), "Nothing there", "neither reading’s mark stands", false),
+        new Option("Esc", "Cancel", "back to the two readings", false));
   }
 
   private List<Option> endOptions() {
@@ -111,26 +111,22 @@ final class ChoiceRow extends HBox {
     if (none) {
       return differences.savedProperty().get() || differences.readOnly()
           ? List.of(back)
-          : List.of(
-              new Option("Enter", "Settled", "both readings are the settled one", false), back);
+          : List.of(new Option("Enter", "Settle", "both readings agree", false), back);
     }
-    Option before = new Option("←", "Go back", "to the last difference", false);
+    Option before = new Option("←", "Previous", "to the last difference", false);
     return open == 0
         ? List.of(before, back)
-        : List.of(before, new Option("→", "Look again", "at the first that is open", false), back);
+        : List.of(before, new Option("→", "Review again", "from the first open one", false), back);
   }
 
   private Button button(Option choice) {
-    Label key = new Label(choice.key());
-    key.getStyleClass().add("choice-key");
+    Label key = Nodes.label(choice.key(), "choice-key");
     key.setMinSize(Region.USE_PREF_SIZE, look.px(40));
     key.setPrefWidth(look.px(choice.key().length() > 1 ? 58 : 40));
     key.setMaxHeight(look.px(40));
-    Label words = new Label(choice.words());
-    words.getStyleClass().add("big");
+    Label words = Nodes.label(choice.words(), "big");
     words.setWrapText(true);
-    Label more = new Label(choice.more());
-    more.getStyleClass().add("choice-more");
+    Label more = Nodes.label(choice.more(), "choice-more");
     more.setWrapText(true);
     VBox text = new VBox(look.px(2), words, more);
     text.setAlignment(Pos.CENTER_LEFT);

@@ -8,9 +8,9 @@ import palmturn.clip.Picture;
 import palmturn.settle.Difference.What;
 import palmturn.trial.TimeScale;
 
-/** Plays a difference in a short loop, between the still pictures beside it. */
+/** A player of a difference in a short loop, with still pictures beside it. */
 public final class DifferencePlayer {
-  /** How much is played before and after, real seconds. */
+  /** Time played before and after, real seconds. */
   private static final double LEAD_S = 0.25;
 
   private final Stage stage;
@@ -54,7 +54,7 @@ public final class DifferencePlayer {
     }
   }
 
-  /** Stands on a frame, also where the still pictures are yet to come. */
+  /** Stops at a frame, even before the still pictures are loaded. */
   void stopAt(int frame) {
     stopped = true;
     stage.seek(frame);
@@ -80,7 +80,7 @@ public final class DifferencePlayer {
     }
   }
 
-  /** Lets the still pictures be those beside the one that is stood on. */
+  /** Shows the neighbours of the frame it is stopped at. */
   private void showNeighbours(@Nullable Picture shown) {
     if (stopped
         && opened != null
@@ -106,7 +106,7 @@ public final class DifferencePlayer {
     }
   }
 
-  /** Which frames stand beside each other; the middle one is played. */
+  /** Frames shown side by side; the middle one plays. */
   record Frames(int left, int middle, int right) {}
 
   /** Returns the frames of a difference: around its own, or both ends where there are two. */

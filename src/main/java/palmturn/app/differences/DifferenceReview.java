@@ -21,8 +21,8 @@ import palmturn.trial.Slap;
 import palmturn.trial.Trial;
 
 /**
- * Going through where two readings of a trial differ: which two, the difference that is looked at,
- * and what is decided. A decision is handed over to be kept at once, and can be undone.
+ * The review of a trial's two readings: the pair, the current difference and the decisions. Each
+ * decision is saved at once and can be undone.
  */
 public final class DifferenceReview {
   private final PairComparison comparison;
@@ -48,17 +48,17 @@ public final class DifferenceReview {
     newMark = new NewMark(stage(), book::report);
   }
 
-  /** What is gone through; null while closed. */
+  /** The trial under review; null while closed. */
   public ReadOnlyObjectProperty<@Nullable ReviewedTrial> trialProperty() {
     return comparison.trialProperty();
   }
 
-  /** Which two are compared, and what came of it. */
+  /** The two readings and their comparison. */
   public PairComparison comparison() {
     return comparison;
   }
 
-  /** What the two and the decisions come to; null until they are compared. */
+  /** The settled reading so far; null until the two are compared. */
   public ReadOnlyObjectProperty<@Nullable Settled> settledProperty() {
     return comparison.settledProperty();
   }
@@ -68,24 +68,24 @@ public final class DifferenceReview {
     return comparison.itemsProperty();
   }
 
-  /** Who decides; empty while not known. */
+  /** The reviewer's initials; empty while unknown. */
   public ReadOnlyStringProperty reviewerProperty() {
     return reviewer.getReadOnlyProperty();
   }
 
-  /** Asks who decides from now on. */
+  /** Asks for the reviewer's initials. */
   public void askReviewer() {
     if (mayDecide()) {
       context.askReviewer(reviewer::set);
     }
   }
 
-  /** The place in the list; after the last one at the end. */
+  /** The index in the list; past the last one at the end. */
   public ReadOnlyIntegerProperty positionProperty() {
     return position.getReadOnlyProperty();
   }
 
-  /** Whether a settlement of the two has been kept, if only one without decisions. */
+  /** True once a settlement of the two is saved, even one without decisions. */
   ReadOnlyBooleanProperty savedProperty() {
     return saved.getReadOnlyProperty();
   }
@@ -95,7 +95,7 @@ public final class DifferenceReview {
     return player;
   }
 
-  /** What it plays on. */
+  /** The stage that the difference plays on. */
   public Stage stage() {
     return player.stage();
   }
@@ -110,7 +110,7 @@ public final class DifferenceReview {
     return trialProperty().get() != null;
   }
 
-  /** Returns the difference that is looked at; null at the end. */
+  /** Returns the current difference; null at the end. */
   public @Nullable ReviewItem current() {
     List<ReviewItem> all = itemsProperty().get();
     return position.get() < all.size() ? all.get(position.get()) : null;
@@ -119,7 +119,7 @@ public final class DifferenceReview {
   /**
    * Compares the first pair of a trial.
    *
-   * @param decider who decides, empty for who decided last
+   * @param decider initials of the reviewer, empty for the last one
    */
   public void open(ReviewedTrial what, String decider) {
     close();
@@ -186,7 +186,7 @@ public final class DifferenceReview {
     }
   }
 
-  /** Leaves the difference open, or as it was decided, and goes on. */
+  /** Leaves the difference as it is and goes on. */
   public void goForward() {
     ReviewItem item = current();
     if (item == null) {
@@ -208,7 +208,7 @@ public final class DifferenceReview {
     }
   }
 
-  /** Goes back by one. */
+  /** Goes to the previous difference. */
   public void goBack() {
     if (position.get() > 0) {
       goTo(position.get() - 1);
@@ -223,7 +223,7 @@ public final class DifferenceReview {
     }
   }
 
-  /** Begins a mark of the reviewer's own, on the frame in the middle. */
+  /** Begins a new mark on the frame in the middle. */
   public void beginNewMark() {
     ReviewItem item = current();
     ReviewedTrial now = trialProperty().get();
@@ -234,7 +234,7 @@ public final class DifferenceReview {
     }
   }
 
-  /** Keeps the mark that was made, in place of what both readings say. */
+  /** Decides for the new mark in place of both readings' marks. */
   public void saveNewMark() {
     decideNeither(false);
   }
@@ -251,14 +251,14 @@ public final class DifferenceReview {
     }
     Slap slap = nothing ? null : newMark.slapProperty().get();
     if (slap != null && slap.side() == Side.UNKNOWN) {
-      context.report("palm or back? name the side of your mark first");
+      context.report("set the side of your mark first: palm or back");
       return;
     }
     Object anew = nothing ? null : slap != null ? slap : newMark.spanProperty().get();
     decide(item, Decision.Choice.NEITHER, false, anew);
   }
 
-  /** Gives up the mark that is being made. */
+  /** Discards the new mark. */
   public void cancelNewMark() {
     if (newMark.activeProperty().get()) {
       newMark.close();
@@ -266,14 +266,14 @@ public final class DifferenceReview {
     }
   }
 
-  /** Returns the words of why on the difference that is looked at. */
+  /** Returns the reason given for the current difference. */
   public String reason() {
     ReviewItem item = current();
     Decision<?> decision = item == null ? null : item.decision();
     return reason.isEmpty() && decision != null ? decision.why() : reason;
   }
 
-  /** Says why: with the decision that comes next, or that there is already. */
+  /** Sets the reason for the decision made already, or for the next one. */
   public void setReason(String words) {
     ReviewItem item = current();
     if (item == null || !mayDecide()) {
@@ -299,7 +299,7 @@ public final class DifferenceReview {
   }
 
   /**
-   * Keeps a decision and goes on.
+   * Saves a decision and goes on.
    *
    * @param stay whether to stay at the difference
    * @param anew the mark or the stretch made instead of both
@@ -328,12 +328,12 @@ public final class DifferenceReview {
     goTo(stay ? here : nextOpen(here + 1));
   }
 
-  /** Takes the last decision back, and goes to where it was. */
+  /** Undoes the last decision and goes to its difference. */
   public void undo() {
     replay(history.undo());
   }
 
-  /** Makes the decision again that was taken back. */
+  /** Redoes the decision undone last. */
   public void redo() {
     replay(history.redo());
   }
@@ -354,7 +354,7 @@ public final class DifferenceReview {
     }
   }
 
-  /** Keeps that nothing differs, or that all is decided; returns whether anything was to keep. */
+  /** Saves that nothing differs or all is decided; returns whether there was anything to save. */
   public boolean finish() {
     Settled now = settledProperty().get();
     if (now == null || current() != null || now.open() > 0 || saved.get()) {
@@ -391,7 +391,7 @@ public final class DifferenceReview {
     show();
   }
 
-  /** Shows the difference and plays it. */
+  /** Plays the current difference. */
   private void show() {
     player.show(trialProperty().get(), current());
   }

@@ -23,7 +23,7 @@ import palmturn.trial.TimeScale;
 import palmturn.trial.Zone;
 
 /**
- * What is said about differences. Times are real seconds from the first slap, as on the strip.
+ * Texts about differences. Times are real seconds from the first slap, as on the strip.
  *
  * @param pair the two readings
  * @param scale how media seconds become real ones
@@ -68,7 +68,7 @@ record DifferenceWords(ReadingPair pair, TimeScale scale, double zeroS) {
     Object one = second ? difference.b() : difference.a();
     if (one instanceof Span span) {
       return item.mainDifference() == What.APART
-          ? capital(MarkWords.fault(span.kind())) + ": other times"
+          ? capital(MarkWords.fault(span.kind())) + ": times differ"
           : "Only %s: %s".formatted(readingName(second), MarkWords.fault(span.kind()));
     }
     if (difference.a() instanceof Slap a && difference.b() instanceof Slap b) {
@@ -127,7 +127,7 @@ record DifferenceWords(ReadingPair pair, TimeScale scale, double zeroS) {
     return time(span.startS()).replace("\u00A0s", "") + " to " + time(span.endS());
   }
 
-  /** Returns what is asked, large. */
+  /** Returns the question. */
   String question(ReviewItem item) {
     Difference<?> difference = item.difference();
     Object one = difference.a() == null ? difference.b() : difference.a();
@@ -159,7 +159,7 @@ record DifferenceWords(ReadingPair pair, TimeScale scale, double zeroS) {
         : "";
   }
 
-  /** Returns what either reading says, in sentences. */
+  /** Returns both readings' marks in sentences. */
   String explanation(ReviewItem item) {
     return "%s has %s. %s has %s."
         .formatted(
@@ -169,7 +169,7 @@ record DifferenceWords(ReadingPair pair, TimeScale scale, double zeroS) {
             describe(item, item.difference().b()));
   }
 
-  /** Returns what a reading has of a difference. */
+  /** Returns a reading's mark in a difference. */
   String describe(ReviewItem item, @Nullable Object mark) {
     if (mark instanceof Slap slap) {
       return describe(slap, item.difference().what().contains(What.ZONE));
@@ -184,7 +184,7 @@ record DifferenceWords(ReadingPair pair, TimeScale scale, double zeroS) {
   /**
    * Returns a mark in words.
    *
-   * @param tellCentre whether the centre is said too
+   * @param tellCentre whether the centre is named too
    */
   String describe(Slap slap, boolean tellCentre) {
     String sided = slap.side() == Side.UNKNOWN ? "" : slap.side().code() + " ";
@@ -196,7 +196,7 @@ record DifferenceWords(ReadingPair pair, TimeScale scale, double zeroS) {
           case WRIST -> " on the wrist";
           case EDGE -> " on the edge";
           case CENTRE -> tellCentre ? " on the centre" : "";
-          case UNKNOWN -> tellCentre ? ", place not told" : "";
+          case UNKNOWN -> tellCentre ? ", zone unknown" : "";
         };
     return withArticle(plain + kindName(slap)) + place + " at " + time(slap.timeS()) + after;
   }
@@ -220,7 +220,7 @@ record DifferenceWords(ReadingPair pair, TimeScale scale, double zeroS) {
         + (slap.zone().offCentre() ? ", " + slap.zone().code() : "");
   }
 
-  /** Returns what the estimate's mark rests on; empty for a reader's, which rests on the eye. */
+  /** Returns the evidence for the estimate's mark; empty for a reader's mark. */
   String evidence(ReviewItem item, @Nullable Estimate made) {
     if (made == null || !isEstimate(true) || !(item.difference().b() instanceof Slap slap)) {
       return "";
@@ -235,15 +235,16 @@ record DifferenceWords(ReadingPair pair, TimeScale scale, double zeroS) {
   private static String evidence(EstimatedSlap found) {
     String by =
         found.sources().stream().sorted().map(Coded::code).collect(Collectors.joining(" and "));
-    return " It was found by %s%s.".formatted(by, found.why().isEmpty() ? "" : ": " + found.why());
+    return " It was detected by %s%s."
+        .formatted(by, found.why().isEmpty() ? "" : ": " + found.why());
   }
 
   private static String side(Slap slap) {
-    return slap.side() == Side.UNKNOWN ? "side not told" : slap.side().code();
+    return slap.side() == Side.UNKNOWN ? "side unknown" : slap.side().code();
   }
 
   private static String zone(Slap slap) {
-    return slap.zone() == Zone.UNKNOWN ? "place not told" : slap.zone().code();
+    return slap.zone() == Zone.UNKNOWN ? "zone unknown" : slap.zone().code();
   }
 
   private static String kindName(Slap slap) {
@@ -269,9 +270,9 @@ record DifferenceWords(ReadingPair pair, TimeScale scale, double zeroS) {
   /** Returns what was decided, in a few words. */
   String decisionBrief(Decision<?> decision) {
     return switch (decision.choice()) {
-      case FIRST -> "took " + readingName(false);
-      case SECOND -> "took " + readingName(true);
-      case NEITHER -> decision.anew() == null ? "neither: nothing there" : "marked afresh";
+      case FIRST -> "chose " + readingName(false);
+      case SECOND -> "chose " + readingName(true);
+      case NEITHER -> decision.anew() == null ? "neither: nothing there" : "neither: new mark";
       case OPEN -> "left open";
     };
   }
@@ -288,6 +289,6 @@ record DifferenceWords(ReadingPair pair, TimeScale scale, double zeroS) {
             anew,
             decision.by(),
             MOMENT.format(ZonedDateTime.ofInstant(decision.at(), ZoneOffset.UTC)),
-            decision.why().isEmpty() ? "" : " Why: " + decision.why());
+            decision.why().isEmpty() ? "" : " Reason: " + decision.why());
   }
 }

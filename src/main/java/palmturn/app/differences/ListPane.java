@@ -19,12 +19,13 @@ import palmturn.app.keys.Action;
 import palmturn.app.keys.KeyBindings;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.settle.Agreement;
 import palmturn.settle.Comparison;
 import palmturn.settle.InWords;
 import palmturn.settle.Settled;
 
-/** The list, 384 wide: what is open, worst first, what is decided, and how well the two agree. */
+/** The list of differences, 384 wide: open ones, worst first, decided ones, and the agreement. */
 final class ListPane extends VBox {
   private static final double WIDTH = 384;
   private static final double FOOT_SHARE = 0.4;
@@ -34,9 +35,9 @@ final class ListPane extends VBox {
   private final Look look;
   private final Label count = label("differences-count", "title");
   private final Label progress = label("differences-progress", "second");
-  private final HBox showPair;
+  private final HBox pairs;
   private final ListView<Row> list = new ListView<>();
-  private final VBox showAgreement;
+  private final VBox foot;
   private @Nullable Comparison shownComparison;
 
   /** A line of the list: a heading, or a difference. */
@@ -51,44 +52,38 @@ final class ListPane extends VBox {
       KeyBindings keys,
       Look look,
       Consumer<String> press,
-      Listeners follow) {
+      Listeners listeners) {
     this.differences = differences;
     this.keys = keys;
     this.look = look;
     getStyleClass().setAll("differences-list");
     setMinWidth(look.px(WIDTH));
     setMaxWidth(look.px(WIDTH));
-    Region space = new Region();
-    HBox.setHgrow(space, Priority.ALWAYS);
-    HBox head = new HBox(count, space, progress);
+    HBox head = new HBox(count, Nodes.space(), progress);
     head.getStyleClass().add("list-head");
-    showPair = new HBox(look.px(8));
-    showPair.setAlignment(Pos.CENTER_LEFT);
-    showPair.getStyleClass().add("list-pairs");
-    showAgreement = new VBox(look.px(4));
-    showAgreement.setId("agreement");
-    showAgreement.getStyleClass().add("list-foot");
+    pairs = new HBox(look.px(8));
+    pairs.setAlignment(Pos.CENTER_LEFT);
+    pairs.getStyleClass().add("list-pairs");
+    foot = new VBox(look.px(4));
+    foot.setId("agreement");
+    foot.getStyleClass().add("list-foot");
     list.setId("differences-rows");
     list.setFocusTraversable(false);
     list.setCellFactory(view -> new RowCell(differences, look));
     VBox.setVgrow(list, Priority.ALWAYS);
-    ScrollPane under = new ScrollPane(showAgreement);
-    under.setFitToWidth(true);
-    under.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    under.setFocusTraversable(false);
+    ScrollPane under = new ScrollPane(foot);
+    Nodes.scrollVertically(under);
     under.setMinHeight(Region.USE_PREF_SIZE);
     // Where it is cramped the sentences scroll before the list does.
     under
         .prefHeightProperty()
-        .bind(
-            Bindings.min(
-                showAgreement.heightProperty().add(1), heightProperty().multiply(FOOT_SHARE)));
-    getChildren().setAll(head, showPair, list, under);
-    follow.onChange(differences.settledProperty(), this::show);
-    follow.onChange(differences.positionProperty(), this::scrollToCurrent);
-    follow.onChange(differences.comparison().pairsProperty(), () -> showPair(press));
-    follow.onChange(differences.comparison().pairProperty(), () -> showPair(press));
-    follow.onChange(keys.mapProperty(), () -> showPair(press));
+        .bind(Bindings.min(foot.heightProperty().add(1), heightProperty().multiply(FOOT_SHARE)));
+    getChildren().setAll(head, pairs, list, under);
+    listeners.onChange(differences.settledProperty(), this::show);
+    listeners.onChange(differences.positionProperty(), this::scrollToCurrent);
+    listeners.onChange(differences.comparison().pairsProperty(), () -> showPair(press));
+    listeners.onChange(differences.comparison().pairProperty(), () -> showPair(press));
+    listeners.onChange(keys.mapProperty(), () -> showPair(press));
     showPair(press);
     show();
   }
@@ -103,23 +98,19 @@ final class ListPane extends VBox {
   private void showPair(Consumer<String> press) {
     List<ReadingPair> all = differences.comparison().pairsProperty().get();
     ReadingPair now = differences.comparison().pairProperty().get();
-    showPair.getChildren().clear();
+    pairs.getChildren().clear();
     boolean choice = all.size() > 1 && now != null;
-    showPair.setVisible(choice);
-    showPair.setManaged(choice);
+    pairs.setVisible(choice);
+    pairs.setManaged(choice);
     if (choice) {
       Label words =
-          new Label("%s, %d of %d".formatted(now.words(), all.indexOf(now) + 1, all.size()));
-      words.getStyleClass().add("second");
-      Region space = new Region();
-      HBox.setHgrow(space, Priority.ALWAYS);
-      Label key = new Label(keys.of(Action.OTHER_PAIR));
-      key.getStyleClass().add("key");
-      Label other = new Label("another pair");
-      other.getStyleClass().add("second");
+          Nodes.label(
+              "%s, %d of %d".formatted(now.words(), all.indexOf(now) + 1, all.size()), "second");
+      Label key = Nodes.label(keys.of(Action.OTHER_PAIR), "key");
+      Label other = Nodes.label("another pair", "second");
       key.setOnMouseClicked(event -> press.accept(keys.of(Action.OTHER_PAIR)));
       other.setOnMouseClicked(event -> press.accept(keys.of(Action.OTHER_PAIR)));
-      showPair.getChildren().setAll(words, space, key, other);
+      pairs.getChildren().setAll(words, Nodes.space(), key, other);
     }
   }
 
@@ -145,36 +136,29 @@ final class ListPane extends VBox {
     scrollToCurrent();
   }
 
-  /** Decisions change nothing in how well the two agree. */
+  /** Shows the agreement, which decisions don't change. */
   private void showAgreement(@Nullable Settled settled) {
     Comparison now = settled == null ? null : settled.comparison();
     if (now == shownComparison) {
       return;
     }
     shownComparison = now;
-    showAgreement.getChildren().clear();
+    foot.getChildren().clear();
     if (now == null) {
       return;
     }
     Agreement agreement = Agreement.of(now);
-    showAgreement
-        .getChildren()
-        .add(words(agreement.independent() ? "Independent readings" : "Not independent", "name"));
+    foot.getChildren()
+        .add(
+            Nodes.wrapped(
+                agreement.independent() ? "Independent readings" : "Not independent", "name"));
     InWords.of(agreement, now.a().name(), now.b().name())
-        .forEach(sentence -> showAgreement.getChildren().add(words(sentence, "small")));
+        .forEach(sentence -> foot.getChildren().add(Nodes.wrapped(sentence, "small")));
     differences
         .comparison()
         .notesProperty()
         .get()
-        .forEach(note -> showAgreement.getChildren().add(words("Note: " + note + ".", "small")));
-  }
-
-  private static Label words(String text, String style) {
-    Label label = new Label(text);
-    label.getStyleClass().add(style);
-    label.setWrapText(true);
-    label.setMinHeight(Region.USE_PREF_SIZE);
-    return label;
+        .forEach(note -> foot.getChildren().add(Nodes.wrapped("Note: " + note + ".", "small")));
   }
 
   private void scrollToCurrent() {

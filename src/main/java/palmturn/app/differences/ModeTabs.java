@@ -10,9 +10,10 @@ import palmturn.app.keys.Action;
 import palmturn.app.keys.KeyBindings;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.settle.Settled;
 
-/** The way from the trial to its differences and back, in the header; gone where none are. */
+/** The header's tabs for marking and for differences; hidden if there is nothing to compare. */
 public final class ModeTabs extends HBox {
   private final DifferenceReview differences;
   private final ReadOnlyBooleanProperty offered;
@@ -33,7 +34,7 @@ public final class ModeTabs extends HBox {
       KeyBindings keys,
       Look look,
       Consumer<String> press,
-      Listeners follow) {
+      Listeners listeners) {
     super(look.px(24));
     this.differences = differences;
     this.offered = offered;
@@ -55,15 +56,14 @@ public final class ModeTabs extends HBox {
           }
         });
     getChildren().setAll(mark, settle);
-    follow.onChange(differences.trialProperty(), this::show);
-    follow.onChange(differences.settledProperty(), this::show);
-    follow.onChange(offered, this::show);
+    listeners.onChange(differences.trialProperty(), this::show);
+    listeners.onChange(differences.settledProperty(), this::show);
+    listeners.onChange(offered, this::show);
     show();
   }
 
   private static Label name(String words) {
-    Label name = new Label(words);
-    name.getStyleClass().add("tab-name");
+    Label name = Nodes.label(words, "tab-name");
     return name;
   }
 

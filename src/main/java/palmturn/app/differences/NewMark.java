@@ -14,7 +14,7 @@ import palmturn.trial.Slap;
 import palmturn.trial.Span;
 import palmturn.trial.Zone;
 
-/** A mark that a reviewer makes where neither reading is right: it lies on the frame shown. */
+/** A mark made by the reviewer where neither reading is right; it lies on the frame shown. */
 public final class NewMark {
   private final Stage stage;
   private final Consumer<String> fail;
@@ -28,7 +28,7 @@ public final class NewMark {
    * Starts without a mark.
    *
    * @param stage shows the frame that a mark lies on
-   * @param fail is told in one line what can't be
+   * @param fail receives an error in one line
    */
   NewMark(Stage stage, Consumer<String> fail) {
     this.stage = stage;
@@ -36,22 +36,22 @@ public final class NewMark {
     stage.frameProperty().addListener((frame, before, now) -> moveTo(now.intValue()));
   }
 
-  /** Whether a mark is being made. */
+  /** True while a mark is being made. */
   public ReadOnlyBooleanProperty activeProperty() {
     return active.getReadOnlyProperty();
   }
 
-  /** The mark at a moment as it is so far; null where none, or a stretch, is made. */
+  /** The slap so far; null if none or a span is being made. */
   public ReadOnlyObjectProperty<@Nullable Slap> slapProperty() {
     return slap.getReadOnlyProperty();
   }
 
-  /** The stretch as it is so far. */
+  /** The span so far; null if none or a slap is being made. */
   public ReadOnlyObjectProperty<@Nullable Span> spanProperty() {
     return span.getReadOnlyProperty();
   }
 
-  /** Begins with what one of the two readings has, the first's before the second's. */
+  /** Begins with a copy of the first reading's mark, or of the second's if the first has none. */
   void begin(ReviewItem item, FrameTable frames, int frame) {
     table = frames;
     Difference<?> difference = item.difference();
@@ -75,7 +75,7 @@ public final class NewMark {
     }
   }
 
-  /** Makes it a slap of a side; lets a stretch begin (palm) or end (back) at the frame shown. */
+  /** Sets a slap's side, or the start (palm) or end (back) of a span to the frame shown. */
   public void setSide(Side side) {
     Slap now = slap.get();
     if (now != null) {
@@ -84,7 +84,7 @@ public final class NewMark {
     moveEnd(side == Side.PALM);
   }
 
-  /** Names where it touched; the same again: the centre. */
+  /** Sets the zone; the same zone again resets it to the centre. */
   public void toggleZone(Zone zone) {
     Slap now = slap.get();
     if (now != null) {
@@ -92,7 +92,7 @@ public final class NewMark {
     }
   }
 
-  /** Makes it another kind of mark; the same again: a slap. */
+  /** Sets the kind; the same kind again resets it to a slap. */
   public void toggleKind(Slap.Kind kind) {
     Slap now = slap.get();
     if (now != null) {
@@ -110,7 +110,7 @@ public final class NewMark {
     if (toS > fromS) {
       span.set(new Span(now.kind(), fromS, toS, now.note(), now.extra()));
     } else {
-      fail.accept("a stretch must end after it begins: go to another frame");
+      fail.accept("a span must end after it starts: go to another frame");
     }
   }
 

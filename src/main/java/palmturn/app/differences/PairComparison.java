@@ -11,7 +11,7 @@ import palmturn.trial.Settlement;
 import palmturn.trial.Trial;
 import palmturn.work.Settling;
 
-/** Which two readings of the open trial are compared, and what came of it. */
+/** The two readings of the open trial that are compared, and the result. */
 public final class PairComparison {
   private final Tasks background;
   private final ReadOnlyObjectWrapper<@Nullable ReviewedTrial> trial =
@@ -51,7 +51,7 @@ public final class PairComparison {
     return items.getReadOnlyProperty();
   }
 
-  /** What to know before believing the comparison, a line each. */
+  /** Cautions about the comparison, one a line. */
   ReadOnlyObjectProperty<List<String>> notesProperty() {
     return notes.getReadOnlyProperty();
   }
@@ -76,7 +76,7 @@ public final class PairComparison {
   }
 
   /**
-   * Compares two of the trial's readings; what another comparison overtakes is dropped.
+   * Compares two of the trial's readings; a comparison overtaken by another is dropped.
    *
    * @param done is told after all properties
    */
@@ -115,7 +115,7 @@ public final class PairComparison {
   }
 
   /**
-   * Takes other decisions on the same two.
+   * Applies changed decisions on the same two readings.
    *
    * @return the trial with them; null where nothing is compared
    */
@@ -125,11 +125,11 @@ public final class PairComparison {
     if (in == null || before == null) {
       return null;
     }
-    Trial trial = in.trial().withSettlement(settlement);
-    Settled next = before.with(trial, settlement);
-    this.trial.set(new ReviewedTrial(trial, in.frames(), in.pictures(), in.windowS()));
+    Trial decided = in.trial().withSettlement(settlement);
+    Settled next = before.with(decided, settlement);
+    trial.set(new ReviewedTrial(decided, in.frames(), in.pictures(), in.windowS()));
     items.set(ReviewItem.of(next));
     settled.set(next);
-    return trial;
+    return decided;
   }
 }

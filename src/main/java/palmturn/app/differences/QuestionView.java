@@ -16,7 +16,7 @@ import palmturn.app.strip.SoundOutline;
 import palmturn.trial.Decision;
 import palmturn.trial.Estimate;
 
-/** The difference that is looked at: the question, its pictures, both readings, the choices. */
+/** The current difference: the question, pictures, both readings and the choices. */
 final class QuestionView extends VBox {
   private final DifferenceReview differences;
   private final KeyBindings keys;
@@ -39,7 +39,7 @@ final class QuestionView extends VBox {
       KeyBindings keys,
       Look look,
       Consumer<String> press,
-      Listeners follow) {
+      Listeners listeners) {
     this.differences = differences;
     this.keys = keys;
     getStyleClass().setAll("question-pane");
@@ -51,8 +51,8 @@ final class QuestionView extends VBox {
     explanation.getStyleClass().add("explanation");
     explanation.setWrapText(true);
     explanation.setMinHeight(Region.USE_PREF_SIZE);
-    stills = new StillsRow(differences, look, follow);
-    staves = new StavesView(differences, wave, look, follow);
+    stills = new StillsRow(differences, look, listeners);
+    staves = new StavesView(differences, wave, look, listeners);
     end = new SummaryView(differences, look);
     VBox.setVgrow(staves, Priority.ALWAYS);
     VBox.setVgrow(end, Priority.ALWAYS);
@@ -63,12 +63,12 @@ final class QuestionView extends VBox {
             stills,
             staves,
             end,
-            new ChoiceRow(differences, keys, look, press, follow));
-    follow.onChange(differences.settledProperty(), this::show);
-    follow.onChange(differences.positionProperty(), this::show);
-    follow.onChange(differences.newMark().activeProperty(), this::show);
-    follow.onValue(differences.stage().playingProperty(), this::runClock);
-    follow.onEnd(clock::stop);
+            new ChoiceRow(differences, keys, look, press, listeners));
+    listeners.onChange(differences.settledProperty(), this::show);
+    listeners.onChange(differences.positionProperty(), this::show);
+    listeners.onChange(differences.newMark().activeProperty(), this::show);
+    listeners.onValue(differences.stage().playingProperty(), this::runClock);
+    listeners.onEnd(clock::stop);
     show();
   }
 
@@ -92,12 +92,12 @@ final class QuestionView extends VBox {
       explanation.setText(end.explanation());
       end.show();
     } else if (differences.newMark().activeProperty().get()) {
-      question.setText("Mark it afresh");
+      question.setText("New mark");
       explanation.setText(
           item instanceof ReviewItem.OfSpan
-              ? "Neither is right? Go to the frame where it begins, %s, and where it ends, %s."
+              ? "Go to the frame where the span starts and press %s, then to its end and press %s."
                   .formatted(keys.of(Action.PALM), keys.of(Action.BACK))
-              : "Neither is right? Go to the first frame that shows contact, and name the slap.");
+              : "Go to the first frame that shows contact, then set the side and the zone.");
     } else {
       Decision<?> decision = item.decision();
       question.setText(wording.question(item));

@@ -11,7 +11,7 @@ import palmturn.trial.Settlement;
 import palmturn.trial.Trial;
 
 /**
- * Two readings that can be laid beside each other.
+ * Two readings that can be compared.
  *
  * @param first reader whose marks stand where both agree
  * @param second another reader, or {@link Settlement#ESTIMATE}
@@ -72,12 +72,11 @@ public record ReadingPair(String first, String second) {
     if (own != null) {
       return own.finished() || !own.independent()
           ? ""
-          : "finish your own reading first: until then other marks stay out of your sight";
+          : "finish your own reading first: until then other marks stay hidden";
     }
     long finished = trial.readings().stream().filter(Reading::finished).count();
     return finished < ENOUGH && ShownEstimate.readsBlind(trial, reader)
-        ? reader
-            + " has not read this trial: others' marks stay out of sight until two have finished it"
+        ? reader + " has not read this trial: others' marks stay hidden until two have finished it"
         : "";
   }
 

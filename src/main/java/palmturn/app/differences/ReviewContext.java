@@ -5,26 +5,26 @@ import java.util.function.Consumer;
 import palmturn.trial.Settlement;
 import palmturn.trial.Trial;
 
-/** Where decisions go, and who makes them. */
+/** The review's access to the open session: saving, the reviewer and errors. */
 public interface ReviewContext {
   /** Returns whether nothing may be written. */
   boolean readOnly();
 
-  /** Says that nothing can be decided here, and why. */
+  /** Reports that the session is read-only. */
   void reportReadOnly();
 
-  /** Asks who decides, and goes on once that is known. */
+  /** Asks for the reviewer's initials and passes them on. */
   void askReviewer(Consumer<String> then);
 
-  /** Returns the moment it is. */
+  /** Returns the current time. */
   Instant now();
 
-  /** Brings a settlement to the disk. */
+  /** Saves a settlement to disk. */
   void save(Trial trial, Settlement settlement);
 
-  /** Says in one line what can't be done. */
+  /** Reports in one line why something can't be done. */
   void report(String words);
 
-  /** Says what went wrong. */
+  /** Reports an error. */
   void reportError(Exception problem);
 }

@@ -13,9 +13,9 @@ import palmturn.trial.Settlement;
 import palmturn.trial.Slap;
 import palmturn.trial.Span;
 
-/** One difference of the list, of two marks or of two stretches, and what was decided on it. */
+/** One difference between two slaps or two spans, with the decision on it. */
 public sealed interface ReviewItem {
-  /** A difference of two marks. */
+  /** A difference of two slaps. */
   record OfSlap(Ruling<Slap> ruling) implements ReviewItem {
     @Override
     public Settlement decide(Settlement before, Judgement said, @Nullable Object anew) {
@@ -23,7 +23,7 @@ public sealed interface ReviewItem {
     }
   }
 
-  /** A difference of two stretches. */
+  /** A difference of two spans. */
   record OfSpan(Ruling<Span> ruling) implements ReviewItem {
     @Override
     public Settlement decide(Settlement before, Judgement said, @Nullable Object anew) {
@@ -31,7 +31,7 @@ public sealed interface ReviewItem {
     }
   }
 
-  /** What somebody says of a difference, when and why. */
+  /** A reviewer's choice on a difference, with time and reason. */
   record Judgement(Decision.Choice choice, String by, Instant at, String why) {}
 
   /** Returns the difference and its decision. */
@@ -53,9 +53,9 @@ public sealed interface ReviewItem {
   }
 
   /**
-   * Returns the settlement with a decision on this more.
+   * Returns the settlement with a decision on this difference added.
    *
-   * @param anew the mark or the stretch made instead of both; null for none
+   * @param anew the slap or span made instead of both; null for none
    */
   Settlement decide(Settlement before, Judgement said, @Nullable Object anew);
 
@@ -108,7 +108,7 @@ public sealed interface ReviewItem {
     };
   }
 
-  /** Returns what is asked first: of all that differs the one that counts most. */
+  /** Returns the most important of the things that differ. */
   default Difference.What mainDifference() {
     return difference().what().stream()
         .min(Comparator.comparingInt(ReviewItem::rank))

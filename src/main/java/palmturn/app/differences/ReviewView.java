@@ -10,7 +10,7 @@ import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.app.strip.SoundOutline;
 
-/** Shows the list of differences beside the one that is looked at. */
+/** The list of differences beside the current one. */
 public final class ReviewView extends HBox {
   /**
    * Builds the pane, which takes the place of board, stage, tally and strip.
@@ -24,14 +24,14 @@ public final class ReviewView extends HBox {
       KeyBindings keys,
       Look look,
       Consumer<String> press,
-      Listeners follow) {
+      Listeners listeners) {
     getStyleClass().setAll("differences");
     setId("differences");
     setFocusTraversable(true);
     setAccessibleText("Differences");
     setMinHeight(0);
-    QuestionView question = new QuestionView(differences, wave, keys, look, press, follow);
+    QuestionView question = new QuestionView(differences, wave, keys, look, press, listeners);
     HBox.setHgrow(question, Priority.ALWAYS);
-    getChildren().setAll(new ListPane(differences, keys, look, press, follow), question);
+    getChildren().setAll(new ListPane(differences, keys, look, press, listeners), question);
   }
 }

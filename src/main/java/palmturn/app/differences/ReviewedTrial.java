@@ -5,7 +5,7 @@ import palmturn.clip.FrameTable;
 import palmturn.trial.Trial;
 
 /**
- * A trial whose differences are gone through.
+ * A trial under review.
  *
  * @param pictures of its clip
  * @param windowS the protocol's seconds, real time

@@ -12,12 +12,13 @@ import javafx.scene.layout.VBox;
 import javafx.scene.shape.Polyline;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.app.look.Theme;
 import palmturn.app.strip.StripGraphics;
 import palmturn.chart.StavesPainter;
 import palmturn.trial.Decision;
 
-/** A line of the list: both marks small, what differs, when, and what was decided. */
+/** A row of the list: both marks in small, the difference, its time and the decision. */
 final class RowCell extends ListCell<ListPane.Row> {
   private static final double ICON_WIDTH = 34;
   private static final double ICON_HEIGHT = 54;
@@ -48,7 +49,7 @@ final class RowCell extends ListCell<ListPane.Row> {
     DifferenceWords wording = StavesLayout.wording(differences);
     if (row instanceof ListPane.Row.Heading heading) {
       getStyleClass().add("heading-row");
-      setGraphic(label(heading.words(), "title"));
+      setGraphic(Nodes.label(heading.words(), "title"));
     } else if (row instanceof ListPane.Row.Entry of && wording != null) {
       if (of.item().equals(differences.current())) {
         getStyleClass().add("current-row");
@@ -59,7 +60,7 @@ final class RowCell extends ListCell<ListPane.Row> {
 
   private HBox line(ReviewItem item, DifferenceWords wording) {
     Decision<?> decision = item.decision();
-    Label title = label(wording.title(item), "plain-title");
+    Label title = Nodes.label(wording.title(item), "plain-title");
     title.setMinWidth(0);
     HBox second = new HBox(look.px(6));
     second.setAlignment(Pos.CENTER_LEFT);
@@ -69,10 +70,11 @@ final class RowCell extends ListCell<ListPane.Row> {
       tick.setStrokeWidth(1.75);
       second
           .getChildren()
-          .setAll(tick, label(wording.decisionBrief(decision) + ", " + decision.by(), "second"));
+          .setAll(
+              tick, Nodes.label(wording.decisionBrief(decision) + ", " + decision.by(), "second"));
     } else {
       String left = decision == null ? "" : "left open; ";
-      Label detail = label(left + wording.detail(item), "second");
+      Label detail = Nodes.label(left + wording.detail(item), "second");
       detail.setMinWidth(0);
       second.getChildren().setAll(detail);
     }
@@ -80,17 +82,11 @@ final class RowCell extends ListCell<ListPane.Row> {
     words.setAlignment(Pos.CENTER_LEFT);
     words.setMinWidth(0);
     HBox.setHgrow(words, Priority.ALWAYS);
-    Label when = label(wording.time(item.fromS()), "second");
+    Label when = Nodes.label(wording.time(item.fromS()), "second");
     when.setMinWidth(Region.USE_PREF_SIZE);
     HBox line = new HBox(look.px(14), icon(item, wording), words, when);
     line.setAlignment(Pos.CENTER_LEFT);
     return line;
-  }
-
-  private static Label label(String words, String style) {
-    Label label = new Label(words);
-    label.getStyleClass().add(style);
-    return label;
   }
 
   private Canvas icon(ReviewItem item, DifferenceWords wording) {

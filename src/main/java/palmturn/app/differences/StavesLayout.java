@@ -20,7 +20,7 @@ import palmturn.trial.Slap;
 import palmturn.trial.Span;
 import palmturn.trial.TimeScale;
 
-/** What the staves show of two readings, and where each lane lies. */
+/** The layout of the two readings' staves. */
 final class StavesLayout {
   /** Left of the time: the readings' names and keys. */
   static final double GUTTER = 116;
@@ -65,7 +65,7 @@ final class StavesLayout {
         difference.b() instanceof Span span ? span : null);
   }
 
-  /** Where everything lies in a given height; the turn goes first, then the sound. */
+  /** The lanes in a given height; the turn is left out first, then the sound. */
   record Heights(BeatStrip.Lanes upper, BeatStrip.Lanes lower) {
     private static final double UNDER_AXIS = 24;
     private static final double SOUND_FROM = 326;
@@ -92,7 +92,7 @@ final class StavesLayout {
   }
 
   /**
-   * Returns what is drawn.
+   * Returns the staves around a difference.
    *
    * @param width of the pane, pixels, with the names
    * @param curves whose turn and onsets are drawn; null for none

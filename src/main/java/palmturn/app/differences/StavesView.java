@@ -21,7 +21,7 @@ import palmturn.trial.Estimate;
 import palmturn.trial.Slap;
 import palmturn.trial.TimeScale;
 
-/** Both readings around the difference, one above the other, with the frame that is shown. */
+/** Both readings around the difference, one above the other, and the line of the current frame. */
 final class StavesView extends Pane {
   private static final double LEAST = 262;
 
@@ -37,7 +37,7 @@ final class StavesView extends Pane {
       DifferenceReview differences,
       ObservableValue<@Nullable SoundOutline> wave,
       Look look,
-      Listeners follow) {
+      Listeners listeners) {
     this.differences = differences;
     this.wave = wave;
     this.look = look;
@@ -49,13 +49,13 @@ final class StavesView extends Pane {
     flag.getStyleClass().setAll("label", "now-flag");
     flag.setManaged(false);
     getChildren().setAll(canvas, line, flag);
-    follow.onChange(differences.settledProperty(), this::draw);
-    follow.onChange(differences.positionProperty(), this::draw);
-    follow.onChange(wave, this::draw);
-    follow.onChange(differences.stage().frameProperty(), this::showNow);
-    follow.onChange(differences.newMark().activeProperty(), this::showNow);
-    follow.onChange(differences.newMark().slapProperty(), this::showNow);
-    follow.onChange(differences.newMark().spanProperty(), this::showNow);
+    listeners.onChange(differences.settledProperty(), this::draw);
+    listeners.onChange(differences.positionProperty(), this::draw);
+    listeners.onChange(wave, this::draw);
+    listeners.onChange(differences.stage().frameProperty(), this::showNow);
+    listeners.onChange(differences.newMark().activeProperty(), this::showNow);
+    listeners.onChange(differences.newMark().slapProperty(), this::showNow);
+    listeners.onChange(differences.newMark().spanProperty(), this::showNow);
   }
 
   @Override
@@ -126,7 +126,7 @@ final class StavesView extends Pane {
     if (!staves.upper().framesS().isEmpty()) {
       g.setFont(Look.regular(13));
       g.setFill(Theme.fx(palette.ink3()));
-      g.fillText("a line a frame", 0, staves.upper().lanes().axisY() + 19);
+      g.fillText("one line per frame", 0, staves.upper().lanes().axisY() + 19);
     }
   }
 

@@ -9,8 +9,8 @@ import palmturn.app.stage.Stage;
 import palmturn.clip.Picture;
 
 /**
- * The pictures on both sides of what is played. They are asked for one after the other, since the
- * newest request takes the place of one that still waits.
+ * The still pictures on both sides of the player. They are requested one after the other, since a
+ * new request replaces one that still waits.
  */
 final class StillPair {
   private final Executor screen;

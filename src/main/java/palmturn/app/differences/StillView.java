@@ -6,11 +6,11 @@ import javafx.scene.control.Label;
 import javafx.scene.image.ImageView;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Pane;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.app.stage.PictureNode;
 import palmturn.clip.Picture;
 import palmturn.trial.Estimate;
@@ -44,9 +44,7 @@ final class StillView extends VBox {
     words.getStyleClass().add(main ? "name" : "second");
     when.getStyleClass().add("second");
     when.setMinWidth(Region.USE_PREF_SIZE);
-    Region space = new Region();
-    HBox.setHgrow(space, Priority.ALWAYS);
-    HBox line = new HBox(look.px(8), words, space, when);
+    HBox line = new HBox(look.px(8), words, Nodes.space(), when);
     line.setAlignment(Pos.CENTER_LEFT);
     getChildren().setAll(frame, line);
   }

@@ -21,7 +21,7 @@ final class StillsRow extends HBox {
   private final StillView middle;
   private final StillView right;
 
-  StillsRow(DifferenceReview differences, Look look, Listeners follow) {
+  StillsRow(DifferenceReview differences, Look look, Listeners listeners) {
     super(look.px(12));
     this.differences = differences;
     left = new StillView(look, false);
@@ -34,14 +34,14 @@ final class StillsRow extends HBox {
     }
     getChildren().setAll(left, middle, right);
     showHands();
-    follow.onChange(differences.trialProperty(), this::showHands);
-    follow.onChange(differences.player().stills().leftProperty(), this::showSides);
-    follow.onChange(differences.player().stills().rightProperty(), this::showSides);
-    follow.onChange(differences.newMark().activeProperty(), this::showSides);
-    follow.onChange(differences.stage().pictureProperty(), this::showMiddle);
-    follow.onChange(differences.stage().playingProperty(), this::showMiddle);
-    follow.onChange(differences.stage().speedProperty(), this::showMiddle);
-    follow.onChange(differences.newMark().activeProperty(), this::showMiddle);
+    listeners.onChange(differences.trialProperty(), this::showHands);
+    listeners.onChange(differences.player().stills().leftProperty(), this::showSides);
+    listeners.onChange(differences.player().stills().rightProperty(), this::showSides);
+    listeners.onChange(differences.newMark().activeProperty(), this::showSides);
+    listeners.onChange(differences.stage().pictureProperty(), this::showMiddle);
+    listeners.onChange(differences.stage().playingProperty(), this::showMiddle);
+    listeners.onChange(differences.stage().speedProperty(), this::showMiddle);
+    listeners.onChange(differences.newMark().activeProperty(), this::showMiddle);
     showSides();
     showMiddle();
   }
@@ -51,7 +51,7 @@ final class StillsRow extends HBox {
     showStill(right, differences.player().stills().rightProperty().get(), false);
   }
 
-  /** Where the hands were found or pointed at, they are shown larger. */
+  /** Zooms to the hands if their place is known. */
   private void showHands() {
     ReviewedTrial opened = differences.trialProperty().get();
     if (opened == null) {
@@ -77,7 +77,7 @@ final class StillsRow extends HBox {
         picture,
         !differences.newMark().activeProperty().get() && DifferencePlayer.hasTwoMoments(item)
             ? endWords(item, wording, first)
-            : first ? "the frame before" : "the frame after",
+            : first ? "previous frame" : "next frame",
         wording.time(picture.timeS()),
         marksOn(item, wording, picture));
   }
@@ -85,7 +85,7 @@ final class StillsRow extends HBox {
   private static String endWords(ReviewItem item, DifferenceWords wording, boolean first) {
     Difference<?> difference = item.difference();
     if (item instanceof ReviewItem.OfSpan) {
-      return first ? "where it begins" : "where it ends";
+      return first ? "the start" : "the end";
     }
     boolean secondIsLater = difference.gapS() >= 0;
     return wording.readingName(first != secondIsLater) + "’s frame";
@@ -109,7 +109,7 @@ final class StillsRow extends HBox {
         marksOn(item, wording, picture));
   }
 
-  /** Returns what either reading has on a frame. */
+  /** Returns both readings' marks on a frame. */
   private String marksOn(ReviewItem item, DifferenceWords wording, Picture picture) {
     ReviewedTrial opened = differences.trialProperty().get();
     if (opened == null) {

@@ -5,16 +5,16 @@ import java.util.List;
 import java.util.Locale;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.settle.Comparison;
 import palmturn.settle.Settled;
 import palmturn.trial.Decision;
 import palmturn.trial.Slap;
 
-/** What it has come to: settled, or what is still open. */
+/** The end of a review: settled, or the differences still open. */
 final class SummaryView extends StackPane {
   private static final int MOST = 200;
 
@@ -27,9 +27,7 @@ final class SummaryView extends StackPane {
     this.look = look;
     lines = new VBox(look.px(6));
     ScrollPane scroll = new ScrollPane(lines);
-    scroll.setFitToWidth(true);
-    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    scroll.setFocusTraversable(false);
+    Nodes.scrollVertically(scroll);
     setMinHeight(0);
     setId("end");
     getChildren().setAll(scroll);
@@ -56,15 +54,14 @@ final class SummaryView extends StackPane {
     Comparison comparison = settled.comparison();
     String within = String.format(Locale.ROOT, "%.0f ms", 1000 * comparison.tolerance().seconds());
     if (comparison.differences() == 0) {
-      return "%d marks are in both, none further apart than %s."
+      return "%d marks are in both, at most %s apart."
           .formatted(comparison.matching().pairs().size(), within);
     }
     long slaps = settled.reading().slaps().stream().filter(Slap::counts).count();
     return settled.open() == 0
-        ? "All differences are decided. The settled reading has %d slaps; it counts from now on, in the report too."
+        ? "All differences are decided. The settled reading has %d slaps and counts from now on, in the report too."
             .formatted(slaps)
-        : "Where nothing is decided %s’s marks stand for now."
-            .formatted(wording.readingName(false));
+        : "Until the rest is decided, the marks of %s stand.".formatted(wording.readingName(false));
   }
 
   void show() {
@@ -83,10 +80,7 @@ final class SummaryView extends StackPane {
       if (settled && decision != null) {
         words.add(wording.decisionSentence(decision));
       }
-      Label label = new Label(String.join("   ", words));
-      label.getStyleClass().add("explanation");
-      label.setWrapText(true);
-      label.setMinHeight(Region.USE_PREF_SIZE);
+      Label label = Nodes.wrapped(String.join("   ", words), "explanation");
       lines.getChildren().add(label);
     }
     lines.setMaxWidth(look.px(900));

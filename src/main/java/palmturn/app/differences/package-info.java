@@ -1,4 +1,4 @@
-/** Where two readings of a trial differ: each difference beside its pictures, and its decision. */
+/** Review of the differences between two readings of a trial, each with pictures and a decision. */
 @NullMarked
 package palmturn.app.differences;
 

@@ -9,8 +9,9 @@ import javafx.scene.layout.Region;
 import palmturn.app.keys.Chord;
 import palmturn.app.keys.KeyMap;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 
-/** Draws keys as outlined caps, 22 high, with what they do behind them. */
+/** Keys drawn as outlined caps, 22 high, followed by what they do. */
 public final class KeyCaps {
   private KeyCaps() {}
 
@@ -47,8 +48,7 @@ public final class KeyCaps {
 
   /** Returns the cap of one key. */
   public static Label cap(String key, Look look) {
-    Label cap = new Label(key);
-    cap.getStyleClass().add("key");
+    Label cap = Nodes.label(key, "key");
     cap.setMinSize(look.px(22), look.px(22));
     cap.setMaxHeight(look.px(22));
     cap.setAlignment(Pos.CENTER);
@@ -57,8 +57,7 @@ public final class KeyCaps {
 
   /** Returns the words behind caps. */
   public static Label words(String text) {
-    Label words = new Label(text);
-    words.getStyleClass().add("key-words");
+    Label words = Nodes.label(text, "key-words");
     words.setMinWidth(Region.USE_PREF_SIZE);
     return words;
   }

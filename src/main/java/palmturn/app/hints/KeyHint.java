@@ -4,10 +4,10 @@ import java.util.List;
 import palmturn.app.keys.Action;
 
 /**
- * What can be done, told beside its keys.
+ * A few words about actions, shown beside their keys.
  *
  * @param actions whose keys are shown
- * @param words what they do, in few words
+ * @param words what the actions do, in few words
  */
 public record KeyHint(List<Action> actions, String words) {
   public KeyHint {

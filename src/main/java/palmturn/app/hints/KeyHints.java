@@ -4,13 +4,13 @@ import java.util.ArrayList;
 import java.util.List;
 import palmturn.app.keys.Action;
 
-/** What is told in the row at the bottom, for each place the most wanted first. */
+/** The hints of the bottom row for each context, the most useful first. */
 public final class KeyHints {
   private static final KeyHint ALL = KeyHint.of("all keys", Action.ALL_KEYS);
   private static final KeyHint ADD = KeyHint.of("add clips", Action.ADD);
   private static final KeyHint OPEN = KeyHint.of("open a session", Action.OPEN);
-  private static final KeyHint DRILL = KeyHint.of("a drill, then a block", Action.DRILL);
-  private static final KeyHint ATHLETE = KeyHint.of("the athlete", Action.ATHLETE);
+  private static final KeyHint DRILL = KeyHint.of("add a drill", Action.DRILL);
+  private static final KeyHint ATHLETE = KeyHint.of("athlete", Action.ATHLETE);
   private static final KeyHint BOARD = KeyHint.of("move on the board", Action.BOARD_MOVE);
   private static final KeyHint MESSAGES = KeyHint.of("messages", Action.MESSAGES);
   private static final KeyHint PALM = KeyHint.of("palm", Action.PALM);
@@ -24,35 +24,35 @@ public final class KeyHints {
   private static final KeyHint NEXT = KeyHint.of("next slap", Action.SLAP_NEXT);
   private static final KeyHint PLAY = KeyHint.of("play slowly", Action.PLAY);
 
-  /** Goes through the marks. */
-  public static final KeyHint GO_THROUGH = KeyHint.of("look at every slap", Action.GO_THROUGH);
+  /** Checks every mark. */
+  public static final KeyHint GO_THROUGH = KeyHint.of("check every slap", Action.GO_THROUGH);
 
-  /** Typing along. */
+  /** Hints while typing along. */
   public static final List<KeyHint> TYPING =
       List.of(
           PALM,
           BACK,
-          KeyHint.of("the same with a fault", Action.PALM_FAULT, Action.BACK_FAULT),
+          KeyHint.of("faulty palm, back", Action.PALM_FAULT, Action.BACK_FAULT),
           KeyHint.of("double", Action.DOUBLE),
-          KeyHint.of("take the last one away", Action.DELETE),
+          KeyHint.of("delete the last", Action.DELETE),
           KeyHint.of("slower, faster", Action.SLOWER, Action.FASTER),
-          KeyHint.of("stop, and the marks settle", Action.TYPE_ALONG),
+          KeyHint.of("stop and snap the marks", Action.TYPE_ALONG),
           ALL);
 
-  /** The pass over the times of doubtful slaps. */
+  /** Hints while checking the times of doubtful slaps. */
   public static final List<KeyHint> TIME_PASS =
       List.of(
-          KeyHint.of("right, next", Action.CONFIRM),
-          KeyHint.of("palm, back, next", Action.PALM, Action.BACK),
+          KeyHint.of("correct, next", Action.CONFIRM),
+          KeyHint.of("palm or back, next", Action.PALM, Action.BACK),
           KeyHint.of("double or not, next", Action.DOUBLE),
-          KeyHint.of("take away, next", Action.DELETE),
-          KeyHint.of("move a frame", Action.FRAME_BACK, Action.FRAME_ON),
+          KeyHint.of("delete, next", Action.DELETE),
+          KeyHint.of("move by a frame", Action.FRAME_BACK, Action.FRAME_ON),
           KeyHint.of("undo", Action.UNDO),
           KeyHint.of("go back", Action.SLAP_BEFORE),
           KeyHint.of("leave", Action.LEAVE),
           ALL);
 
-  /** The pass over the zone of every slap. */
+  /** Hints while checking the zone of every slap. */
   public static final List<KeyHint> ZONE_PASS =
       List.of(
           KeyHint.of("centre, next", Action.CONFIRM),
@@ -66,20 +66,20 @@ public final class KeyHints {
           KeyHint.of("leave", Action.LEAVE),
           ALL);
 
-  /** Going through where two readings differ. */
+  /** Hints while reviewing differences. */
   public static final List<KeyHint> DIFFERENCES =
       List.of(
-          KeyHint.of("upper, lower is right", Action.UPPER, Action.LOWER),
-          KeyHint.of("leave open, go on", Action.LEAVE_OPEN),
+          KeyHint.of("upper or lower is correct", Action.UPPER, Action.LOWER),
+          KeyHint.of("leave open, next", Action.LEAVE_OPEN),
           KeyHint.of("go back", Action.GO_BACK),
-          KeyHint.of("neither: mark it afresh", Action.MARK_NEW),
+          KeyHint.of("neither: new mark", Action.MARK_NEW),
           KeyHint.of("play or stop", Action.PLAY),
-          KeyHint.of("say why", Action.GIVE_REASON),
+          KeyHint.of("give a reason", Action.GIVE_REASON),
           KeyHint.of("undo", Action.UNDO),
           KeyHint.of("to the trial", Action.LEAVE),
           ALL);
 
-  /** The end of the differences. */
+  /** Hints at the end of the differences. */
   public static final List<KeyHint> DIFFERENCES_END =
       List.of(
           KeyHint.of("go back", Action.GO_BACK),
@@ -87,10 +87,10 @@ public final class KeyHints {
           KeyHint.of("to the trial", Action.LEAVE),
           ALL);
 
-  /** Opens a decided difference again. */
-  public static final KeyHint REOPEN = KeyHint.of("open again", Action.DELETE);
+  /** Reopens a decided difference. */
+  public static final KeyHint REOPEN = KeyHint.of("reopen", Action.DELETE);
 
-  /** Marking a slap where neither reading is right. */
+  /** Hints while marking a slap where neither reading is right. */
   public static final List<KeyHint> NEW_SLAP =
       List.of(
           FRAME,
@@ -105,56 +105,56 @@ public final class KeyHints {
           KeyHint.of("give up", Action.LEAVE),
           ALL);
 
-  /** Marking a stretch where neither reading is right. */
+  /** Hints while marking a span where neither reading is right. */
   public static final List<KeyHint> NEW_SPAN =
       List.of(
           FRAME,
-          KeyHint.of("begins here", Action.PALM),
+          KeyHint.of("starts here", Action.PALM),
           KeyHint.of("ends here", Action.BACK),
           KeyHint.of("keep", Action.KEEP_NEW_MARK),
           KeyHint.of("nothing there", Action.DELETE),
           KeyHint.of("give up", Action.LEAVE),
           ALL);
 
-  /** Goes through where two readings differ. */
+  /** Reviews the differences of two readings. */
   public static final KeyHint COMPARE = KeyHint.of("differences", Action.COMPARE);
 
-  /** Another trial beside the open one. */
+  /** Chooses another trial beside the open one. */
   public static final KeyHint OTHER_TRIAL = KeyHint.of("another trial", Action.PAIR_OTHER);
 
-  /** Two trials side by side. */
+  /** Hints for two trials side by side. */
   public static final List<KeyHint> PAIR =
       List.of(
           FRAME,
-          KeyHint.of("slap before, next", Action.SLAP_BEFORE, Action.SLAP_NEXT),
+          KeyHint.of("previous, next slap", Action.SLAP_BEFORE, Action.SLAP_NEXT),
           PLAY,
           KeyHint.of("same pace or real time", Action.PAIR_PACE),
           OTHER_TRIAL,
           KeyHint.of("go back", Action.PAIR_LEAVE),
-          KeyHint.of("hands", Action.ZOOM_TO_HANDS),
+          KeyHint.of("zoom to hands", Action.ZOOM_TO_HANDS),
           KeyHint.of("mirror", Action.PAIR_MIRROR),
           KeyHint.of("loop the slap", Action.LOOP_SLAP),
-          KeyHint.of("a slap further", Action.PAIR_LATER),
+          KeyHint.of("align with the next slap", Action.PAIR_LATER),
           KeyHint.of("slower, faster", Action.SLOWER, Action.FASTER),
           ALL);
 
-  /** Ends a reading. */
-  public static final KeyHint FINISH = KeyHint.of("reading finished", Action.FINISH);
+  /** Finishes a reading. */
+  public static final KeyHint FINISH = KeyHint.of("finish the reading", Action.FINISH);
 
-  /** Has the program look for slaps. */
+  /** Estimates the trial. */
   public static final KeyHint ESTIMATE = KeyHint.of("estimate", Action.ESTIMATE);
 
-  /** Copies what it found. */
+  /** Copies the estimate's marks. */
   public static final KeyHint START = KeyHint.of("start from the estimate", Action.START_FROM);
 
-  /** Lists what it says. */
+  /** Lists the estimate's details. */
   public static final KeyHint ESTIMATE_DETAILS =
-      KeyHint.of("what it says", Action.ESTIMATE_DETAILS);
+      KeyHint.of("estimate details", Action.ESTIMATE_DETAILS);
 
-  /** Hides what it found. */
+  /** Hides the estimate. */
   public static final KeyHint HIDE = KeyHint.of("hide the estimate", Action.TOGGLE_ESTIMATE);
 
-  /** Shows it again. */
+  /** Shows the estimate again. */
   public static final KeyHint SHOW = KeyHint.of("show the estimate", Action.TOGGLE_ESTIMATE);
 
   /** The rarer marks, in full. */
@@ -163,12 +163,12 @@ public final class KeyHints {
           KeyHint.of("part turn: the current slap's turn was cut short", Action.PART_TURN),
           KeyHint.of("missed: a turn without contact, at this frame", Action.MISSED),
           KeyHint.of("other fault of the current slap, in words", Action.OTHER_FAULT),
-          KeyHint.of("target moved: begin, again to end", Action.TARGET_MOVED),
-          KeyHint.of("pause: begin, again to end", Action.PAUSE));
+          KeyHint.of("target moved: starts; again: ends", Action.TARGET_MOVED),
+          KeyHint.of("pause: starts; again: ends", Action.PAUSE));
 
   private KeyHints() {}
 
-  /** Where the keyboard is. */
+  /** The context that keys act in. */
   public enum Context {
     NOTHING_OPEN,
     BOARD,
@@ -180,10 +180,10 @@ public final class KeyHints {
   }
 
   /**
-   * Returns the keys that are valid on the list of sessions that were sent in.
+   * Returns the hints for the inbox.
    *
    * @param any whether there are sessions on it
-   * @param searching whether more are searched for
+   * @param searching whether a search is running
    */
   public static List<KeyHint> inbox(boolean any, boolean searching) {
     List<KeyHint> all = new ArrayList<>();
@@ -202,10 +202,10 @@ public final class KeyHints {
   }
 
   /**
-   * Returns the keys that are valid in a place, the most wanted first.
+   * Returns the hints for a context, the most useful first.
    *
-   * @param first what is wanted before all others just now
-   * @param last what is wanted after them
+   * @param first hints to put before the others
+   * @param last hints to put after them
    */
   public static List<KeyHint> at(Context place, List<KeyHint> first, List<KeyHint> last) {
     List<KeyHint> all = new ArrayList<>(first);
@@ -237,19 +237,19 @@ public final class KeyHints {
               KeyHint.of("size", Action.PLACE_SIZE),
               KeyHint.of("take away", Action.DELETE),
               KeyHint.of("undo", Action.UNDO),
-              KeyHint.of("hide it, show it", Action.TOGGLE_OVERLAY),
+              KeyHint.of("show or hide", Action.TOGGLE_OVERLAY),
               ALL);
       case READ_ONLY -> List.of(FRAME, NEXT, PLAY, MESSAGES, ALL);
       case FINISHED ->
           List.of(
-              KeyHint.of("to the board, for the next trial", Action.TAB),
+              KeyHint.of("back to the board", Action.TAB),
               KeyHint.of("both hands", Action.BOTH_HANDS),
               FRAME,
               NEXT,
               PLAY,
               KeyHint.of("every slap", Action.GO_THROUGH),
               MESSAGES,
-              KeyHint.of("open this reading again", Action.FINISH),
+              KeyHint.of("reopen the reading", Action.FINISH),
               ALL);
       case TRIAL ->
           List.of(

@@ -9,7 +9,7 @@ import javafx.scene.layout.Region;
 import palmturn.app.keys.KeyMap;
 import palmturn.app.look.Look;
 
-/** The row of keys, 36 high; what does not fit is left out, but never the key to all of them. */
+/** The bottom row of hints, 36 high; what does not fit is left out, except the key to all keys. */
 public final class KeyHintsView extends HBox {
   private final Look look;
   private final Consumer<String> press;

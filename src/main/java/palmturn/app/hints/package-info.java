@@ -1,4 +1,4 @@
-/** The row of keys that are valid now; each is a button too. */
+/** The bottom row of hints with the keys of the current context; each is a button too. */
 @NullMarked
 package palmturn.app.hints;
 

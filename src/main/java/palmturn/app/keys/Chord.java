@@ -7,7 +7,7 @@ import java.util.Set;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 
-/** Names of keys as they are shown, such as {@code F}, {@code Shift+→} or {@code Ctrl++}. */
+/** Key names as shown, such as {@code F}, {@code Shift+→} or {@code Ctrl++}. */
 public final class Chord {
   private static final List<String> MODIFIERS = List.of("Ctrl", "Alt", "Shift");
   private static final Set<String> NAMED_KEYS =

@@ -4,17 +4,17 @@ import java.util.function.UnaryOperator;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 
-/** The keys as they are now, which every pane follows, and the giving of others. */
+/** The current keys, observed by every pane, and the dialog that changes them. */
 public final class KeyBindings {
   private final ReadOnlyObjectWrapper<KeyMap> map = new ReadOnlyObjectWrapper<>(KeyMap.DEFAULT);
   private final KeyChange change = new KeyChange(this);
 
-  /** Which key stands for what. */
+  /** The current keys. */
   public ReadOnlyObjectProperty<KeyMap> mapProperty() {
     return map.getReadOnlyProperty();
   }
 
-  /** Returns which key stands for what now. */
+  /** Returns the current keys. */
   public KeyMap map() {
     return map.get();
   }
@@ -24,12 +24,12 @@ public final class KeyBindings {
     return map().of(action);
   }
 
-  /** Gives another key to an action. */
+  /** Returns the dialog that changes keys. */
   public KeyChange change() {
     return change;
   }
 
-  /** Takes other keys. */
+  /** Replaces all keys. */
   public void set(KeyMap next) {
     map.set(next);
   }

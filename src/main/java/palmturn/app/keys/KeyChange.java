@@ -8,9 +8,9 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 
-/** Chooses an action on the sheet of all keys and gives it the key that is pressed next. */
+/** The dialog on the sheet of all keys: choose an action, then press its new key. */
 public final class KeyChange {
-  private static final String HELP = "Arrow keys choose, Enter changes a key, Del takes it back.";
+  private static final String HELP = "Arrow keys choose, Enter changes a key, Del resets it.";
 
   private final KeyBindings keys;
   private final ReadOnlyObjectWrapper<Action> chosen = new ReadOnlyObjectWrapper<>(Action.PALM);
@@ -22,27 +22,27 @@ public final class KeyChange {
     this.keys = keys;
   }
 
-  /** The action that keys are about. */
+  /** The chosen action. */
   public ReadOnlyObjectProperty<Action> chosenProperty() {
     return chosen.getReadOnlyProperty();
   }
 
-  /** Whether the key that is pressed next is the action's new one. */
+  /** True while the next key pressed becomes the action's new key. */
   public ReadOnlyBooleanProperty askingProperty() {
     return asking.getReadOnlyProperty();
   }
 
-  /** What can be done, or what came of it. */
+  /** The help line, or the result of the last change. */
   public ReadOnlyStringProperty wordsProperty() {
     return words.getReadOnlyProperty();
   }
 
-  /** Begins with nothing asked, where it was left. */
+  /** Begins at the action chosen last. */
   public void begin() {
     stopAsking(HELP);
   }
 
-  /** Says something in place of what can be done. */
+  /** Shows a message in place of the help line. */
   public void showMessage(String what) {
     stopAsking(what);
   }
@@ -71,20 +71,20 @@ public final class KeyChange {
   public void ask(Action action) {
     chosen.set(action);
     if (action.fixed()) {
-      stopAsking("“%s” keeps its keys.".formatted(action.words()));
+      stopAsking("The keys of “%s” are fixed.".formatted(action.words()));
       return;
     }
     conflicting = "";
     asking.set(true);
     words.set(
-        "Press the new key for “%s”, now %s. Esc leaves it."
+        "Press the new key for “%s”, now %s. Esc cancels."
             .formatted(action.words(), keys.of(action)));
   }
 
-  /** Makes all keys what they were when they came. */
+  /** Resets all keys to their defaults. */
   public void resetAll() {
     keys.set(KeyMap.DEFAULT);
-    stopAsking("All keys are as they came.");
+    stopAsking("All keys are reset.");
   }
 
   private void reset() {
@@ -100,7 +100,7 @@ public final class KeyChange {
     if (chord.equals("Esc")) {
       stopAsking(HELP);
     } else if (chord.isEmpty()) {
-      words.set("That key can't be taken. Press another, or Esc to leave it.");
+      words.set("That key can't be used. Press another, or Esc to cancel.");
     } else {
       assign(chosen.get(), chord);
     }
@@ -130,10 +130,10 @@ public final class KeyChange {
     words.set(
         "%s is “%s”. ".formatted(chord, other.words())
             + (canSwap
-                ? "%s again: that gets %s. Or press another key; Esc leaves it."
+                ? "Press %s again to give that one %s, or another key; Esc cancels."
                     .formatted(chord, old)
                 : other.fixed()
-                    ? "It stays that. Press another key, or Esc to leave it."
+                    ? "It is fixed. Press another key, or Esc to cancel."
                     : "Press another key, or Esc and change that one first."));
   }
 

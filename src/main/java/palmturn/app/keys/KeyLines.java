@@ -4,16 +4,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 
-/** All actions as people read them: under headings, what belongs together on one line. */
+/** All actions as lines under headings; related actions share a line. */
 public final class KeyLines {
   private static final String PART = ": ";
 
   private KeyLines() {}
 
   /**
-   * A line.
+   * A line of the list.
    *
-   * @param actions of which it tells
+   * @param actions listed on it
    * @param words what they do, in the same order
    */
   public record Entry(List<Action> actions, String words) {

@@ -9,12 +9,12 @@ import java.util.TreeMap;
 import java.util.stream.Stream;
 
 /**
- * Which key stands for what.
+ * The key of each action.
  *
- * @param changed the keys that the user gave, for each action that has another than it came with
+ * @param changed the user's keys, for each action whose key is not the default
  */
 public record KeyMap(Map<Action, String> changed) {
-  /** The keys as they come. */
+  /** The default keys. */
   public static final KeyMap DEFAULT = new KeyMap(Map.of());
 
   public KeyMap {
@@ -31,7 +31,7 @@ public record KeyMap(Map<Action, String> changed) {
     return action.fixed() ? action.chords() : List.of(of(action));
   }
 
-  /** Returns what a key does somewhere. A key that the user gave away no longer stands beside. */
+  /** Returns the action of a key in a context; a key given to another action comes first there. */
   public Optional<Action> actionFor(Where where, String chord) {
     List<Action> there =
         Stream.of(Action.values()).filter(each -> each.contexts().contains(where)).toList();
@@ -45,7 +45,7 @@ public record KeyMap(Map<Action, String> changed) {
     return action.fixed() ? List.of() : action.chords().subList(1, action.chords().size());
   }
 
-  /** Returns the actions that keep another from having a key, since both would be meant. */
+  /** Returns the actions that an action would conflict with if it had a key. */
   public List<Action> conflicts(Action action, String chord) {
     boolean asItCame = chord.equals(action.chords().get(0));
     return Stream.of(Action.values())
@@ -66,7 +66,7 @@ public record KeyMap(Map<Action, String> changed) {
     return new KeyMap(next);
   }
 
-  /** Returns the changes by the actions' names in the settings file. */
+  /** Returns the changed keys by the actions' names in the settings file. */
   public Map<String, String> toSettings() {
     Map<String, String> named = new TreeMap<>();
     changed.forEach((action, chord) -> named.put(action.code(), chord));
@@ -76,7 +76,7 @@ public record KeyMap(Map<Action, String> changed) {
   /**
    * Returns the keys that a settings file holds.
    *
-   * @throws IllegalArgumentException with words about what is wrong
+   * @throws IllegalArgumentException on an unknown action or key, or a key given twice
    */
   public static KeyMap fromSettings(Map<String, String> named) {
     KeyMap map = DEFAULT;
@@ -85,9 +85,9 @@ public record KeyMap(Map<Action, String> changed) {
       Action action =
           Action.withCode(each.getKey())
               .orElseThrow(
-                  () -> new IllegalArgumentException("nothing is called " + each.getKey()));
+                  () -> new IllegalArgumentException("no action is called " + each.getKey()));
       if (!Chord.isValid(each.getValue())) {
-        throw new IllegalArgumentException(each.getValue() + " is no key");
+        throw new IllegalArgumentException(each.getValue() + " is not a key");
       }
       map = map.with(action, each.getValue());
       given.add(action);
@@ -96,7 +96,7 @@ public record KeyMap(Map<Action, String> changed) {
       List<Action> others = map.conflicts(action, map.of(action));
       if (!others.isEmpty()) {
         throw new IllegalArgumentException(
-            "%s stands for two things, %s and %s"
+            "%s is given to two actions, %s and %s"
                 .formatted(map.of(action), action.words(), others.get(0).words()));
       }
     }

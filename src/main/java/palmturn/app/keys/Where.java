@@ -1,6 +1,6 @@
 package palmturn.app.keys;
 
-/** Where the keyboard can be when a key is pressed. */
+/** A context in which keys are pressed. */
 public enum Where {
   /** Anywhere, unless something takes all keys to itself. */
   WINDOW(false),
@@ -33,7 +33,7 @@ public enum Where {
     this.exclusive = alone;
   }
 
-  /** Returns whether one key can't stand for two things when one is done here, one there. */
+  /** Returns whether one key can't have two meanings, one in this context and one in the other. */
   boolean overlaps(Where there) {
     return this == there
         || this == WINDOW && !there.exclusive

@@ -1,4 +1,4 @@
-/** What keys do: one list of actions, the keys that the user gave them, and giving them others. */
+/** Keyboard actions: the list of all actions, their keys, and changing the keys. */
 @NullMarked
 package palmturn.app.keys;
 

@@ -5,7 +5,7 @@ import javafx.beans.Observable;
 import javafx.beans.value.ObservableValue;
 import javafx.util.Subscription;
 
-/** What a set of views listens to, all of it ended at once when other views take their place. */
+/** The listeners of a set of views, all removed at once when other views take their place. */
 public final class Listeners {
   private Subscription all = Subscription.EMPTY;
 
@@ -14,7 +14,7 @@ public final class Listeners {
     all = all.and(what.subscribe(then));
   }
 
-  /** Hands over the value now and after each change. */
+  /** Passes the value on now and after each change. */
   public <T> void onValue(ObservableValue<T> what, Consumer<T> to) {
     all = all.and(what.subscribe(to));
   }
@@ -24,7 +24,7 @@ public final class Listeners {
     all = all.and(then::run);
   }
 
-  /** Listens no more. */
+  /** Removes all listeners. */
   public void end() {
     all.unsubscribe();
   }

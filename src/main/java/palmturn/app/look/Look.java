@@ -14,7 +14,7 @@ import javafx.scene.text.Font;
 import javafx.scene.text.FontWeight;
 import palmturn.chart.Lato;
 
-/** The theme and the size of text, which every pane follows. */
+/** The theme, text size and reduced motion, observed by every pane. */
 public final class Look {
   private static final double LARGEST = 2;
   private static final double STEP = 0.25;
@@ -34,7 +34,7 @@ public final class Look {
     return scale;
   }
 
-  /** Whether what moves jumps instead. */
+  /** True if moving things jump instead. */
   public BooleanProperty lessMotionProperty() {
     return lessMotion;
   }
@@ -49,12 +49,12 @@ public final class Look {
     return Math.round(length * scale.get());
   }
 
-  /** Returns whether what moves jumps instead. */
+  /** Returns whether moving things jump instead. */
   public boolean lessMotion() {
     return lessMotion.get();
   }
 
-  /** Lets what moves jump, or move again. */
+  /** Switches reduced motion on or off. */
   public void toggleLessMotion() {
     lessMotion.set(!lessMotion.get());
   }

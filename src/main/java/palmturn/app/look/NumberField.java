@@ -3,7 +3,7 @@ package palmturn.app.look;
 import java.math.BigDecimal;
 import org.jspecify.annotations.Nullable;
 
-/** Numbers as a person types them into a field, with a point or a comma. */
+/** Numbers in text fields, typed with a decimal point or comma. */
 public final class NumberField {
   private NumberField() {}
 

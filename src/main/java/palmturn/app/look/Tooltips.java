@@ -2,7 +2,7 @@ package palmturn.app.look;
 
 import javafx.scene.control.Tooltip;
 
-/** Words that come up beside what the mouse is over. */
+/** Tooltips in the colours of the theme. */
 public final class Tooltips {
   private Tooltips() {}
 

@@ -6,7 +6,7 @@ import palmturn.trial.Slap;
 import palmturn.trial.TimedBy;
 
 /**
- * Something at a moment that may be a slap, with how well its time is known.
+ * Evidence of a contact, with the uncertainty of its time.
  *
  * @param timeS on the picture's clock, media seconds
  * @param timedBy what the time rests on
@@ -21,7 +21,7 @@ public record ContactEvidence(
     @Nullable Double pictureS,
     @Nullable Double soundS) {
 
-  /** Returns a contact that the program found. */
+  /** Returns a slap of the estimate. */
   public static ContactEvidence of(EstimatedSlap found) {
     return new ContactEvidence(
         found.timeS(), found.timedBy(), found.resolutionS(), found.pictureS(), found.soundS());
@@ -38,7 +38,7 @@ public record ContactEvidence(
     return new ContactEvidence(onsetS - offsetS, TimedBy.SOUND, sdS, null, onsetS);
   }
 
-  /** Returns a mark with its time from here. */
+  /** Returns a mark with this time. */
   Slap applyTo(Slap mark) {
     return new Slap(
         mark.kind(),

@@ -9,7 +9,7 @@ import palmturn.trial.Reading;
 import palmturn.trial.Side;
 import palmturn.trial.Slap;
 
-/** Which of the marks copied from an estimate a person should time again, and why. */
+/** Marks copied from an estimate that need a second look, each with its reason. */
 final class DoubtfulMarks {
   /** Without sound the confidence is 0.7 at most. */
   private static final double LOW = 0.5;
@@ -17,14 +17,14 @@ final class DoubtfulMarks {
   private DoubtfulMarks() {}
 
   /**
-   * A mark to look at.
+   * A doubtful mark.
    *
    * @param timeS of the mark
    * @param why in words
    */
   record DoubtfulMark(double timeS, String why) {}
 
-  /** Returns the doubtful marks of a reading in order, those only that are not seen yet. */
+  /** Returns the unseen doubtful marks of a reading in order of time. */
   static List<DoubtfulMark> of(Reading reading, Estimate estimate) {
     List<DoubtfulMark> doubts = new ArrayList<>();
     boolean sided = reading.slaps().stream().anyMatch(slap -> slap.side() != Side.UNKNOWN);
@@ -40,7 +40,7 @@ final class DoubtfulMarks {
       String why = why(found);
       if (!sided && found.pose() != 0 && !found.isDouble()) {
         sided = true;
-        why = "which side touches here? The others follow" + (why.isEmpty() ? "" : "; " + why);
+        why = "palm or back? The other sides follow from it" + (why.isEmpty() ? "" : "; " + why);
       }
       if (!why.isEmpty()) {
         doubts.add(new DoubtfulMark(slap.timeS(), why));
@@ -58,7 +58,7 @@ final class DoubtfulMarks {
       why.add(found.why());
     }
     if (found.pose() == 0) {
-      why.add("side not told");
+      why.add("side unknown");
     }
     if (found.confidence() < LOW) {
       why.add(String.format(Locale.ROOT, "confidence %.2f", found.confidence()));

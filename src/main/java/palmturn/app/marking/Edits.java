@@ -20,12 +20,12 @@ import palmturn.trial.Span;
 import palmturn.trial.StartedFrom;
 import palmturn.trial.Zone;
 
-/** What each key does to a reading, as pure functions. */
+/** Edits of a reading, as pure functions. */
 final class Edits {
   private Edits() {}
 
   /**
-   * What an edit made.
+   * The result of an edit.
    *
    * @param reading the marks after it
    * @param slap the mark it was about, if that is a slap
@@ -34,7 +34,7 @@ final class Edits {
    */
   record Edit(Reading reading, @Nullable Slap slap, @Nullable Span span, String sentence) {}
 
-  /** Puts a slap on a frame; a mark that is on that frame already gets the side instead. */
+  /** Adds a slap on a frame; a mark already there gets the side instead. */
   static Edit markSlap(Reading reading, FrameTable frames, int frame, Side side, boolean fault) {
     double timeS = frames.timeS(frame);
     Slap there = slapOn(reading, frames, frame);
@@ -49,7 +49,7 @@ final class Edits {
     return replace(reading, there, made, side.code() + what + seconds(timeS));
   }
 
-  /** Names the zone of a mark; the zone that it has already means back to the centre. */
+  /** Sets the zone of a mark; the same zone again resets it to the centre. */
   static Edit toggleZone(Reading reading, Slap slap, Zone zone) {
     Zone next = slap.zone() == zone ? Zone.CENTRE : zone;
     Slap made = slap.withZone(next);
@@ -59,7 +59,7 @@ final class Edits {
     return replace(reading, slap, made, next.code() + " at " + seconds(slap.timeS()));
   }
 
-  /** Names the kind of a mark; the kind that it has already means a plain slap again. */
+  /** Sets the kind of a mark; the same kind again resets it to a slap. */
   static Edit toggleKind(Reading reading, Slap slap, Slap.Kind kind) {
     Slap.Kind next = slap.kind() == kind ? Slap.Kind.SLAP : kind;
     Slap made = slap.withKind(next);
@@ -71,13 +71,13 @@ final class Edits {
     return replace(reading, slap, made, words(next) + " at " + seconds(slap.timeS()));
   }
 
-  /** Says in words what is wrong with a mark. */
+  /** Describes a fault in words. */
   static Edit describeFault(Reading reading, Slap slap, String note) {
     Slap made = slap.withKind(Slap.Kind.OTHER).withNote(note);
     return replace(reading, slap, made, "other fault at " + seconds(slap.timeS()) + ": " + note);
   }
 
-  /** Moves a mark to a frame; where another mark is already, it stays. */
+  /** Moves a mark to a frame, unless another mark is there. */
   static Edit moveSlap(Reading reading, FrameTable frames, Slap slap, int frame) {
     double timeS = frames.timeS(frame);
     Slap there = slapOn(reading, frames, frame);
@@ -92,7 +92,7 @@ final class Edits {
         "moved from %s to %s".formatted(seconds(slap.timeS()), seconds(timeS)));
   }
 
-  /** Adds a fault over a stretch, given in either order. */
+  /** Adds a span between two times, given in either order. */
   static Edit addSpan(Reading reading, Span.Kind kind, double oneS, double otherS) {
     Span made = new Span(kind, Math.min(oneS, otherS), Math.max(oneS, otherS), "", Extra.NONE);
     List<Span> spans = new ArrayList<>(reading.spans());
@@ -118,17 +118,17 @@ final class Edits {
         reading.withSpans(spans), null, made, words(span.kind()) + " to " + seconds(toS));
   }
 
-  /** Takes a slap away; the one before it is current then. */
+  /** Deletes a slap; the one before it becomes current. */
   static Edit delete(Reading reading, Slap slap) {
     List<Slap> slaps = new ArrayList<>(reading.slaps());
     int at = slaps.indexOf(slap);
     slaps.remove(slap);
     Slap before = slaps.isEmpty() ? null : slaps.get(Math.max(0, at - 1));
     return new Edit(
-        reading.withSlaps(slaps), before, null, "took away the mark at " + seconds(slap.timeS()));
+        reading.withSlaps(slaps), before, null, "deleted the mark at " + seconds(slap.timeS()));
   }
 
-  /** Takes a span away. */
+  /** Deletes a span. */
   static Edit delete(Reading reading, Span span) {
     List<Span> spans = new ArrayList<>(reading.spans());
     spans.remove(span);
@@ -136,7 +136,7 @@ final class Edits {
         reading.withSpans(spans),
         null,
         null,
-        "took away %s at %s".formatted(words(span.kind()), seconds(span.startS())));
+        "deleted %s at %s".formatted(words(span.kind()), seconds(span.startS())));
   }
 
   /**
@@ -159,14 +159,14 @@ final class Edits {
             reading.extra()),
         null,
         null,
-        "started from the estimate: %d %s to look at"
+        "started from the estimate: %d %s to check"
             .formatted(marks, marks == 1 ? "mark" : "marks"));
   }
 
   /**
-   * Names the sides of copied marks of unknown side, once the side of one of them is named.
+   * Infers the unknown sides of copied marks once the side of one is set.
    *
-   * @param edit that named it
+   * @param edit that set it
    */
   static Edit inferSides(Reading before, Edit edit, Estimate estimate) {
     Slap named = edit.slap();
@@ -192,10 +192,10 @@ final class Edits {
     Reading after = edit.reading().withSlaps(slaps);
     return after.equals(edit.reading())
         ? edit
-        : new Edit(after, named, null, edit.sentence() + ", and the other sides from it");
+        : new Edit(after, named, null, edit.sentence() + ", and inferred the other sides");
   }
 
-  /** Says of all marks on a frame that the reader has stopped on them. */
+  /** Marks the slaps on a frame as seen. */
   static Reading markSeen(Reading reading, FrameTable frames, int frame) {
     List<Slap> slaps = new ArrayList<>(reading.slaps());
     slaps.replaceAll(
@@ -203,7 +203,7 @@ final class Edits {
     return reading.withSlaps(slaps);
   }
 
-  /** Says of a mark that was seen already, but not in an undone state, that it is. */
+  /** Keeps marks seen that an undone state has as unseen. */
   static Reading keepSeen(Reading travelled, Reading before) {
     List<Slap> slaps = new ArrayList<>(travelled.slaps());
     slaps.replaceAll(
@@ -213,7 +213,7 @@ final class Edits {
         .withEstimateSeen(travelled.estimateSeen() || before.estimateSeen());
   }
 
-  /** Notes in a reading when it is opened again, and keeps what was noted before. */
+  /** Records when a reading is reopened, after earlier records. */
   static Reading noteReopening(Reading after, Reading before, InstantSource clock) {
     List<Instant> moments = new ArrayList<>(before.reopenedAt());
     if (before.finished() && !after.finished()) {
@@ -250,7 +250,7 @@ final class Edits {
   }
 
   private static Edit replace(Reading reading, @Nullable Slap old, Slap edited, String sentence) {
-    // Who changes a mark has looked at it.
+    // A mark that is changed has been seen.
     Slap made = edited.seen() ? edited : withSeen(edited);
     List<Slap> slaps = new ArrayList<>(reading.slaps());
     if (old != null) {

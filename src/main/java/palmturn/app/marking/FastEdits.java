@@ -13,12 +13,12 @@ import palmturn.trial.Slap;
 import palmturn.trial.TimedBy;
 import palmturn.trial.Zone;
 
-/** What fast marking does to a reading, as pure functions. */
+/** Edits of a reading made by fast marking, as pure functions. */
 final class FastEdits {
   private FastEdits() {}
 
   /**
-   * Puts down a mark that was typed along; nobody saw yet where the hand touched.
+   * Adds a typed mark; its zone is unknown.
    *
    * @param halfS half the mark's width, media seconds
    */
@@ -44,7 +44,7 @@ final class FastEdits {
         String.format(Locale.ROOT, "typed %s at clip %.3f s", side.code(), timeS));
   }
 
-  /** Puts settled marks in place of the typed ones. */
+  /** Replaces typed marks by snapped ones. */
   static Edits.Edit snap(Reading reading, Snapping settling) {
     Map<Slap, Slap> to = new HashMap<>();
     settling.moves().forEach(move -> to.put(move.from(), move.to()));
@@ -56,17 +56,17 @@ final class FastEdits {
   static String summary(Snapping settling) {
     int all = settling.moves().size();
     long lagMs = Math.round(1000 * Math.abs(settling.lagS()));
-    return "settled %d of %d typed marks".formatted(settling.snapped(), all)
+    return "snapped %d of %d typed marks".formatted(settling.snapped(), all)
         + (lagMs == 0
             ? ""
             : ", typed %d ms %s".formatted(lagMs, settling.lagS() > 0 ? "late" : "early"))
         + (settling.unmatched() == 0
             ? ""
-            : "; %d found nothing near: move %s to the frame of contact"
+            : "; %d without evidence nearby: move %s to the frame of contact"
                 .formatted(settling.unmatched(), settling.unmatched() == 1 ? "it" : "them"));
   }
 
-  /** Says where a mark touched, after the reader has looked at it. */
+  /** Sets a mark's zone; the mark counts as seen. */
   static Edits.Edit setZone(Reading reading, Slap slap, Zone zone) {
     Slap made = slap.withSeen(true).withZone(zone);
     if (MarkWords.unnamed(slap)) {
@@ -75,7 +75,7 @@ final class FastEdits {
     return replace(reading, slap, made, zone.code());
   }
 
-  /** Says of what kind a mark is, after the reader has looked at it. */
+  /** Sets a mark's kind; the mark counts as seen. */
   static Edits.Edit setKind(Reading reading, Slap slap, Slap.Kind kind) {
     Zone zone = slap.zone() == Zone.UNKNOWN ? Zone.CENTRE : slap.zone();
     Slap made =
@@ -83,12 +83,12 @@ final class FastEdits {
     return replace(reading, slap, made, Edits.words(kind));
   }
 
-  /** Says which side touched; whether the mark is seen stays as it was. */
+  /** Sets a mark's side; an unseen mark stays unseen. */
   static Edits.Edit setSide(Reading reading, Slap slap, Side side) {
     return replace(reading, slap, slap.withSide(side), side.code());
   }
 
-  /** Says of a mark whether it is a second contact without a turn between. */
+  /** Sets whether a mark is a double. */
   static Edits.Edit setDouble(Reading reading, Slap slap, boolean isDouble) {
     Slap made = slap.withKind(isDouble ? Slap.Kind.DOUBLE : Slap.Kind.SLAP);
     return replace(reading, slap, made, isDouble ? "double" : "no double");

@@ -16,18 +16,18 @@ import palmturn.trial.Slap;
 import palmturn.trial.Zone;
 
 /**
- * Goes through the marks of a reading one by one: first the times of the doubtful ones, then the
- * zone of every one. Each mark needs one key, and nothing is skipped unless the reader does it.
+ * A check of a reading's marks one by one: first the times of the doubtful ones, then the zone of
+ * every one. Each mark needs one key; none is skipped unless the reader does so.
  */
 public final class MarkPass {
-  /** What a pass is about. */
+  /** The topic of a pass. */
   public enum Topic {
     TIMES,
     ZONES
   }
 
   /**
-   * Where a pass is.
+   * The position of a pass.
    *
    * @param number of the slap, from 1
    * @param of how many there are
@@ -36,13 +36,13 @@ public final class MarkPass {
   public record Position(Topic topic, int number, int of, String why) {
     /** Returns it in words. */
     public String words() {
-      return (topic == Topic.TIMES ? "Doubtful slap %d of %d" : "Place on the hand: slap %d of %d")
+      return (topic == Topic.TIMES ? "Doubtful slap %d of %d" : "Zone of slap %d of %d")
               .formatted(number, of)
           + (why.isEmpty() ? "" : ": " + why);
     }
   }
 
-  /** Shows the slap that a pass has come to. */
+  /** Shows the current slap of a pass. */
   public interface Display {
     /** Centres a slap and plays it over and over. */
     void loop(Slap slap, Topic about);
@@ -61,7 +61,7 @@ public final class MarkPass {
   private final Deque<Integer> undoPositions = new ArrayDeque<>();
   private final Deque<Integer> redoPositions = new ArrayDeque<>();
 
-  /** Goes through marks. */
+  /** Checks a reader's marks. */
   public MarkPass(Marking marking, Display show) {
     this.marking = marking;
     this.display = show;
@@ -76,7 +76,7 @@ public final class MarkPass {
             });
   }
 
-  /** Where the pass is; null while there is none. */
+  /** The position; null while no pass is running. */
   public ReadOnlyObjectProperty<@Nullable Position> positionProperty() {
     return position.getReadOnlyProperty();
   }
@@ -120,7 +120,7 @@ public final class MarkPass {
     index = Math.max(0, index);
   }
 
-  /** Leaves the mark as it is, in the zone pass as one at the centre, and goes on. */
+  /** Confirms the mark, in the zone pass as one at the centre, and goes on. */
   public void confirm() {
     if (topic == Topic.ZONES) {
       setZone(Zone.CENTRE);
@@ -129,19 +129,19 @@ public final class MarkPass {
     }
   }
 
-  /** Says where the hand touched, and goes on. */
+  /** Sets the zone and goes on. */
   public void setZone(Zone zone) {
     edit((marks, slap) -> FastEdits.setZone(marks, slap, zone));
     next();
   }
 
-  /** Says of what kind the mark is, and goes on. */
+  /** Sets the kind and goes on. */
   public void setKind(Slap.Kind kind) {
     edit((marks, slap) -> FastEdits.setKind(marks, slap, kind));
     next();
   }
 
-  /** Says that the mark is a double, or none where it was one, and goes on. */
+  /** Makes the mark a double, or a slap if it was one, and goes on. */
   public void toggleDouble() {
     edit(
         (marks, slap) ->
@@ -154,7 +154,7 @@ public final class MarkPass {
     next();
   }
 
-  /** Says which side touched, and those of other marks that follow from it; goes on with times. */
+  /** Sets the side and infers those of other marks; in the time pass, goes on. */
   public void setSide(Side side) {
     Estimate found = estimate;
     edit(
@@ -182,13 +182,13 @@ public final class MarkPass {
     }
   }
 
-  /** Takes the mark away and goes on. */
+  /** Deletes the mark and goes on. */
   public void deleteMark() {
     edit((marks, slap) -> Edits.delete(marks, slap));
     next();
   }
 
-  /** Goes back to the mark before, or on without a word, as far as there are any. */
+  /** Goes some marks forward, or back if negative, without deciding. */
   public void goBy(int by) {
     int to = index + by;
     while (to >= 0 && to < items.size() && slapAt(to) == null) {
@@ -200,19 +200,19 @@ public final class MarkPass {
     showCurrent();
   }
 
-  /** Takes the last step back and goes to the mark it was about. */
+  /** Undoes the last step and goes to its mark. */
   public void undo() {
     marking.undo();
     returnTo(undoPositions, redoPositions);
   }
 
-  /** Does the undone step again and goes to the mark it was about. */
+  /** Redoes the undone step and goes to its mark. */
   public void redo() {
     marking.redo();
     returnTo(redoPositions, undoPositions);
   }
 
-  /** Ends the pass at the mark it has come to. */
+  /** Ends the pass at the current mark. */
   public void leave() {
     if (position.get() != null) {
       Slap slap = current();
@@ -222,7 +222,7 @@ public final class MarkPass {
     }
   }
 
-  /** A verdict may leave no other trace than that a mark is seen, so that its place is kept. */
+  /** Goes to the mark of an undone step: one that only marked it as seen changed nothing else. */
   private void returnTo(Deque<Integer> from, Deque<Integer> to) {
     Slap changed = marking.slapProperty().get();
     int nearest = 0;
@@ -299,7 +299,7 @@ public final class MarkPass {
     display.loop(slap, topic);
   }
 
-  /** Returns the mark that the pass has come to; null where it was taken away. */
+  /** Returns the current mark; null if it was deleted. */
   private @Nullable Slap current() {
     return index < items.size() ? slapAt(index) : null;
   }

@@ -21,18 +21,18 @@ import palmturn.trial.Slap;
 import palmturn.trial.Span;
 import palmturn.trial.Zone;
 
-/** The marks of one reader on one trial, which of them is current, and what was done so far. */
+/** One reader's marks on a trial, the current one, and the history of edits. */
 public final class Marking {
-  /** Where an edit goes as soon as it is made. */
+  /** Saves each edit as soon as it is made. */
   @FunctionalInterface
   public interface Saver {
-    /** Keeps all marks, and says which step led to them. */
+    /** Saves all marks with a sentence about the edit. */
     void save(Reading reading, String sentence);
   }
 
   private final ReadOnlyObjectWrapper<@Nullable Reading> reading = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyObjectWrapper<@Nullable Slap> slap = new ReadOnlyObjectWrapper<>();
-  private final ReadOnlyObjectWrapper<@Nullable Span> toggleSpan = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyObjectWrapper<@Nullable Span> span = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyObjectWrapper<Map<Span.Kind, Double>> openSpans =
       new ReadOnlyObjectWrapper<>(Map.of());
   private final ReadOnlyStringWrapper step = new ReadOnlyStringWrapper("");
@@ -46,7 +46,7 @@ public final class Marking {
   /**
    * Starts without marks.
    *
-   * @param clock tells when a finished reading is opened again
+   * @param clock dates the reopening of a finished reading
    */
   public Marking(InstantSource clock) {
     this.clock = clock;
@@ -57,22 +57,22 @@ public final class Marking {
     return reading.getReadOnlyProperty();
   }
 
-  /** The slap that keys are about, if one is. */
+  /** The current slap; null for none. */
   public ReadOnlyObjectProperty<@Nullable Slap> slapProperty() {
     return slap.getReadOnlyProperty();
   }
 
-  /** The span that keys are about, if one is. */
+  /** The current span; null for none. */
   public ReadOnlyObjectProperty<@Nullable Span> spanProperty() {
-    return toggleSpan.getReadOnlyProperty();
+    return span.getReadOnlyProperty();
   }
 
-  /** Spans whose first end was given, with its time; their other end is still to come. */
+  /** Spans with only one end so far, and its time, media seconds. */
   public ReadOnlyObjectProperty<Map<Span.Kind, Double>> openSpansProperty() {
     return openSpans.getReadOnlyProperty();
   }
 
-  /** What was done last, as a sentence; empty when nothing was. */
+  /** The last step as a sentence; empty if there was none. */
   public ReadOnlyStringProperty stepProperty() {
     return step.getReadOnlyProperty();
   }
@@ -83,13 +83,13 @@ public final class Marking {
     saver = newKeeper;
     history = History.of(onDisk);
     slap.set(null);
-    toggleSpan.set(null);
+    span.set(null);
     openSpans.set(Map.of());
     step.set("");
     reading.set(onDisk);
   }
 
-  /** Lets go of the trial. */
+  /** Closes the trial. */
   public void close() {
     history = null;
     estimate = null;
@@ -97,26 +97,26 @@ public final class Marking {
     frames = null;
     saver = (marks, sentence) -> {};
     slap.set(null);
-    toggleSpan.set(null);
+    span.set(null);
     openSpans.set(Map.of());
     step.set("");
     reading.set(null);
   }
 
-  /** Says what the program found in the trial, so that one named side can name the others. */
+  /** Sets the trial's estimate, from which one known side gives the others. */
   public void setEstimate(@Nullable Estimate found) {
     estimate = found;
   }
 
   /**
-   * Says that the estimate of this trial is in sight, or another's marks were: what is marked from
-   * now on owes to them.
+   * Records that the estimate, or another reader's marks, have been seen: marks made from now on
+   * are not independent of them.
    */
   public void setEstimateSeen() {
     estimateSeen = true;
   }
 
-  /** Copies the marks of an estimate in place of those there are; each is to be looked at. */
+  /** Replaces all marks by the estimate's, to be checked one by one. */
   public void startFrom(Estimate found) {
     apply((marks, table) -> Edits.copyEstimate(marks, found));
   }
@@ -141,17 +141,17 @@ public final class Marking {
         });
   }
 
-  /** Names the zone of the current slap. */
+  /** Sets the zone of the current slap; the same again resets it to the centre. */
   public void toggleZone(Zone zone) {
     editSlap((marks, table, current) -> Edits.toggleZone(marks, current, zone));
   }
 
-  /** Names the kind of the current slap. */
+  /** Sets the kind of the current slap; the same again resets it to a slap. */
   public void toggleKind(Slap.Kind kind) {
     editSlap((marks, table, current) -> Edits.toggleKind(marks, current, kind));
   }
 
-  /** Says in words what is wrong with the current slap. */
+  /** Describes a fault of the current slap in words. */
   public void describeFault(String note) {
     editSlap((marks, table, current) -> Edits.describeFault(marks, current, note));
   }
@@ -177,7 +177,7 @@ public final class Marking {
     apply((marks, table) -> Edits.moveSpanEnd(marks, which, start, table.timeS(frame)));
   }
 
-  /** Gives the first end of a span at a frame; the second time its other end. */
+  /** Starts a span at a frame; the second time, ends it there. */
   public void toggleSpan(Span.Kind kind, int frame) {
     FrameTable table = frames;
     if (table == null) {
@@ -189,9 +189,9 @@ public final class Marking {
     Double firstS = open.remove(kind);
     if (firstS == null) {
       open.put(kind, timeS);
-      step.set(Edits.words(kind) + " begun: the same key ends it");
+      step.set(Edits.words(kind) + " started: the same key ends it");
     } else if (firstS == timeS) {
-      step.set(Edits.words(kind) + " given up: it would have no length");
+      step.set(Edits.words(kind) + " cancelled: it would have no length");
     }
     openSpans.set(Collections.unmodifiableMap(open));
     if (firstS != null && firstS != timeS) {
@@ -199,17 +199,17 @@ public final class Marking {
     }
   }
 
-  /** Gives up spans whose other end is still to come. */
+  /** Cancels spans with only one end so far. */
   public void cancelSpans() {
     if (!openSpans.get().isEmpty()) {
       openSpans.set(Map.of());
-      step.set("span given up");
+      step.set("span cancelled");
     }
   }
 
-  /** Takes the current mark away. */
+  /** Deletes the current mark. */
   public void delete() {
-    Span currentSpan = toggleSpan.get();
+    Span currentSpan = span.get();
     if (currentSpan != null) {
       apply((marks, table) -> Edits.delete(marks, currentSpan));
     } else {
@@ -218,8 +218,8 @@ public final class Marking {
   }
 
   /**
-   * Says that the reading is complete, or opens it again. It can't be complete while the reader has
-   * not looked at every mark that was copied.
+   * Finishes the reading, or reopens it. It can't be finished before every copied mark has been
+   * checked.
    */
   public void toggleFinished() {
     Reading now = reading.get();
@@ -227,8 +227,8 @@ public final class Marking {
     if (now != null && !now.finished() && unseen > 0) {
       step.set(
           unseen == 1
-              ? "not finished: one copied mark is still to be looked at"
-              : "not finished: %d copied marks are still to be looked at".formatted(unseen));
+              ? "not finished: one copied mark is still to be checked"
+              : "not finished: %d copied marks are still to be checked".formatted(unseen));
       return;
     }
     apply(
@@ -236,26 +236,26 @@ public final class Marking {
             new Edits.Edit(
                 marks.withFinished(!marks.finished()),
                 slap.get(),
-                toggleSpan.get(),
-                marks.finished() ? "reading open again" : "reading finished"));
+                span.get(),
+                marks.finished() ? "reading reopened" : "reading finished"));
   }
 
-  /** Says what came of a step that changed nothing, or something else than marks. */
+  /** Shows a sentence about a step that did not change marks. */
   public void setStep(String sentence) {
     step.set(sentence);
   }
 
-  /** Takes the last step back. */
+  /** Undoes the last step. */
   public void undo() {
     replay("Undone: ", History::undoSentence, History::undo);
   }
 
-  /** Does the step that was taken back once more. */
+  /** Redoes the step undone last. */
   public void redo() {
-    replay("Done again: ", History::redoSentence, History::redo);
+    replay("Redone: ", History::redoSentence, History::redo);
   }
 
-  /** Says that the reader has stopped on a frame and sees its picture: its marks are seen now. */
+  /** Records that the reader has stopped on a frame and seen its marks. */
   public void markSeen(int frame) {
     Reading before = reading.get();
     FrameTable table = frames;
@@ -267,11 +267,11 @@ public final class Marking {
       history = history.amended(after);
       reading.set(after);
       chooseSlapOn(frame);
-      saver.save(after, "looked at the copied mark");
+      saver.save(after, "checked the copied mark");
     }
   }
 
-  /** Returns the frame of the first mark that is still to be looked at. */
+  /** Returns the frame of the first unseen mark. */
   public Optional<Integer> firstUnseenFrame() {
     Reading marks = reading.get();
     FrameTable table = frames;
@@ -286,14 +286,14 @@ public final class Marking {
 
   /** Makes a slap current, or none. */
   public void chooseSlap(@Nullable Slap which) {
-    toggleSpan.set(null);
+    span.set(null);
     slap.set(which);
   }
 
   /** Makes a span current. */
   public void chooseSpan(Span which) {
     slap.set(null);
-    toggleSpan.set(which);
+    span.set(which);
   }
 
   /** Makes the slap that lies on a frame current; elsewhere the current one stays. */
@@ -328,7 +328,7 @@ public final class Marking {
   private void editSlap(SlapEdit edit) {
     Slap current = slap.get();
     if (current == null) {
-      step.set("no mark is chosen: step onto one, or click it");
+      step.set("no mark is selected: step to one or click it");
     } else {
       apply((marks, table) -> edit.apply(marks, table, current));
     }
@@ -356,7 +356,7 @@ public final class Marking {
       saver.save(after, made.sentence());
     }
     slap.set(made.slap());
-    toggleSpan.set(made.span());
+    span.set(made.span());
   }
 
   private void replay(
@@ -368,7 +368,7 @@ public final class Marking {
     }
     Optional<String> what = sentence.apply(history);
     if (what.isEmpty()) {
-      step.set("nothing to " + (prefix.startsWith("U") ? "undo" : "do again"));
+      step.set("nothing to " + (prefix.startsWith("U") ? "undo" : "redo"));
       return;
     }
     Reading before = history.now();
@@ -378,7 +378,7 @@ public final class Marking {
     String said = prefix + what.get();
     step.set(said);
     reading.set(after);
-    toggleSpan.set(null);
+    span.set(null);
     slap.set(
         after.slaps().stream()
             .filter(each -> !before.slaps().contains(each))

@@ -9,13 +9,13 @@ import palmturn.trial.Slap;
 import palmturn.trial.TimeScale;
 
 /**
- * Where marks typed along at slow speed come to rest. The typist's median lag is taken out of all
- * of them; then they move onto the evidence one-to-one and in order: the most that can, and of all
- * such ways the one with the least way to go. None moves further than 80 ms or 0.4 of the interval
- * to its nearer neighbour, real time; one without evidence in reach stays a typed mark.
+ * Typed marks snapped to evidence. The typist's median lag is removed from all marks; then they are
+ * matched to the evidence one-to-one and in order: the most pairs first, then the least total
+ * distance. No mark moves further than 80 ms or 0.4 of the interval to its nearer neighbour, real
+ * time; one without evidence in reach stays a typed mark.
  *
- * @param moves every mark with what became of it, in order of time
- * @param snapped how many found evidence
+ * @param moves every mark before and after, in order of time
+ * @param snapped how many marks were matched
  * @param lagS the median lag, real seconds; positive where keys were pressed late
  */
 public record Snapping(List<Move> moves, int snapped, double lagS) {
@@ -39,10 +39,10 @@ public record Snapping(List<Move> moves, int snapped, double lagS) {
   }
 
   /**
-   * Settles marks.
+   * Snaps marks to evidence.
    *
    * @param typed in order of time, their widths in media seconds
-   * @param evidence what they may settle on, in any order
+   * @param evidence to snap to, in any order
    * @param scale how media seconds become real ones
    */
   public static Snapping of(List<Slap> typed, List<ContactEvidence> evidence, TimeScale scale) {
@@ -68,7 +68,7 @@ public record Snapping(List<Move> moves, int snapped, double lagS) {
     return new Snapping(moves, settled, lag);
   }
 
-  /** Returns how many marks found no evidence. */
+  /** Returns how many marks were not matched. */
   public int unmatched() {
     return moves.size() - snapped;
   }

@@ -15,17 +15,17 @@ import palmturn.trial.TimeScale;
 import palmturn.trial.TimedBy;
 
 /**
- * Typing along while the clip plays slowly. Each key leaves a rough mark; when the clip stops they
- * all settle onto the nearest evidence in one step.
+ * Typing along while the clip plays slowly. Each key leaves a rough mark; when the clip stops, all
+ * of them snap to the nearest evidence in one step.
  */
 public final class Typing {
-  /** Where evidence comes from. */
+  /** A source of evidence for slaps. */
   @FunctionalInterface
   public interface EvidenceSource {
-    /** Returns what may be a slap in a stretch of media time. */
+    /** Returns the evidence for slaps in a stretch of media time. */
     List<ContactEvidence> between(double fromS, double toS);
 
-    /** Returns what is taken for granted about it, in words; empty for nothing. */
+    /** Returns an assumption about the evidence in words; empty for none. */
     default String assumption() {
       return "";
     }
@@ -50,7 +50,7 @@ public final class Typing {
   /**
    * Types on a stage.
    *
-   * @param onSnap is told which marks settle, before they do
+   * @param onSnap receives the marks that snap, before they do
    */
   public Typing(
       Stage stage, Marking marking, EvidenceSource evidences, Consumer<List<Snapping.Move>> shown) {
@@ -68,7 +68,7 @@ public final class Typing {
             });
   }
 
-  /** Whether keys are typed along just now. */
+  /** True while keys are typed along. */
   public ReadOnlyBooleanProperty activeProperty() {
     return active.getReadOnlyProperty();
   }
@@ -93,7 +93,7 @@ public final class Typing {
     stage.playOrStop();
   }
 
-  /** Stops; the marks settle then. */
+  /** Stops playing, so that the marks snap. */
   public void stop() {
     stage.stop();
   }
@@ -126,7 +126,7 @@ public final class Typing {
     return slap.timedBy() == TimedBy.TYPED && !before.contains(slap);
   }
 
-  /** Evidence on whose frame no other mark stands already. */
+  /** Evidence on frames without another mark. */
   private List<ContactEvidence> freeEvidence(Reading now, List<Slap> typed) {
     FrameTable table = stage.framesProperty().get();
     List<Slap> others = now.slaps().stream().filter(slap -> !typed.contains(slap)).toList();

@@ -6,7 +6,7 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import palmturn.app.stage.PlaySpeed;
 
-/** The clock of playing a stretch slowly, round and round; all times are real seconds. */
+/** The clock of a stretch played slowly in a loop; all times are real seconds. */
 final class LoopClock {
   private final ReadOnlyBooleanWrapper playing = new ReadOnlyBooleanWrapper(false);
   private final ReadOnlyObjectWrapper<PlaySpeed> speed =

@@ -36,17 +36,17 @@ public final class PairMember {
     return trial.getReadOnlyProperty();
   }
 
-  /** Why the picture is not of the moment: it lies before or after the trial; empty if it is. */
+  /** The reason why the moment lies outside the trial; empty if it does not. */
   public ReadOnlyStringProperty outsideReasonProperty() {
     return outsideReason.getReadOnlyProperty();
   }
 
-  /** Whether its picture is mirrored here, for comparison. */
+  /** True if its picture is mirrored for comparison. */
   public BooleanProperty mirroredProperty() {
     return mirrored;
   }
 
-  /** What is wrong with its clip; empty when nothing is. */
+  /** An error with its clip; empty for none. */
   public ReadOnlyStringProperty troubleProperty() {
     return trouble.getReadOnlyProperty();
   }
@@ -56,7 +56,7 @@ public final class PairMember {
     return handClock;
   }
 
-  /** Names the trial whose clip is on its way. */
+  /** Sets the trial whose clip is loading. */
   void setComing(@Nullable PairTrial coming) {
     close();
     trial.set(coming);
@@ -68,7 +68,7 @@ public final class PairMember {
     handClock = HandClock.of(opened.trial(), opened.marks(), frames.timeS(stage.first()));
   }
 
-  /** Says what is wrong with its clip. */
+  /** Reports an error with its clip. */
   public void setTrouble(String words) {
     trouble.set(words);
   }
@@ -102,9 +102,7 @@ public final class PairMember {
     return timeS;
   }
 
-  /**
-   * Goes to the frame nearest to a moment, or to the end of the trial on that side, and says so.
-   */
+  /** Goes to the frame nearest to a moment; outside the trial, to its end with a reason. */
   void goTo(double mediaS) {
     FrameTable frames = stage.framesProperty().get();
     HandClock marks = handClock;
@@ -117,13 +115,13 @@ public final class PairMember {
     stage.seek(frames.nearest(mediaS));
     outsideReason.set(
         mediaS < firstS - reachS
-            ? "this trial begins "
+            ? "this trial starts "
                 + PairWords.duration(marks.scale().realBetween(mediaS, firstS))
                 + " later"
             : mediaS > lastS + reachS
                 ? "this trial ended "
                     + PairWords.duration(marks.scale().realBetween(lastS, mediaS))
-                    + " before"
+                    + " earlier"
                 : "");
   }
 }

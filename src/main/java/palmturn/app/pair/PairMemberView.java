@@ -13,14 +13,14 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
-import javafx.scene.shape.Rectangle;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.app.stage.PictureNode;
 import palmturn.clip.FrameTable;
 import palmturn.measure.HandClock;
 
-/** One of the two pictures: whose it is, the frame, and where its trial is at that moment. */
+/** One of the two pictures, with its trial, frame and current slap. */
 final class PairMemberView extends VBox {
   private static final double WHEEL = 1.0025;
 
@@ -44,10 +44,10 @@ final class PairMemberView extends VBox {
    * @param id begins the names of its parts
    * @param choices stand behind the trial's name
    */
-  PairMemberView(PairMember half, String id, List<Node> choices, Look look, Listeners follow) {
+  PairMemberView(PairMember half, String id, List<Node> choices, Look look, Listeners listeners) {
     super(look.px(8));
     this.half = half;
-    image = new PictureNode(half.stage(), follow);
+    image = new PictureNode(half.stage(), listeners);
     name.getStyleClass().add("strong");
     name.setId(id + "-name");
     slap.setId(id + "-slap");
@@ -55,7 +55,7 @@ final class PairMemberView extends VBox {
     where.setId(id + "-where");
     fault.setId(id + "-fault");
     name.setMinWidth(Region.USE_PREF_SIZE);
-    HBox head = new HBox(look.px(12), name, marks, space());
+    HBox head = new HBox(look.px(12), name, marks, Nodes.space());
     head.getChildren().addAll(choices);
     head.setAlignment(Pos.CENTER_LEFT);
     head.setMinHeight(look.px(26));
@@ -63,7 +63,7 @@ final class PairMemberView extends VBox {
     VBox.setVgrow(picture, Priority.ALWAYS);
     slap.setMinWidth(Region.USE_PREF_SIZE);
     where.setMinWidth(Region.USE_PREF_SIZE);
-    HBox told = new HBox(look.px(12), slap, fault, space(), where);
+    HBox told = new HBox(look.px(12), slap, fault, Nodes.space(), where);
     told.setAlignment(Pos.BASELINE_LEFT);
     share.getStyleClass().add("line-bar");
     share.setMaxWidth(Double.MAX_VALUE);
@@ -73,15 +73,15 @@ final class PairMemberView extends VBox {
     into.setAlignment(Pos.CENTER_LEFT);
     getChildren().setAll(head, picture, told, into);
     setMinSize(0, 0);
-    follow.onChange(half.trialProperty(), this::showWords);
-    follow.onChange(half.mirroredProperty(), this::showWords);
-    follow.onChange(half.outsideReasonProperty(), this::showWords);
-    follow.onChange(half.troubleProperty(), this::showWords);
-    follow.onChange(half.stage().troubleProperty(), this::showWords);
-    follow.onChange(half.stage().framesProperty(), this::showWords);
-    follow.onChange(half.stage().pictureProperty(), this::showWords);
-    follow.onChange(half.stage().frameProperty(), this::showWords);
-    follow.onChange(half.stage().viewing().changed(), frame::requestLayout);
+    listeners.onChange(half.trialProperty(), this::showWords);
+    listeners.onChange(half.mirroredProperty(), this::showWords);
+    listeners.onChange(half.outsideReasonProperty(), this::showWords);
+    listeners.onChange(half.troubleProperty(), this::showWords);
+    listeners.onChange(half.stage().troubleProperty(), this::showWords);
+    listeners.onChange(half.stage().framesProperty(), this::showWords);
+    listeners.onChange(half.stage().pictureProperty(), this::showWords);
+    listeners.onChange(half.stage().frameProperty(), this::showWords);
+    listeners.onChange(half.stage().viewing().changed(), frame::requestLayout);
     showWords();
   }
 
@@ -109,10 +109,7 @@ final class PairMemberView extends VBox {
     pane.getStyleClass().setAll("pair-picture");
     pane.setMinSize(0, 0);
     pane.setPrefSize(0, 0);
-    Rectangle clip = new Rectangle();
-    clip.widthProperty().bind(pane.widthProperty());
-    clip.heightProperty().bind(pane.heightProperty());
-    pane.setClip(clip);
+    Nodes.clipToBounds(pane);
     handleMouse(pane);
     return pane;
   }
@@ -183,17 +180,16 @@ final class PairMemberView extends VBox {
               frames.timeS(index),
               index + 1,
               frames.size(),
-              half.stage().pictureIsThere() ? "" : ", coming"));
+              half.stage().showsItsFrame() ? "" : ", loading"));
     } else if (trial != null && half.troubleProperty().get().isEmpty()) {
-      addNote("opening its clip");
+      addNote("opening the clip");
     }
     frame.requestLayout();
   }
 
   private void addNote(String words) {
     if (!words.isEmpty()) {
-      Label line = new Label(words);
-      line.getStyleClass().add("on-picture");
+      Label line = Nodes.label(words, "on-picture");
       notes.getChildren().add(line);
     }
   }
@@ -203,11 +199,5 @@ final class PairMemberView extends VBox {
     label.getStyleClass().add(style);
     label.setMinWidth(0);
     return label;
-  }
-
-  private static Region space() {
-    Region space = new Region();
-    HBox.setHgrow(space, Priority.ALWAYS);
-    return space;
   }
 }

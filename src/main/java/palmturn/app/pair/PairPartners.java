@@ -6,7 +6,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.trial.Block;
 import palmturn.trial.TrialId;
 
-/** Which trial stands beside another: of those that are filmed, the nearest in kind first. */
+/** The filmed trials that can stand beside another, the most similar first. */
 public final class PairPartners {
   private PairPartners() {}
 

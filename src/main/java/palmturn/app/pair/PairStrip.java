@@ -13,8 +13,8 @@ import palmturn.trial.Span;
 import palmturn.trial.TimeScale;
 
 /**
- * The marks of both trials under one another on one axis of time: the first trial's own clock, onto
- * which every moment of the other is put where it meets it.
+ * The marks of both trials, one above the other, on the first trial's time axis; the other's times
+ * are mapped onto it.
  *
  * @param meeting which moments are the same
  * @param oneAbove whether the first trial is the upper row
@@ -31,7 +31,7 @@ record PairStrip(Meeting meeting, boolean oneAbove) {
 
   static final double SPANS = 9;
 
-  /** How high a row is. */
+  /** Height of a row. */
   static final double ROW = 140;
 
   HandClock handClock(boolean above) {

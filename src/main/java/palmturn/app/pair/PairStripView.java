@@ -15,7 +15,7 @@ import palmturn.chart.Palette;
 import palmturn.measure.Meeting;
 import palmturn.trial.Slap;
 
-/** Shows the marks of both hands in two rows, slaps that meet tied; a click or drag goes there. */
+/** The marks of both trials in two rows, aligned slaps tied; a click or drag goes there. */
 final class PairStripView extends Pane {
   private static final double GUTTER = 150;
   private static final double MARGIN = 24;
@@ -30,7 +30,7 @@ final class PairStripView extends Pane {
   private static final double AXIS = LOWER + ROW;
   private static final double HEIGHT = AXIS + 30;
 
-  /** What the pictures and the words at them are left, at any size of text. */
+  /** Height left to the pictures and their labels, at any text size. */
   private static final double ABOVE = 250;
 
   private final TrialPair pair;
@@ -38,7 +38,7 @@ final class PairStripView extends Pane {
   private final Canvas canvas = new Canvas();
   private double scale;
 
-  PairStripView(TrialPair pair, Look look, Listeners follow) {
+  PairStripView(TrialPair pair, Look look, Listeners listeners) {
     this.pair = pair;
     this.look = look;
     setId("pair-strip");
@@ -49,8 +49,8 @@ final class PairStripView extends Pane {
     setMinHeight(look.px(HEIGHT));
     setMaxHeight(look.px(HEIGHT));
     setMinWidth(0);
-    follow.onChange(pair.meetingProperty(), this::draw);
-    follow.onChange(pair.one().stage().frameProperty(), this::draw);
+    listeners.onChange(pair.meetingProperty(), this::draw);
+    listeners.onChange(pair.one().stage().frameProperty(), this::draw);
     setOnMousePressed(event -> goTo(event.getX()));
     setOnMouseDragged(event -> goTo(event.getX()));
   }
@@ -144,7 +144,7 @@ final class PairStripView extends Pane {
     }
   }
 
-  /** Where the time between slaps is stretched, the axis holds for one of the two only. */
+  /** Names the trial whose time the axis shows, if the other's is stretched. */
   private void drawTimeOwner(GraphicsContext g, Meeting meeting) {
     PairTrial one = pair.one().trialProperty().get();
     PairTrial other = pair.other().trialProperty().get();

@@ -8,7 +8,7 @@ import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 
 /**
- * A trial that can stand in the pair, with the marks that may be shown of it.
+ * A trial of the pair, with the marks that may be shown.
  *
  * @param marks null where there are none, or they may not be shown
  * @param marksSource whose the marks are, or why there are none
@@ -27,15 +27,15 @@ public record PairTrial(
     return marks != null && marks.slaps().stream().anyMatch(Slap::counts);
   }
 
-  /** Whose the marks are, or why there are none. */
+  /** The source of the marks, or the reason for having none. */
   public enum From {
     /** A reader's. */
     READER,
-    /** What the program found, which nobody has looked at. */
+    /** The estimate's, not checked by anyone. */
     ESTIMATE,
-    /** They stay hidden, since the person in front reads this trial blind. */
+    /** Hidden, since the reader reads this trial blind. */
     HIDDEN,
-    /** There are none. */
+    /** No marks. */
     NOBODY
   }
 }

@@ -16,6 +16,7 @@ import palmturn.app.hints.KeyHints;
 import palmturn.app.keys.KeyMap;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.measure.Meeting;
 
 /** Both hands at the same moment: two pictures side by side, and their slaps under one another. */
@@ -45,7 +46,7 @@ public final class PairView extends VBox {
    * @param press is told which key was clicked
    */
   public PairView(
-      TrialPair pair, KeyMap keys, Look look, Consumer<String> press, Listeners follow) {
+      TrialPair pair, KeyMap keys, Look look, Consumer<String> press, Listeners listeners) {
     this.pair = pair;
     this.look = look;
     getStyleClass().setAll("pair");
@@ -55,37 +56,36 @@ public final class PairView extends VBox {
     pictures = new HBox(look.px(16));
     pictures.getStyleClass().setAll("pair-pictures");
     VBox.setVgrow(pictures, Priority.ALWAYS);
-    one = new PairMemberView(pair.one(), "pair-one", List.of(), look, follow);
+    one = new PairMemberView(pair.one(), "pair-one", List.of(), look, listeners);
     other =
         new PairMemberView(
             pair.other(),
             "pair-other",
             List.of(KeyCaps.of(KeyHints.OTHER_TRIAL, keys, look, press)),
             look,
-            follow);
+            listeners);
     nobody = nobody();
     for (Region part : List.of(one, other, nobody)) {
       HBox.setHgrow(part, Priority.ALWAYS);
       part.setMinWidth(0);
       part.setPrefWidth(0);
     }
-    strip = new PairStripView(pair, look, follow);
+    strip = new PairStripView(pair, look, listeners);
     strip.managedProperty().bind(strip.visibleProperty());
     heightProperty().addListener((height, before, now) -> strip.fitInto(now.doubleValue()));
     getChildren().setAll(head(), pictures, strip);
-    follow.onChange(pair.missingReasonProperty(), this::placePictures);
-    follow.onChange(pair.one().trialProperty(), this::placePictures);
-    follow.onChange(pair.other().trialProperty(), this::placePictures);
-    follow.onChange(pair.meetingProperty(), this::showWords);
-    follow.onChange(pair.speedProperty(), this::showWords);
-    follow.onValue(pair.playingProperty(), this::runClock);
-    follow.onEnd(clock::stop);
+    listeners.onChange(pair.missingReasonProperty(), this::placePictures);
+    listeners.onChange(pair.one().trialProperty(), this::placePictures);
+    listeners.onChange(pair.other().trialProperty(), this::placePictures);
+    listeners.onChange(pair.meetingProperty(), this::showWords);
+    listeners.onChange(pair.speedProperty(), this::showWords);
+    listeners.onValue(pair.playingProperty(), this::runClock);
+    listeners.onEnd(clock::stop);
     placePictures();
   }
 
   private HBox head() {
-    Label title = new Label("The same moment, both hands");
-    title.getStyleClass().add("title");
+    Label title = Nodes.label("The same moment, both hands", "title");
     title.setMinWidth(Region.USE_PREF_SIZE);
     words.setId("pair-words");
     words.getStyleClass().add("second");
@@ -96,9 +96,7 @@ public final class PairView extends VBox {
     speed.setId("pair-speed");
     speed.getStyleClass().add("second");
     speed.setMinWidth(Region.USE_PREF_SIZE);
-    Region space = new Region();
-    HBox.setHgrow(space, Priority.ALWAYS);
-    HBox head = new HBox(look.px(16), title, words, sides, space, speed);
+    HBox head = new HBox(look.px(16), title, words, sides, Nodes.space(), speed);
     head.setAlignment(Pos.CENTER_LEFT);
     head.setMinHeight(look.px(44));
     head.getStyleClass().setAll("pair-head");
@@ -106,8 +104,7 @@ public final class PairView extends VBox {
   }
 
   private VBox nobody() {
-    Label title = new Label("Nothing to set beside it");
-    title.getStyleClass().add("big");
+    Label title = Nodes.label("No trial to compare", "big");
     Label why = new Label();
     why.setId("pair-empty");
     why.getStyleClass().add("second");
@@ -151,7 +148,7 @@ public final class PairView extends VBox {
                 now, PairWords.nameBeside(here, there), PairWords.nameBeside(there, here)));
     sides.setText(now == null ? "" : PairWords.sidesWarning(now));
     speed.setText(
-        (pair.playingProperty().get() ? "playing at " : "speed ")
+        (pair.playingProperty().get() ? "playing at " : "play speed ")
             + pair.speedProperty().get().words()
             + " of real time");
   }

@@ -17,12 +17,12 @@ import palmturn.trial.TimeScale;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 
-/** What is said about the two trials and the moment in them. */
+/** Texts about the two trials and their current moment. */
 final class PairWords {
   private PairWords() {}
 
   /**
-   * Where a trial is at a moment.
+   * The position of a trial at a moment.
    *
    * @param slap the last slap, such as "slap 7, palm"
    * @param fault what is wrong with it or around it; empty for nothing
@@ -132,32 +132,32 @@ final class PairWords {
           "reading "
               + (of.marks() == null ? "" : of.marks().reader())
               + (of.marks() != null && of.marks().finished() ? ", finished" : ", open");
-      case ESTIMATE -> "slaps by the estimate, not read";
-      case HIDDEN -> "its marks stay hidden until you have read it";
+      case ESTIMATE -> "estimated slaps, not read";
+      case HIDDEN -> "marks hidden until you have read it";
       case NOBODY -> "no marks";
     };
   }
 
-  /** Returns what has to be known about a clip to look at it rightly, one sentence a line. */
+  /** Returns cautions about a clip, one sentence a line. */
   static List<String> notes(PairTrial of, boolean mirroredHere) {
     List<String> all = new ArrayList<>();
     Trial trial = of.trial();
     if (mirroredHere) {
       all.add(
           trial.mirrored() == Mirrored.TRUE
-              ? "mirrored back here: as others see the athlete"
-              : "mirrored here, to be compared");
+              ? "mirrored back for comparison"
+              : "mirrored for comparison");
     } else if (trial.mirrored() == Mirrored.TRUE) {
       all.add("the clip is mirrored");
     }
     TimeScale scale = trial.timeScale();
     if (!scale.known()) {
-      all.add("real time is not known: " + scale.refusedWhy());
+      all.add("real time unknown: " + scale.refusedWhy());
     } else if (!scale.equals(TimeScale.REAL)) {
       all.add("slow motion, shown in real time");
     }
     if (!of.hasSlaps()) {
-      all.add("no slap to go by: begins on its first frame");
+      all.add("no slaps: starts at its first frame");
     }
     return all;
   }
@@ -170,7 +170,7 @@ final class PairWords {
           : "Aligned on the first slap of one and the first frame of the other, in real time";
     }
     if (now.samePace()) {
-      return "Same pace: every slap meets, the time between is stretched to fit";
+      return "Same pace: slaps aligned, the time between them stretched";
     }
     return now.shift() == 0
         ? "Aligned on slap " + now.slap() + " of both, in real time"

@@ -23,10 +23,10 @@ import palmturn.trial.TrialId;
  * that is nearest to the same moment.
  */
 public final class TrialPair {
-  /** What a loop shows before the first slap and after the last, real seconds. */
+  /** Time played before the first slap and after the last, real seconds. */
   private static final double AROUND_S = 0.35;
 
-  /** What the loop over one slap shows before it and after it, real seconds. */
+  /** Time played before and after a looped slap, real seconds. */
   private static final double BEFORE_SLAP_S = 0.25;
 
   private static final double AFTER_SLAP_S = 0.15;
@@ -72,27 +72,27 @@ public final class TrialPair {
     return oneIsLeft() ? other : one;
   }
 
-  /** Whether it is looked at. */
+  /** True while the pair is shown. */
   public ReadOnlyBooleanProperty activeProperty() {
     return active.getReadOnlyProperty();
   }
 
-  /** Which moments are the same; null until both clips are open. */
+  /** The alignment of the two; null until both clips are open. */
   public ReadOnlyObjectProperty<@Nullable Meeting> meetingProperty() {
     return meeting.getReadOnlyProperty();
   }
 
-  /** Why there is no other trial, in words; empty where there is one. */
+  /** The reason for a missing other trial; empty if there is one. */
   public ReadOnlyStringProperty missingReasonProperty() {
     return missingReason.getReadOnlyProperty();
   }
 
-  /** Whether both play. */
+  /** True while both play. */
   public ReadOnlyBooleanProperty playingProperty() {
     return loopClock.playingProperty();
   }
 
-  /** How fast they play, as a share of real time. */
+  /** The play speed, as a share of real time. */
   public ReadOnlyObjectProperty<PlaySpeed> speedProperty() {
     return loopClock.speedProperty();
   }
@@ -111,9 +111,9 @@ public final class TrialPair {
   }
 
   /**
-   * Names the other trial, whose clip is on its way.
+   * Sets the other trial, whose clip is loading.
    *
-   * @param why why there is none; empty where there is
+   * @param why reason if there is none; empty otherwise
    */
   public void setOtherComing(@Nullable PairTrial trial, String why) {
     stop();
@@ -128,7 +128,7 @@ public final class TrialPair {
     alignFirstSlaps();
   }
 
-  /** Lets go of both. */
+  /** Closes both. */
   public void close() {
     stop();
     active.set(false);
@@ -194,7 +194,7 @@ public final class TrialPair {
     }
   }
 
-  /** Lets a later slap of the other trial meet the first one's, or an earlier when negative. */
+  /** Aligns a later slap of the other trial, or an earlier one if negative. */
   public void shiftMeeting(int by) {
     Meeting now = meeting.get();
     if (now != null && now.onSlap()) {
@@ -207,7 +207,7 @@ public final class TrialPair {
     }
   }
 
-  /** Lets every slap meet, or real time pass alike in both. */
+  /** Switches between aligning every slap and real time. */
   public void toggleSamePace() {
     Meeting now = meeting.get();
     if (now != null && now.onSlap()) {
@@ -222,9 +222,9 @@ public final class TrialPair {
   }
 
   /**
-   * Shows the hands as large as they fit, then the whole pictures again.
+   * Zooms both pictures to the hands, or back to the whole.
    *
-   * @return whether it is known in either where they are
+   * @return whether the place of the hands is known in either
    */
   public boolean toggleHandsZoom() {
     boolean known = false;
@@ -335,7 +335,7 @@ public final class TrialPair {
   }
 
   private static boolean isReady(PairMember half) {
-    return half.handClock() == null || half.stage().pictureIsThere();
+    return half.handClock() == null || half.stage().showsItsFrame();
   }
 
   private static boolean isBroken(PairMember half) {

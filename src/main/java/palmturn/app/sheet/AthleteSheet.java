@@ -15,11 +15,12 @@ import org.jspecify.annotations.Nullable;
 import palmturn.advise.Caution;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.app.session.AthleteForm;
 import palmturn.trial.BodyLength;
 import palmturn.trial.Hand;
 
-/** Shows what is known of the athlete, and takes what is to be changed. */
+/** The form of the athlete's details. */
 final class AthleteSheet {
   private static final double COLUMN = 336;
   private static final double GAP = 32;
@@ -49,12 +50,14 @@ final class AthleteSheet {
   }
 
   /** Returns the sheet's content, which follows what is said until the end. */
-  List<Node> content(Listeners follow) {
+  List<Node> content(Listeners listeners) {
     VBox left =
         column(
-            length("Forearm", "bent elbow to wrist crease", BodyLength.FOREARM, follow),
-            length("Hand, held flat", "wrist crease to middle fingertip", BodyLength.HAND, follow),
-            length("Standing height", "without shoes, against a wall", BodyLength.STATURE, follow),
+            length("Forearm", "bent elbow to wrist crease", BodyLength.FOREARM, listeners),
+            length(
+                "Hand, held flat", "wrist crease to middle fingertip", BodyLength.HAND, listeners),
+            length(
+                "Standing height", "without shoes, against a wall", BodyLength.STATURE, listeners),
             scale(),
             labelled("Racket hand", racketHand()));
     VBox right =
@@ -64,7 +67,7 @@ final class AthleteSheet {
             labelled("Camera", wide("athlete-camera", athlete.cameraProperty())),
             labelled("Club", wide("athlete-club", athlete.clubProperty())));
     HBox both = new HBox(look.px(GAP), left, right);
-    Label line = words(Sheets.LOOK_ONLY, lookOnly ? "second" : "over");
+    Label line = Nodes.label(Sheets.LOOK_ONLY, lookOnly ? "second" : "over");
     line.setId("athlete-missing");
     if (!lookOnly) {
       line.textProperty().bind(athlete.obstacleProperty());
@@ -72,7 +75,7 @@ final class AthleteSheet {
     }
     wrap(line);
     line.setMaxWidth(look.px(2 * COLUMN + GAP));
-    Label whose = words(heading, "second");
+    Label whose = Nodes.label(heading, "second");
     whose.setId("athlete-whose");
     return List.of(whose, new SheetScrollPane(both, 2 * COLUMN + GAP, look), line);
   }
@@ -85,8 +88,8 @@ final class AthleteSheet {
     return column;
   }
 
-  /** How to measure it stands beside the field, and gives way to what is wrong with it. */
-  private VBox length(String name, String how, BodyLength what, Listeners follow) {
+  /** Returns a length's field, with how to measure it, or its error, beside it. */
+  private VBox length(String name, String how, BodyLength what, Listeners listeners) {
     StringProperty typed = athlete.lengthProperty(what);
     if (lookOnly) {
       return labelled(name, valueText(typed.get().isEmpty() ? "" : typed.get() + " cm"));
@@ -98,9 +101,9 @@ final class AthleteSheet {
     field.setAccessibleText(name + ", cm: " + how);
     field.textProperty().bindBidirectional(typed);
     first = first == null ? field : first;
-    Label beside = words("", "small");
+    Label beside = Nodes.label("", "small");
     beside.setId(id + "-beside");
-    follow.onValue(
+    listeners.onValue(
         athlete.faultProperty(what),
         wrong -> {
           beside.getStyleClass().remove("warning");
@@ -109,16 +112,16 @@ final class AthleteSheet {
           }
           beside.setText(wrong.isEmpty() ? how : "▲ " + wrong);
         });
-    Label cm = words("cm", "second");
+    Label cm = Nodes.label("cm", "second");
     cm.setMinWidth(Region.USE_PREF_SIZE);
     HBox row = new HBox(look.px(8), field, cm, beside);
     row.setAlignment(Pos.CENTER_LEFT);
     return labelled(name, row);
   }
 
-  /** What the lengths are for, and once one was changed, what it does not change. */
+  /** Explains the use of the lengths or, after a change, that old estimates keep their scale. */
   private Label scale() {
-    Label scale = words("", "small");
+    Label scale = Nodes.label("", "small");
     scale.setId("athlete-scale");
     scale
         .textProperty()
@@ -128,8 +131,8 @@ final class AthleteSheet {
                 .map(
                     old ->
                         old.isEmpty()
-                            ? "They give the elbow’s way in centimetres. One is enough:"
-                                + " the forearm counts first, the height last."
+                            ? "They give the elbow’s displacement in centimetres. One is"
+                                + " enough: the forearm is best, the height last."
                             : old));
     wrap(scale);
     scale.setMinHeight(look.px(36));
@@ -153,7 +156,7 @@ final class AthleteSheet {
   private Node pain() {
     Node pain = wide("athlete-pain", athlete.painProperty());
     if (pain instanceof TextField field) {
-      field.setPromptText("leave empty where there is none");
+      field.setPromptText("leave empty if none");
     }
     return new VBox(look.px(4), pain, caution(Caution.PAIN));
   }
@@ -174,7 +177,7 @@ final class AthleteSheet {
   }
 
   private Label caution(Caution caution) {
-    Label label = words(caution.text(), "small");
+    Label label = Nodes.label(caution.text(), "small");
     wrap(label);
     return label;
   }
@@ -190,23 +193,17 @@ final class AthleteSheet {
   }
 
   private static Label valueText(String words) {
-    Label label = words(words.isBlank() ? "not said" : words, "plain");
+    Label label = Nodes.label(words.isBlank() ? "not said" : words, "plain");
     wrap(label);
     return label;
   }
 
   private VBox labelled(String question, Node answer) {
-    return new VBox(look.px(4), words(question, "name"), answer);
+    return new VBox(look.px(4), Nodes.label(question, "name"), answer);
   }
 
   private static void wrap(Label label) {
     label.setWrapText(true);
     label.setMinHeight(Region.USE_PREF_SIZE);
-  }
-
-  private static Label words(String text, String style) {
-    Label label = new Label(text);
-    label.getStyleClass().add(style);
-    return label;
   }
 }

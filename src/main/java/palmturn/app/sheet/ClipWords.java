@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.session.TrialCandidate;
 import palmturn.work.ClipLook;
 
-/** What is said of clips that are about to be added. */
+/** Texts about clips that are about to be added. */
 final class ClipWords {
   private ClipWords() {}
 

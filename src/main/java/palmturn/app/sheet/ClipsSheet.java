@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.board.ImageCache;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.app.session.Intake;
 import palmturn.app.session.TrialCandidate;
 import palmturn.app.tasks.RunningTask;
@@ -26,7 +27,7 @@ import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
 import palmturn.work.ClipLook;
 
-/** Asks what has to be known of clips before they are added, and shows what was seen in them. */
+/** The form for clips before they are added, with stills from them. */
 final class ClipsSheet {
   private static final double WIDTH = 780;
   private static final double STILL = 148;
@@ -51,19 +52,17 @@ final class ClipsSheet {
   }
 
   /** Returns the sheet's content, which follows the clips until the end. */
-  List<Node> content(Listeners follow) {
+  List<Node> content(Listeners listeners) {
     List<Node> content = new ArrayList<>();
     if (intake.newSession()) {
       content.add(athleteFields());
     }
     content.add(handQuestions());
     ScrollPane scroll = new ScrollPane(rows);
-    scroll.setFitToWidth(true);
-    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    Nodes.scrollVertically(scroll);
     scroll.setPrefHeight(look.px(170));
     scroll.setMinHeight(look.px(80));
     scroll.setPrefWidth(look.px(WIDTH));
-    scroll.setFocusTraversable(false);
     content.add(scroll);
     content.add(progress);
     Label missing = new Label();
@@ -74,11 +73,11 @@ final class ClipsSheet {
     missing.textProperty().bind(intake.obstacleProperty());
     missing.managedProperty().bind(missing.textProperty().isNotEmpty());
     content.add(missing);
-    follow.onChange(intake.candidatesProperty(), this::show);
-    follow.onChange(intake.looksProperty(), this::show);
-    follow.onChange(intake.troublesProperty(), this::show);
-    follow.onChange(intake.firstHandProperty(), this::show);
-    follow.onValue(intake.runningProperty(), this::progress);
+    listeners.onChange(intake.candidatesProperty(), this::show);
+    listeners.onChange(intake.looksProperty(), this::show);
+    listeners.onChange(intake.troublesProperty(), this::show);
+    listeners.onChange(intake.firstHandProperty(), this::show);
+    listeners.onValue(intake.runningProperty(), this::progress);
     show();
     return content;
   }
@@ -116,14 +115,14 @@ final class ClipsSheet {
             "writing",
             look,
             intake.mirroredProperty(),
-            RadioRow.option("plain", Mirrored.FALSE, "reads as usual"),
-            RadioRow.option("mirrored", Mirrored.TRUE, "is back to front"),
-            RadioRow.option("unknown", Mirrored.UNKNOWN, "is not to be seen"));
+            RadioRow.option("plain", Mirrored.FALSE, "reads normally"),
+            RadioRow.option("mirrored", Mirrored.TRUE, "is mirrored"),
+            RadioRow.option("unknown", Mirrored.UNKNOWN, "none visible"));
     Label help =
-        new Label(
+        Nodes.label(
             "Facing the camera, the athlete's right hand is at the left of the picture;"
-                + " where writing is back to front, at the right.");
-    help.getStyleClass().add("small");
+                + " if writing is mirrored, at the right.",
+            "small");
     help.setWrapText(true);
     help.setMaxWidth(look.px(WIDTH - 3 * STILL - 48));
     help.setMinHeight(Region.USE_PREF_SIZE);
@@ -134,7 +133,7 @@ final class ClipsSheet {
             labelled("Which of the athlete's hands moves here?", hand),
             help,
             labelled("Writing in the picture", writing),
-            labelled("Filmed to a click track? Its slaps a second; else leave empty", pace()));
+            labelled("Click track in slaps/s; leave empty if there was none", pace()));
     return SheetScrollPane.beside(3 * STILL + 16 + SheetScrollPane.GAP + ASKS, look, stills, asks);
   }
 
@@ -145,8 +144,7 @@ final class ClipsSheet {
   }
 
   private VBox labelled(String words, Node answer) {
-    Label label = new Label(words);
-    label.getStyleClass().add("second");
+    Label label = Nodes.label(words, "second");
     return new VBox(look.px(4), label, answer);
   }
 
@@ -177,13 +175,9 @@ final class ClipsSheet {
 
   private VBox row(int index, TrialCandidate attempt, boolean taken) {
     ClipLook seen = intake.looksProperty().get().get(attempt.clip());
-    Label name = new Label(ClipWords.name(attempt, seen));
-    name.getStyleClass().add("strong");
-    Label facts = new Label(ClipWords.facts(attempt, seen));
-    facts.getStyleClass().add("second");
-    Region space = new Region();
-    HBox.setHgrow(space, javafx.scene.layout.Priority.ALWAYS);
-    HBox line = new HBox(look.px(12), name, facts, space);
+    Label name = Nodes.label(ClipWords.name(attempt, seen), "strong");
+    Label facts = Nodes.label(ClipWords.facts(attempt, seen), "second");
+    HBox line = new HBox(look.px(12), name, facts, Nodes.space());
     line.setAlignment(javafx.geometry.Pos.CENTER_LEFT);
     var place = intake.places().get(index);
     if (place != null) {

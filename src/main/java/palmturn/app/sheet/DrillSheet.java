@@ -11,7 +11,6 @@ import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
@@ -19,11 +18,12 @@ import palmturn.advise.Caution;
 import palmturn.advise.LibraryDrill;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.app.session.DrillForm;
 import palmturn.app.session.DrillForm.Offer;
 import palmturn.trial.DrillHand;
 
-/** Asks which drill was done, for the block that follows it, and shows what the library says. */
+/** The form for the drill before the next block, with the library's instructions. */
 final class DrillSheet {
   private static final double WIDTH = 430;
   private static final double SIDE = 400;
@@ -50,13 +50,11 @@ final class DrillSheet {
   }
 
   /** Returns the sheet's content, which follows what is said until the end. */
-  List<Node> content(Listeners follow) {
+  List<Node> content(Listeners listeners) {
     name.textProperty().bindBidirectional(asked.nameProperty());
-    name.setPromptText("type, or go down the list with ↓");
+    name.setPromptText("type, or choose with ↓");
     name.addEventFilter(KeyEvent.KEY_PRESSED, this::handleArrows);
-    list.setFitToWidth(true);
-    list.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    list.setFocusTraversable(false);
+    Nodes.scrollVertically(list);
     list.setMinHeight(look.px(2 * ROW));
     list.setPrefViewportHeight(look.px(ROWS * ROW));
     TextField dose = wide("drill-dose");
@@ -66,9 +64,9 @@ final class DrillSheet {
             look.px(12),
             labelled("Which drill? One of the list or your own; a rest counts too", name),
             list,
-            labelled("Which hand did it train?", hands(follow)),
-            labelled("How much? In your words; may stay empty", dose),
-            labelled("From when to when? As 17:30 or 2026-11-14 17:30; may stay empty", times()));
+            labelled("Which hand did it train?", hands(listeners)),
+            labelled("Dose, in your words (optional)", dose),
+            labelled("Start and end, as 17:30 or 2026-11-14 17:30 (optional)", times()));
     setWidth(left, WIDTH);
     setWidth(side, SIDE);
     Label missing = new Label();
@@ -79,8 +77,8 @@ final class DrillSheet {
     missing.setMinHeight(Region.USE_PREF_SIZE);
     missing.textProperty().bind(asked.obstacleProperty());
     missing.managedProperty().bind(missing.textProperty().isNotEmpty());
-    follow.onValue(asked.offersProperty(), this::show);
-    follow.onValue(asked.namedProperty(), this::show);
+    listeners.onValue(asked.offersProperty(), this::show);
+    listeners.onValue(asked.namedProperty(), this::show);
     return List.of(
         SheetScrollPane.beside(WIDTH + SheetScrollPane.GAP + SIDE, look, left, side), missing);
   }
@@ -99,7 +97,7 @@ final class DrillSheet {
     }
   }
 
-  private HBox hands(Listeners follow) {
+  private HBox hands(Listeners listeners) {
     HBox row =
         RadioRow.of(
             "drill-hand",
@@ -109,7 +107,7 @@ final class DrillSheet {
             RadioRow.option("right", DrillHand.RIGHT, "right"),
             RadioRow.option("both", DrillHand.BOTH, "both"),
             RadioRow.option("none", DrillHand.NONE, "none"));
-    RadioRow.follow(row, asked.handProperty(), follow);
+    RadioRow.follow(row, asked.handProperty(), listeners);
     return row;
   }
 
@@ -120,7 +118,7 @@ final class DrillSheet {
     TextField end = Sheets.field("drill-end", 9, look);
     end.textProperty().bindBidirectional(asked.endProperty());
     end.setAccessibleText("end");
-    HBox row = new HBox(look.px(8), start, words("to", "second"), end);
+    HBox row = new HBox(look.px(8), start, Nodes.label("to", "second"), end);
     row.setAlignment(Pos.CENTER_LEFT);
     return row;
   }
@@ -128,18 +126,16 @@ final class DrillSheet {
   private void show(List<Offer> offers) {
     rows.getChildren().setAll(offers.stream().map(this::row).toList());
     if (offers.isEmpty()) {
-      rows.getChildren().add(words("Not in the list: a drill of your own.", "second"));
+      rows.getChildren().add(Nodes.label("Not in the list: a drill of your own.", "second"));
     }
     list.setVvalue(0);
     show(asked.namedProperty().get());
   }
 
   private HBox row(Offer offer) {
-    Label drill = words(offer.name(), "plain");
+    Label drill = Nodes.label(offer.name(), "plain");
     drill.setMinWidth(Region.USE_PREF_SIZE);
-    Region space = new Region();
-    HBox.setHgrow(space, Priority.ALWAYS);
-    HBox row = new HBox(look.px(12), drill, space, words(offer.aims(), "small"));
+    HBox row = new HBox(look.px(12), drill, Nodes.space(), Nodes.label(offer.aims(), "small"));
     row.setId("offer-" + offer.code());
     row.setAlignment(Pos.CENTER_LEFT);
     row.setMinHeight(look.px(ROW));
@@ -165,27 +161,20 @@ final class DrillSheet {
     if (drill != null) {
       side.getChildren()
           .addAll(
-              wrapped(drill.name(), "strong"),
-              wrapped(drill.how(), "second"),
-              wrapped("Stop: " + drill.stop(), "second"));
+              Nodes.wrapped(drill.name(), "strong"),
+              Nodes.wrapped(drill.how(), "second"),
+              Nodes.wrapped("Stop: " + drill.stop(), "second"));
       cautions.addAll(drill.cautions());
     }
     side.getChildren()
         .add(
-            wrapped(
-                "One hand as a control tells a drill's effect from practice: train one, film both."
-                    + " A drill of both hands or none wants a rest as long as it was.",
+            Nodes.wrapped(
+                "To tell the drill's effect from practice, train one hand and film both."
+                    + " A drill of both hands or none needs a rest block of the same length.",
                 "small"));
     cautions.stream()
         .sorted()
-        .forEach(caution -> side.getChildren().add(wrapped(caution.text(), "small")));
-  }
-
-  private Label wrapped(String text, String style) {
-    Label label = words(text, style);
-    label.setWrapText(true);
-    label.setMinHeight(Region.USE_PREF_SIZE);
-    return label;
+        .forEach(caution -> side.getChildren().add(Nodes.wrapped(caution.text(), "small")));
   }
 
   private TextField wide(String id) {
@@ -195,12 +184,6 @@ final class DrillSheet {
   }
 
   private VBox labelled(String question, Node answer) {
-    return new VBox(look.px(4), words(question, "second"), answer);
-  }
-
-  private static Label words(String text, String style) {
-    Label label = new Label(text);
-    label.getStyleClass().add(style);
-    return label;
+    return new VBox(look.px(4), Nodes.label(question, "second"), answer);
   }
 }

@@ -8,10 +8,11 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.trial.Estimate;
 import palmturn.work.EstimateWords;
 
-/** What an estimate found beside what it looked for, and under it what it warns of. */
+/** The details of an estimate, with its warnings below. */
 final class EstimateTable {
   private static final double WIDTH = 640;
   private static final double NAMES = 110;
@@ -22,8 +23,7 @@ final class EstimateTable {
     GridPane lines = new GridPane(look.px(16), look.px(6));
     int row = 0;
     for (EstimateWords.Line line : EstimateWords.of(estimate)) {
-      Label name = new Label(line.name());
-      name.getStyleClass().add("second");
+      Label name = Nodes.label(line.name(), "second");
       name.setMinWidth(look.px(NAMES));
       GridPane.setValignment(name, VPos.TOP);
       Label words = words(line.words());

@@ -20,21 +20,22 @@ import palmturn.app.keys.KeyLines;
 import palmturn.app.keys.KeyMap;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 
-/** Keys beside what they do, in columns; the key of each action can be changed in its place. */
+/** The table of all keys; each can be changed in place. */
 final class KeyTable {
   private final KeyBindings keys;
   private final Look look;
-  private final Listeners follow;
+  private final Listeners listeners;
   private final ScrollPane scroll = new ScrollPane();
 
-  KeyTable(KeyBindings keys, Look look, Listeners follow) {
+  KeyTable(KeyBindings keys, Look look, Listeners listeners) {
     this.keys = keys;
     this.look = look;
-    this.follow = follow;
+    this.listeners = listeners;
   }
 
-  /** Returns all keys, and the line that tells how to change one. */
+  /** Returns all keys, and the help line on changing one. */
   List<Node> allKeys() {
     HBox columns = new HBox(look.px(14));
     scroll.setContent(columns);
@@ -52,7 +53,7 @@ final class KeyTable {
     words.textProperty().bind(keys.change().wordsProperty());
     words.setWrapText(true);
     words.setMaxWidth(look.px(1000));
-    follow.onValue(
+    listeners.onValue(
         keys.change().askingProperty(),
         asking -> words.getStyleClass().setAll("label", asking ? "strong" : "second"));
     return List.of(scroll, words);
@@ -67,8 +68,7 @@ final class KeyTable {
   }
 
   private void add(Action.Group group, VBox column) {
-    Label name = new Label(group.words());
-    name.getStyleClass().add("strong");
+    Label name = Nodes.label(group.words(), "strong");
     if (!column.getChildren().isEmpty()) {
       column.getChildren().add(new Label());
     }
@@ -104,7 +104,7 @@ final class KeyTable {
     caps.getStyleClass().add("key-place");
     KeyChange change = keys.change();
     caps.setOnMouseClicked(event -> change.ask(action));
-    follow.onValue(
+    listeners.onValue(
         change.chosenProperty(),
         chosen -> {
           caps.getStyleClass().remove("key-chosen");

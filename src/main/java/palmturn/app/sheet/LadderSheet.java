@@ -12,11 +12,12 @@ import javafx.scene.layout.VBox;
 import palmturn.advise.Caution;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.app.session.PaceLadders;
 import palmturn.measure.PaceLadder;
 import palmturn.trial.Hand;
 
-/** Shows the paces of each hand's pace ladder, and what to do with them. */
+/** The paces of each hand's pace ladder, and how to use them. */
 final class LadderSheet {
   private static final double WIDTH = 620;
   private static final double SECONDS = 60;
@@ -32,25 +33,25 @@ final class LadderSheet {
   }
 
   /** Returns the sheet's content, which follows the ladder until the end. */
-  List<Node> content(Listeners follow) {
+  List<Node> content(Listeners listeners) {
     Label words = wrapped("", "second");
     words.setId("ladder-words");
     words.textProperty().bind(ladder.wordsProperty());
     words.managedProperty().bind(words.textProperty().isNotEmpty());
     hands.managedProperty().bind(ladder.handsProperty().map(all -> !all.isEmpty()));
-    follow.onValue(ladder.handsProperty(), this::show);
+    listeners.onValue(ladder.handsProperty(), this::show);
     Label cautions = wrapped(Caution.PAIN.text() + " " + Caution.SORE.text(), "small");
     cautions.setId("ladder-cautions");
     return List.of(
         wrapped(
             "Extra trials to a click track show how fast each hand can go and still be clean."
                 + " One at each pace, the slowest first: four low clicks count in, then a slap on"
-                + " every high one. They serve the clean ceiling, and nothing else.",
+                + " every high one. They are used for the clean ceiling only.",
             "second"),
         hands,
         wrapped(
-            "Add each clip with its pace, which the sheet for clips asks for: without it, a"
-                + " slower trial would count among the others.",
+            "Enter the pace when you add each clip: without it, a slower trial would count"
+                + " among the others.",
             "second"),
         words,
         cautions);
@@ -66,17 +67,15 @@ final class LadderSheet {
   }
 
   private VBox hand(PaceLadder of) {
-    Label name = new Label(of.hand() == Hand.LEFT ? "Left hand" : "Right hand");
-    name.getStyleClass().add("strong");
-    Label best = new Label(format("own best %.2f slaps/s", of.bestSlapsPerS()));
-    best.getStyleClass().add("second");
+    Label name = Nodes.label(of.hand() == Hand.LEFT ? "Left hand" : "Right hand", "strong");
+    Label best = Nodes.label(format("own best %.2f slaps/s", of.bestSlapsPerS()), "second");
     GridPane grid = new GridPane(look.px(24), look.px(4));
     grid.setId("ladder-" + of.hand().code());
     for (int i = 0; i < of.pacesSlapsPerS().size(); i++) {
       double pace = of.pacesSlapsPerS().get(i);
       addCell(grid, 0, i, of.sharePct(i) + " %", "second");
       addCell(grid, 1, i, format("%.1f slaps/s", pace), "plain");
-      addCell(grid, 2, i, format("%.0f clicks a minute", pace * SECONDS), "second");
+      addCell(grid, 2, i, format("%.0f clicks/min", pace * SECONDS), "second");
     }
     return new VBox(look.px(8), name, best, grid);
   }

@@ -11,7 +11,6 @@ import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
@@ -20,9 +19,10 @@ import palmturn.app.desk.Messages;
 import palmturn.app.desk.Messages.Moment;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.trial.Message;
 
-/** Lists messages, the newest last, and takes one more. */
+/** The messages, the newest last, and a field for one more. */
 final class MessagesSheet {
   private static final double WIDTH = 640;
   private static final double MOST = 300;
@@ -40,7 +40,7 @@ final class MessagesSheet {
     this.look = look;
     text = Sheets.field("message", 36, look);
     text.setMaxWidth(Double.MAX_VALUE);
-    text.setPromptText("such as: watch the elbow from here on");
+    text.setPromptText("for example: watch the elbow from here");
   }
 
   /** Returns what takes the keys first; null for the sheet itself. */
@@ -48,11 +48,11 @@ final class MessagesSheet {
     return lookOnly ? null : text;
   }
 
-  List<Node> content(Listeners follow) {
+  List<Node> content(Listeners listeners) {
     List<Node> content = new ArrayList<>();
-    content.add(list(follow));
+    content.add(list(listeners));
     if (lookOnly) {
-      content.add(second(Sheets.LOOK_ONLY));
+      content.add(Nodes.label(Sheets.LOOK_ONLY, "second"));
     } else {
       content.add(text);
       content.add(row("About", about()));
@@ -110,32 +110,31 @@ final class MessagesSheet {
   }
 
   private HBox row(String name, Node answer) {
-    Label label = second(name);
+    Label label = Nodes.label(name, "second");
     label.setMinWidth(look.px(56));
     HBox row = new HBox(label, answer);
     row.setAlignment(Pos.CENTER_LEFT);
     return row;
   }
 
-  private Node list(Listeners follow) {
+  private Node list(Listeners listeners) {
     List<Message> all = messages.allProperty().get();
     if (all.isEmpty()) {
       Label none =
-          second(
+          Nodes.label(
               lookOnly
-                  ? "Nothing was said yet."
-                  : "Nothing was said yet. What is written here stays with the session.");
+                  ? "No messages yet."
+                  : "No messages yet. What you write here stays with the session.",
+              "second");
       none.setPrefWidth(look.px(WIDTH));
       return none;
     }
     all.forEach(each -> rows.getChildren().add(row(each)));
     rows.getChildren().get(all.size() - 1).getStyleClass().add("last-message");
-    scroll.setFitToWidth(true);
-    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    scroll.setFocusTraversable(false);
+    Nodes.scrollVertically(scroll);
     scroll.setPrefWidth(look.px(WIDTH));
     rows.heightProperty().addListener((height, before, now) -> fit(now.doubleValue()));
-    follow.onValue(messages.chosenProperty(), this::show);
+    listeners.onValue(messages.chosenProperty(), this::show);
     return scroll;
   }
 
@@ -153,40 +152,24 @@ final class MessagesSheet {
       row.getStyleClass().remove("inbox-chosen");
       if (all.get(i).equals(chosen)) {
         row.getStyleClass().add("inbox-chosen");
-        scrollTo(row);
+        Nodes.scrollTo(scroll, row);
       }
-    }
-  }
-
-  private void scrollTo(Node row) {
-    double spare = rows.getHeight() - scroll.getViewportBounds().getHeight();
-    if (spare > 0) {
-      double top = scroll.getVvalue() * spare;
-      double least = row.getBoundsInParent().getMaxY() - scroll.getViewportBounds().getHeight();
-      double most = row.getBoundsInParent().getMinY();
-      scroll.setVvalue(Math.min(most, Math.max(least, top)) / spare);
     }
   }
 
   private VBox row(Message message) {
     boolean hidden = messages.hidden(message);
-    Label from = new Label(message.from());
-    from.getStyleClass().add("name");
+    Label from = Nodes.label(message.from(), "name");
     from.setMinWidth(Region.USE_PREF_SIZE);
     Moment moment = hidden ? new Moment(message.trial(), null) : Moment.of(message);
-    Label where = second(MessageWords.where(moment));
-    Label fresh = new Label(messages.fresh(message) ? "new" : "");
-    fresh.getStyleClass().add("name");
+    Label where = Nodes.label(MessageWords.where(moment), "second");
+    Label fresh = Nodes.label(messages.fresh(message) ? "new" : "", "name");
     fresh.setMinWidth(Region.USE_PREF_SIZE);
-    Label when = new Label(MessageWords.when(message, messages.zone()));
-    when.getStyleClass().add("small");
+    Label when = Nodes.label(MessageWords.when(message, messages.zone()), "small");
     when.setMinWidth(Region.USE_PREF_SIZE);
-    Region space = new Region();
-    HBox.setHgrow(space, Priority.ALWAYS);
-    HBox head = new HBox(look.px(12), from, where, space, fresh, when);
+    HBox head = new HBox(look.px(12), from, where, Nodes.space(), fresh, when);
     head.setAlignment(Pos.BASELINE_LEFT);
-    Label words =
-        new Label(hidden ? "Out of sight until you have read this trial." : message.text());
+    Label words = new Label(hidden ? "Hidden until you have read this trial." : message.text());
     words.getStyleClass().add(hidden ? "second" : "plain");
     words.setWrapText(true);
     words.setMinHeight(Region.USE_PREF_SIZE);
@@ -194,11 +177,5 @@ final class MessagesSheet {
     row.getStyleClass().setAll("message", "inbox-row");
     row.setOnMouseClicked(event -> messages.go(message));
     return row;
-  }
-
-  private static Label second(String words) {
-    Label label = new Label(words);
-    label.getStyleClass().add("second");
-    return label;
   }
 }

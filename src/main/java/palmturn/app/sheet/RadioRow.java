@@ -44,8 +44,8 @@ final class RadioRow {
   }
 
   /** Lets buttons show an answer that is also given elsewhere. */
-  static <T> void follow(HBox row, ObjectProperty<T> answer, Listeners follow) {
-    follow.onValue(
+  static <T> void follow(HBox row, ObjectProperty<T> answer, Listeners listeners) {
+    listeners.onValue(
         answer,
         now ->
             row.getChildren()

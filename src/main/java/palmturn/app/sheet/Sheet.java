@@ -9,6 +9,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 
 /** A sheet over the window: a heading, what it holds, and a row of choices. */
 final class Sheet extends StackPane {
@@ -16,8 +17,7 @@ final class Sheet extends StackPane {
 
   Sheet(String heading, Look look, Node... content) {
     getStyleClass().setAll("sheet-ground");
-    Label title = new Label(heading);
-    title.getStyleClass().add("sheet-title");
+    Label title = Nodes.label(heading, "sheet-title");
     VBox box = new VBox(look.px(16), title);
     box.getStyleClass().setAll("sheet");
     box.setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);

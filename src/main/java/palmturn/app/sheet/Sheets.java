@@ -4,7 +4,6 @@ import java.io.File;
 import java.util.function.Consumer;
 import javafx.application.Platform;
 import javafx.scene.Node;
-import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.StackPane;
@@ -16,6 +15,7 @@ import palmturn.app.keys.Action;
 import palmturn.app.keys.KeyBindings;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.app.progress.ProgressView;
 import palmturn.app.session.SessionFlow;
 
@@ -28,7 +28,7 @@ public final class Sheets extends StackPane {
   private final Look look;
   private final Consumer<String> press;
   private final Runnable closed;
-  private Listeners follow = new Listeners();
+  private Listeners listeners = new Listeners();
 
   /**
    * Builds the layer, invisible while nothing is asked.
@@ -42,21 +42,21 @@ public final class Sheets extends StackPane {
       Look look,
       Consumer<String> press,
       Runnable closed,
-      Listeners follow) {
+      Listeners listeners) {
     this.desk = desk;
     this.flow = flow;
     this.look = look;
     this.press = press;
     this.closed = closed;
     setPickOnBounds(false);
-    follow.onValue(desk.questionProperty(), this::show);
-    follow.onEnd(() -> this.follow.end());
+    listeners.onValue(desk.questionProperty(), this::show);
+    listeners.onEnd(() -> this.listeners.end());
   }
 
   private void show(@Nullable Question question) {
     getChildren().clear();
-    follow.end();
-    follow = new Listeners();
+    listeners.end();
+    listeners = new Listeners();
     if (question == null) {
       closed.run();
       return;
@@ -97,14 +97,14 @@ public final class Sheets extends StackPane {
     keys.change().begin();
     Sheet sheet =
         new Sheet(
-            "All keys", look, new KeyTable(keys, look, follow).allKeys().toArray(Node[]::new));
+            "All keys", look, new KeyTable(keys, look, listeners).allKeys().toArray(Node[]::new));
     sheet
-        .addButton("keys-reset", "All as they came", false, keys.change()::resetAll)
+        .addButton("keys-reset", "Reset all keys", false, keys.change()::resetAll)
         .addButton("keys-print", "Print", false, () -> press.accept(keys.of(Action.PRINT_KEYS)))
         .addButton("sheet-close", "Close", false, this::close);
     put(sheet, null);
-    follow.onChange(keys.change().chosenProperty(), sheet::requestFocus);
-    follow.onChange(keys.change().askingProperty(), sheet::requestFocus);
+    listeners.onChange(keys.change().chosenProperty(), sheet::requestFocus);
+    listeners.onChange(keys.change().askingProperty(), sheet::requestFocus);
   }
 
   private void initials(Question.Initials question) {
@@ -113,8 +113,8 @@ public final class Sheets extends StackPane {
         new Sheet(
             "Who is reading?",
             look,
-            words("Your initials stand with your marks, so that a second reader’s stay apart."),
-            words("Your initials"),
+            Nodes.label("Your initials keep your marks apart from a second reader’s.", "second"),
+            Nodes.label("Your initials", "second"),
             field);
     sheet
         .addButton("sheet-cancel", "Cancel", false, this::close)
@@ -140,11 +140,12 @@ public final class Sheets extends StackPane {
         new Sheet(
                 "Who is reading?",
                 look,
-                words(
+                Nodes.label(
                     "There are marks in this session already. You see your own, those with your initials;\n"
                         + "another reader’s stay hidden while you read, and so does the estimate.\n"
-                        + "“Only look” shows everything and changes nothing."),
-                words("Your initials"),
+                        + "“Only look” shows everything and changes nothing.",
+                    "second"),
+                Nodes.label("Your initials", "second"),
                 field)
             .addButton("sheet-cancel", "Cancel", false, this::close)
             .addButton("sheet-look", "Only look", false, () -> desk.arrival().answer(null))
@@ -163,7 +164,7 @@ public final class Sheets extends StackPane {
   private void line(Question.Line question) {
     TextField field = field("line", question.columns(), look);
     field.setText(question.before());
-    Sheet sheet = new Sheet(question.title(), look, words(question.about()), field);
+    Sheet sheet = new Sheet(question.title(), look, Nodes.label(question.about(), "second"), field);
     sheet
         .addButton("sheet-cancel", "Cancel", false, this::close)
         .addButton(
@@ -202,12 +203,13 @@ public final class Sheets extends StackPane {
         new Sheet(
                 "Start from the estimate?",
                 look,
-                words(
-                    "Your %d %s will give way to the estimate’s. %s brings them back."
+                Nodes.label(
+                    "The estimate’s marks will replace your %d %s. %s undoes it."
                         .formatted(
                             question.marks(),
                             question.marks() == 1 ? "mark" : "marks",
-                            desk.keys().of(Action.UNDO))))
+                            desk.keys().of(Action.UNDO)),
+                    "second"))
             .addButton("sheet-cancel", "Cancel", false, this::close)
             .addButton(
                 "sheet-ok",
@@ -233,7 +235,7 @@ public final class Sheets extends StackPane {
         new Sheet(
             flow.intake().newSession() ? "A new session" : "Add clips",
             look,
-            clips.content(follow).toArray(Node[]::new));
+            clips.content(listeners).toArray(Node[]::new));
     sheet
         .addButton("sheet-cancel", "Cancel", false, this::close)
         .addButton("sheet-ok", "Add", true, flow::add);
@@ -244,9 +246,7 @@ public final class Sheets extends StackPane {
     DrillSheet drill = new DrillSheet(flow.drillForm(), look);
     Sheet sheet =
         new Sheet(
-                "What was done before filming again?",
-                look,
-                drill.content(follow).toArray(Node[]::new))
+                "Drill before the next block", look, drill.content(listeners).toArray(Node[]::new))
             .addButton("sheet-cancel", "Cancel", false, this::close)
             .addButton("sheet-ok", "Begin the block", true, flow::drill);
     put(sheet, drill.first());
@@ -256,7 +256,7 @@ public final class Sheets extends StackPane {
     boolean lookOnly = desk.readOnlyProperty().get();
     AthleteSheet athlete =
         new AthleteSheet(flow.athleteForm(), desk.headingProperty().get(), lookOnly, look);
-    Sheet sheet = new Sheet("The athlete", look, athlete.content(follow).toArray(Node[]::new));
+    Sheet sheet = new Sheet("The athlete", look, athlete.content(listeners).toArray(Node[]::new));
     if (lookOnly) {
       sheet.addButton("sheet-close", "Close", true, this::close);
     } else {
@@ -270,7 +270,7 @@ public final class Sheets extends StackPane {
   private void messages() {
     boolean lookOnly = desk.readOnlyProperty().get();
     MessagesSheet messages = new MessagesSheet(desk.messages(), lookOnly, look);
-    Sheet sheet = new Sheet("Messages", look, messages.content(follow).toArray(Node[]::new));
+    Sheet sheet = new Sheet("Messages", look, messages.content(listeners).toArray(Node[]::new));
     sheet.addButton("sheet-close", "Close", false, this::close);
     String word = messages.submitWord();
     if (word != null) {
@@ -293,14 +293,14 @@ public final class Sheets extends StackPane {
     // The arrow keys go down it where it is longer than the window.
     table.setFocusTraversable(true);
     put(
-        new Sheet("What the estimate says", look, table)
+        new Sheet("Estimate details", look, table)
             .addButton("sheet-close", "Close", true, this::close),
         table);
   }
 
   private void progress() {
     put(
-        new Sheet("Progress", look, new ProgressView(flow.progress(), look, follow))
+        new Sheet("Progress", look, new ProgressView(flow.progress(), look, listeners))
             .addButton("sheet-close", "Close", true, this::close),
         null);
   }
@@ -308,7 +308,7 @@ public final class Sheets extends StackPane {
   private void ladder() {
     LadderSheet ladder = new LadderSheet(flow.ladders(), look);
     put(
-        new Sheet("Pace ladder", look, ladder.content(follow).toArray(Node[]::new))
+        new Sheet("Pace ladder", look, ladder.content(listeners).toArray(Node[]::new))
             .addButton("sheet-close", "Close", false, this::close)
             .addButton("sheet-ok", "Save the click tracks", true, this::saveClicks),
         null);
@@ -353,11 +353,5 @@ public final class Sheets extends StackPane {
     field.setPrefColumnCount(columns);
     field.setMaxWidth(look.px(16.0 * columns + 40));
     return field;
-  }
-
-  private static Label words(String text) {
-    Label label = new Label(text);
-    label.getStyleClass().add("second");
-    return label;
   }
 }

@@ -9,14 +9,15 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import palmturn.app.estimate.EstimateRun;
+import palmturn.app.hints.KeyCaps;
 import palmturn.app.keys.Action;
 import palmturn.app.keys.KeyBindings;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 
-/** Stands on the picture: offers what can be done with the estimate next, or how far it is. */
+/** The bar on the picture that offers the next step with the estimate, or shows its progress. */
 public final class EstimateBar extends HBox {
-  /** What is offered. */
+  /** The next step on offer. */
   public enum Offer {
     NOTHING(Action.ESTIMATE, ""),
     ESTIMATE(Action.ESTIMATE, "Estimate this trial"),
@@ -45,7 +46,7 @@ public final class EstimateBar extends HBox {
    * @param press is told which key was clicked
    */
   public EstimateBar(
-      EstimateRun run, KeyBindings keys, Look look, Consumer<String> press, Listeners follow) {
+      EstimateRun run, KeyBindings keys, Look look, Consumer<String> press, Listeners listeners) {
     super(look.px(8));
     this.keys = keys;
     this.look = look;
@@ -60,7 +61,7 @@ public final class EstimateBar extends HBox {
     bar.progressProperty().bind(run.shareProperty());
     bar.getStyleClass().add("on-picture-bar");
     bar.setMaxWidth(Double.MAX_VALUE);
-    follow.onChange(run.trialProperty(), this::build);
+    listeners.onChange(run.trialProperty(), this::build);
     build();
   }
 
@@ -89,11 +90,7 @@ public final class EstimateBar extends HBox {
 
   private Button button(String id, String text, Action action) {
     String key = keys.of(action);
-    Label cap = new Label(key);
-    cap.getStyleClass().add("key");
-    cap.setMinSize(look.px(22), look.px(22));
-    cap.setAlignment(Pos.CENTER);
-    Button button = new Button(text, cap);
+    Button button = new Button(text, KeyCaps.cap(key, look));
     button.setId(id);
     button.setFocusTraversable(false);
     button.setGraphicTextGap(look.px(8));

@@ -3,8 +3,8 @@ package palmturn.app.stage;
 import palmturn.trial.Estimate;
 
 /**
- * Which part of the picture is shown, and how large: pure geometry, so that what is pointed at on
- * the screen is the very pixel that is meant.
+ * The visible part of the picture and its zoom. Pure geometry, so that a point on the screen maps
+ * to the exact pixel.
  *
  * @param zoom how much larger than the whole picture fits, 1 or more
  * @param x what lies in the middle, as a share of the picture's width
@@ -24,7 +24,7 @@ record Framing(double zoom, double x, double y) {
   }
 
   /**
-   * What there is to fit together.
+   * The sizes of the pane and the picture.
    *
    * @param width of the pane, pixels of the screen
    * @param height of the pane, pixels of the screen
@@ -38,7 +38,7 @@ record Framing(double zoom, double x, double y) {
   }
 
   /**
-   * Where the picture lies.
+   * The placement of the picture on the screen.
    *
    * @param scale pixels of the screen in one of the picture
    * @param left where the picture begins on the screen

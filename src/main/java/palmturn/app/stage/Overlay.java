@@ -3,7 +3,6 @@ package palmturn.app.stage;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
@@ -13,13 +12,13 @@ import palmturn.trial.Placed;
 import palmturn.trial.Point;
 
 /**
- * What is drawn on the picture of one moment, in pixels of the upright picture.
+ * Items drawn on the picture at one moment, in pixels of the upright picture.
  *
- * @param region where the moving hand was found or was said to be; null for none
+ * @param region of the moving hand, detected or pointed at; null for none
  * @param elbow the moving arm's elbow; null where it was not followed
- * @param points what was pointed at
+ * @param points that were pointed at
  * @param scale the line of known length; null for none
- * @param chosen what is being set just now; null for nothing
+ * @param chosen item being set; null for none
  */
 record Overlay(
     Estimate.@Nullable Region region,
@@ -50,9 +49,9 @@ record Overlay(
    *
    * @param place where it was before the first slap
    * @param limitPx how far it may go; null without a scale
-   * @param trail its way up to this moment, broken where it was lost
+   * @param trail its path up to this moment, broken where it was lost
    * @param now where it is; null where it is lost
-   * @param estimated where it is taken to be; null where it is seen, or where that can't be told
+   * @param estimated its estimated position while lost; null while seen or if unknown
    * @param distanceWords what is said beside it
    */
   record Elbow(
@@ -68,7 +67,7 @@ record Overlay(
   }
 
   /**
-   * Where a lost elbow is taken to be.
+   * The estimated position of a lost elbow.
    *
    * @param sdPx standard deviation to each side
    */
@@ -196,13 +195,7 @@ record Overlay(
   }
 
   private static String distanceWords(ElbowPath path, double px) {
-    Double cm = path.cmPerPixel();
-    Double forearm = path.forearmPx();
-    if (cm != null) {
-      return String.format(Locale.ROOT, "elbow %.1f cm", px * cm);
-    }
-    return forearm == null
-        ? "elbow, no scale"
-        : String.format(Locale.ROOT, "elbow %.2f forearms", px / forearm);
+    ElbowPath.Unit unit = path.unit();
+    return unit == null ? "elbow, no scale" : "elbow %s %s".formatted(unit.of(px), unit.name());
   }
 }

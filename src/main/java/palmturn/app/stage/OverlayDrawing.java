@@ -11,7 +11,7 @@ import palmturn.app.look.Look;
 import palmturn.trial.Estimate;
 import palmturn.trial.Point;
 
-/** Draws on the picture in white with a dark casing, which is seen on any picture. */
+/** A painter of the overlay, in white with a dark casing that shows on any picture. */
 final class OverlayDrawing {
   private static final Color CASING = Color.web("#0B1210", 0.62);
   private static final Color GROUND = Color.web("#0B1210", 0.80);
@@ -20,7 +20,7 @@ final class OverlayDrawing {
   private static final double END = 7;
 
   private final GraphicsContext g;
-  private final double drawScale;
+  private final double scale;
   private final double fit;
   private final double left;
   private final double top;
@@ -35,7 +35,7 @@ final class OverlayDrawing {
    */
   OverlayDrawing(GraphicsContext g, Look look, double fit, double left, double top) {
     this.g = g;
-    this.drawScale = look.scaleProperty().get();
+    this.scale = look.scaleProperty().get();
     this.fit = fit;
     this.left = left;
     this.top = top;
@@ -71,15 +71,15 @@ final class OverlayDrawing {
     double x2 = x(line.to().x());
     double y2 = y(line.to().y());
     double length = Math.hypot(x2 - x1, y2 - y1);
-    double right = length == 0 ? 0 : (y2 - y1) / length * END * drawScale;
-    double down = length == 0 ? 0 : (x1 - x2) / length * END * drawScale;
+    double right = length == 0 ? 0 : (y2 - y1) / length * END * scale;
+    double down = length == 0 ? 0 : (x1 - x2) / length * END * scale;
     strokeCased(
         () -> {
           g.strokeLine(x1, y1, x2, y2);
           g.strokeLine(x1 - right, y1 - down, x1 + right, y1 + down);
           g.strokeLine(x2 - right, y2 - down, x2 + right, y2 + down);
         });
-    drawWords(line.words(), (x1 + x2) / 2 + 8 * drawScale, (y1 + y2) / 2 + 20 * drawScale, false);
+    drawWords(line.words(), (x1 + x2) / 2 + 8 * scale, (y1 + y2) / 2 + 20 * scale, false);
   }
 
   /**
@@ -88,7 +88,7 @@ final class OverlayDrawing {
   private void drawPoint(OverlayItem what, Point spot) {
     double x = x(spot.x());
     double y = y(spot.y());
-    double r = 9 * drawScale;
+    double r = 9 * scale;
     strokeCased(
         () -> {
           if (what != OverlayItem.TRUNK) {
@@ -100,17 +100,17 @@ final class OverlayDrawing {
           }
         });
     if (what == OverlayItem.TARGET) {
-      drawDot(x, y, 3 * drawScale);
+      drawDot(x, y, 3 * scale);
     }
-    drawWords(what.words(), x + 14 * drawScale, y, false);
+    drawWords(what.words(), x + 14 * scale, y, false);
   }
 
-  /** What keys and mouse set is dashed round, so that it is told by more than its name. */
+  /** Draws a dashed outline round the place being set. */
   private void drawChosen(Overlay overlay, OverlayItem chosen) {
     Estimate.Region hand = overlay.region();
     Overlay.ScaleLine line = overlay.scale();
     Point spot = overlay.points().get(chosen);
-    double r = 16 * drawScale;
+    double r = 16 * scale;
     if (chosen == OverlayItem.HAND && hand != null) {
       strokeDashed(
           () -> g.strokeRect(x(hand.x()), y(hand.y()), hand.width() * fit, hand.height() * fit));
@@ -122,7 +122,7 @@ final class OverlayDrawing {
   }
 
   private void strokeDashed(Runnable line) {
-    strokeCased(line, 5 * drawScale, 4 * drawScale);
+    strokeCased(line, 5 * scale, 4 * scale);
   }
 
   private void drawRegion(Estimate.Region region) {
@@ -130,7 +130,7 @@ final class OverlayDrawing {
     double y1 = y(region.y());
     double x2 = x(region.x() + region.width());
     double y2 = y(region.y() + region.height());
-    double arm = Math.min(CORNER * drawScale, Math.min(x2 - x1, y2 - y1) / 2);
+    double arm = Math.min(CORNER * scale, Math.min(x2 - x1, y2 - y1) / 2);
     strokeCased(
         () -> {
           drawCorner(x1, y1, arm, arm);
@@ -138,7 +138,7 @@ final class OverlayDrawing {
           drawCorner(x1, y2, arm, -arm);
           drawCorner(x2, y2, -arm, -arm);
         });
-    drawWords("moving hand", x1, y1 - 20 * drawScale, false);
+    drawWords("moving hand", x1, y1 - 20 * scale, false);
   }
 
   private void drawCorner(double x, double y, double right, double down) {
@@ -152,7 +152,7 @@ final class OverlayDrawing {
     Double limitPx = elbow.limitPx();
     if (limitPx != null) {
       double r = limitPx * fit;
-      strokeCased(() -> g.strokeOval(x - r, y - r, 2 * r, 2 * r), 6 * drawScale, 4 * drawScale);
+      strokeCased(() -> g.strokeOval(x - r, y - r, 2 * r, 2 * r), 6 * scale, 4 * scale);
     }
     g.setLineCap(StrokeLineCap.ROUND);
     g.setLineJoin(StrokeLineJoin.ROUND);
@@ -161,10 +161,10 @@ final class OverlayDrawing {
       double[] ys = stretch.stream().mapToDouble(spot -> y(spot.y())).toArray();
       strokeCased(() -> g.strokePolyline(xs, ys, xs.length));
     }
-    drawDot(x, y, 4 * drawScale);
+    drawDot(x, y, 4 * scale);
     Point now = elbow.now();
     if (now != null) {
-      drawDiamond(x(now.x()), y(now.y()), 6 * drawScale);
+      drawDiamond(x(now.x()), y(now.y()), 6 * scale);
     }
     Overlay.EstimatedElbow taken = elbow.estimated();
     if (taken != null) {
@@ -172,9 +172,9 @@ final class OverlayDrawing {
       double aboutY = y(taken.at().y());
       double sd = taken.sdPx() * fit;
       strokeCased(() -> g.strokeOval(aboutX - sd, aboutY - sd, 2 * sd, 2 * sd));
-      drawDot(aboutX, aboutY, 2 * drawScale);
+      drawDot(aboutX, aboutY, 2 * scale);
     }
-    double away = 14 * drawScale + (limitPx == null ? 0 : limitPx * fit);
+    double away = 14 * scale + (limitPx == null ? 0 : limitPx * fit);
     double width = width(elbow.words());
     double room = g.getCanvas().getWidth();
     boolean toTheLeft = x < middle;
@@ -208,11 +208,11 @@ final class OverlayDrawing {
 
   private void strokeCased(Runnable line, double dash, double gap) {
     g.setStroke(CASING);
-    g.setLineWidth((LINE + 2.5) * drawScale);
+    g.setLineWidth((LINE + 2.5) * scale);
     g.setLineDashes();
     line.run();
     g.setStroke(Color.WHITE);
-    g.setLineWidth(LINE * drawScale);
+    g.setLineWidth(LINE * scale);
     if (dash > 0) {
       g.setLineDashes(dash, gap);
     }
@@ -222,20 +222,20 @@ final class OverlayDrawing {
 
   private double width(String text) {
     Text measure = new Text(text);
-    measure.setFont(Look.regular(14 * drawScale));
-    return measure.getLayoutBounds().getWidth() + 16 * drawScale;
+    measure.setFont(Look.regular(14 * scale));
+    return measure.getLayoutBounds().getWidth() + 16 * scale;
   }
 
   private void drawWords(String text, double x, double middleY, boolean endsThere) {
     double width = width(text);
-    double height = 24 * drawScale;
+    double height = 24 * scale;
     double from = endsThere ? x - width : x;
     g.setFill(GROUND);
-    g.fillRoundRect(from, middleY - height / 2, width, height, 6 * drawScale, 6 * drawScale);
-    g.setFont(Look.regular(14 * drawScale));
+    g.fillRoundRect(from, middleY - height / 2, width, height, 6 * scale, 6 * scale);
+    g.setFont(Look.regular(14 * scale));
     g.setFill(Color.WHITE);
     g.setTextBaseline(VPos.CENTER);
-    g.fillText(text, from + 8 * drawScale, middleY);
+    g.fillText(text, from + 8 * scale, middleY);
     g.setTextBaseline(VPos.BASELINE);
   }
 

@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.keys.Action;
 import palmturn.trial.Placed;
 
-/** What can be drawn on the picture, set by hand and hidden. */
+/** An item of the overlay that can be set by hand and hidden. */
 public enum OverlayItem {
   HAND(Action.PLACE_HAND, "moving hand"),
   ELBOW(Action.PLACE_ELBOW, "elbow"),

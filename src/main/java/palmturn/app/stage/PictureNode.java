@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.look.Listeners;
 import palmturn.clip.Picture;
 
-/** A picture on the screen, framed as it is looked at, dimmed while another one is on its way. */
+/** The visible part of a picture, dimmed while another one is loading. */
 public final class PictureNode extends ImageView {
   /** A picture that stays this long after another was asked for is dimmed. */
   private static final Duration PATIENCE = Duration.millis(120);
@@ -29,24 +29,24 @@ public final class PictureNode extends ImageView {
   }
 
   /** The picture of a stage. */
-  public PictureNode(Stage stage, Listeners follow) {
+  public PictureNode(Stage stage, Listeners listeners) {
     this();
     PauseTransition patience = new PauseTransition(PATIENCE);
     patience.setOnFinished(event -> setOpacity(isStale(stage) ? DIMMED : 1));
-    follow.onValue(
+    listeners.onValue(
         stage.pictureProperty(),
         picture -> {
           show(picture);
           setOpacity(1);
         });
-    follow.onChange(
+    listeners.onChange(
         stage.frameProperty(),
         () -> {
           if (isStale(stage)) {
             patience.playFromStart();
           }
         });
-    follow.onEnd(patience::stop);
+    listeners.onEnd(patience::stop);
   }
 
   private static boolean isStale(Stage stage) {

@@ -5,13 +5,14 @@ import javafx.scene.control.Label;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import palmturn.app.hints.KeyCaps;
 import palmturn.app.keys.KeyMap;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 
-/** Stands at the head of the picture while places are set: which one, and how. */
+/** The bar on the picture while places are set: the chosen one, and how to set it. */
 final class PlaceBar extends VBox {
-  PlaceBar(PlaceEditor placing, Look look, Listeners follow) {
+  PlaceBar(PlaceEditor placing, Look look, Listeners listeners) {
     super(look.px(4));
     getStyleClass().setAll("on-picture-box");
     setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
@@ -20,14 +21,11 @@ final class PlaceBar extends VBox {
     HBox choices = new HBox(look.px(12));
     choices.setAlignment(Pos.CENTER_LEFT);
     for (OverlayItem what : OverlayItem.values()) {
-      Label cap = new Label(KeyMap.DEFAULT.of(what.action()));
-      cap.getStyleClass().add("key");
-      cap.setMinSize(look.px(22), look.px(22));
-      cap.setAlignment(Pos.CENTER);
+      Label cap = KeyCaps.cap(KeyMap.DEFAULT.of(what.action()), look);
       Label name = new Label(what.words(), cap);
       name.setGraphicTextGap(look.px(4));
       name.setMinWidth(Region.USE_PREF_SIZE);
-      follow.onValue(
+      listeners.onValue(
           placing.chosenProperty(),
           chosen -> {
             name.getStyleClass().remove("chosen-place");

@@ -13,7 +13,9 @@ import palmturn.edit.History;
 import palmturn.trial.Placed;
 import palmturn.trial.Point;
 
-/** Setting places in the picture, by mouse or keys: every step can be undone until it is kept. */
+/**
+ * An editor of places in the picture, by mouse or keys; steps can be undone until they are saved.
+ */
 public final class PlaceEditor {
   private static final int LONGEST_CM = 6;
 
@@ -33,12 +35,12 @@ public final class PlaceEditor {
   private boolean lengthIsOld = true;
   private Consumer<Placed> saver = places -> {};
 
-  /** Whether keys and mouse set places. */
+  /** True while places are being set. */
   public ReadOnlyBooleanProperty activeProperty() {
     return active.getReadOnlyProperty();
   }
 
-  /** Which place they set. */
+  /** The place being set. */
   public ReadOnlyObjectProperty<OverlayItem> chosenProperty() {
     return chosen.getReadOnlyProperty();
   }
@@ -48,7 +50,7 @@ public final class PlaceEditor {
     return draft.getReadOnlyProperty();
   }
 
-  /** What can be done with the chosen place, as a sentence. */
+  /** The help sentence for the chosen place. */
   public ReadOnlyStringProperty wordsProperty() {
     return words.getReadOnlyProperty();
   }
@@ -244,14 +246,14 @@ public final class PlaceEditor {
         switch (chosen.get()) {
           case HAND -> "Moving hand: drag a box around it";
           case ELBOW -> "Elbow of the moving arm, before the first slap: click it";
-          case TRUNK -> "A place on the trunk: click it";
-          case TARGET -> "Centre of the target palm: click it";
+          case TRUNK -> "Trunk: click a point on it";
+          case TARGET -> "Target palm: click its centre";
           case SCALE ->
               now.from() == null
                   ? "Scale: drag along a known length near the elbow"
                   : "Scale: "
                       + (now.cm().isEmpty() ? "type its length in cm" : now.cm() + " cm")
-                      + (now.lacksLength() && !now.cm().isEmpty() ? ", which is no length" : "");
+                      + (now.lacksLength() && !now.cm().isEmpty() ? ", not a valid length" : "");
         });
   }
 }

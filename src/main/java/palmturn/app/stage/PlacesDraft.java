@@ -8,7 +8,7 @@ import palmturn.trial.Placed;
 import palmturn.trial.Point;
 
 /**
- * Places as they are being set; a scale may still lack its length.
+ * Places being set; a scale may still lack its length.
  *
  * @param places all but the scale
  * @param from one end of the scale

@@ -1,6 +1,6 @@
 package palmturn.app.stage;
 
-/** How fast the clip plays. */
+/** A play speed of a clip. */
 public enum PlaySpeed {
   SIXTEENTH(1.0 / 16, "1/16"),
   EIGHTH(1.0 / 8, "1/8"),

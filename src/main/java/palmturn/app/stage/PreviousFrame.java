@@ -6,7 +6,7 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.Picture;
 
-/** The picture of the frame before the one that is shown, while it is wanted. */
+/** The picture of the previous frame, while it is overlaid. */
 final class PreviousFrame {
   private final Stage stage;
   private final ReadOnlyObjectWrapper<@Nullable Picture> picture = new ReadOnlyObjectWrapper<>();

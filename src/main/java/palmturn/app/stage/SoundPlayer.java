@@ -7,7 +7,7 @@ import javax.sound.sampled.SourceDataLine;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.Sound;
 
-/** Plays the clip's sound at full speed where the computer has a loudspeaker, else stays silent. */
+/** A player of the clip's sound at full speed; silent on a computer without a loudspeaker. */
 public final class SoundPlayer {
   private static final int PIECE = 2048;
 

@@ -16,11 +16,11 @@ import palmturn.clip.FrameTable;
 import palmturn.clip.Picture;
 
 /**
- * Which frame the trial is at, and the picture of exactly that frame: a picture that arrives for
+ * The current frame of a trial and the picture of exactly that frame; a picture that arrives for
  * another frame is never shown.
  */
 public final class Stage {
-  /** Where pictures come from. */
+  /** A source of pictures. */
   @FunctionalInterface
   public interface PictureSource {
     /** Returns the picture of a frame, in time. */
@@ -73,22 +73,22 @@ public final class Stage {
     return frames.getReadOnlyProperty();
   }
 
-  /** How fast it plays. */
+  /** The play speed. */
   public ReadOnlyObjectProperty<PlaySpeed> speedProperty() {
     return speed.getReadOnlyProperty();
   }
 
-  /** Whether it plays. */
+  /** True while playing. */
   public ReadOnlyBooleanProperty playingProperty() {
     return playing.getReadOnlyProperty();
   }
 
-  /** Whether it plays a stretch again and again. */
+  /** True while looping. */
   public ReadOnlyBooleanProperty loopingProperty() {
     return looping.getReadOnlyProperty();
   }
 
-  /** How the picture is looked at. */
+  /** The visible part of the picture. */
   public Viewport viewing() {
     return viewing;
   }
@@ -103,7 +103,7 @@ public final class Stage {
     screen.execute(work);
   }
 
-  /** Why the picture can't be shown; empty when it can. */
+  /** The reason why the picture can't be shown; empty if it can. */
   public ReadOnlyStringProperty troubleProperty() {
     return trouble.getReadOnlyProperty();
   }
@@ -126,7 +126,7 @@ public final class Stage {
     request(first);
   }
 
-  /** Lets go of the clip. */
+  /** Closes the clip. */
   public void close() {
     stop();
     pictures = null;
@@ -157,12 +157,6 @@ public final class Stage {
   /** Goes some frames on, or back when negative. */
   public void step(int by) {
     seek(frame.get() + by);
-  }
-
-  /** Returns whether the picture is that of the frame it is at. */
-  public boolean pictureIsThere() {
-    Picture shown = picture.get();
-    return shown != null && shown.index() == frame.get();
   }
 
   /** Goes to the first frame of the stretch. */

@@ -10,18 +10,17 @@ import javafx.scene.control.Label;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
-import javafx.scene.shape.Rectangle;
 import palmturn.app.estimate.ShownEstimate;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.clip.FrameTable;
 import palmturn.clip.Picture;
 import palmturn.trial.Estimate;
 
-/** Shows the picture or a part of it, its time and frame number, and what is drawn on it. */
+/** The picture with its time, frame number and overlay. */
 public final class StageView extends StackPane {
   private static final double GHOST = 0.4;
 
@@ -63,7 +62,7 @@ public final class StageView extends StackPane {
       DoubleSupplier elbowLimitCm,
       EstimateBar line,
       Look look,
-      Listeners follow) {
+      Listeners listeners) {
     this.stage = stage;
     this.viewing = stage.viewing();
     this.placing = placing;
@@ -71,7 +70,7 @@ public final class StageView extends StackPane {
     this.elbowLimitCm = elbowLimitCm;
     this.look = look;
     previousFrame = new PreviousFrame(stage);
-    image = new PictureNode(stage, follow);
+    image = new PictureNode(stage, listeners);
     getStyleClass().setAll("stage");
     setId("stage");
     setFocusTraversable(true);
@@ -84,15 +83,12 @@ public final class StageView extends StackPane {
     trouble.setId("stage-trouble");
     trouble.getStyleClass().add("on-picture");
     trouble.setWrapText(true);
-    PlaceBar places = new PlaceBar(placing, look, follow);
+    PlaceBar places = new PlaceBar(placing, look, listeners);
     StackPane.setAlignment(places, Pos.TOP_CENTER);
     getChildren().setAll(image, before, overlay, foot(), line, places, trouble);
     setMinSize(0, 0);
-    Rectangle clip = new Rectangle();
-    clip.widthProperty().bind(widthProperty());
-    clip.heightProperty().bind(heightProperty());
-    setClip(clip);
-    follow(follow);
+    Nodes.clipToBounds(this);
+    follow(listeners);
     handleMouse();
     showWords();
   }
@@ -102,9 +98,7 @@ public final class StageView extends StackPane {
     where.getStyleClass().add("on-picture");
     speed.setId("stage-speed");
     speed.getStyleClass().add("on-picture");
-    Region space = new Region();
-    HBox.setHgrow(space, Priority.ALWAYS);
-    HBox foot = new HBox(look.px(8), where, space, speed);
+    HBox foot = new HBox(look.px(8), where, Nodes.space(), speed);
     foot.setMaxHeight(Region.USE_PREF_SIZE);
     foot.setMouseTransparent(true);
     foot.getStyleClass().add("stage-foot");
@@ -112,24 +106,24 @@ public final class StageView extends StackPane {
     return foot;
   }
 
-  private void follow(Listeners follow) {
-    follow.onChange(stage.frameProperty(), this::showWords);
-    follow.onChange(stage.framesProperty(), this::showWords);
-    follow.onChange(stage.speedProperty(), this::showWords);
-    follow.onChange(stage.loopingProperty(), this::showWords);
-    follow.onChange(stage.troubleProperty(), this::showWords);
-    follow.onChange(stage.pictureProperty(), this::show);
-    follow.onValue(stage.playingProperty(), this::runClock);
-    follow.onChange(viewing.framingProperty(), this::requestLayout);
-    follow.onChange(viewing.previousFrameProperty(), previousFrame::follow);
-    follow.onChange(viewing.overlayShownProperty(), this::drawOverlay);
-    follow.onChange(viewing.hiddenProperty(), this::drawOverlay);
-    follow.onValue(previousFrame.pictureProperty(), before::show);
-    follow.onChange(found.visibleProperty(), this::drawOverlay);
-    follow.onChange(placing.draftProperty(), this::drawOverlay);
-    follow.onChange(placing.chosenProperty(), this::drawOverlay);
-    follow.onChange(placing.activeProperty(), this::drawOverlay);
-    follow.onEnd(clock::stop);
+  private void follow(Listeners listeners) {
+    listeners.onChange(stage.frameProperty(), this::showWords);
+    listeners.onChange(stage.framesProperty(), this::showWords);
+    listeners.onChange(stage.speedProperty(), this::showWords);
+    listeners.onChange(stage.loopingProperty(), this::showWords);
+    listeners.onChange(stage.troubleProperty(), this::showWords);
+    listeners.onChange(stage.pictureProperty(), this::show);
+    listeners.onValue(stage.playingProperty(), this::runClock);
+    listeners.onChange(viewing.framingProperty(), this::requestLayout);
+    listeners.onChange(viewing.previousFrameProperty(), previousFrame::follow);
+    listeners.onChange(viewing.overlayShownProperty(), this::drawOverlay);
+    listeners.onChange(viewing.hiddenProperty(), this::drawOverlay);
+    listeners.onValue(previousFrame.pictureProperty(), before::show);
+    listeners.onChange(found.visibleProperty(), this::drawOverlay);
+    listeners.onChange(placing.draftProperty(), this::drawOverlay);
+    listeners.onChange(placing.chosenProperty(), this::drawOverlay);
+    listeners.onChange(placing.activeProperty(), this::drawOverlay);
+    listeners.onEnd(clock::stop);
   }
 
   private void handleMouse() {
@@ -218,7 +212,7 @@ public final class StageView extends StackPane {
     showWords();
   }
 
-  /** Tells of the picture that is shown; of the one that is on its way only that it comes. */
+  /** Describes the picture shown, and the one still loading. */
   private void showWords() {
     FrameTable frames = stage.framesProperty().get();
     boolean open = frames != null;
@@ -235,14 +229,12 @@ public final class StageView extends StackPane {
               frames.timeS(index),
               index + 1,
               frames.size(),
-              index == wanted
-                  ? ""
-                  : String.format(Locale.ROOT, ", frame %d is coming", wanted + 1)));
+              index == wanted ? "" : String.format(Locale.ROOT, ", loading frame %d", wanted + 1)));
     }
     speed.setText(
         (stage.loopingProperty().get()
                 ? "looping at "
-                : stage.playingProperty().get() ? "playing at " : "speed ")
+                : stage.playingProperty().get() ? "playing at " : "play speed ")
             + stage.speedProperty().get().words());
     trouble.setText(stage.troubleProperty().get());
     trouble.setVisible(!trouble.getText().isEmpty());

@@ -10,7 +10,7 @@ import javafx.beans.property.SimpleBooleanProperty;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.Estimate;
 
-/** How the picture is looked at: which part of it, with what drawn on it. */
+/** The visible part of the picture, and the overlay drawn on it. */
 public final class Viewport {
   private static final double ZOOM = 1.25;
   private static final double STEP = 0.1;
@@ -22,32 +22,32 @@ public final class Viewport {
       new ReadOnlyObjectWrapper<>(Set.of());
   private Framing.@Nullable Sizes sizes;
 
-  /** Which part of the picture is shown. */
+  /** The visible part of the picture. */
   ReadOnlyObjectProperty<Framing> framingProperty() {
     return framing.getReadOnlyProperty();
   }
 
-  /** Tells whenever another part of the picture is shown. */
+  /** Returns an observable that changes with the visible part. */
   public Observable changed() {
     return framingProperty();
   }
 
-  /** Whether the frame before shines through. */
+  /** True if the previous frame is overlaid. */
   public BooleanProperty previousFrameProperty() {
     return previousFrame;
   }
 
-  /** Whether anything is drawn on the picture. */
+  /** True if the overlay is shown. */
   public BooleanProperty overlayShownProperty() {
     return overlayShown;
   }
 
-  /** What is left out of the drawing. */
+  /** Hidden items of the overlay. */
   ReadOnlyObjectProperty<Set<OverlayItem>> hiddenProperty() {
     return hidden.getReadOnlyProperty();
   }
 
-  /** Hides one thing that is drawn, or shows it. */
+  /** Hides or shows one item of the overlay. */
   public void toggle(OverlayItem what) {
     Set<OverlayItem> now = EnumSet.noneOf(OverlayItem.class);
     now.addAll(hidden.get());
@@ -57,7 +57,7 @@ public final class Viewport {
     hidden.set(Set.copyOf(now));
   }
 
-  /** Returns whether a thing is to be drawn. */
+  /** Returns whether an item is drawn. */
   boolean shows(OverlayItem what) {
     return overlayShown.get() && !hidden.get().contains(what);
   }
@@ -72,7 +72,7 @@ public final class Viewport {
     return sizes == null ? null : framing.get().place(sizes);
   }
 
-  /** Returns whether more than fits is there to be moved about. */
+  /** Returns whether the picture is zoomed in. */
   public boolean isZoomed() {
     return framing.get().zoom() > 1;
   }
@@ -112,14 +112,14 @@ public final class Viewport {
     }
   }
 
-  /** Looks a tenth of the pane further to the right and down, or back where negative. */
+  /** Pans by tenths of the pane, to the left and up if negative. */
   public void pan(int right, int down) {
     if (sizes != null) {
       shift(-right * STEP * sizes.width(), -down * STEP * sizes.height());
     }
   }
 
-  /** Shows a region as large as it fits; all of the picture if it is shown so already. */
+  /** Zooms to a region, or back to the whole picture if that is shown already. */
   public void toggleZoomTo(Estimate.Region region) {
     if (sizes != null) {
       Framing close = Framing.zoomedTo(region, sizes);

@@ -5,7 +5,7 @@ import palmturn.app.look.Theme;
 import palmturn.chart.BeatStrip;
 import palmturn.chart.Palette;
 
-/** What stands in the strip before there is a trial: where the slaps will be. */
+/** The explanation shown in the strip while no trial is open. */
 final class EmptyStrip {
   private static final double FROM = 331;
   private static final double LENGTH = 960;
@@ -43,17 +43,11 @@ final class EmptyStrip {
     double x = FROM + LENGTH * 0.4;
     var ink = Theme.fx(palette.ink());
     var ink2 = Theme.fx(palette.ink2());
-    LanePainter.drawText(g, "Your slaps will stand here", x, line - 44, 15, true, ink);
+    LanePainter.drawText(g, "Your slaps will appear here", x, line - 44, 15, true, ink);
     LanePainter.drawText(
-        g,
-        "palm side above the line, back below it, time to the right",
-        x,
-        line - 24,
-        14,
-        false,
-        ink2);
-    LanePainter.drawText(g, "An even fence is a good trial", x, line + 36, 15, true, ink);
+        g, "palm above the line, back below it, time to the right", x, line - 24, 14, false, ink2);
+    LanePainter.drawText(g, "An even fence means a good trial", x, line + 36, 15, true, ink);
     LanePainter.drawText(
-        g, "a fault has its own shape and stands out of the row", x, line + 56, 14, false, ink2);
+        g, "each fault has its own shape and stands out", x, line + 56, 14, false, ink2);
   }
 }

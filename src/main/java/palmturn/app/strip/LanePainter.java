@@ -16,7 +16,7 @@ import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.Span;
 
-/** What the app draws around the marks: the gutter, the sound, and spans still to be ended. */
+/** A painter of what surrounds the marks: gutter, sound, messages and unfinished spans. */
 final class LanePainter {
   private static final double TURN = 238;
   private static final double SOUND = 273;
@@ -61,7 +61,7 @@ final class LanePainter {
     g.strokeRect(from - 4, strip.lanes().spansY() - 11, to - from + 8, 22);
   }
 
-  /** Where settling marks came from, until they have arrived. */
+  /** Draws the old places of snapping marks until they arrive. */
   static void drawGhosts(GraphicsContext g, BeatStrip strip, List<Slap> ghosts) {
     g.setStroke(Theme.fx(strip.palette().edge()));
     g.setLineWidth(1.5);

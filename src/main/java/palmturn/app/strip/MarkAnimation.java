@@ -8,18 +8,18 @@ import javafx.beans.property.ReadOnlyIntegerWrapper;
 import palmturn.app.marking.Snapping;
 import palmturn.trial.Slap;
 
-/** Marks on their way from where they were typed to where they settle. */
+/** The animation of typed marks that snap to their evidence. */
 public final class MarkAnimation {
   private final ReadOnlyIntegerWrapper started = new ReadOnlyIntegerWrapper(0);
   private Map<Slap, Slap> fromOf = Map.of();
   private double share = 1;
 
-  /** How often marks have set out; a change means that they do so now. */
+  /** The number of animations started; a change starts one. */
   ReadOnlyIntegerProperty startedProperty() {
     return started.getReadOnlyProperty();
   }
 
-  /** Marks set out. */
+  /** Starts the animation. */
   public void start(List<Snapping.Move> moves) {
     Map<Slap, Slap> now = new HashMap<>();
     moves.forEach(move -> now.put(move.to(), move.from()));
@@ -28,12 +28,12 @@ public final class MarkAnimation {
     started.set(started.get() + 1);
   }
 
-  /** Puts the marks on a part of their way, 0 to 1. */
+  /** Moves the marks to a share of their way, 0 to 1. */
   void setShare(double newShare) {
     share = newShare;
   }
 
-  /** Their way is done, and with it the ghosts. */
+  /** Ends the animation and removes the ghosts. */
   void end() {
     fromOf = Map.of();
     share = 1;

@@ -6,7 +6,7 @@ import palmturn.chart.BeatStrip;
 import palmturn.clip.Sound;
 
 /**
- * A sound's outline: how loud each stretch of two milliseconds is.
+ * A sound's outline: the peak of each stretch of two milliseconds.
  *
  * @param firstS time of the first stretch, seconds on the picture's time line
  * @param peaks largest value of each stretch, 0 to 1

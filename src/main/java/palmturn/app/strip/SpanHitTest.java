@@ -4,7 +4,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.chart.BeatStrip;
 import palmturn.trial.Span;
 
-/** Finds the span, and the end of it, under the mouse. */
+/** A hit test for spans and their ends. */
 final class SpanHitTest {
   private static final double REACH = 6;
   private static final double LANE = 12;
@@ -12,7 +12,7 @@ final class SpanHitTest {
   private SpanHitTest() {}
 
   /**
-   * What is under the mouse.
+   * The span under the mouse.
    *
    * @param movable whether it is one of the two ends, not the middle
    * @param start which end

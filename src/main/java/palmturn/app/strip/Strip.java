@@ -21,7 +21,7 @@ import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.TimeScale;
 
-/** Which stretch of time the strip shows, and what stands in it. */
+/** The beat strip: the visible stretch of time and its content. */
 public final class Strip {
   /** Left of the time: the lanes' names and counts. */
   public static final double GUTTER = 264;
@@ -100,7 +100,7 @@ public final class Strip {
     messageTimes.set(timesS);
   }
 
-  /** Marks on their way to where they settle. */
+  /** The animation of snapping marks. */
   public MarkAnimation animation() {
     return animation;
   }
@@ -150,7 +150,7 @@ public final class Strip {
     return Math.max(WIDEST, Math.min(WHOLE, (rightX - GUTTER) / (lengthS + 2 * LEAD_S)));
   }
 
-  /** What may be seen of the estimate. */
+  /** The estimate, if it may be seen. */
   ObservableValue<@Nullable Estimate> shownProperty() {
     return found.visibleProperty();
   }
@@ -168,14 +168,14 @@ public final class Strip {
     return offsetS == null ? 0 : offsetS;
   }
 
-  /** Returns what stands beside the turn's curve. */
+  /** Returns the label of the turn's curve. */
   String turnWords() {
     Estimate shown = found.visibleProperty().getValue();
     Double hz = shown == null ? null : shown.rotation().frequencyHz();
     return hz == null ? "" : String.format(Locale.ROOT, "%.2f Hz", hz);
   }
 
-  /** Returns what stands beside the sound's curve. */
+  /** Returns the label of the sound's curve. */
   String soundWords() {
     Estimate shown = found.visibleProperty().getValue();
     Double offsetS = shown == null ? null : shown.soundOffsetS();
@@ -183,7 +183,7 @@ public final class Strip {
       return "";
     }
     long ms = Math.round(Math.abs(offsetS) * 1000);
-    return ms == 0 ? "in step" : ms + (offsetS < 0 ? " ms early" : " ms late");
+    return ms == 0 ? "in sync" : ms + (offsetS < 0 ? " ms early" : " ms late");
   }
 
   /** Shows a sound, or none. */
@@ -243,7 +243,7 @@ public final class Strip {
     return Math.max(stage.first(), Math.min(stage.last(), nearest));
   }
 
-  /** Returns what the painter draws. */
+  /** Returns the content to paint. */
   public BeatStrip content(Palette palette) {
     Reading reading = marking.readingProperty().get();
     Slap current = marking.slapProperty().get();
@@ -268,7 +268,7 @@ public final class Strip {
         now);
   }
 
-  /** Returns what the flag over the line says. */
+  /** Returns the text of the flag over the line. */
   String flagText() {
     double timeS = stage.timeS();
     BeatStrip.Window window = window();
@@ -311,8 +311,7 @@ public final class Strip {
     List<Slap> ofSide = reading.slaps().stream().filter(slap -> slap.side() == side).toList();
     long slaps = ofSide.stream().filter(Slap::counts).count();
     long doubles = ofSide.stream().filter(slap -> slap.kind() == Slap.Kind.DOUBLE).count();
-    return slaps
-        + (doubles == 0 ? "" : " and " + doubles + (doubles == 1 ? " double" : " doubles"));
+    return slaps + (doubles == 0 ? "" : ", " + doubles + (doubles == 1 ? " double" : " doubles"));
   }
 
   private BeatStrip.@Nullable Window window() {

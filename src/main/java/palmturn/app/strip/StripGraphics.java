@@ -5,7 +5,7 @@ import javafx.scene.canvas.GraphicsContext;
 import org.jfree.fx.FXGraphics2D;
 import palmturn.app.look.Look;
 
-/** Lets the charts' painters draw on a canvas, with the toolkit's own faces of the typeface. */
+/** A graphics context for the charts' painters on a canvas, with JavaFX's own fonts. */
 public final class StripGraphics extends FXGraphics2D {
   private final GraphicsContext context;
 

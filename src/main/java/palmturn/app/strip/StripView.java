@@ -24,14 +24,14 @@ import palmturn.trial.Slap;
 import palmturn.trial.Span;
 
 /**
- * Shows the strip on a canvas. A click on a mark chooses it, a drag moves it; a click elsewhere
- * goes there; the wheel scrolls, with Ctrl it zooms.
+ * The strip on a canvas. A click on a mark chooses it, a drag moves it; a click elsewhere goes
+ * there; the wheel scrolls, with Ctrl it zooms.
  */
 public final class StripView extends Pane {
   /** Height of the grid's row. */
   public static final double HEIGHT = 316;
 
-  /** What the row above is left, at any size of text. */
+  /** Height left to the row above, at any text size. */
   private static final double ROW = 180;
 
   private static final double DRAG_FROM = 3;
@@ -52,7 +52,7 @@ public final class StripView extends Pane {
   private boolean dragged;
 
   /** Builds the pane, 316 high. */
-  public StripView(Strip strip, Stage stage, Marking marking, Look look, Listeners follow) {
+  public StripView(Strip strip, Stage stage, Marking marking, Look look, Listeners listeners) {
     this.strip = strip;
     this.stage = stage;
     this.marking = marking;
@@ -66,19 +66,19 @@ public final class StripView extends Pane {
     setMinHeight(look.px(HEIGHT));
     setMaxHeight(look.px(HEIGHT));
     setMinWidth(0);
-    follow.onChange(marking.readingProperty(), this::draw);
-    follow.onChange(marking.slapProperty(), this::draw);
-    follow.onChange(marking.spanProperty(), this::draw);
-    follow.onChange(marking.openSpansProperty(), this::draw);
-    follow.onChange(strip.outlineProperty(), this::draw);
-    follow.onChange(strip.shownProperty(), this::draw);
-    follow.onChange(strip.messageTimesProperty(), this::draw);
-    follow.onChange(stage.framesProperty(), this::draw);
-    follow.onChange(stage.frameProperty(), this::keepFrameInView);
-    follow.onChange(focusedProperty(), this::draw);
-    follow.onChange(strip.animation().startedProperty(), this::animate);
-    follow.onChange(share, this::drawStep);
-    follow.onEnd(animation::stop);
+    listeners.onChange(marking.readingProperty(), this::draw);
+    listeners.onChange(marking.slapProperty(), this::draw);
+    listeners.onChange(marking.spanProperty(), this::draw);
+    listeners.onChange(marking.openSpansProperty(), this::draw);
+    listeners.onChange(strip.outlineProperty(), this::draw);
+    listeners.onChange(strip.shownProperty(), this::draw);
+    listeners.onChange(strip.messageTimesProperty(), this::draw);
+    listeners.onChange(stage.framesProperty(), this::draw);
+    listeners.onChange(stage.frameProperty(), this::keepFrameInView);
+    listeners.onChange(focusedProperty(), this::draw);
+    listeners.onChange(strip.animation().startedProperty(), this::animate);
+    listeners.onChange(share, this::drawStep);
+    listeners.onEnd(animation::stop);
     setOnMousePressed(this::press);
     setOnMouseDragged(this::drag);
     setOnMouseReleased(this::release);
@@ -132,7 +132,9 @@ public final class StripView extends Pane {
     g.restore();
   }
 
-  /** Marks slide to where they settle; with less motion they jump, and their ghosts stay longer. */
+  /**
+   * Slides marks to where they snap; with reduced motion they jump and their ghosts stay longer.
+   */
   private void animate() {
     boolean jump = look.lessMotion();
     animation.stop();

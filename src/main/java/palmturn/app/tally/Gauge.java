@@ -4,7 +4,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.numbers.Range;
 
 /**
- * Where a figure lies between two ends, all in the figure's unit.
+ * A figure on a gauge between two ends, all in the figure's unit.
  *
  * @param from value at the left end
  * @param to value at the right end
@@ -12,7 +12,7 @@ import palmturn.numbers.Range;
  * @param interval its 95 % interval, if it has one
  * @param limit the limit, if there is one
  * @param insideBelow whether values under the limit are the good ones
- * @param floor what the clip can't resolve lies under this; null where nothing does
+ * @param floor the timing floor; null for none
  * @param other the other hand's figure, if there is one
  * @param otherName which hand that is
  */

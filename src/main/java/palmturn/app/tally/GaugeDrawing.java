@@ -10,7 +10,7 @@ import palmturn.chart.Palette;
 import palmturn.numbers.Range;
 
 /**
- * Draws a gauge 120 long: thick is inside the limit, a tall tick the limit, a bar the 95 %
+ * A painter of a gauge 120 long: thick is inside the limit, a tall tick the limit, a bar the 95 %
  * interval, hatch what the clip can't resolve, a ring the other hand.
  */
 final class GaugeDrawing {

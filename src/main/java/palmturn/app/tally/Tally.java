@@ -19,7 +19,7 @@ import palmturn.numbers.Range;
 import palmturn.trial.Hand;
 import palmturn.trial.TimedBy;
 
-/** The figures of the open trial in words, made anew with each edit. */
+/** The figures of the open trial, updated with each edit. */
 public final class Tally {
   private static final String UNKNOWN = "–";
 
@@ -31,7 +31,7 @@ public final class Tally {
     return rows.getReadOnlyProperty();
   }
 
-  /** How many slaps and doubles count. */
+  /** The counts of slaps and doubles. */
   public ReadOnlyStringProperty countProperty() {
     return count.getReadOnlyProperty();
   }
@@ -53,7 +53,7 @@ public final class Tally {
     count.set(
         plural(accuracy.slaps(), "slap")
             + (accuracy.doubles() == 0 ? "" : ", " + plural(accuracy.doubles(), "double"))
-            + (unseen == 0 ? "" : ", " + unseen + " unseen"));
+            + (unseen == 0 ? "" : ", " + unseen + " unchecked"));
     rows.set(
         List.of(
             speed(score, limits, other),
@@ -74,7 +74,7 @@ public final class Tally {
     String tens = score.speed().tenCycleExtrapolated() ? tenCycles + " (extrapolated)" : tenCycles;
     String note =
         rate == null
-            ? missingWhy(score, "two slaps give a speed")
+            ? missingWhy(score, "needs two slaps")
             : best == null ? tens : "best two seconds " + number(best, 1) + ", " + tens;
     return new TallyRow(
         "Speed",
@@ -93,8 +93,8 @@ public final class Tally {
     double limit = limits.cleanSharePct().value();
     String note =
         share == null || range == null
-            ? accuracy.attempts() == 0 ? "no slap marked yet" : "a slap's zone is not known"
-            : "%d of %d, interval %s to %s"
+            ? accuracy.attempts() == 0 ? "no slap marked yet" : "some zones are unknown"
+            : "%d of %d, 95 %% interval %s to %s %%"
                 .formatted(
                     Objects.requireNonNull(accuracy.clean()),
                     accuracy.attempts(),
@@ -118,10 +118,10 @@ public final class Tally {
     boolean resolved = steady != null && rhythm.resolves(steady);
     String note;
     if (steady == null || floor == null) {
-      note = missingWhy(score, "a few more slaps give a rhythm");
+      note = missingWhy(score, "needs a few more slaps");
     } else {
       String by = rhythm.timedBy() == TimedBy.SOUND ? "sound" : "picture";
-      note = "timed by %s; the timing alone gives %s".formatted(by, number(floor, 1));
+      note = "timed by %s, timing floor %s %%".formatted(by, number(floor, 1));
     }
     return new TallyRow(
         "Rhythm",
@@ -142,8 +142,8 @@ public final class Tally {
     double limit = limits.slowDownPctPerS().value();
     String note =
         slow == null || range == null
-            ? missingWhy(score, "a few more slaps give a slow-down")
-            : "slow-down, interval %s to %s"
+            ? missingWhy(score, "needs a few more slaps")
+            : "slow-down, 95 %% interval %s to %s"
                 .formatted(number(range.low(), 1), number(range.high(), 1));
     return new TallyRow(
         "Endurance",
@@ -167,10 +167,8 @@ public final class Tally {
         "cm",
         max == null ? null : new Gauge(0, 8, max, null, limit, true, null, null, ""),
         max == null
-            ? score.accuracy().attempts() == 0
-                ? "no slap marked yet"
-                : "not followed, or without a scale"
-            : over == null ? "" : "past the limit %s %% of the time".formatted(number(over, 0)));
+            ? score.accuracy().attempts() == 0 ? "no slap marked yet" : "not followed, or no scale"
+            : over == null ? "" : "over the limit %s %% of the time".formatted(number(over, 0)));
   }
 
   private static LimitVerdict verdict(TrialScore score, Quality quality) {
@@ -184,9 +182,9 @@ public final class Tally {
     }
     String said = number(limit, limit == Math.rint(limit) ? 0 : 1);
     return switch (verdict(score, quality)) {
-      case WITHIN -> "within " + said;
+      case WITHIN -> "within limit " + said;
       case OVER -> beyond + " limit " + said;
-      case UNCLEAR -> "limit " + said + ": unclear";
+      case UNCLEAR -> "unclear, limit " + said;
       case CANNOT_TELL -> "";
     };
   }

@@ -4,7 +4,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.measure.LimitVerdict;
 
 /**
- * One figure of the tally.
+ * One row of the tally.
  *
  * @param name the quality
  * @param verdict how it stands to its limit

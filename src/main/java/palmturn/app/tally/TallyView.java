@@ -11,9 +11,10 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.measure.LimitVerdict;
 
-/** Shows the tally: a block of 90 for each quality. */
+/** The tally as a pane: a block 90 high for each quality. */
 public final class TallyView extends VBox {
   private final Tally tally;
   private final Look look;
@@ -21,26 +22,23 @@ public final class TallyView extends VBox {
   private final VBox blocks = new VBox();
 
   /** Builds the pane, 311 wide. */
-  public TallyView(Tally tally, Look look, Listeners follow) {
+  public TallyView(Tally tally, Look look, Listeners listeners) {
     this.tally = tally;
     this.look = look;
     getStyleClass().setAll("pane", "tally");
     setId("tally");
-    Label title = new Label("Tally");
-    title.getStyleClass().add("title");
+    Label title = Nodes.label("Tally", "title");
     count.getStyleClass().add("second");
     count.setId("tally-count");
     count.textProperty().bind(tally.countProperty());
-    HBox head = new HBox(title, space(), count);
+    HBox head = new HBox(title, Nodes.space(), count);
     head.getStyleClass().add("title-row");
     blocks.getStyleClass().add("blocks");
     ScrollPane scroll = new ScrollPane(blocks);
-    scroll.setFitToWidth(true);
-    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    scroll.setFocusTraversable(false);
+    Nodes.scrollVertically(scroll);
     VBox.setVgrow(scroll, Priority.ALWAYS);
     getChildren().setAll(head, scroll);
-    follow.onChange(tally.rowsProperty(), this::show);
+    listeners.onChange(tally.rowsProperty(), this::show);
     show();
   }
 
@@ -59,29 +57,25 @@ public final class TallyView extends VBox {
   }
 
   private VBox block(TallyRow line) {
-    Label name = new Label(line.name());
-    name.getStyleClass().add("name");
-    HBox top = new HBox(name, space());
+    Label name = Nodes.label(line.name(), "name");
+    HBox top = new HBox(name, Nodes.space());
     if (!line.verdictWords().isEmpty()) {
       top.getChildren().add(verdict(line));
     }
-    Label figure = new Label(line.figure());
-    figure.getStyleClass().add("figure");
+    Label figure = Nodes.label(line.figure(), "figure");
     figure.setId("figure-" + line.name().toLowerCase(java.util.Locale.ROOT));
-    Label unit = new Label(line.unit());
-    unit.getStyleClass().add("unit");
+    Label unit = Nodes.label(line.unit(), "unit");
     // Where the pane scrolls it is narrower: the gauge gives way, never the figure.
     figure.setMinWidth(Region.USE_PREF_SIZE);
     unit.setMinWidth(Region.USE_PREF_SIZE);
-    HBox middle = new HBox(look.px(8), figure, unit, space());
+    HBox middle = new HBox(look.px(8), figure, unit, Nodes.space());
     middle.getStyleClass().add("figure-row");
     middle.setAlignment(Pos.BASELINE_LEFT);
     Node gauge = line.gauge() == null ? new Region() : GaugeDrawing.of(line.gauge(), look);
     HBox row = new HBox(middle, gauge);
     HBox.setHgrow(middle, Priority.ALWAYS);
     row.setAlignment(Pos.CENTER_LEFT);
-    Label note = new Label(line.note());
-    note.getStyleClass().add("small");
+    Label note = Nodes.label(line.note(), "small");
     VBox block = new VBox(top, row, note);
     block.getStyleClass().add("tally-block");
     block.setMinHeight(look.px(90));
@@ -96,11 +90,5 @@ public final class TallyView extends VBox {
     HBox box = new HBox(look.px(6), VerdictShape.of(line.verdict(), look), words);
     box.setAlignment(Pos.CENTER_RIGHT);
     return box;
-  }
-
-  private static Region space() {
-    Region space = new Region();
-    HBox.setHgrow(space, Priority.ALWAYS);
-    return space;
   }
 }

@@ -6,7 +6,7 @@ import palmturn.app.look.Look;
 import palmturn.app.look.Theme;
 import palmturn.measure.LimitVerdict;
 
-/** A verdict's shape: tick, triangle or barred ring. */
+/** A verdict as a shape: tick, triangle or barred ring. */
 final class VerdictShape {
   private static final double SIZE = 14;
 

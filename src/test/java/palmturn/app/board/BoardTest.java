@@ -122,7 +122,7 @@ class BoardTest {
     board.setTrials(List.of(BASELINE), List.of());
     Cell right = board.cellsProperty().get().get(1);
     assertEquals("film next", CellWords.stateWord(right, true));
-    assertTrue(CellWords.describe(right, null, true).get(0).startsWith("Film this one next"));
+    assertTrue(CellWords.describe(right, null, true).get(0).startsWith("Film this trial next"));
     assertEquals("Not filmed yet.", CellWords.describe(right, null, false).get(0));
   }
 

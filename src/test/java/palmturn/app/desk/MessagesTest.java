@@ -97,7 +97,7 @@ class MessagesTest {
   private void open() {
     desk.open(session);
     desk.board().choose(RIGHT);
-    until(() -> desk.stage().pictureIsThere());
+    until(() -> desk.stage().showsItsFrame());
   }
 
   @AfterEach
@@ -158,7 +158,7 @@ class MessagesTest {
     messages.move(-1);
     assertEquals(ASKED, messages.chosenProperty().get());
     messages.go(ASKED);
-    until(() -> LEFT.equals(desk.trialProperty().get()) && desk.stage().pictureIsThere());
+    until(() -> LEFT.equals(desk.trialProperty().get()) && desk.stage().showsItsFrame());
     until(() -> desk.stage().frameProperty().get() == 30);
     assertNull(desk.questionProperty().get());
 
@@ -224,7 +224,7 @@ class MessagesTest {
   void whatIsSaidOfATrialStaysOutOfSightWhileThatIsToBeReadBlind() {
     assertTrue(messages.hidden(ASKED), "CD has read the left hand, AK has not");
     messages.go(ASKED);
-    until(() -> LEFT.equals(desk.trialProperty().get()) && desk.stage().pictureIsThere());
+    until(() -> LEFT.equals(desk.trialProperty().get()) && desk.stage().showsItsFrame());
     assertEquals(List.of(), desk.strip().messageTimesProperty().get());
     desk.setReader("CD");
     assertFalse(messages.hidden(ASKED));

@@ -16,7 +16,7 @@ class KeyChangeTest {
   void nextKeyBecomesTheActionsOwn() {
     change.ask(Action.GO_THROUGH);
     assertEquals(
-        "Press the new key for “go through the marks, every slap”, now C. Esc leaves it.",
+        "Press the new key for “check every slap, one by one”, now C. Esc cancels.",
         change.wordsProperty().get());
     press("F8");
     assertEquals("F8", keys.of(Action.GO_THROUGH));
@@ -29,8 +29,8 @@ class KeyChangeTest {
     press("G");
     assertTrue(change.askingProperty().get());
     assertEquals(
-        "G is “begin or end: target moved”. G again: that gets F. Or press another key; Esc leaves"
-            + " it.",
+        "G is “start or end: target moved”. Press G again to give that one F, or another key; Esc"
+            + " cancels.",
         change.wordsProperty().get());
     assertEquals(KeyMap.DEFAULT, keys.map());
     press("G");

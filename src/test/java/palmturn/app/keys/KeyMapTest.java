@@ -69,10 +69,10 @@ class KeyMapTest {
 
   @Test
   void wrongNamesKeysAndClashesAreTold() {
-    assertEquals("nothing is called palms", wrong(Map.of("palms", "F")));
-    assertEquals("Ctrl+ff is no key", wrong(Map.of("palm", "Ctrl+ff")));
-    assertTrue(wrong(Map.of("palm", "J")).startsWith("J stands for two things"));
-    assertTrue(wrong(Map.of("palm", "Esc")).startsWith("Esc stands for two things"));
+    assertEquals("no action is called palms", wrong(Map.of("palms", "F")));
+    assertEquals("Ctrl+ff is not a key", wrong(Map.of("palm", "Ctrl+ff")));
+    assertTrue(wrong(Map.of("palm", "J")).startsWith("J is given to two actions"));
+    assertTrue(wrong(Map.of("palm", "Esc")).startsWith("Esc is given to two actions"));
     assertEquals("J", KeyMap.fromSettings(Map.of("palm", "J", "back", "F")).of(Action.PALM));
   }
 

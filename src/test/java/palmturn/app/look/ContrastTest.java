@@ -28,7 +28,7 @@ class ContrastTest {
   private static final Color BEHIND_WORDS = new Color(0x0B1210);
   private static final Pattern RULE = Pattern.compile("([^{}]+)\\{([^{}]*)\\}");
 
-  /** What draws no boundary that anybody has to see. */
+  /** Colours that draw no boundary anyone has to see. */
   private static final List<String> DECORATION = List.of("rule");
 
   @ParameterizedTest

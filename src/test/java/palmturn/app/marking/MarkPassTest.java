@@ -52,19 +52,19 @@ class MarkPassTest {
   void timesPassComesToTheDoubtfulOnlyAndTheZonePassToAll() {
     begin(five());
     assertEquals("Doubtful slap 1 of 3", words().substring(0, 20));
-    assertTrue(words().contains("which side touches here?"));
+    assertTrue(words().contains("palm or back?"));
     pass.setSide(Side.PALM);
     assertEquals("Doubtful slap 2 of 3: a double?", words());
     pass.confirm();
     assertEquals("Doubtful slap 3 of 3: seen, not heard; confidence 0.40", words());
     pass.confirm();
-    assertEquals("Place on the hand: slap 1 of 5", words());
+    assertEquals("Zone of slap 1 of 5", words());
     assertEquals(5, Edits.countUnseen(reading()), "a time that was kept says nothing of the zone");
     pass.confirm();
     pass.setZone(Zone.FINGERS);
     pass.confirm();
     pass.setZone(Zone.EDGE);
-    assertEquals("Place on the hand: slap 5 of 5", words());
+    assertEquals("Zone of slap 5 of 5", words());
     pass.confirm();
     assertNull(pass.positionProperty().get());
 
@@ -114,9 +114,9 @@ class MarkPassTest {
     pass.setZone(Zone.WRIST);
     pass.confirm();
     pass.undo();
-    assertEquals("Place on the hand: slap 2 of 5", words());
+    assertEquals("Zone of slap 2 of 5", words());
     pass.undo();
-    assertEquals("Place on the hand: slap 1 of 5", words());
+    assertEquals("Zone of slap 1 of 5", words());
     pass.setZone(Zone.WRIST);
     pass.goBy(-1);
     pass.setZone(Zone.WRIST);
@@ -135,7 +135,7 @@ class MarkPassTest {
     assertNull(pass.positionProperty().get());
     assertEquals(3, Edits.countUnseen(reading()));
     pass.begin(null);
-    assertEquals("Place on the hand: slap 3 of 5", words());
+    assertEquals("Zone of slap 3 of 5", words());
   }
 
   @Test

@@ -175,7 +175,7 @@ class MarkingTest {
     assertEquals("Undone: fingers at clip 0.020 s", marking.stepProperty().get());
     marking.redo();
     assertEquals(Zone.FINGERS, only().zone());
-    assertEquals("Done again: fingers at clip 0.020 s", marking.stepProperty().get());
+    assertEquals("Redone: fingers at clip 0.020 s", marking.stepProperty().get());
 
     assertEquals(4, kept.size());
     assertEquals(reading(), kept.get(3));
@@ -184,7 +184,7 @@ class MarkingTest {
             "palm slap at clip 0.020 s",
             "fingers at clip 0.020 s",
             "Undone: fingers at clip 0.020 s",
-            "Done again: fingers at clip 0.020 s"),
+            "Redone: fingers at clip 0.020 s"),
         sentences);
   }
 
@@ -281,7 +281,7 @@ class MarkingTest {
     marking.toggleFinished();
     assertFalse(now().finished());
     assertEquals(
-        "not finished: one copied mark is still to be looked at", marking.stepProperty().get());
+        "not finished: one copied mark is still to be checked", marking.stepProperty().get());
     marking.markSeen(4);
     marking.toggleFinished();
     assertTrue(now().finished());

@@ -62,7 +62,7 @@ class TypingTest {
         DoubleStream.of(TRUTH).boxed().toList(),
         reading().slaps().stream().map(Slap::timeS).toList());
     assertEquals(6, shown.size());
-    assertTrue(marking.stepProperty().get().startsWith("settled 6 of 6 typed marks"));
+    assertTrue(marking.stepProperty().get().startsWith("snapped 6 of 6 typed marks"));
     marking.undo();
     assertEquals(rough, reading());
     marking.redo();
@@ -90,7 +90,7 @@ class TypingTest {
     typing.typeSlap(Side.PALM, false);
     typing.stop();
     assertEquals(TimedBy.TYPED, reading().slaps().get(0).timedBy());
-    assertTrue(marking.stepProperty().get().contains("1 found nothing near"));
+    assertTrue(marking.stepProperty().get().contains("1 without evidence nearby"));
   }
 
   @Test

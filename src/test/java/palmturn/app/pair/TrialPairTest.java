@@ -88,7 +88,7 @@ class TrialPairTest {
     open(trial(Hand.RIGHT, 1.0, 1.2, 1.4), trial(Hand.LEFT, 4.0, 4.5));
     pair.step(90);
     assertEquals(149, frame(pair.other()));
-    assertEquals("this trial ended 533 ms before", pair.other().outsideReasonProperty().get());
+    assertEquals("this trial ended 533 ms earlier", pair.other().outsideReasonProperty().get());
     pair.step(-90);
     assertEquals("", pair.other().outsideReasonProperty().get());
   }
@@ -125,8 +125,7 @@ class TrialPairTest {
     assertEquals(0, frame(pair.other()));
     pair.step(6);
     assertEquals(3, frame(pair.other()));
-    assertEquals(
-        List.of("no slap to go by: begins on its first frame"), PairWords.notes(unread, false));
+    assertEquals(List.of("no slaps: starts at its first frame"), PairWords.notes(unread, false));
     pair.toggleSamePace();
     assertFalse(pair.meetingProperty().get().samePace());
   }

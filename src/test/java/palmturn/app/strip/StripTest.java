@@ -91,7 +91,7 @@ class StripTest {
     marking.markSlap(66, Side.PALM, false);
     marking.toggleKind(Slap.Kind.DOUBLE);
 
-    assertEquals("1 and 1 double", strip.sideCount(Side.PALM));
+    assertEquals("1, 1 double", strip.sideCount(Side.PALM));
     assertEquals("0", strip.sideCount(Side.BACK));
   }
 

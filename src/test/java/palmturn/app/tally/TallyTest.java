@@ -30,8 +30,8 @@ class TallyTest {
 
     assertEquals("5.0", line("Speed").figure());
     assertEquals("100", line("Accuracy").figure());
-    assertEquals("21 of 21, interval 85 to 100", line("Accuracy").note());
-    assertEquals("within 80", line("Accuracy").verdictWords());
+    assertEquals("21 of 21, 95 % interval 85 to 100 %", line("Accuracy").note());
+    assertEquals("within limit 80", line("Accuracy").verdictWords());
     assertEquals("21 slaps", tally.countProperty().get());
   }
 
