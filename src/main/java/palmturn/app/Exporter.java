@@ -12,11 +12,11 @@ import palmturn.report.Paper;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Reading;
 import palmturn.trial.TrialId;
-import palmturn.work.AthleteProgress;
-import palmturn.work.Reports;
-import palmturn.work.Standards;
 import palmturn.work.UserError;
 import palmturn.work.reel.Reels;
+import palmturn.work.report.Reports;
+import palmturn.work.score.AthleteProgress;
+import palmturn.work.score.Standards;
 
 /** Writes what is handed over, the report and a trial's reel, and shows it. */
 final class Exporter {
@@ -77,7 +77,8 @@ final class Exporter {
       desk.fail("a reel shows marks: choose a trial that is marked");
       return;
     }
-    Reels.Wanted wanted = new Reels.Wanted(trial, shown.reader(), Reels.View.HANDS_IF_KNOWN, true);
+    Reels.Request wanted =
+        new Reels.Request(trial, shown.reader(), Reels.View.HANDS_IF_KNOWN, true);
     Path file = folder.folder().resolve("report").resolve(trial.name() + "-reel.mp4");
     start(
         "the reel",

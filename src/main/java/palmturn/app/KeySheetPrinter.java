@@ -11,7 +11,7 @@ import palmturn.app.keys.Chord;
 import palmturn.app.keys.KeyLines;
 import palmturn.app.keys.KeyMap;
 import palmturn.app.tasks.Tasks;
-import palmturn.work.KeyPages;
+import palmturn.work.report.KeyPages;
 
 /** Puts all keys onto a page that any browser prints. */
 final class KeySheetPrinter {

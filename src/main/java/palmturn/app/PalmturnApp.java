@@ -29,8 +29,8 @@ import palmturn.settings.UserFolders;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Estimate;
 import palmturn.trial.TrialId;
-import palmturn.work.Estimating;
 import palmturn.work.UserError;
+import palmturn.work.estimate.Estimating;
 
 /** The window. */
 public final class PalmturnApp extends Application {
@@ -163,7 +163,7 @@ public final class PalmturnApp extends Application {
 
   private Estimate estimate(SessionFolder folder, TrialId trial, Progress progress)
       throws UserError {
-    return Estimating.standard(settings).trial(folder, trial, Estimating.Asked.ALL, progress);
+    return Estimating.standard(settings).trial(folder, trial, Estimating.Options.ALL, progress);
   }
 
   @Override

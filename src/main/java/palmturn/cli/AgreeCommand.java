@@ -3,7 +3,7 @@ package palmturn.cli;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
-import palmturn.work.Agreeing;
+import palmturn.work.settle.ReaderAgreement;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -43,10 +43,10 @@ final class AgreeCommand implements Callable<Integer> {
       throw new ParameterException(
           spec.commandLine(), "--readers takes two names with a comma between, such as A,B");
     }
-    Agreeing.Result result =
-        Agreeing.of(
+    ReaderAgreement.Result result =
+        ReaderAgreement.of(
             sessions,
-            new Agreeing.Request(
+            new ReaderAgreement.Request(
                 readers.get(0).strip(),
                 readers.get(1).strip(),
                 comparedBy.toleranceS(),

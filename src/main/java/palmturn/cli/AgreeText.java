@@ -10,13 +10,13 @@ import palmturn.settle.Agreement;
 import palmturn.settle.InWords;
 import palmturn.settle.OverTrials;
 import palmturn.settle.TrialAgreement;
-import palmturn.work.Agreeing;
+import palmturn.work.settle.ReaderAgreement;
 
 /** How well two readers agree, as plain text. */
 final class AgreeText {
   private AgreeText() {}
 
-  static String of(Agreeing.Result result) {
+  static String of(ReaderAgreement.Result result) {
     String a = result.request().first();
     String b = result.request().second();
     OverTrials over = result.over();

@@ -8,10 +8,10 @@ import palmturn.advise.Pace;
 import palmturn.settings.UserFolders;
 import palmturn.store.SessionFolder;
 import palmturn.trial.DrillHand;
-import palmturn.work.Clicks;
-import palmturn.work.Drills;
-import palmturn.work.Sessions;
-import palmturn.work.Standards;
+import palmturn.work.reel.ClickTracks;
+import palmturn.work.score.Drills;
+import palmturn.work.score.Standards;
+import palmturn.work.session.Sessions;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -76,7 +76,7 @@ final class ClicksCommand implements Callable<Integer> {
   @Override
   public Integer call() throws Exception {
     double slapsPerS = pace();
-    int clicks = Clicks.write(file, slapsPerS, lengthS(slapsPerS), countIn, force);
+    int clicks = ClickTracks.write(file, slapsPerS, lengthS(slapsPerS), countIn, force);
     Say.to(
         spec,
         "wrote %s: %d to count in, then %d clicks at %s slaps/s",

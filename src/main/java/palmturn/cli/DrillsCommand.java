@@ -10,7 +10,7 @@ import palmturn.advise.Caution;
 import palmturn.advise.DrillLibrary;
 import palmturn.advise.LibraryDrill;
 import palmturn.settings.UserFolders;
-import palmturn.work.Drills;
+import palmturn.work.score.Drills;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;

@@ -3,7 +3,7 @@ package palmturn.cli;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
 import palmturn.settings.UserFolders;
-import palmturn.work.Sessions;
+import palmturn.work.session.Sessions;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;

@@ -10,12 +10,12 @@ import org.jspecify.annotations.Nullable;
 import palmturn.settings.UserFolders;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
-import palmturn.work.EstimateBatch;
-import palmturn.work.EstimatesFile;
-import palmturn.work.Estimating;
-import palmturn.work.Gathered;
-import palmturn.work.LandmarkModels;
 import palmturn.work.UserError;
+import palmturn.work.estimate.EstimateBatch;
+import palmturn.work.estimate.EstimatesFile;
+import palmturn.work.estimate.Estimating;
+import palmturn.work.models.LandmarkModels;
+import palmturn.work.search.InputPaths;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -98,7 +98,7 @@ final class EstimateCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws Exception {
-    Gathered found = Gathered.of(given, recursive);
+    InputPaths found = InputPaths.of(given, recursive);
     refuseWhatDoesNotFit(found);
     if (options.wantsShape() && LandmarkModels.ofThisUser().installed() == null) {
       Say.warn(
@@ -107,8 +107,8 @@ final class EstimateCommand implements Callable<Integer> {
               + LandmarkModels.TOOL
               + " brings it, palmturn models says what is there");
     }
-    EstimateBatch.Wanted wanted =
-        new EstimateBatch.Wanted(
+    EstimateBatch.Selection wanted =
+        new EstimateBatch.Selection(
             found.clips().stream().map(this::clip).toList(),
             found.sessions(),
             hand,
@@ -147,7 +147,7 @@ final class EstimateCommand implements Callable<Integer> {
         captureFps);
   }
 
-  private void refuseWhatDoesNotFit(Gathered found) {
+  private void refuseWhatDoesNotFit(InputPaths found) {
     boolean clips = !found.clips().isEmpty();
     if (jobs < 1) {
       throw wrong("--jobs must be 1 or more");
@@ -203,7 +203,7 @@ final class EstimateCommand implements Callable<Integer> {
   }
 
   /** Prints what happens as it happens. */
-  private final class Printed implements EstimateBatch.Told {
+  private final class Printed implements EstimateBatch.Listener {
     private final boolean one;
     private final Bar bar;
 
@@ -213,7 +213,7 @@ final class EstimateCommand implements Callable<Integer> {
     }
 
     @Override
-    public void ended(EstimateBatch.Ended ended) {
+    public void ended(EstimateBatch.Outcome ended) {
       bar.aside();
       if (ended.error() != null) {
         report(ended.error());
@@ -225,7 +225,7 @@ final class EstimateCommand implements Callable<Integer> {
       }
     }
 
-    private @Nullable String text(EstimateBatch.Ended ended) {
+    private @Nullable String text(EstimateBatch.Outcome ended) {
       if (json) {
         boolean page = one && ended.error() == null;
         return page ? ended.json().stripTrailing() : one ? null : ended.jsonLine();

@@ -11,7 +11,7 @@ import palmturn.trial.Estimate;
 import palmturn.trial.KnownLength;
 import palmturn.trial.Point;
 import palmturn.trial.Side;
-import palmturn.work.Estimating;
+import palmturn.work.estimate.Estimating;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -81,7 +81,7 @@ final class EstimateOptions {
     return use != null && use.contains(Estimate.Source.SHAPE);
   }
 
-  Estimating.Asked asked() {
+  Estimating.Options asked() {
     Set<Estimate.Source> sources =
         use == null ? EnumSet.allOf(Estimate.Source.class) : EnumSet.copyOf(use);
     double[] region = numbers("--hand-region", "X,Y,W,H", handRegion, 4);
@@ -89,7 +89,7 @@ final class EstimateOptions {
     if (region != null && !(region[2] > 0 && region[3] > 0)) {
       throw wrong("--hand-region needs a width and a height above 0");
     }
-    return new Estimating.Asked(
+    return new Estimating.Options(
         sources,
         lengths.addedTo(
             new Hints(

@@ -5,14 +5,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import palmturn.trial.Estimate;
-import palmturn.work.EstimateBatch;
 import palmturn.work.EstimateWords;
+import palmturn.work.estimate.EstimateBatch;
 
 /** What an estimate found, as a few lines of plain text. */
 final class EstimateText {
   private EstimateText() {}
 
-  static String of(EstimateBatch.Ended ended) {
+  static String of(EstimateBatch.Outcome ended) {
     Estimate found = Objects.requireNonNull(ended.estimate(), "it failed");
     List<String> lines = new ArrayList<>();
     lines.add(

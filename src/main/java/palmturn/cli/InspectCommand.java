@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import palmturn.clip.FrameTable;
 import palmturn.trial.ClipFacts;
-import palmturn.work.Inspection;
+import palmturn.work.session.Inspection;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;

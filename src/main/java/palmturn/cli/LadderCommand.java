@@ -7,10 +7,10 @@ import palmturn.measure.Limits;
 import palmturn.measure.PaceLadder;
 import palmturn.settings.UserFolders;
 import palmturn.store.SessionFolder;
-import palmturn.work.Clicks;
-import palmturn.work.LimitsInForce;
-import palmturn.work.Scoring;
-import palmturn.work.Sessions;
+import palmturn.work.reel.ClickTracks;
+import palmturn.work.score.LimitsInForce;
+import palmturn.work.score.Scoring;
+import palmturn.work.session.Sessions;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -55,7 +55,7 @@ final class LadderCommand implements Callable<Integer> {
         for (double pace : ladder.pacesSlapsPerS()) {
           Say.to(spec, "  %.1f slaps/s, %.0f clicks a minute", pace, pace * SECONDS);
           if (clicks != null) {
-            Say.to(spec, "  wrote %s", Clicks.ladder(clicks, ladder.hand(), pace, force));
+            Say.to(spec, "  wrote %s", ClickTracks.ladder(clicks, ladder.hand(), pace, force));
           }
         }
       }

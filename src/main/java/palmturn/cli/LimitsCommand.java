@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.measure.Limit;
 import palmturn.measure.Limits;
 import palmturn.settings.UserFolders;
-import palmturn.work.LimitsInForce;
+import palmturn.work.score.LimitsInForce;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;

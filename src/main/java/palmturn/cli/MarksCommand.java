@@ -5,8 +5,8 @@ import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Reading;
-import palmturn.work.MarksFiles;
-import palmturn.work.Sessions;
+import palmturn.work.report.MarksFiles;
+import palmturn.work.session.Sessions;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -83,7 +83,7 @@ final class MarksCommand implements Callable<Integer> {
     public Integer call() throws Exception {
       Sessions.TrialPath path = Sessions.TrialPath.parse(trial);
       try (SessionFolder folder = Sessions.open(path.session())) {
-        Reading reading = MarksFiles.bring(folder, path.id(), file, reader, replace);
+        Reading reading = MarksFiles.importMarks(folder, path.id(), file, reader, replace);
         Say.to(
             spec,
             "%s: %d marks and %d spans by %s",

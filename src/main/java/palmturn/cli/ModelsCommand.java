@@ -8,9 +8,9 @@ import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import palmturn.estimate.hands.ModelFile.NpmPackage;
-import palmturn.work.LandmarkModels;
-import palmturn.work.LandmarkModels.Standing;
-import palmturn.work.LandmarkModels.State;
+import palmturn.work.models.LandmarkModels;
+import palmturn.work.models.LandmarkModels.ModelStatus;
+import palmturn.work.models.LandmarkModels.State;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -72,7 +72,7 @@ final class ModelsCommand implements Callable<Integer> {
       Say.to(spec, "took away %d files of %s", models.remove(), models.folder());
       return PalmturnCommand.DONE;
     }
-    List<Standing> standings = models.standings();
+    List<ModelStatus> standings = models.statuses();
     if (asked != null && asked.wanted) {
       packagesOf(standings)
           .forEach(
@@ -107,10 +107,10 @@ final class ModelsCommand implements Callable<Integer> {
     return PalmturnCommand.DONE;
   }
 
-  private void print(LandmarkModels models, List<Standing> standings) {
+  private void print(LandmarkModels models, List<ModelStatus> standings) {
     List<List<String>> rows = new ArrayList<>();
     rows.add(List.of("file", "state", "MB", "what it gives"));
-    for (Standing each : standings) {
+    for (ModelStatus each : standings) {
       rows.add(
           List.of(
               each.model().file(),
@@ -144,7 +144,7 @@ final class ModelsCommand implements Callable<Integer> {
     }
   }
 
-  private static List<NpmPackage> packagesOf(List<Standing> standings) {
+  private static List<NpmPackage> packagesOf(List<ModelStatus> standings) {
     return standings.stream()
         .filter(each -> each.state() != State.INSTALLED)
         .map(each -> each.model().npmPackage())
@@ -153,7 +153,7 @@ final class ModelsCommand implements Callable<Integer> {
   }
 
   /** Says which files are damaged, and returns the status that goes with that. */
-  private int damaged(LandmarkModels models, List<Standing> standings) {
+  private int damaged(LandmarkModels models, List<ModelStatus> standings) {
     List<String> names =
         standings.stream()
             .filter(each -> each.state() == State.DAMAGED)

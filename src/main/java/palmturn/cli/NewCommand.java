@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Hand;
 import palmturn.trial.Session;
-import palmturn.work.Sessions;
+import palmturn.work.session.Sessions;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;

@@ -5,9 +5,9 @@ import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import palmturn.store.SessionFolder;
-import palmturn.work.Sessions;
 import palmturn.work.UserError;
 import palmturn.work.reel.Reels;
+import palmturn.work.session.Sessions;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -81,7 +81,7 @@ final class ReelCommand implements Callable<Integer> {
               ? out
               : folder.folder().resolve("report").resolve(path.id().name() + "-reel.mp4");
       double lengthS =
-          Reels.write(folder, new Reels.Wanted(path.id(), reading, show.view, !alone), file, bar);
+          Reels.write(folder, new Reels.Request(path.id(), reading, show.view, !alone), file, bar);
       Say.to(spec, "wrote %s, %.0f s", file, lengthS);
     }
     return PalmturnCommand.DONE;

@@ -17,7 +17,7 @@ import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.Span;
 import palmturn.trial.Zone;
-import palmturn.work.Settling;
+import palmturn.work.settle.Settling;
 
 /** Where two readings of a trial differ, as plain text. */
 final class SettleText {

@@ -3,7 +3,7 @@ package palmturn.cli;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
-import palmturn.work.Unpacking;
+import palmturn.work.pack.Unpacking;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;

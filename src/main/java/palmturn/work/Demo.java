@@ -23,6 +23,12 @@ import palmturn.trial.Mirrored;
 import palmturn.trial.Reading;
 import palmturn.trial.Session;
 import palmturn.trial.TrialId;
+import palmturn.work.report.MarksFiles;
+import palmturn.work.session.AddClip;
+import palmturn.work.session.DrillTime;
+import palmturn.work.session.Notes;
+import palmturn.work.session.Sessions;
+import palmturn.work.settle.Settling;
 
 /**
  * Builds a session from the bundled drawn clips and the marks of two fictional readers, the second

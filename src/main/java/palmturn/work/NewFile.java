@@ -6,7 +6,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 
 /** Writes a file that a user asked for, and leaves one that is there alone unless told to. */
-final class NewFile {
+public final class NewFile {
   private NewFile() {}
 
   /**
@@ -14,7 +14,7 @@ final class NewFile {
    *
    * @param replace whether a file that is there may go
    */
-  static void write(Path file, boolean replace, byte[] content) throws UserError {
+  public static void write(Path file, boolean replace, byte[] content) throws UserError {
     if (Files.isDirectory(file)) {
       throw new UserError(file + " is a folder: name a file in it");
     }

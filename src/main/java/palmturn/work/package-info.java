@@ -1,6 +1,6 @@
 /**
- * What both faces of the program do: open, add, score, report and so on. One interface for progress
- * and stopping, one error meant for users.
+ * The use cases that command line and app share, a folder each, with one error meant for users.
+ * Progress and stopping go through {@link palmturn.clip.Progress}.
  */
 @NullMarked
 package palmturn.work;

@@ -19,9 +19,9 @@ import palmturn.store.SessionFolder;
 import palmturn.trial.Hand;
 import palmturn.trial.Session;
 import palmturn.trial.TrialId;
-import palmturn.work.AddClip;
-import palmturn.work.Notes;
-import palmturn.work.Sessions;
+import palmturn.work.session.AddClip;
+import palmturn.work.session.Notes;
+import palmturn.work.session.Sessions;
 
 /** As {@link ScreenshotsTest}, for sessions that were sent in and the messages in them. */
 @EnabledIfSystemProperty(named = "screenshots", matches = ".+")

@@ -38,7 +38,7 @@ import palmturn.trial.Slap;
 import palmturn.trial.StartedFrom;
 import palmturn.trial.TrialId;
 import palmturn.trial.Zone;
-import palmturn.work.AddClip;
+import palmturn.work.session.AddClip;
 
 /** Both hands in the real window, over two trials of sixty frames at sixty a second. */
 @EnabledIf(

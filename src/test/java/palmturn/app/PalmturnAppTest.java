@@ -53,9 +53,9 @@ import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.TrialId;
 import palmturn.trial.Zone;
-import palmturn.work.AddClip;
-import palmturn.work.Sessions;
 import palmturn.work.UserError;
+import palmturn.work.session.AddClip;
+import palmturn.work.session.Sessions;
 
 /**
  * Drives the real window by its own keys, on a screen that is not there. JavaFX draws text through

@@ -43,11 +43,11 @@ import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.TrialId;
 import palmturn.trial.Zone;
-import palmturn.work.AddClip;
-import palmturn.work.DrillTime;
-import palmturn.work.Estimating;
-import palmturn.work.Notes;
-import palmturn.work.Sessions;
+import palmturn.work.estimate.Estimating;
+import palmturn.work.session.AddClip;
+import palmturn.work.session.DrillTime;
+import palmturn.work.session.Notes;
+import palmturn.work.session.Sessions;
 
 /**
  * Scores whole bundled clips from their own estimates by key events alone. The hand that presses
@@ -91,7 +91,7 @@ class ScoringByKeysTest {
                 work,
                 Platform::runLater,
                 (in, id, progress) ->
-                    Estimating.standard().trial(in, id, Estimating.Asked.ALL, progress)));
+                    Estimating.standard().trial(in, id, Estimating.Options.ALL, progress)));
     PalmturnApp.show(window, desk, Flows.of(desk, work), new Look());
   }
 
@@ -320,7 +320,7 @@ class ScoringByKeysTest {
           new AddClip.Request(
               id.hand(), id.block(), id.repeat(), null, null, Mirrored.FALSE, null, null));
       if (estimated) {
-        Estimating.standard().trial(made, id, Estimating.Asked.ALL, Progress.NONE);
+        Estimating.standard().trial(made, id, Estimating.Options.ALL, Progress.NONE);
       }
     }
     return where;

@@ -21,10 +21,10 @@ import palmturn.trial.DrillHand;
 import palmturn.trial.Hand;
 import palmturn.trial.Session;
 import palmturn.trial.TrialId;
-import palmturn.work.AddClip;
 import palmturn.work.Demo;
-import palmturn.work.Estimating;
-import palmturn.work.Sessions;
+import palmturn.work.estimate.Estimating;
+import palmturn.work.session.AddClip;
+import palmturn.work.session.Sessions;
 
 /**
  * Writes a picture of every state of the window, in both themes, for people to look at: {@code
@@ -152,7 +152,7 @@ class ScreenshotsTest extends Shots {
     Path session = TwoReaders.in(made).session();
     TrialId trial = TrialId.parse(TwoReaders.TRIAL);
     try (SessionFolder folder = Sessions.open(session)) {
-      Estimating.standard().trial(folder, trial, Estimating.Asked.ALL, Progress.NONE);
+      Estimating.standard().trial(folder, trial, Estimating.Options.ALL, Progress.NONE);
     }
     DifferenceReview differences = desk.reviewing().differences();
     Platform.runLater(() -> desk.open(session));

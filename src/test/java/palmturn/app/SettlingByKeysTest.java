@@ -36,8 +36,8 @@ import palmturn.trial.Settlement;
 import palmturn.trial.Slap;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
-import palmturn.work.Sessions;
-import palmturn.work.Settling;
+import palmturn.work.score.LastSettled;
+import palmturn.work.session.Sessions;
 
 /** Two fictional readers whose mistakes are known, settled in the window by key events alone. */
 @EnabledIf(
@@ -110,7 +110,7 @@ class SettlingByKeysTest {
       Settlement settlement = trial.settlements().get(0);
       assertEquals(planted.size(), settlement.slaps().size());
       assertTrue(settlement.slaps().stream().allMatch(each -> each.by().equals("QM")));
-      Settled settled = Settling.last(trial);
+      Settled settled = LastSettled.of(trial);
       assertEquals(0, settled.open());
       assertEquals(truth(readers), marks(settled.reading().slaps()));
     }

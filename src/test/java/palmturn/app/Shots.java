@@ -22,7 +22,7 @@ import palmturn.app.look.Look;
 import palmturn.app.look.Theme;
 import palmturn.app.session.SessionFlow;
 import palmturn.app.tasks.BackgroundTasks;
-import palmturn.work.Estimating;
+import palmturn.work.estimate.Estimating;
 
 /** The real window with its estimator, and what writes a picture of it in both themes. */
 @ExtendWith(ApplicationExtension.class)
@@ -60,7 +60,7 @@ abstract class Shots {
                 estimating,
                 Platform::runLater,
                 (session, trial, progress) ->
-                    Estimating.standard().trial(session, trial, Estimating.Asked.ALL, progress)));
+                    Estimating.standard().trial(session, trial, Estimating.Options.ALL, progress)));
     flow = Flows.of(desk, background);
     PalmturnApp.show(window, desk, flow, look);
   }

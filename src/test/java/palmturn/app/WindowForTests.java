@@ -16,9 +16,9 @@ import palmturn.app.tasks.BackgroundTasks;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Hand;
 import palmturn.trial.Session;
-import palmturn.work.AddClip;
-import palmturn.work.Sessions;
 import palmturn.work.UserError;
+import palmturn.work.session.AddClip;
+import palmturn.work.session.Sessions;
 
 /** The real window over a session of one trial, without an estimator. */
 final class WindowForTests {

@@ -14,7 +14,7 @@ import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
 import palmturn.trial.SampleFiles;
 import palmturn.trial.TrialId;
-import palmturn.work.EstimateBatch;
+import palmturn.work.estimate.EstimateBatch;
 
 class EstimateCommandTest {
   @TempDir Path folder;
@@ -102,7 +102,7 @@ class EstimateCommandTest {
     Estimate found = SampleFiles.fullEstimate();
     String text =
         EstimateText.of(
-            new EstimateBatch.Ended(
+            new EstimateBatch.Outcome(
                 "clips/a.mp4",
                 "s",
                 TrialId.parse("right-baseline-1"),
@@ -132,7 +132,7 @@ class EstimateCommandTest {
   void theTextOfNothingFoundInventsNoFigure() {
     String text =
         EstimateText.of(
-            new EstimateBatch.Ended(
+            new EstimateBatch.Outcome(
                 "a.mp4",
                 null,
                 null,

@@ -7,13 +7,13 @@ import org.junit.jupiter.api.Test;
 import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
 import palmturn.trial.SampleFiles;
-import palmturn.work.EstimateBatch;
+import palmturn.work.estimate.EstimateBatch;
 
 /** What an estimate's text says of the hands' shape. */
 class EstimateTextTest {
   private static String text(Estimate estimate) {
     return EstimateText.of(
-        new EstimateBatch.Ended(
+        new EstimateBatch.Outcome(
             "clip.mp4", null, null, Hand.LEFT, estimate.clipSha256(), estimate, null));
   }
 

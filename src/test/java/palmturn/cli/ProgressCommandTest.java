@@ -15,7 +15,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import palmturn.clip.Progress;
-import palmturn.work.AthleteProgress;
+import palmturn.work.score.AthleteProgress;
 
 class ProgressCommandTest {
   private static final String CLIP = "sample-clips-synthetic/right-baseline-1.mp4";

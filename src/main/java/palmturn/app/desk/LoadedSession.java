@@ -4,9 +4,9 @@ import java.nio.file.Path;
 import palmturn.measure.Limits;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
-import palmturn.work.LimitsInForce;
-import palmturn.work.Sessions;
 import palmturn.work.UserError;
+import palmturn.work.score.LimitsInForce;
+import palmturn.work.session.Sessions;
 
 /**
  * A session that was opened.

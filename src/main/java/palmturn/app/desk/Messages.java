@@ -24,7 +24,7 @@ import palmturn.trial.Extra;
 import palmturn.trial.Message;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
-import palmturn.work.Notes;
+import palmturn.work.session.Notes;
 
 /** What athlete and coach say to each other in the open session. */
 public final class Messages {

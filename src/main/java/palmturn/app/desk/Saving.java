@@ -17,7 +17,7 @@ import palmturn.trial.Reading;
 import palmturn.trial.Session;
 import palmturn.trial.Settlement;
 import palmturn.trial.TrialId;
-import palmturn.work.Notes;
+import palmturn.work.session.Notes;
 
 /** Brings each edit to the disk in order, and says when it is there. */
 public final class Saving {

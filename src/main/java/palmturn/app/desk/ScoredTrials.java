@@ -18,8 +18,8 @@ import palmturn.trial.Session;
 import palmturn.trial.StartedFrom;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
-import palmturn.work.LimitsInForce;
-import palmturn.work.Settling;
+import palmturn.work.score.LastSettled;
+import palmturn.work.score.LimitsInForce;
 
 /** The open session's trials as they are by now, and their figures. */
 final class ScoredTrials {
@@ -82,7 +82,7 @@ final class ScoredTrials {
 
   /** Returns a trial's place on the board; what is settled counts, as in the report. */
   Cell cell(Trial of, @Nullable Reading reading) {
-    Settled last = Settling.last(of);
+    Settled last = LastSettled.of(of);
     if (last != null && last.open() == 0) {
       return Cell.settled(of, last.reading(), score(of, last.reading()));
     }

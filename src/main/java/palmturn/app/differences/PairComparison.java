@@ -9,7 +9,7 @@ import palmturn.app.tasks.Tasks;
 import palmturn.settle.Settled;
 import palmturn.trial.Settlement;
 import palmturn.trial.Trial;
-import palmturn.work.Settling;
+import palmturn.work.settle.Settling;
 
 /** The two readings of the open trial that are compared, and the result. */
 public final class PairComparison {

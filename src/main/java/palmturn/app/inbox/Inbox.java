@@ -16,10 +16,10 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.tasks.RunningTask;
 import palmturn.app.tasks.Tasks;
 import palmturn.settings.RecentSessions;
-import palmturn.work.InboxSearch;
-import palmturn.work.InboxSearch.Found;
-import palmturn.work.InboxSearch.State;
-import palmturn.work.Unpacking;
+import palmturn.work.pack.Unpacking;
+import palmturn.work.search.InboxSearch;
+import palmturn.work.search.InboxSearch.Found;
+import palmturn.work.search.InboxSearch.State;
 
 /** The sessions in a coach's folder, what wants work first, and the one that is chosen. */
 public final class Inbox {

@@ -22,8 +22,8 @@ import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.app.look.Tooltips;
 import palmturn.app.tasks.RunningTask;
-import palmturn.work.InboxSearch.Found;
-import palmturn.work.InboxSearch.State;
+import palmturn.work.search.InboxSearch.Found;
+import palmturn.work.search.InboxSearch.State;
 
 /** Shows the inbox: a line a session, under a heading for each state. */
 public final class InboxView extends VBox {

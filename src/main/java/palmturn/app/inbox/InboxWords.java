@@ -8,9 +8,9 @@ import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.Message;
-import palmturn.work.InboxSearch;
-import palmturn.work.InboxSearch.Found;
-import palmturn.work.InboxSearch.State;
+import palmturn.work.search.InboxSearch;
+import palmturn.work.search.InboxSearch.Found;
+import palmturn.work.search.InboxSearch.State;
 
 /** What the inbox says about sessions, in words. */
 final class InboxWords {

@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.tasks.Tasks;
 import palmturn.measure.Limits;
 import palmturn.measure.ProgressScore;
-import palmturn.work.AthleteProgress;
+import palmturn.work.score.AthleteProgress;
 
 /** What is known of the open session's athlete from that session and those beside it. */
 public final class ProgressModel {

@@ -1,8 +1,8 @@
 package palmturn.app.progress;
 
 import java.nio.file.Path;
-import palmturn.work.AthleteProgress;
 import palmturn.work.UserError;
+import palmturn.work.score.AthleteProgress;
 
 /** Finds the sessions of a session's athlete; tests put their own in its place. */
 @FunctionalInterface

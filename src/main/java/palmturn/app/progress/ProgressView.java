@@ -21,7 +21,7 @@ import palmturn.measure.Measures;
 import palmturn.measure.ProgressScore;
 import palmturn.measure.Quality;
 import palmturn.trial.Hand;
-import palmturn.work.AthleteProgress;
+import palmturn.work.score.AthleteProgress;
 
 /** Shows an athlete's progress: a chart for each quality, and what may be said of each hand. */
 public final class ProgressView extends VBox {

@@ -14,8 +14,8 @@ import palmturn.app.tasks.Tasks;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
-import palmturn.work.ClipLook;
 import palmturn.work.UserError;
+import palmturn.work.session.ClipSummary;
 
 /** Looks at the clips of a session's trials in the background, and tells the board of each. */
 final class BoardPreviews {
@@ -74,7 +74,7 @@ final class BoardPreviews {
   }
 
   private static ClipPreview filmed(Path clip, Trial trial) throws UserError {
-    ClipLook look = ClipLook.of(clip, trial.fromS(), trial.toS(), 1, 0);
+    ClipSummary look = ClipSummary.of(clip, trial.fromS(), trial.toS(), 1, 0);
     double firstS = look.facts().firstS();
     double from = trial.fromS() == null ? firstS : Math.max(firstS, trial.fromS());
     double end = firstS + look.facts().durationS();

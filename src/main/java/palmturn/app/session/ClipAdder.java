@@ -12,9 +12,9 @@ import palmturn.store.StoreException;
 import palmturn.trial.Mirrored;
 import palmturn.trial.Session;
 import palmturn.trial.TrialId;
-import palmturn.work.AddClip;
-import palmturn.work.Sessions;
 import palmturn.work.UserError;
+import palmturn.work.session.AddClip;
+import palmturn.work.session.Sessions;
 
 /** Adds attempts to a session, or makes one for them beside the first clip. */
 final class ClipAdder {

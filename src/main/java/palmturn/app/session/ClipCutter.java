@@ -6,8 +6,8 @@ import java.util.List;
 import palmturn.clip.Progress;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.Burst;
-import palmturn.work.ClipLook;
 import palmturn.work.UserError;
+import palmturn.work.session.ClipSummary;
 
 /** Cuts a long clip into the attempts that were found in it. */
 final class ClipCutter {
@@ -25,14 +25,15 @@ final class ClipCutter {
    * @param candidates the whole clip where none was found
    * @param look pictures of the first of them: between attempts no hand moves
    */
-  record CutClip(List<TrialCandidate> attempts, ClipLook look) {
+  record CutClip(List<TrialCandidate> attempts, ClipSummary look) {
     boolean nothingFound() {
       return attempts.size() == 1 && attempts.get(0).fromS() == null;
     }
   }
 
   /** Looks for the attempts in a long clip. */
-  static CutClip cut(Path clip, ClipLook seen, ClipProbe eyes, Progress progress) throws UserError {
+  static CutClip cut(Path clip, ClipSummary seen, ClipProbe eyes, Progress progress)
+      throws UserError {
     double firstS = seen.facts().firstS();
     double endS = firstS + seen.facts().durationS();
     List<TrialCandidate> attempts = candidates(clip, eyes.estimate(clip, progress), firstS, endS);

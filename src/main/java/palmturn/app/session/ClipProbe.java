@@ -6,9 +6,9 @@ import palmturn.clip.Progress;
 import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
-import palmturn.work.ClipLook;
-import palmturn.work.Estimating;
 import palmturn.work.UserError;
+import palmturn.work.estimate.Estimating;
+import palmturn.work.session.ClipSummary;
 
 /** What looks into clips before they are added; tests put their own in its place. */
 public interface ClipProbe {
@@ -18,7 +18,7 @@ public interface ClipProbe {
    * @param fromS start of the stretch, media seconds; null for the clip's start
    * @param toS its end; null for the clip's end
    */
-  ClipLook inspect(Path clip, @Nullable Double fromS, @Nullable Double toS) throws UserError;
+  ClipSummary inspect(Path clip, @Nullable Double fromS, @Nullable Double toS) throws UserError;
 
   /** Returns what moves in a long clip, for the attempts in it. */
   Estimate estimate(Path clip, Progress progress) throws UserError;
@@ -27,9 +27,9 @@ public interface ClipProbe {
   static ClipProbe standard() {
     return new ClipProbe() {
       @Override
-      public ClipLook inspect(Path clip, @Nullable Double fromS, @Nullable Double toS)
+      public ClipSummary inspect(Path clip, @Nullable Double fromS, @Nullable Double toS)
           throws UserError {
-        return ClipLook.of(clip, fromS, toS, 3, 0.1);
+        return ClipSummary.of(clip, fromS, toS, 3, 0.1);
       }
 
       @Override
@@ -38,7 +38,7 @@ public interface ClipProbe {
         return Estimating.standard()
             .clip(
                 new Estimating.Clip(clip, Hand.RIGHT, Mirrored.UNKNOWN, null, null, null),
-                Estimating.Asked.QUICK,
+                Estimating.Options.QUICK,
                 progress);
       }
     };

@@ -25,8 +25,8 @@ import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
 import palmturn.trial.Session;
 import palmturn.trial.TrialId;
-import palmturn.work.ClipLook;
 import palmturn.work.UserError;
+import palmturn.work.session.ClipSummary;
 
 /**
  * Clips on their way into a session: each is looked at in the background, a long one is cut into
@@ -39,7 +39,7 @@ public final class Intake {
 
   private final ReadOnlyObjectWrapper<List<TrialCandidate>> candidates =
       new ReadOnlyObjectWrapper<>(List.of());
-  private final ReadOnlyObjectWrapper<Map<Path, ClipLook>> looks =
+  private final ReadOnlyObjectWrapper<Map<Path, ClipSummary>> looks =
       new ReadOnlyObjectWrapper<>(Map.of());
   private final ReadOnlyObjectWrapper<Map<Path, String>> troubles =
       new ReadOnlyObjectWrapper<>(Map.of());
@@ -88,7 +88,7 @@ public final class Intake {
   }
 
   /** What was seen in each clip so far. */
-  public ReadOnlyObjectProperty<Map<Path, ClipLook>> looksProperty() {
+  public ReadOnlyObjectProperty<Map<Path, ClipSummary>> looksProperty() {
     return looks.getReadOnlyProperty();
   }
 
@@ -323,7 +323,7 @@ public final class Intake {
     inspect(clips, index + 1);
   }
 
-  private void cut(Path clip, ClipLook seen, Runnable then) {
+  private void cut(Path clip, ClipSummary seen, Runnable then) {
     RunningTask run =
         new RunningTask(screen::execute, "Looking for attempts in " + clip.getFileName());
     running.set(run);

@@ -13,9 +13,9 @@ import palmturn.app.tasks.Tasks;
 import palmturn.measure.Limits;
 import palmturn.measure.PaceLadder;
 import palmturn.store.SessionFolder;
-import palmturn.work.Clicks;
-import palmturn.work.LimitsInForce;
-import palmturn.work.Scoring;
+import palmturn.work.reel.ClickTracks;
+import palmturn.work.score.LimitsInForce;
+import palmturn.work.score.Scoring;
 
 /** The paces of each hand's extra trials to a click track, and the tracks to film them to. */
 public final class PaceLadders {
@@ -82,7 +82,7 @@ public final class PaceLadders {
           List<Path> files = new ArrayList<>();
           for (PaceLadder ladder : now) {
             for (double pace : ladder.pacesSlapsPerS()) {
-              files.add(Clicks.ladder(folder, ladder.hand(), pace, true));
+              files.add(ClickTracks.ladder(folder, ladder.hand(), pace, true));
             }
           }
           return files;

@@ -26,11 +26,11 @@ import palmturn.trial.Block;
 import palmturn.trial.DrillHand;
 import palmturn.trial.Hand;
 import palmturn.trial.TrialId;
-import palmturn.work.AthleteProgress;
-import palmturn.work.DrillTime;
-import palmturn.work.Drills;
-import palmturn.work.Notes;
 import palmturn.work.UserError;
+import palmturn.work.score.AthleteProgress;
+import palmturn.work.score.Drills;
+import palmturn.work.session.DrillTime;
+import palmturn.work.session.Notes;
 
 /** How sessions begin, grow by clips and blocks, and are found again. */
 public final class SessionFlow {

@@ -7,14 +7,14 @@ import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.session.TrialCandidate;
-import palmturn.work.ClipLook;
+import palmturn.work.session.ClipSummary;
 
 /** Texts about clips that are about to be added. */
 final class ClipWords {
   private ClipWords() {}
 
   /** Returns the clip's name and, where it is only a part, from when to when. */
-  static String name(TrialCandidate attempt, @Nullable ClipLook seen) {
+  static String name(TrialCandidate attempt, @Nullable ClipSummary seen) {
     String file = String.valueOf(attempt.clip().getFileName());
     if (attempt.fromS() == null || attempt.toS() == null) {
       return file;
@@ -23,7 +23,7 @@ final class ClipWords {
   }
 
   /** Returns the length and the frame rate, as far as they are known. */
-  static String facts(TrialCandidate attempt, @Nullable ClipLook seen) {
+  static String facts(TrialCandidate attempt, @Nullable ClipSummary seen) {
     if (seen == null) {
       return "";
     }
@@ -37,7 +37,7 @@ final class ClipWords {
 
   /** Returns what stands in the way of scoring it, and what went wrong with it. */
   static List<String> warnings(
-      TrialCandidate attempt, @Nullable ClipLook seen, Map<Path, String> troubles) {
+      TrialCandidate attempt, @Nullable ClipSummary seen, Map<Path, String> troubles) {
     List<String> all = new ArrayList<>();
     String trouble = troubles.get(attempt.clip());
     if (trouble != null) {

@@ -25,7 +25,7 @@ import palmturn.app.tasks.RunningTask;
 import palmturn.clip.Picture;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
-import palmturn.work.ClipLook;
+import palmturn.work.session.ClipSummary;
 
 /** The form for clips before they are added, with stills from them. */
 final class ClipsSheet {
@@ -174,7 +174,7 @@ final class ClipsSheet {
   }
 
   private VBox row(int index, TrialCandidate attempt, boolean taken) {
-    ClipLook seen = intake.looksProperty().get().get(attempt.clip());
+    ClipSummary seen = intake.looksProperty().get().get(attempt.clip());
     Label name = Nodes.label(ClipWords.name(attempt, seen), "strong");
     Label facts = Nodes.label(ClipWords.facts(attempt, seen), "second");
     HBox line = new HBox(look.px(12), name, facts, Nodes.space());

@@ -20,8 +20,8 @@ import palmturn.trial.Estimate;
 import palmturn.trial.KnownLength;
 import palmturn.trial.Mirrored;
 import palmturn.trial.Point;
-import palmturn.work.Estimating;
 import palmturn.work.UserError;
+import palmturn.work.estimate.Estimating;
 
 /** Runs the estimate on clips with a truth file beside them and says how right it is. */
 public final class Bench {
@@ -174,7 +174,7 @@ public final class Bench {
       Estimate without = estimating.clip(wanted, everything(truth), Progress.NONE);
       long start = System.nanoTime();
       Estimate with =
-          installed ? estimating.clip(wanted, Estimating.Asked.ALL, Progress.NONE) : null;
+          installed ? estimating.clip(wanted, Estimating.Options.ALL, Progress.NONE) : null;
       return new ShapeMeasured(
           name(truthFile),
           fps,
@@ -213,13 +213,13 @@ public final class Bench {
   }
 
   /** All but the shape, which is measured by itself. */
-  private static Estimating.Asked everything(ClipTruth truth) {
-    return new Estimating.Asked(
+  private static Estimating.Options everything(ClipTruth truth) {
+    return new Estimating.Options(
         EnumSet.of(Estimate.Source.SOUND, Estimate.Source.MOTION), hints(truth), known(truth));
   }
 
-  private static Estimating.Asked pictureOnly(ClipTruth truth) {
-    return new Estimating.Asked(EnumSet.of(Estimate.Source.MOTION), Hints.NONE, known(truth));
+  private static Estimating.Options pictureOnly(ClipTruth truth) {
+    return new Estimating.Options(EnumSet.of(Estimate.Source.MOTION), Hints.NONE, known(truth));
   }
 
   /** The elbow's place in the first picture and the scale there, as a user would click them. */

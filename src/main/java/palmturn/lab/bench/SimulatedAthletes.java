@@ -29,7 +29,7 @@ import palmturn.trial.Hand;
 import palmturn.trial.Session;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
-import palmturn.work.LimitsInForce;
+import palmturn.work.score.LimitsInForce;
 
 /**
  * Draws athletes whose truth is known, three trials a hand before and after a drill of the right

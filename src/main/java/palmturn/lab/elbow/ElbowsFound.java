@@ -14,7 +14,7 @@ import palmturn.estimate.request.Request;
 import palmturn.numbers.Stats;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Point;
-import palmturn.work.LandmarkModels;
+import palmturn.work.models.LandmarkModels;
 
 /**
  * Distances of the moving elbow's path from the truth where nobody points at the elbow and the

@@ -13,7 +13,7 @@ import palmturn.estimate.hands.NetworkUse;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.ElbowInSpace;
-import palmturn.work.LandmarkModels;
+import palmturn.work.models.LandmarkModels;
 
 /**
  * The moving elbow's displacement in the picture and in space, against its true displacement in

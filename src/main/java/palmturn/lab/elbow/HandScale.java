@@ -17,7 +17,7 @@ import palmturn.numbers.Stats;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Hand;
 import palmturn.trial.Point;
-import palmturn.work.LandmarkModels;
+import palmturn.work.models.LandmarkModels;
 
 /**
  * The scale that the hand's length gives, against the true one at the elbow, whose place in the

@@ -28,7 +28,7 @@ import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate.Burst;
 import palmturn.trial.Hand;
 import palmturn.trial.Point;
-import palmturn.work.LandmarkModels;
+import palmturn.work.models.LandmarkModels;
 
 /**
  * Errors of a lost elbow's estimated place, with the landmark networks and without, for drawn clips

@@ -21,8 +21,8 @@ import palmturn.film.Remux;
 import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
-import palmturn.work.Estimating;
 import palmturn.work.UserError;
+import palmturn.work.estimate.Estimating;
 
 /**
  * A program of its own that damages clips by seed, reads each as the app and the commands do, and
@@ -181,7 +181,7 @@ final class ReadsClips {
         Estimating.standard()
             .clip(
                 new Estimating.Clip(file, Hand.RIGHT, Mirrored.UNKNOWN, null, null, null),
-                Estimating.Asked.ALL,
+                Estimating.Options.ALL,
                 Progress.NONE);
     if (found.warnings().stream().anyMatch(String::isBlank)) {
       throw new IllegalStateException("a blank warning");

@@ -109,7 +109,7 @@ final class ReelDrawing {
    * @param toS last moment
    */
   static void strip(
-      Graphics2D g, Filmed hand, double windowS, double fromS, double toS, double nowS) {
+      Graphics2D g, FilmedHand hand, double windowS, double fromS, double toS, double nowS) {
     double real = hand.trial().timeScale().known() ? hand.trial().timeScale().factorAt(fromS) : 1;
     double pxPerS = STRIP_PX_PER_S * real;
     double leftS = (fromS + toS) / 2 - ReelWriter.WIDTH / 2.0 / pxPerS;

@@ -21,9 +21,9 @@ import palmturn.trial.Reading;
 import palmturn.trial.Slap;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
-import palmturn.work.Scoring;
-import palmturn.work.Sessions;
 import palmturn.work.UserError;
+import palmturn.work.score.Scoring;
+import palmturn.work.session.Sessions;
 
 /**
  * Makes a trial's reel, for people who can't feel their own faults: its worst moments and its
@@ -38,14 +38,18 @@ public final class Reels {
   private static final int TITLE_PICTURES = ReelWriter.FPS;
   private static final int FAULT_STANDS_PICTURES = ReelWriter.FPS / 2;
 
-  private final Filmed hand;
-  private final @Nullable Filmed other;
+  private final FilmedHand hand;
+  private final @Nullable FilmedHand other;
   private final double windowS;
   private final ReelWriter writer;
   private final Progress progress;
 
   private Reels(
-      Filmed hand, @Nullable Filmed other, double windowS, ReelWriter writer, Progress progress) {
+      FilmedHand hand,
+      @Nullable FilmedHand other,
+      double windowS,
+      ReelWriter writer,
+      Progress progress) {
     this.hand = hand;
     this.other = other;
     this.windowS = windowS;
@@ -61,7 +65,7 @@ public final class Reels {
    * @param view how much of the picture is shown
    * @param bothHands whether the other hand is shown beside it, where it was filmed and read too
    */
-  public record Wanted(TrialId trial, @Nullable String reader, View view, boolean bothHands) {}
+  public record Request(TrialId trial, @Nullable String reader, View view, boolean bothHands) {}
 
   /** How much of the picture is shown. */
   public enum View {
@@ -79,7 +83,7 @@ public final class Reels {
    * @throws UserError if the trial is not there, has no marks to show, its clip can't be read or
    *     the file not be written, or it was stopped; then no file is left
    */
-  public static double write(SessionFolder folder, Wanted wanted, Path file, Progress progress)
+  public static double write(SessionFolder folder, Request wanted, Path file, Progress progress)
       throws UserError {
     Trial trial = Sessions.trial(folder, wanted.trial().name());
     Reading reading = Scoring.choice(wanted.reader()).of(trial);
@@ -93,8 +97,8 @@ public final class Reels {
           trial.id().name() + ": under three slaps are marked, so there is nothing to show");
     }
     Path part = file.resolveSibling(file.getFileName() + ".part");
-    try (Filmed hand = Filmed.open(folder, trial, reading, wanted.view());
-        Filmed other = wanted.bothHands() ? other(folder, trial, wanted) : null) {
+    try (FilmedHand hand = FilmedHand.open(folder, trial, reading, wanted.view());
+        FilmedHand other = wanted.bothHands() ? other(folder, trial, wanted) : null) {
       Files.createDirectories(file.toAbsolutePath().getParent());
       double lengthS;
       try (ReelWriter writer = ReelWriter.create(part, ReelDrawing.PALETTE.paper())) {
@@ -111,14 +115,14 @@ public final class Reels {
     }
   }
 
-  private static @Nullable Filmed other(SessionFolder folder, Trial trial, Wanted wanted)
+  private static @Nullable FilmedHand other(SessionFolder folder, Trial trial, Request wanted)
       throws UserError {
     ReadingChoice choice = Scoring.choice(wanted.reader());
-    Trial beside = Beside.of(trial, folder.trials(), choice);
+    Trial beside = OtherHand.of(trial, folder.trials(), choice);
     Reading reading = beside == null ? null : choice.of(beside);
     return beside == null || reading == null
         ? null
-        : Filmed.open(folder, beside, reading, wanted.view());
+        : FilmedHand.open(folder, beside, reading, wanted.view());
   }
 
   private void scenes(List<Scene> scenes) throws IOException, ClipException, UserError {
@@ -132,7 +136,7 @@ public final class Reels {
     Moments.Moment moment = scene.moment();
     double fromS = hand.after(moment.fromS(), -BEFORE_S);
     double toS = hand.after(moment.toS(), AFTER_S);
-    Meeting meeting = other == null ? null : Beside.meeting(hand.clock(), other.clock(), moment);
+    Meeting meeting = other == null ? null : OtherHand.meeting(hand.clock(), other.clock(), moment);
     for (int i = 0; i < TITLE_PICTURES; i++) {
       show(scene, meeting, fromS, true);
     }
@@ -173,7 +177,7 @@ public final class Reels {
   }
 
   /** One hand at a moment, and the place of its picture. */
-  private record Half(Filmed hand, double nowS, Rectangle box) {
+  private record Half(FilmedHand hand, double nowS, Rectangle box) {
     Rectangle into() {
       return ReelWriter.fitted(hand.part(), box);
     }

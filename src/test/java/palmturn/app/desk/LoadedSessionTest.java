@@ -10,9 +10,9 @@ import java.time.LocalDate;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import palmturn.trial.Session;
-import palmturn.work.LimitsInForce;
-import palmturn.work.Sessions;
 import palmturn.work.UserError;
+import palmturn.work.score.LimitsInForce;
+import palmturn.work.session.Sessions;
 
 class LoadedSessionTest {
   @TempDir private Path where;

@@ -36,9 +36,9 @@ import palmturn.trial.Session;
 import palmturn.trial.Side;
 import palmturn.trial.StartedFrom;
 import palmturn.trial.TrialId;
-import palmturn.work.AddClip;
-import palmturn.work.Sessions;
 import palmturn.work.UserError;
+import palmturn.work.session.AddClip;
+import palmturn.work.session.Sessions;
 
 /** Two trials of sixty frames, a sixtieth of a second apart, without a screen. */
 class MessagesTest {

@@ -21,8 +21,8 @@ import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
 import palmturn.trial.Session;
 import palmturn.trial.TrialId;
-import palmturn.work.Sessions;
 import palmturn.work.UserError;
+import palmturn.work.session.Sessions;
 
 class EstimateRunTest {
   private static final TrialId TRIAL = new TrialId(Hand.LEFT, "baseline", 2);

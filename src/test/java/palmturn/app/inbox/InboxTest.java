@@ -21,8 +21,8 @@ import palmturn.clip.Progress;
 import palmturn.settings.RecentSessions;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Session;
-import palmturn.work.Packing;
-import palmturn.work.Sessions;
+import palmturn.work.pack.Packing;
+import palmturn.work.session.Sessions;
 
 class InboxTest {
   @TempDir private Path folder;

@@ -18,9 +18,9 @@ import palmturn.measure.ProgressScore;
 import palmturn.measure.Quality;
 import palmturn.measure.RetestScore;
 import palmturn.trial.Hand;
-import palmturn.work.AthleteProgress;
-import palmturn.work.LimitsInForce;
 import palmturn.work.UserError;
+import palmturn.work.score.AthleteProgress;
+import palmturn.work.score.LimitsInForce;
 
 class ProgressModelTest {
   private static final Path ONE = Path.of("sessions", "one");

@@ -27,9 +27,9 @@ import palmturn.trial.BodyLength;
 import palmturn.trial.Hand;
 import palmturn.trial.Session;
 import palmturn.trial.TrialId;
-import palmturn.work.AddClip;
-import palmturn.work.Sessions;
 import palmturn.work.UserError;
+import palmturn.work.session.AddClip;
+import palmturn.work.session.Sessions;
 
 /** What is known of an athlete, read, changed and kept without a screen. */
 class AthleteFormTest {

@@ -10,7 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import palmturn.app.session.DrillForm.Offer;
 import palmturn.trial.DrillHand;
-import palmturn.work.Drills;
+import palmturn.work.score.Drills;
 
 class DrillFormTest {
   @TempDir private Path settings;

@@ -28,8 +28,8 @@ import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
-import palmturn.work.ClipLook;
 import palmturn.work.UserError;
+import palmturn.work.session.ClipSummary;
 
 class IntakeTest {
   private static final LocalDate DAY = LocalDate.of(2026, 11, 14);
@@ -249,13 +249,13 @@ class IntakeTest {
 
   private final class Made implements ClipProbe {
     @Override
-    public ClipLook inspect(Path clip, Double fromS, Double toS) throws UserError {
+    public ClipSummary inspect(Path clip, Double fromS, Double toS) throws UserError {
       lookedFromS = fromS;
       if (lengthS < 0) {
         throw new UserError("short.mp4: no video in it");
       }
       double length = clip.equals(LONG) ? lengthS : 6;
-      return new ClipLook(
+      return new ClipSummary(
           new ClipFacts(
               clip.toString(),
               "",

@@ -13,9 +13,9 @@ import palmturn.store.SessionFolder;
 import palmturn.trial.Hand;
 import palmturn.trial.Session;
 import palmturn.trial.TrialId;
-import palmturn.work.AddClip;
-import palmturn.work.MarksFiles;
-import palmturn.work.Sessions;
+import palmturn.work.report.MarksFiles;
+import palmturn.work.session.AddClip;
+import palmturn.work.session.Sessions;
 
 class PaceLaddersTest {
   private static final Path CLIPS = Path.of("sample-clips-synthetic");
@@ -31,7 +31,7 @@ class PaceLaddersTest {
       assertTrue(
           ladder.wordsProperty().get().startsWith("Session has no reading yet"),
           ladder.wordsProperty().get());
-      MarksFiles.bring(
+      MarksFiles.importMarks(
           session,
           new TrialId(Hand.RIGHT, "baseline", 1),
           CLIPS.resolve("right-baseline-1.marks.csv"),

@@ -4,8 +4,8 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.nio.file.Path;
 import java.util.List;
-import palmturn.work.LandmarkModels;
-import palmturn.work.LandmarkModels.State;
+import palmturn.work.models.LandmarkModels;
+import palmturn.work.models.LandmarkModels.State;
 
 /** The landmark networks of this computer, for tests that can't do without. */
 public final class Installed {
@@ -18,7 +18,7 @@ public final class Installed {
   public static Path folder() {
     LandmarkModels models = LandmarkModels.inDataFolder();
     List<String> lacking =
-        models.standings().stream()
+        models.statuses().stream()
             .filter(each -> each.state() != State.INSTALLED)
             .map(each -> each.state().word() + " " + each.model().file())
             .toList();

@@ -26,8 +26,8 @@ import palmturn.trial.SampleFiles;
 import palmturn.trial.Side;
 import palmturn.trial.TimedBy;
 import palmturn.trial.Zone;
-import palmturn.work.Estimating;
 import palmturn.work.UserError;
+import palmturn.work.estimate.Estimating;
 
 class BenchTest {
   private static final Path CLIPS = Path.of("sample-clips-synthetic");

@@ -39,8 +39,8 @@ import palmturn.trial.TimedBy;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 import palmturn.trial.Zone;
-import palmturn.work.LimitsInForce;
-import palmturn.work.Scoring;
+import palmturn.work.score.LimitsInForce;
+import palmturn.work.score.Scoring;
 
 /** Each bundled clip, scored from its truth, gives the measures that its drawing gave. */
 class TruthTest {

@@ -23,8 +23,8 @@ import palmturn.lab.fuzz.TextMutation;
 import palmturn.store.PackWriter;
 import palmturn.store.SessionFolder;
 import palmturn.trial.SampleFiles;
-import palmturn.work.Unpacking;
 import palmturn.work.UserError;
+import palmturn.work.pack.Unpacking;
 
 /** Packs damaged by seed: unpacked, or refused in one line with nothing written or overwritten. */
 class HostilePackTest {

@@ -1,0 +1,38 @@
+package palmturn.work.score;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import palmturn.settle.SettleException;
+import palmturn.settle.Settled;
+import palmturn.trial.Reading;
+import palmturn.trial.Settlement;
+import palmturn.trial.Trial;
+
+/** The settlement of a trial that was worked on last. */
+public final class LastSettled {
+  private LastSettled() {}
+
+  /** Returns what it comes to; null without one, or where a reading that it rests on is gone. */
+  public static @Nullable Settled of(Trial trial) {
+    List<Settlement> all = trial.settlements();
+    if (all.isEmpty()) {
+      return null;
+    }
+    try {
+      return Settled.of(trial, all.get(all.size() - 1));
+    } catch (SettleException e) {
+      return null;
+    }
+  }
+
+  /** Returns the same, else the first two finished readings unsettled; null without two. */
+  public static @Nullable Settled orUnsettled(Trial trial) {
+    Settled last = of(trial);
+    List<Reading> finished = trial.readings().stream().filter(Reading::finished).toList();
+    if (last != null || finished.size() < 2) {
+      return last;
+    }
+    return of(
+        trial.withSettlement(Settlement.begin(finished.get(0).reader(), finished.get(1).reader())));
+  }
+}

@@ -1,0 +1,83 @@
+package palmturn.work.session;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import palmturn.store.SessionFolder;
+import palmturn.store.StoreException;
+import palmturn.trial.Session;
+import palmturn.trial.Trial;
+import palmturn.trial.TrialId;
+import palmturn.work.UserError;
+
+/** Session folders: made, opened, and their trials found by name. */
+public final class Sessions {
+  private Sessions() {}
+
+  /** Makes a new session folder and opens it for writing. */
+  public static SessionFolder create(
+      Path folder, String athlete, LocalDate date, Session.Facts facts) throws UserError {
+    if (athlete.isBlank()) {
+      throw new UserError("the athlete needs a code, such as H-07");
+    }
+    try {
+      return SessionFolder.create(folder, Session.begin(athlete.strip(), date).withFacts(facts));
+    } catch (StoreException e) {
+      throw UserError.of(e);
+    }
+  }
+
+  /** Returns whether a folder is a session's. */
+  public static boolean isSession(Path folder) {
+    return Files.isRegularFile(folder.resolve("session.json"));
+  }
+
+  /** Opens a session as its one writer. */
+  public static SessionFolder open(Path folder) throws UserError {
+    try {
+      return SessionFolder.open(folder);
+    } catch (StoreException e) {
+      throw UserError.of(e);
+    }
+  }
+
+  /** Opens a session to look only. */
+  public static SessionFolder openReadOnly(Path folder) throws UserError {
+    try {
+      return SessionFolder.openReadOnly(folder);
+    } catch (StoreException e) {
+      throw UserError.of(e);
+    }
+  }
+
+  /** Returns a trial of a session by its name, such as {@code right-baseline-1}. */
+  public static Trial trial(SessionFolder folder, String name) throws UserError {
+    return folder.trials().stream()
+        .filter(trial -> trial.id().name().equals(name))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new UserError("%s has no trial %s".formatted(folder.folder().getFileName(), name)));
+  }
+
+  /** A trial named from outside: {@code SESSION/right-baseline-1}. */
+  public record TrialPath(Path session, TrialId id) {
+    /**
+     * Returns the session and the trial that a path names.
+     *
+     * @throws UserError if its last part is no trial's name
+     */
+    public static TrialPath parse(Path path) throws UserError {
+      Path name = path.getFileName();
+      Path session = path.toAbsolutePath().normalize().getParent();
+      if (name == null || session == null) {
+        throw new UserError(path + ": name a trial as SESSION/right-baseline-1");
+      }
+      try {
+        return new TrialPath(session, TrialId.parse(name.toString()));
+      } catch (IllegalArgumentException e) {
+        throw new UserError(path + ": " + e.getMessage(), e);
+      }
+    }
+  }
+}
