@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import palmturn.trial.Coded;
 
-/** What the program warns of; a drill names by its code each one that it needs beside it. */
+/** A caution of the program; a drill lists the codes of those that belong beside it. */
 public enum Caution implements Coded {
   NO_DIAGNOSIS(
       "no-diagnosis",

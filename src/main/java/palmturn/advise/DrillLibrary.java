@@ -10,7 +10,7 @@ import java.util.Set;
  * The drills to choose from, in the order in which they are advised.
  *
  * @param drills one of each code
- * @param leaveOut codes of drills of a library below that are not to be advised
+ * @param leaveOut codes of an underlying library's drills that are not advised
  */
 public record DrillLibrary(List<LibraryDrill> drills, List<String> leaveOut) {
   public DrillLibrary {
@@ -32,7 +32,7 @@ public record DrillLibrary(List<LibraryDrill> drills, List<String> leaveOut) {
   }
 
   /** Returns the drills for an aim. */
-  public List<LibraryDrill> drillsFor(Aim aim) {
+  public List<LibraryDrill> drillsFor(DrillAim aim) {
     return drills.stream().filter(drill -> drill.aims().contains(aim)).toList();
   }
 

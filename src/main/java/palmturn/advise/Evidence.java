@@ -12,12 +12,12 @@ import palmturn.trial.Hand;
 import palmturn.trial.TrialId;
 
 /**
- * What an advice rests on.
+ * The evidence for advice.
  *
  * @param score the session's figures
- * @param limits what they were held against
+ * @param limits limits that they were judged by
  * @param ownBest each hand's highest rate on file beside this session, where there is one
- * @param warnings what stands in the way of scoring a trial's clip, where it was looked at
+ * @param warnings obstacles to scoring a trial's clip, where it was inspected
  */
 public record Evidence(
     SessionScore score,

@@ -15,7 +15,7 @@ import palmturn.trial.DrillHand;
 import palmturn.trial.Hand;
 import palmturn.trial.TrialId;
 
-/** Rule 0: what the clips and marks can't tell, and how to film or mark so that they can. */
+/** Rule 0: figures that the clips or marks leave unknown, and how to film or mark to get them. */
 final class FilmAgain {
   private static final int LEAST_TRIALS = 2;
   private static final String PROTOCOL =
@@ -31,7 +31,7 @@ final class FilmAgain {
   }
 
   /** Returns what to film again; null where the figures can all be told. */
-  static @Nullable Advice of(Evidence evidence, List<HandState> hands) {
+  static @Nullable Advice of(Evidence evidence, List<HandFigures> hands) {
     FilmAgain found = new FilmAgain(evidence);
     hands.forEach(hand -> found.look(hand, hands));
     if (found.why.isEmpty()) {
@@ -48,7 +48,7 @@ final class FilmAgain {
         List.of());
   }
 
-  private void look(HandState hand, List<HandState> all) {
+  private void look(HandFigures hand, List<HandFigures> all) {
     String who = Words.hand(hand.hand());
     if (hand.block() == null) {
       if (all.stream().anyMatch(each -> each.block() != null)) {
@@ -59,7 +59,7 @@ final class FilmAgain {
       actions.add(PROTOCOL);
       return;
     }
-    HandState other = all.get(all.get(0) == hand ? 1 : 0);
+    HandFigures other = all.get(all.get(0) == hand ? 1 : 0);
     if (hand.trials().size() < LEAST_TRIALS) {
       say(
           "%s has one trial in %s: no interval, and no comparison of the hands."
@@ -79,7 +79,7 @@ final class FilmAgain {
     rhythm(hand);
   }
 
-  private void refused(HandState hand) {
+  private void refused(HandFigures hand) {
     Map<String, List<TrialId>> reasons = new LinkedHashMap<>();
     for (TrialScore trial : hand.trials()) {
       if (!trial.timeRefusedWhy().isEmpty()) {
@@ -96,7 +96,7 @@ final class FilmAgain {
         });
   }
 
-  private void tooFew(HandState hand) {
+  private void tooFew(HandFigures hand) {
     List<TrialId> trials =
         hand.trials().stream()
             .filter(t -> t.timeRefusedWhy().isEmpty() && t.speed().rateSlapsPerS() == null)
@@ -109,7 +109,7 @@ final class FilmAgain {
     }
   }
 
-  private void untold(HandState hand) {
+  private void untold(HandFigures hand) {
     List<TrialId> trials =
         hand.trials().stream()
             .filter(trial -> trial.accuracy().cleanSharePct() == null)
@@ -126,8 +126,8 @@ final class FilmAgain {
     }
   }
 
-  private void rhythm(HandState hand) {
-    HandState.Held held = hand.held(Quality.RHYTHM, evidence.limits());
+  private void rhythm(HandFigures hand) {
+    HandFigures.LimitCheck held = hand.checkLimit(Quality.RHYTHM, evidence.limits());
     if (held != null && held.coarse()) {
       double floor =
           hand.trials().stream()
@@ -173,7 +173,7 @@ final class FilmAgain {
     return sentence.endsWith(".") ? sentence.substring(0, sentence.length() - 1) : sentence;
   }
 
-  private static String names(HandState hand, List<TrialId> trials) {
+  private static String names(HandFigures hand, List<TrialId> trials) {
     return trials.size() > 1 && trials.size() == hand.trials().size()
         ? "all trials of %s in %s".formatted(Words.hand(hand.hand()), hand.block())
         : Words.list(namesOf(trials));

@@ -26,8 +26,8 @@ import palmturn.trial.Drill;
 public record LibraryDrill(
     String code,
     String name,
-    List<Aim> aims,
-    Trains trains,
+    List<DrillAim> aims,
+    TrainedHand trains,
     String how,
     String dose,
     @Nullable Double paceShare,
@@ -37,7 +37,7 @@ public record LibraryDrill(
     List<Caution> cautions,
     String source) {
 
-  /** What stands in place of a source where there is none. */
+  /** The text in place of a missing source. */
   public static final String NO_SOURCE = "common practice, no source";
 
   /** How many slaps must be clean before a drill is made harder; common practice, no source. */

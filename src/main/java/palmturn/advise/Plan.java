@@ -10,8 +10,8 @@ import palmturn.measure.Quality;
 import palmturn.trial.DrillHand;
 
 /**
- * What to do in the coming weeks: one drill a week, so that what is filmed after it can be told
- * from what was before.
+ * A training plan: one drill a week, so that its effect can be measured by filming before and
+ * after.
  *
  * @param weeks up to three; none where there are no figures to plan by
  * @param note what holds before and after them
@@ -34,10 +34,10 @@ public record Plan(List<Week> weeks, String note) {
       String aim,
       LibraryDrill drill,
       DrillHand hand,
-      @Nullable Pace pace,
+      @Nullable StartingPace pace,
       String control) {}
 
-  private record Target(DrillHand hand, Aim aim) {
+  private record Goal(DrillHand hand, DrillAim aim) {
     /** Pace goes up only when the slaps are clean, and lasts only when it is even. */
     int order() {
       return switch (aim) {
@@ -57,18 +57,18 @@ public record Plan(List<Week> weeks, String note) {
 
   /** Returns the plan that a list of advice comes to. */
   static Plan of(Evidence evidence, DrillLibrary library, List<Advice> advice) {
-    List<Target> open = new ArrayList<>(targets(advice));
+    List<Goal> open = new ArrayList<>(targets(advice));
     List<Week> weeks = new ArrayList<>();
     if (!open.isEmpty()) {
-      Target first = open.get(0);
-      Target last = first;
+      Goal first = open.get(0);
+      Goal last = first;
       for (int i = 0; i < AIMS; i++) {
         last = open.isEmpty() ? last : open.get(0);
         add(weeks, open, last, evidence, library);
         open.remove(last);
       }
-      if (first.aim() != Aim.TRANSFER) {
-        add(weeks, open, new Target(first.hand(), Aim.TRANSFER), evidence, library);
+      if (first.aim() != DrillAim.TRANSFER) {
+        add(weeks, open, new Goal(first.hand(), DrillAim.TRANSFER), evidence, library);
       }
     }
     return new Plan(weeks, note(advice, open, weeks));
@@ -78,11 +78,11 @@ public record Plan(List<Week> weeks, String note) {
    * Adds the first drill for a target that is not planned yet, and takes off what it serves too.
    */
   private static void add(
-      List<Week> weeks, List<Target> open, Target target, Evidence evidence, DrillLibrary library) {
+      List<Week> weeks, List<Goal> open, Goal target, Evidence evidence, DrillLibrary library) {
     for (LibraryDrill drill : library.drillsFor(target.aim())) {
       if (weeks.stream().noneMatch(week -> week.drill().equals(drill))) {
-        List<Target> served = new ArrayList<>(List.of(target));
-        for (Target other : List.copyOf(open)) {
+        List<Goal> served = new ArrayList<>(List.of(target));
+        for (Goal other : List.copyOf(open)) {
           if (!other.equals(target)
               && other.hand() == target.hand()
               && drill.aims().contains(other.aim())) {
@@ -90,14 +90,14 @@ public record Plan(List<Week> weeks, String note) {
             open.remove(other);
           }
         }
-        DrillHand hand = drill.trains().of(target.hand());
+        DrillHand hand = drill.trains().forAdvice(target.hand());
         weeks.add(
             new Week(
                 weeks.size() + 1,
                 aims(served),
                 drill,
                 hand,
-                Pace.of(evidence, drill, hand),
+                StartingPace.of(evidence, drill, hand),
                 control(hand)));
         return;
       }
@@ -105,38 +105,38 @@ public record Plan(List<Week> weeks, String note) {
   }
 
   /** Returns what to train, each once: the first advised hand first, and it clean before fast. */
-  private static List<Target> targets(List<Advice> advice) {
-    Map<DrillHand, List<Target>> byHand = new LinkedHashMap<>();
+  private static List<Goal> targets(List<Advice> advice) {
+    Map<DrillHand, List<Goal>> byHand = new LinkedHashMap<>();
     for (Advice each : advice) {
-      Target target = target(each);
+      Goal target = target(each);
       if (target != null) {
-        List<Target> here = byHand.computeIfAbsent(target.hand(), hand -> new ArrayList<>());
+        List<Goal> here = byHand.computeIfAbsent(target.hand(), hand -> new ArrayList<>());
         if (!here.contains(target)) {
           here.add(target);
         }
       }
     }
-    List<Target> all = new ArrayList<>();
-    for (List<Target> hand : byHand.values()) {
-      hand.sort(Comparator.comparingInt(Target::order));
+    List<Goal> all = new ArrayList<>();
+    for (List<Goal> hand : byHand.values()) {
+      hand.sort(Comparator.comparingInt(Goal::order));
       all.addAll(hand);
     }
     return all;
   }
 
-  private static @Nullable Target target(Advice advice) {
+  private static @Nullable Goal target(Advice advice) {
     Quality quality = advice.quality();
     if (quality != null) {
-      return new Target(advice.hand(), Aim.of(quality));
+      return new Goal(advice.hand(), DrillAim.of(quality));
     }
     return switch (advice.rule()) {
-      case Advice.SIDES -> new Target(advice.hand(), Aim.ACCURACY);
-      case Advice.NOTHING -> new Target(advice.hand(), Aim.TRANSFER);
+      case Advice.SIDES -> new Goal(advice.hand(), DrillAim.ACCURACY);
+      case Advice.NOTHING -> new Goal(advice.hand(), DrillAim.TRANSFER);
       default -> null;
     };
   }
 
-  private static String aims(List<Target> targets) {
+  private static String aims(List<Goal> targets) {
     String what = Words.list(targets.stream().map(target -> what(target.aim())).toList());
     return switch (targets.get(0).hand()) {
       case LEFT, RIGHT -> "%s hand, %s".formatted(targets.get(0).hand().code(), what);
@@ -145,7 +145,7 @@ public record Plan(List<Week> weeks, String note) {
     };
   }
 
-  private static String what(Aim aim) {
+  private static String what(DrillAim aim) {
     return switch (aim) {
       case DRIFT -> "the elbow";
       case TRANSFER -> "with the racket";
@@ -163,7 +163,7 @@ public record Plan(List<Week> weeks, String note) {
     };
   }
 
-  private static String note(List<Advice> advice, List<Target> left, List<Week> weeks) {
+  private static String note(List<Advice> advice, List<Goal> left, List<Week> weeks) {
     boolean again = advice.stream().anyMatch(each -> each.rule() == Advice.FILM_AGAIN);
     if (weeks.isEmpty()) {
       return again

@@ -27,13 +27,13 @@ final class Rules {
 
   private final Evidence evidence;
   private final DrillLibrary library;
-  private final List<HandState> hands;
+  private final List<HandFigures> hands;
   private final List<Advice> found = new ArrayList<>();
 
   private Rules(Evidence evidence, DrillLibrary library) {
     this.evidence = evidence;
     this.library = library;
-    this.hands = Arrays.stream(Hand.values()).map(hand -> HandState.of(evidence, hand)).toList();
+    this.hands = Arrays.stream(Hand.values()).map(hand -> HandFigures.of(evidence, hand)).toList();
   }
 
   /** Returns what the figures advise, by rule, the left hand first within one. */
@@ -157,8 +157,8 @@ final class Rules {
             Words.range(distance, decimals));
   }
 
-  private void clean(HandState hand) {
-    HandState.Held share = hand.held(Quality.ACCURACY, evidence.limits());
+  private void clean(HandFigures hand) {
+    HandFigures.LimitCheck share = hand.checkLimit(Quality.ACCURACY, evidence.limits());
     if (share != null && share.over()) {
       found.add(
           advice(
@@ -173,7 +173,7 @@ final class Rules {
                       commonest(hand)),
               ceiling(hand)));
     }
-    HandState.Held elbow = hand.held(Quality.DRIFT, evidence.limits());
+    HandFigures.LimitCheck elbow = hand.checkLimit(Quality.DRIFT, evidence.limits());
     if (elbow != null && elbow.over()) {
       found.add(
           advice(
@@ -187,7 +187,7 @@ final class Rules {
     }
   }
 
-  private String ceiling(HandState hand) {
+  private String ceiling(HandFigures hand) {
     CeilingScore ceiling = evidence.ceiling(hand.hand());
     Double found = ceiling == null ? null : ceiling.cleanCeilingSlapsPerS();
     if (found != null) {
@@ -200,7 +200,7 @@ final class Rules {
   }
 
   /** Returns which fault was marked most, as a sentence; nothing where none was. */
-  private static String commonest(HandState hand) {
+  private static String commonest(HandFigures hand) {
     FaultKind most = null;
     int count = 0;
     int attempts = 0;
@@ -225,14 +225,14 @@ final class Rules {
   }
 
   /** Accurate but slow, or uneven: only where rule 2 has nothing to say about the hand. */
-  private void slow(HandState hand) {
-    HandState.Held share = hand.held(Quality.ACCURACY, evidence.limits());
-    HandState.Held elbow = hand.held(Quality.DRIFT, evidence.limits());
+  private void slow(HandFigures hand) {
+    HandFigures.LimitCheck share = hand.checkLimit(Quality.ACCURACY, evidence.limits());
+    HandFigures.LimitCheck elbow = hand.checkLimit(Quality.DRIFT, evidence.limits());
     if (share == null || share.over() || elbow != null && elbow.over()) {
       return;
     }
     tooSlow(hand);
-    HandState.Held steady = hand.held(Quality.RHYTHM, evidence.limits());
+    HandFigures.LimitCheck steady = hand.checkLimit(Quality.RHYTHM, evidence.limits());
     if (steady != null && steady.over()) {
       found.add(
           advice(
@@ -246,16 +246,16 @@ final class Rules {
     }
   }
 
-  private void tooSlow(HandState hand) {
+  private void tooSlow(HandFigures hand) {
     Double mean = hand.mean(Quality.SPEED);
     if (mean == null) {
       return;
     }
     Limit least = evidence.limits().minRateSlapsPerS();
     Double best = evidence.best(hand.hand());
-    HandState.Held underLeast =
+    HandFigures.LimitCheck underLeast =
         least == null ? null : hand.atLeast(Quality.SPEED, mean, least.value());
-    HandState.Held underBest =
+    HandFigures.LimitCheck underBest =
         best == null ? null : hand.atLeast(Quality.SPEED, mean, (1 - UNDER_BEST_PCT / 100) * best);
     List<String> reasons = new ArrayList<>();
     if (underLeast != null && underLeast.over()) {
@@ -266,7 +266,7 @@ final class Rules {
           "that is %s %% under its own best on file, %s"
               .formatted(Words.number(100 * (1 - mean / best), 0), Words.number(best, 2)));
     }
-    HandState.Held held = underLeast != null && underLeast.over() ? underLeast : underBest;
+    HandFigures.LimitCheck held = underLeast != null && underLeast.over() ? underLeast : underBest;
     if (!reasons.isEmpty() && held != null) {
       found.add(
           advice(
@@ -279,8 +279,8 @@ final class Rules {
     }
   }
 
-  private void lasting(HandState hand) {
-    HandState.Held held = hand.held(Quality.ENDURANCE, evidence.limits());
+  private void lasting(HandFigures hand) {
+    HandFigures.LimitCheck held = hand.checkLimit(Quality.ENDURANCE, evidence.limits());
     if (held != null && held.over()) {
       found.add(
           advice(
@@ -295,7 +295,12 @@ final class Rules {
   }
 
   private Advice advice(
-      int rule, HandState hand, Quality quality, HandState.Held held, String why, String action) {
+      int rule,
+      HandFigures hand,
+      Quality quality,
+      HandFigures.LimitCheck held,
+      String why,
+      String action) {
     String doubt =
         held.sure()
             ? ""
@@ -312,7 +317,7 @@ final class Rules {
         codes(quality));
   }
 
-  private static String mean(HandState hand, Quality quality, HandState.Held held) {
+  private static String mean(HandFigures hand, Quality quality, HandFigures.LimitCheck held) {
     return "%s: %s%s"
         .formatted(
             Words.capital(Words.hand(hand.hand())),
@@ -346,16 +351,16 @@ final class Rules {
         String.join(" ", why),
         "Keep what you do, and look elsewhere than the hands: feet, reading the other player, the"
             + " stroke itself.",
-        library.drillsFor(Aim.TRANSFER).stream().map(LibraryDrill::code).toList());
+        library.drillsFor(DrillAim.TRANSFER).stream().map(LibraryDrill::code).toList());
   }
 
   private List<String> codes(Quality quality) {
-    return library.drillsFor(Aim.of(quality)).stream().map(LibraryDrill::code).toList();
+    return library.drillsFor(DrillAim.of(quality)).stream().map(LibraryDrill::code).toList();
   }
 
   /** Drills of accuracy with a click, which both hands can share. */
   private List<String> paced() {
-    return library.drillsFor(Aim.ACCURACY).stream()
+    return library.drillsFor(DrillAim.ACCURACY).stream()
         .filter(drill -> drill.paceShare() != null)
         .map(LibraryDrill::code)
         .toList();

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * What to train, and how.
+ * The training advice: what to train, the plan and its drills.
  *
  * @param advice by rule
  * @param plan the coming weeks

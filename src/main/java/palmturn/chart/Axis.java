@@ -137,7 +137,7 @@ record Axis(double from, double to, BigDecimal step, double fromPx, double toPx)
   static void paintLabel(Graphics2D g, double x, double y, String label, Palette palette) {
     g.setFont(FONT);
     g.setColor(palette.ink3());
-    float left = (float) (x - Labels.width(FONT, label) / 2);
+    float left = (float) (x - LabelPlacer.width(FONT, label) / 2);
     g.drawString(label, left, (float) (y + LABEL_BELOW));
   }
 
@@ -152,7 +152,8 @@ record Axis(double from, double to, BigDecimal step, double fromPx, double toPx)
     for (BigDecimal tick : ticks()) {
       String label = label(tick);
       double y = at(tick.doubleValue());
-      g.drawString(label, (float) (right - Labels.width(FONT, label)), (float) (y + LABEL_DROP));
+      g.drawString(
+          label, (float) (right - LabelPlacer.width(FONT, label)), (float) (y + LABEL_DROP));
     }
   }
 

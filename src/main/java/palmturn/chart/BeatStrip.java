@@ -11,25 +11,25 @@ import palmturn.trial.TimeScale;
 import palmturn.trial.Trial;
 
 /**
- * What a beat strip shows, and where: everything its painter needs and nothing else. All times are
- * media seconds; only the axis is labelled in real seconds from the window's start.
+ * The content and layout of a beat strip: everything its painter needs and nothing else. All times
+ * are media seconds; only the axis is labelled in real seconds from the window's start.
  *
  * @param slaps the marks, in order of time
  * @param spans faults over a stretch, in order of their start
- * @param hollow what an estimate shows beside the marks; null for none
- * @param scale how media seconds become the axis's real seconds
- * @param window what counts, drawn as a lighter sheet; null before the first slap is marked
- * @param view how time becomes x
- * @param lanes how high each lane lies
+ * @param overlay the estimate drawn beside the marks; null for none
+ * @param scale conversion of media seconds to the axis's real seconds
+ * @param window the trial window, drawn as a lighter sheet; null before the first slap is marked
+ * @param view mapping of time to x
+ * @param lanes y of each lane
  * @param palette colours of the theme
  * @param framesS times of the visible frames, one faint line each; empty for none
  * @param words whether anything is written: fault words, numbers, seconds
- * @param now where the playhead stands; null on paper
+ * @param playhead where the playhead stands; null on paper
  */
 public record BeatStrip(
     List<Slap> slaps,
     List<Span> spans,
-    @Nullable Hollow hollow,
+    @Nullable EstimateOverlay overlay,
     TimeScale scale,
     @Nullable Window window,
     View view,
@@ -37,7 +37,7 @@ public record BeatStrip(
     Palette palette,
     List<Double> framesS,
     boolean words,
-    @Nullable Now now) {
+    @Nullable Playhead playhead) {
 
   /** The stretch in which slaps count, both ends included. */
   public record Window(double fromS, double toS) {
@@ -72,7 +72,7 @@ public record BeatStrip(
   }
 
   /**
-   * How time becomes x.
+   * The mapping of time to x.
    *
    * @param leftX where the strip begins, pixels
    * @param rightX where it ends, pixels
@@ -97,7 +97,7 @@ public record BeatStrip(
   }
 
   /**
-   * How high each lane lies, pixels from the top.
+   * The y of each lane, pixels from the top.
    *
    * @param topY top of the sheet; the flag stands on it
    * @param spansY middle of the first row of spans
@@ -129,7 +129,7 @@ public record BeatStrip(
    * @param flag what the flag above it says
    * @param current place in {@code slaps} of the chosen mark, or −1
    */
-  public record Now(double timeS, String flag, int current) {}
+  public record Playhead(double timeS, String flag, int current) {}
 
   /** A mark's head reaches this far beyond its x. */
   private static final double MARGIN = 12;
@@ -141,9 +141,9 @@ public record BeatStrip(
   }
 
   /** Returns the same strip in other colours. */
-  public BeatStrip in(Palette other) {
+  public BeatStrip withPalette(Palette other) {
     return new BeatStrip(
-        slaps, spans, hollow, scale, window, view, lanes, other, framesS, words, now);
+        slaps, spans, overlay, scale, window, view, lanes, other, framesS, words, playhead);
   }
 
   /** Returns the place in {@code slaps} of the mark whose head or stem lies under a point. */
@@ -162,7 +162,7 @@ public record BeatStrip(
 
   private double away(int slap, double x, double y) {
     double dx = x - view.x(slaps.get(slap).timeS());
-    double stem = stem(slap);
+    double stem = stemHeight(slap);
     double towards = Math.max(Math.min(0, -stem), Math.min(Math.max(0, -stem), y - lanes.lineY()));
     return Math.hypot(dx, y - lanes.lineY() - towards);
   }
@@ -171,13 +171,13 @@ public record BeatStrip(
    * Returns how far above the line a mark's head stands, pixels: negative below it, 0 for a clean
    * slap whose side is unknown. A double stands as high as the slap it repeats.
    */
-  double stem(int slap) {
+  double stemHeight(int slap) {
     Slap mark = slaps.get(slap);
-    int repeated = repeated(slap);
+    int repeated = repeatedBy(slap);
     if (repeated >= 0) {
-      double height = stem(repeated);
+      double height = stemHeight(repeated);
       if (height == 0) {
-        return Hollow.BESIDE_THE_LINE;
+        return EstimateOverlay.BESIDE_THE_LINE;
       }
       return slaps.get(repeated).side() == mark.side() ? height : -height;
     }
@@ -190,7 +190,7 @@ public record BeatStrip(
   }
 
   /** Returns the place of the slap that a double repeats, −1 for none. */
-  int repeated(int slap) {
+  int repeatedBy(int slap) {
     if (slaps.get(slap).kind() != Slap.Kind.DOUBLE) {
       return -1;
     }
@@ -203,7 +203,7 @@ public record BeatStrip(
   }
 
   /** Returns the number of a slap among those that count in the window, from 1; 0 for others. */
-  public int number(int slap) {
+  public int countNumber(int slap) {
     Slap mark = slaps.get(slap);
     if (window == null || !mark.counts() || !window.contains(mark.timeS())) {
       return 0;
@@ -218,7 +218,7 @@ public record BeatStrip(
   }
 
   /** Returns whether a mark's side is known. */
-  static boolean sided(Slap slap) {
+  static boolean hasKnownSide(Slap slap) {
     return slap.side() != Side.UNKNOWN;
   }
 }

@@ -47,22 +47,22 @@ public final class BeatStripPainter {
   public static void marks(Graphics2D g, BeatStrip strip) {
     Shape clip = g.getClip();
     g.clip(place(strip));
-    Labels labels = new Labels();
-    Hollow hollow = strip.hollow();
+    LabelPlacer labels = new LabelPlacer();
+    EstimateOverlay hollow = strip.overlay();
     if (hollow != null) {
-      Curves.paint(g, strip, hollow);
-      HollowPainter.marks(g, strip, hollow, labels);
+      CurvePainter.paint(g, strip, hollow);
+      OverlayPainter.marks(g, strip, hollow, labels);
     }
     marks(g, strip, labels);
     SpanPainter.spans(g, strip, labels);
     if (strip.words()) {
       words(g, strip, labels);
       if (hollow != null) {
-        HollowPainter.words(g, strip, hollow, labels);
+        OverlayPainter.words(g, strip, hollow, labels);
       }
     }
-    if (strip.now() != null) {
-      now(g, strip, strip.now());
+    if (strip.playhead() != null) {
+      now(g, strip, strip.playhead());
     }
     g.setClip(clip);
   }
@@ -96,7 +96,7 @@ public final class BeatStripPainter {
     line(g, to, top, to, bottom);
   }
 
-  private static void marks(Graphics2D g, BeatStrip strip, Labels labels) {
+  private static void marks(Graphics2D g, BeatStrip strip, LabelPlacer labels) {
     List<Slap> slaps = strip.slaps();
     for (int i = 0; i < slaps.size(); i++) {
       double x = strip.view().x(slaps.get(i).timeS());
@@ -111,9 +111,9 @@ public final class BeatStripPainter {
       if (!strip.view().shows(x, x)) {
         continue;
       }
-      double stem = strip.stem(i);
+      double stem = strip.stemHeight(i);
       double y = strip.lanes().lineY() - stem;
-      if (stem != 0 && !BeatStrip.sided(slap) && slap.kind() != Slap.Kind.DOUBLE) {
+      if (stem != 0 && !BeatStrip.hasKnownSide(slap) && slap.kind() != Slap.Kind.DOUBLE) {
         g.setColor(color(strip.palette(), slap));
         g.fill(MarkShapes.diamond(x, strip.lanes().lineY()));
       }
@@ -125,35 +125,36 @@ public final class BeatStripPainter {
     }
   }
 
-  /** What was copied from an estimate is hollow like the estimate until its reader has seen it. */
+  /** A mark copied from an estimate is hollow until its reader has judged it. */
   private static void head(Graphics2D g, BeatStrip strip, Slap slap, double x, double y, int up) {
     Palette palette = strip.palette();
     Color color = color(palette, slap);
     Color behind = strip.window() == null ? palette.paper() : palette.sheet();
     boolean isDouble = slap.kind() == Slap.Kind.DOUBLE;
     if (slap.seen() || !isDouble && slap.kind() != Slap.Kind.SLAP) {
-      MarkShapes.head(g, slap, x, y, up, color, behind);
+      MarkShapes.drawHead(g, slap, x, y, up, color, behind);
     } else {
-      MarkShapes.hollow(g, isDouble, slap.side(), slap.zone(), x, y, up, color, behind, INK);
+      MarkShapes.drawHollowHead(
+          g, isDouble, slap.side(), slap.zone(), x, y, up, color, behind, INK);
     }
   }
 
   private static void stem(Graphics2D g, BeatStrip strip, int index, double x) {
     Slap slap = strip.slaps().get(index);
     double line = strip.lanes().lineY();
-    double stem = strip.stem(index);
+    double stem = strip.stemHeight(index);
     double end = line - stem;
     double start = slap.kind() == Slap.Kind.MISSED ? line - Math.signum(stem) * 12 : line;
-    Spread spread = Spread.of(slap);
+    TimeUncertainty spread = TimeUncertainty.of(slap);
     double width = spread.wholeS() * strip.view().pixelsPerS();
     double left = x - spread.beforeS() * strip.view().pixelsPerS();
     g.setColor(color(strip.palette(), slap));
-    if (width > Spread.BAND_OVER && stem != 0) {
+    if (width > TimeUncertainty.BAND_OVER && stem != 0) {
       g.setColor(band(strip.palette(), slap));
       g.fill(new Rectangle2D.Double(left, Math.min(start, end), width, Math.abs(end - start)));
       g.setColor(color(strip.palette(), slap));
     }
-    if (width >= Spread.HAIRLINE_UNDER && width <= Spread.BAND_OVER) {
+    if (width >= TimeUncertainty.HAIRLINE_UNDER && width <= TimeUncertainty.BAND_OVER) {
       g.setStroke(new BasicStroke((float) width));
       line(g, x, start, x, end);
     } else {
@@ -163,12 +164,12 @@ public final class BeatStripPainter {
   }
 
   private static void tie(Graphics2D g, BeatStrip strip, int index, double x) {
-    int repeated = strip.repeated(index);
+    int repeated = strip.repeatedBy(index);
     if (repeated >= 0) {
-      double y = strip.lanes().lineY() - strip.stem(index);
+      double y = strip.lanes().lineY() - strip.stemHeight(index);
       g.setColor(color(strip.palette(), strip.slaps().get(index)));
       g.setStroke(new BasicStroke(3));
-      double fromY = strip.stem(repeated) == 0 ? strip.lanes().lineY() : y;
+      double fromY = strip.stemHeight(repeated) == 0 ? strip.lanes().lineY() : y;
       line(g, strip.view().x(strip.slaps().get(repeated).timeS()), fromY, x, y);
     }
   }
@@ -183,20 +184,20 @@ public final class BeatStripPainter {
         : slap.faulty() ? palette.clayBand() : palette.inkBand();
   }
 
-  private static void words(Graphics2D g, BeatStrip strip, Labels labels) {
+  private static void words(Graphics2D g, BeatStrip strip, LabelPlacer labels) {
     for (int i = 0; i < strip.slaps().size(); i++) {
       Slap slap = strip.slaps().get(i);
       double x = strip.view().x(slap.timeS());
       if (!strip.view().shows(x, x)) {
         continue;
       }
-      double stem = strip.stem(i);
+      double stem = strip.stemHeight(i);
       int away = stem < 0 ? -1 : 1;
       if (slap.faulty()) {
         double y = strip.lanes().lineY() - stem - away * 17;
         labels.centred(g, MarkWords.fault(slap), x, y, color(strip.palette(), slap));
       }
-      int number = strip.number(i);
+      int number = strip.countNumber(i);
       if (number > 0 && number % 5 == 0) {
         double y = strip.lanes().lineY() + away * (stem == 0 ? -19 : 14);
         labels.centred(g, Integer.toString(number), x, y, strip.palette().ink3());
@@ -204,7 +205,7 @@ public final class BeatStripPainter {
     }
   }
 
-  private static void now(Graphics2D g, BeatStrip strip, BeatStrip.Now now) {
+  private static void now(Graphics2D g, BeatStrip strip, BeatStrip.Playhead now) {
     Palette palette = strip.palette();
     double top = strip.lanes().topY();
     double x = strip.view().x(now.timeS());
@@ -213,11 +214,11 @@ public final class BeatStripPainter {
     line(g, x, top - 1, x, strip.lanes().axisY());
     if (now.current() >= 0) {
       double markX = strip.view().x(strip.slaps().get(now.current()).timeS());
-      double y = strip.lanes().lineY() - strip.stem(now.current());
+      double y = strip.lanes().lineY() - strip.stemHeight(now.current());
       g.draw(MarkShapes.disc(markX, y, 11.5));
     }
     Font font = Lato.bold(13);
-    double half = Labels.width(font, now.flag()) / 2 + 19;
+    double half = LabelPlacer.width(font, now.flag()) / 2 + 19;
     double flagX = Math.max(strip.view().leftX() + half, Math.min(strip.view().rightX() - half, x));
     g.fill(new Rectangle2D.Double(flagX - half, top - 23, 2 * half, 22));
     g.setFont(font);

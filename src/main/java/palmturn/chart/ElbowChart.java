@@ -183,7 +183,9 @@ public final class ElbowChart {
         "distance from its place, " + d.unit(), (float) in.getX(), (float) (in.getY() - 6));
     String foot = "seconds after the first slap";
     g.drawString(
-        foot, (float) (in.getMaxX() - Labels.width(Axis.FONT, foot)), (float) (in.getMaxY() + 37));
+        foot,
+        (float) (in.getMaxX() - LabelPlacer.width(Axis.FONT, foot)),
+        (float) (in.getMaxY() + 37));
   }
 
   private static void unseen(Graphics2D g, Drawing d, Axis time, Axis distance, Palette palette) {
@@ -254,11 +256,11 @@ public final class ElbowChart {
     String words = "limit " + Axis.label(limit);
     g.setFont(BOLD);
     g.drawString(
-        words, (float) (in.getMaxX() - Labels.width(BOLD, words)), (float) (in.getY() - 6));
+        words, (float) (in.getMaxX() - LabelPlacer.width(BOLD, words)), (float) (in.getY() - 6));
   }
 
   private static void lost(Graphics2D g, Rectangle2D in, Drawing d, Axis time, Palette palette) {
-    Labels labels = new Labels();
+    LabelPlacer labels = new LabelPlacer();
     for (Estimate.Burst gap : d.path().gaps()) {
       double from = Math.max(in.getX(), time.at(d.seconds(gap.startS())));
       double to = Math.min(in.getMaxX(), time.at(d.seconds(gap.endS())));
@@ -273,7 +275,7 @@ public final class ElbowChart {
         BeatStripPainter.line(g, x, in.getMaxY(), x + in.getHeight(), in.getY());
       }
       g.setClip(clip);
-      double half = Labels.width(Axis.FONT, LOST) / 2 + 3;
+      double half = LabelPlacer.width(Axis.FONT, LOST) / 2 + 3;
       double middle = (from + to) / 2;
       g.setColor(palette.sheet());
       g.fill(new Rectangle2D.Double(middle - half, in.getY() + 2, 2 * half, 17));

@@ -84,7 +84,7 @@ public final class HandsChart {
     double limitHalf = 0;
     if (limit != null) {
       String label = "limit " + Axis.label(limit);
-      limitHalf = Labels.width(BOLD, label) / 2;
+      limitHalf = LabelPlacer.width(BOLD, label) / 2;
       g.setColor(palette.ink());
       g.setStroke(new BasicStroke(2.25f));
       BeatStripPainter.line(g, limitX, top - 2, limitX, foot);
@@ -94,7 +94,7 @@ public final class HandsChart {
     for (BigDecimal tick : axis.ticks()) {
       double x = axis.at(tick.doubleValue());
       String label = Axis.label(tick);
-      double half = Labels.width(Axis.FONT, label) / 2;
+      double half = LabelPlacer.width(Axis.FONT, label) / 2;
       if (limit != null && Math.abs(x - limitX) < limitHalf + half + 6) {
         continue;
       }

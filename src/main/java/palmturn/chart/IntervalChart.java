@@ -78,7 +78,7 @@ public final class IntervalChart {
               false));
 
   /** Returns whether there is anything to draw. */
-  public static boolean has(List<SlapInterval> intervals) {
+  public static boolean hasRhythm(List<SlapInterval> intervals) {
     return intervals.stream().anyMatch(each -> each.use() == Use.RHYTHM);
   }
 
@@ -109,7 +109,7 @@ public final class IntervalChart {
     g.setColor(palette.ink2());
     g.drawString("interval, ms", (float) area.getX(), (float) (plot.getMinY() - 10));
     String foot = "seconds after the first slap";
-    double right = plot.getMaxX() - Labels.width(Axis.FONT, foot);
+    double right = plot.getMaxX() - LabelPlacer.width(Axis.FONT, foot);
     g.drawString(foot, (float) right, (float) (plot.getMaxY() + 37));
     double y = duration.at(medianMs);
     g.setStroke(MEDIAN_STROKE);
@@ -178,7 +178,7 @@ public final class IntervalChart {
       g.setFont(Axis.FONT);
       g.setColor(palette.ink2());
       g.drawString(name, (float) (x + 20), (float) baseline);
-      x += 20 + Labels.width(Axis.FONT, name) + 20;
+      x += 20 + LabelPlacer.width(Axis.FONT, name) + 20;
     }
   }
 }

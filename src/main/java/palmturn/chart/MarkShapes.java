@@ -29,7 +29,8 @@ final class MarkShapes {
    * @param y middle of the head, pixels
    * @param up 1 where away from the line means up, −1 where it means down
    */
-  static void head(Graphics2D g, Slap slap, double x, double y, int up, Color color, Color behind) {
+  static void drawHead(
+      Graphics2D g, Slap slap, double x, double y, int up, Color color, Color behind) {
     g.setColor(color);
     switch (slap.kind()) {
       case DOUBLE -> g.fill(disc(x, y, DOUBLE));
@@ -79,7 +80,7 @@ final class MarkShapes {
   }
 
   /** Draws the head of what only the program says: the shapes of marks, in outline. */
-  static void hollow(
+  static void drawHollowHead(
       Graphics2D g,
       boolean isDouble,
       Side side,

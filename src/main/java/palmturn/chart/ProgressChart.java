@@ -125,7 +125,7 @@ public final class ProgressChart {
         String words = "limit " + Axis.label(limit);
         g.setFont(Axis.FONT);
         g.setColor(palette.ink2());
-        double right = plot.getMaxX() - Labels.width(Axis.FONT, words);
+        double right = plot.getMaxX() - LabelPlacer.width(Axis.FONT, words);
         g.drawString(words, (float) right, (float) (plot.getMinY() - 10));
       }
     }
@@ -192,8 +192,8 @@ public final class ProgressChart {
       g.setStroke(new BasicStroke(1));
       g.setColor(palette.edge());
       BeatStripPainter.line(g, plot.getMinX(), foot, plot.getMaxX(), foot);
-      Labels drills = new Labels();
-      Labels days = new Labels();
+      LabelPlacer drills = new LabelPlacer();
+      LabelPlacer days = new LabelPlacer();
       for (int i = 0; i < steps.size(); i++) {
         g.setColor(palette.edge());
         g.setStroke(new BasicStroke(1));
@@ -226,7 +226,7 @@ public final class ProgressChart {
     }
 
     private double inside(double x, String words) {
-      double half = Labels.width(Axis.FONT, words) / 2 + 4;
+      double half = LabelPlacer.width(Axis.FONT, words) / 2 + 4;
       return Math.max(plot.getMinX() + half - 4, Math.min(plot.getMaxX() - half + 4, x));
     }
 

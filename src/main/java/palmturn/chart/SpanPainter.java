@@ -47,7 +47,7 @@ final class SpanPainter {
     shape(g, new Drawn(kind, from, to, y, hollow), palette);
   }
 
-  static void spans(Graphics2D g, BeatStrip strip, Labels labels) {
+  static void spans(Graphics2D g, BeatStrip strip, LabelPlacer labels) {
     List<Drawn> drawn = drawn(strip);
     for (Drawn span : drawn) {
       shape(g, span, strip.palette());
@@ -68,7 +68,7 @@ final class SpanPainter {
     for (Span span : strip.spans()) {
       drawn.add(place(strip, rowEnds, span.kind(), span.startS(), span.endS(), false));
     }
-    Hollow hollow = strip.hollow();
+    EstimateOverlay hollow = strip.overlay();
     if (hollow != null) {
       for (Estimate.EstimatedSpan span : hollow.spans()) {
         drawn.add(place(strip, rowEnds, span.kind(), span.startS(), span.endS(), true));

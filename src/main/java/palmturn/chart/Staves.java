@@ -20,7 +20,7 @@ public record Staves(
     BeatStrip upper,
     BeatStrip lower,
     boolean program,
-    @Nullable Hollow curves,
+    @Nullable EstimateOverlay curves,
     List<Tie> ties,
     @Nullable Focus focus) {
 

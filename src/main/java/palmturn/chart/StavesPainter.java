@@ -12,8 +12,8 @@ import palmturn.trial.Slap;
 import palmturn.trial.Span;
 
 /**
- * Draws two readings one above the other. Ties run on from the stems: upright agrees, leaning is
- * late or early, none is unmatched.
+ * The painter of two readings one above the other. Ties run on from the stems: upright agrees,
+ * leaning is late or early, none is unmatched.
  */
 public final class StavesPainter {
   private static final BasicStroke HAND_LINE = new BasicStroke(1.75f);
@@ -45,7 +45,7 @@ public final class StavesPainter {
     handLine(g, upper, upper.palette().ink());
     handLine(g, lower, staves.program() ? lower.palette().sea() : lower.palette().ink());
     if (staves.curves() != null) {
-      Curves.paint(g, upper, staves.curves());
+      CurvePainter.paint(g, upper, staves.curves());
     }
     ties(g, staves);
     BeatStripPainter.marks(g, upper);
@@ -106,8 +106,8 @@ public final class StavesPainter {
       double fromX = x(staves.upper(), tie.upper());
       double toX = x(staves.lower(), tie.lower());
       if (staves.upper().view().shows(Math.min(fromX, toX), Math.max(fromX, toX))) {
-        double down = Math.max(0, -staves.upper().stem(tie.upper()));
-        double up = Math.max(0, staves.lower().stem(tie.lower()));
+        double down = Math.max(0, -staves.upper().stemHeight(tie.upper()));
+        double up = Math.max(0, staves.lower().stemHeight(tie.lower()));
         BeatStripPainter.line(
             g,
             fromX,
@@ -140,7 +140,7 @@ public final class StavesPainter {
     int place = mark == null ? -1 : strip.slaps().indexOf(mark);
     if (place >= 0) {
       g.setStroke(CHOSEN);
-      double y = strip.lanes().lineY() - strip.stem(place);
+      double y = strip.lanes().lineY() - strip.stemHeight(place);
       g.draw(MarkShapes.disc(x(strip, place), y, RING));
     } else if (mark == null && other != null) {
       double x = strip.view().x(other.timeS());
@@ -148,7 +148,7 @@ public final class StavesPainter {
       g.setStroke(MarkShapes.dashed(1.75f, 3));
       g.draw(MarkShapes.disc(x, other.side() == Side.BACK ? line + STEM : line - STEM, 9));
       double away = other.side() == Side.BACK ? -1 : 1;
-      new Labels().centred(g, "no mark", x, line + away * 14, strip.palette().ink2());
+      new LabelPlacer().centred(g, "no mark", x, line + away * 14, strip.palette().ink2());
     }
   }
 
@@ -183,7 +183,9 @@ public final class StavesPainter {
   private static double late(Staves.Focus focus) {
     Slap upper = focus.upper();
     Slap lower = focus.lower();
-    if (upper == null || lower == null || Math.abs(lower.timeS() - upper.timeS()) < Hollow.SAME_S) {
+    if (upper == null
+        || lower == null
+        || Math.abs(lower.timeS() - upper.timeS()) < EstimateOverlay.SAME_S) {
       return 0;
     }
     return lower.timeS() > upper.timeS() ? 5 : -5;
@@ -211,10 +213,10 @@ public final class StavesPainter {
     g.translate(x, y);
     g.scale(0.7, 0.7);
     if (mark.seen() || mark.kind() != Slap.Kind.SLAP && mark.kind() != Slap.Kind.DOUBLE) {
-      MarkShapes.head(g, mark, 0, 0, up, color, palette.paper());
+      MarkShapes.drawHead(g, mark, 0, 0, up, color, palette.paper());
     } else {
       boolean isDouble = mark.kind() == Slap.Kind.DOUBLE;
-      MarkShapes.hollow(
+      MarkShapes.drawHollowHead(
           g, isDouble, mark.side(), mark.zone(), 0, 0, up, color, palette.paper(), HAND_LINE);
     }
     g.setTransform(whole);

@@ -14,7 +14,7 @@ import palmturn.trial.Side;
 import palmturn.trial.TimedBy;
 import palmturn.trial.Zone;
 
-/** Says what the hollow marks and the curves of a strip are, naming only what it shows. */
+/** The legend of a beat strip's hollow marks and curves, limited to those it shows. */
 public final class StripLegend {
   /** Height of a row, pixels. */
   public static final double ROW = 22;
@@ -29,9 +29,9 @@ public final class StripLegend {
     void paint(Graphics2D g, double x, double y, Palette palette);
   }
 
-  private record Item(String words, Sign sign) {
+  private record Entry(String words, Sign sign) {
     double width() {
-      return SHAPE + Labels.width(FONT, words);
+      return SHAPE + LabelPlacer.width(FONT, words);
     }
   }
 
@@ -43,9 +43,9 @@ public final class StripLegend {
   /** Draws the legend with its first row's middle half a row under {@code topY}. */
   public static void paint(Graphics2D g, BeatStrip strip, double leftX, double topY, double width) {
     double y = topY + ROW / 2;
-    for (List<Item> row : rowsOf(strip, width)) {
+    for (List<Entry> row : rowsOf(strip, width)) {
       double x = leftX;
-      for (Item item : row) {
+      for (Entry item : row) {
         item.sign().paint(g, x + 8, y, strip.palette());
         g.setFont(FONT);
         g.setColor(strip.palette().ink2());
@@ -56,10 +56,10 @@ public final class StripLegend {
     }
   }
 
-  private static List<List<Item>> rowsOf(BeatStrip strip, double width) {
-    List<List<Item>> rows = new ArrayList<>();
+  private static List<List<Entry>> rowsOf(BeatStrip strip, double width) {
+    List<List<Entry>> rows = new ArrayList<>();
     double x = Double.POSITIVE_INFINITY;
-    for (Item item : items(strip)) {
+    for (Entry item : items(strip)) {
       if (x + item.width() > width) {
         rows.add(new ArrayList<>());
         x = 0;
@@ -70,9 +70,9 @@ public final class StripLegend {
     return rows;
   }
 
-  private static List<Item> items(BeatStrip strip) {
-    List<Item> items = new ArrayList<>();
-    Hollow hollow = strip.hollow();
+  private static List<Entry> items(BeatStrip strip) {
+    List<Entry> items = new ArrayList<>();
+    EstimateOverlay hollow = strip.overlay();
     if (hollow != null) {
       addFound(items, strip, hollow);
     }
@@ -82,7 +82,7 @@ public final class StripLegend {
     return items;
   }
 
-  private static void addFound(List<Item> items, BeatStrip strip, Hollow hollow) {
+  private static void addFound(List<Entry> items, BeatStrip strip, EstimateOverlay hollow) {
     List<EstimatedSlap> drawn = new ArrayList<>();
     for (int i = 0; i < hollow.slaps().size(); i++) {
       if (!hollow.hidden().get(i)) {
@@ -101,24 +101,24 @@ public final class StripLegend {
     if (drawn.stream().anyMatch(EstimatedSlap::isDouble)) {
       items.add(head("estimate, double", Side.PALM, true, false));
     }
-    if (drawn.stream().anyMatch(Hollow::doubtful)) {
+    if (drawn.stream().anyMatch(EstimateOverlay::isDoubtful)) {
       items.add(head("broken outline: unsure", Side.PALM, false, true));
     }
     double widest =
-        drawn.stream().mapToDouble(slap -> Spread.of(slap).wholeS()).max().orElse(0)
+        drawn.stream().mapToDouble(slap -> TimeUncertainty.of(slap).wholeS()).max().orElse(0)
             * strip.view().pixelsPerS();
-    if (widest > Spread.HAIRLINE_UNDER) {
-      items.add(new Item("as wide as its time is unsure", StripLegend::band));
+    if (widest > TimeUncertainty.HAIRLINE_UNDER) {
+      items.add(new Entry("as wide as its time is unsure", StripLegend::band));
     }
     if (strip.lanes().turnY() != null && !hollow.turn().isEmpty()) {
-      items.add(new Item("turn of the hand", (g, x, y, p) -> wave(g, x, y, p, false)));
+      items.add(new Entry("turn of the hand", (g, x, y, p) -> wave(g, x, y, p, false)));
     }
     if (strip.lanes().soundY() != null && !hollow.sound().isEmpty()) {
-      items.add(new Item("onsets in the sound", (g, x, y, p) -> wave(g, x, y, p, true)));
+      items.add(new Entry("onsets in the sound", (g, x, y, p) -> wave(g, x, y, p, true)));
     }
   }
 
-  private static Item head(String words, Side side, boolean isDouble, boolean unsure) {
+  private static Entry head(String words, Side side, boolean isDouble, boolean unsure) {
     EstimatedSlap slap =
         new EstimatedSlap(
             0,
@@ -135,7 +135,7 @@ public final class StripLegend {
             null,
             null,
             "");
-    return new Item(
+    return new Entry(
         words,
         (g, x, y, palette) -> {
           if (isDouble) {
@@ -143,7 +143,7 @@ public final class StripLegend {
             g.setStroke(new BasicStroke(3));
             BeatStripPainter.line(g, x - 7, y, x + 2, y);
           }
-          MarkShapes.hollow(
+          MarkShapes.drawHollowHead(
               g,
               slap.isDouble(),
               slap.side(),
@@ -153,7 +153,7 @@ public final class StripLegend {
               1,
               palette.sea(),
               palette.sheet(),
-              HollowPainter.outline(slap));
+              OverlayPainter.outline(slap));
         });
   }
 

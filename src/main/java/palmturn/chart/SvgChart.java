@@ -13,9 +13,8 @@ import org.jfree.svg.SVGGraphics2D;
 import org.jfree.svg.SVGUnits;
 
 /**
- * Turns what a painter draws into an SVG element to stand inside HTML. Colours of the light palette
- * become CSS variables of the same names, so that the page's theme and its print style recolour the
- * charts.
+ * SVG elements for HTML from a painter's drawing. Colours of the light palette become CSS variables
+ * of the same names, so that the page's theme and its print style recolour the charts.
  */
 public final class SvgChart {
   private static final Pattern RGB = Pattern.compile("rgb\\((\\d+),\\s*(\\d+),\\s*(\\d+)\\)");

@@ -7,8 +7,8 @@ import palmturn.measure.Measures;
 import palmturn.numbers.BlandAltman;
 import palmturn.numbers.Kappa;
 import palmturn.settle.Agreement;
-import palmturn.settle.InWords;
-import palmturn.settle.OverTrials;
+import palmturn.settle.AgreementSentences;
+import palmturn.settle.PooledAgreement;
 import palmturn.settle.TrialAgreement;
 import palmturn.work.settle.ReaderAgreement;
 
@@ -19,7 +19,7 @@ final class AgreeText {
   static String of(ReaderAgreement.Result result) {
     String a = result.request().first();
     String b = result.request().second();
-    OverTrials over = result.over();
+    PooledAgreement over = result.over();
     List<String> lines = new ArrayList<>();
     lines.add("%s and %s".formatted(a, b));
     lines.add("");
@@ -29,7 +29,7 @@ final class AgreeText {
       lines.add("that marks match by chance.");
     }
     lines.add("");
-    Agreement together = over.together();
+    Agreement together = over.pooled();
     if (together == null) {
       lines.add("No trial has independent readings, so agreement is not given.");
       return String.join("\n", lines);
@@ -39,8 +39,8 @@ final class AgreeText {
         independent == 1
             ? "On the one trial with independent readings:"
             : "On the %d trials with independent readings together:".formatted(independent));
-    lines.addAll(InWords.of(together, a, b));
-    lines.addAll(InWords.figure(over, "Rate, " + Measures.RATE.unit(), a, b));
+    lines.addAll(AgreementSentences.of(together, a, b));
+    lines.addAll(AgreementSentences.ofFigure(over, "Rate, " + Measures.RATE.unit(), a, b));
     lines.add("");
     lines.addAll(TextTable.lines(curve(over.curve())));
     return String.join("\n", lines);

@@ -4,7 +4,7 @@ import java.nio.file.Path;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
-import palmturn.advise.Pace;
+import palmturn.advise.StartingPace;
 import palmturn.settings.UserFolders;
 import palmturn.store.SessionFolder;
 import palmturn.trial.DrillHand;
@@ -113,7 +113,8 @@ final class ClicksCommand implements Callable<Integer> {
           spec.commandLine(), "--drill takes its pace from --session SESSION, not from --pace");
     }
     try (SessionFolder folder = Sessions.openReadOnly(session)) {
-      Pace found = Drills.pace(folder, Standards.of(UserFolders.settings(), session), drill, hand);
+      StartingPace found =
+          Drills.pace(folder, Standards.of(UserFolders.settings(), session), drill, hand);
       Say.to(spec, "%s", found.words());
       return found.slapsPerS();
     }

@@ -5,8 +5,8 @@ import java.util.LinkedHashSet;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
-import palmturn.advise.Aim;
 import palmturn.advise.Caution;
+import palmturn.advise.DrillAim;
 import palmturn.advise.DrillLibrary;
 import palmturn.advise.LibraryDrill;
 import palmturn.settings.UserFolders;
@@ -54,7 +54,7 @@ final class DrillsCommand implements Callable<Integer> {
     PrintWriter out = spec.commandLine().getOut();
     out.printf(
         "%s: %s%n",
-        drill.code(), drill.aims().stream().map(Aim::code).collect(Collectors.joining(", ")));
+        drill.code(), drill.aims().stream().map(DrillAim::code).collect(Collectors.joining(", ")));
     for (String part :
         new String[] {
           drill.how(),

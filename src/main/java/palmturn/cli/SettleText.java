@@ -7,11 +7,11 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import palmturn.numbers.BlandAltman;
 import palmturn.settle.Agreement;
-import palmturn.settle.Comparison;
+import palmturn.settle.ComparedMarks;
 import palmturn.settle.Difference;
-import palmturn.settle.Marks;
-import palmturn.settle.Ruling;
-import palmturn.settle.Settled;
+import palmturn.settle.DifferenceState;
+import palmturn.settle.ReadingComparison;
+import palmturn.settle.SettledTrial;
 import palmturn.trial.Decision;
 import palmturn.trial.Side;
 import palmturn.trial.Slap;
@@ -24,8 +24,8 @@ final class SettleText {
   private SettleText() {}
 
   static String of(Settling.Result result) {
-    Settled settled = result.settled();
-    Comparison comparison = settled.comparison();
+    SettledTrial settled = result.settled();
+    ReadingComparison comparison = settled.comparison();
     List<String> lines = new ArrayList<>();
     lines.add(
         "%s: a is %s, b is %s"
@@ -66,11 +66,11 @@ final class SettleText {
     return String.join("\n", lines);
   }
 
-  private static String named(Marks marks) {
+  private static String named(ComparedMarks marks) {
     return marks.independent() ? marks.name() : marks.name() + " (not independent)";
   }
 
-  private static List<List<String>> rows(Settled settled) {
+  private static List<List<String>> rows(SettledTrial settled) {
     List<List<String>> rows = new ArrayList<>();
     rows.add(List.of("no.", "at s", "differs", "a", "b", "stands"));
     add(rows, settled.slaps(), SettleText::words);
@@ -79,8 +79,8 @@ final class SettleText {
   }
 
   private static <M> void add(
-      List<List<String>> rows, List<Ruling<M>> rulings, Function<M, String> words) {
-    for (Ruling<M> ruling : rulings) {
+      List<List<String>> rows, List<DifferenceState<M>> rulings, Function<M, String> words) {
+    for (DifferenceState<M> ruling : rulings) {
       Difference<M> difference = ruling.difference();
       rows.add(
           List.of(

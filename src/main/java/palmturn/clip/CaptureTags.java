@@ -15,7 +15,7 @@ import org.bytedeco.ffmpeg.avutil.AVDictionaryEntry;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What phones note in a file about how and where it was filmed.
+ * The metadata that phones write about the filming.
  *
  * @param captureFps frames a second at capture, if noted
  * @param slowedInPart whether stretches are marked to be slowed down

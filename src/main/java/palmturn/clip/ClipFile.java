@@ -39,7 +39,7 @@ public final class ClipFile {
     return frames;
   }
 
-  /** Returns how many ticks of a second the times of frames are told in, rounded. */
+  /** Returns the ticks per second of the frame times, rounded. */
   public int ticksPerS() {
     return (int) Math.max(1, Math.round(1 / packets.timeBaseS()));
   }
@@ -91,7 +91,7 @@ public final class ClipFile {
     try (Container container = Container.open(path)) {
       AVStream stream = container.sound();
       Sound sound = stream == null ? null : SoundReader.read(container, stream);
-      return sound == null || sound.silent() ? null : sound;
+      return sound == null || sound.isSilent() ? null : sound;
     }
   }
 }

@@ -8,13 +8,13 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 
-/** Names a file by its content. */
+/** The SHA-256 of files. */
 public final class ClipHash {
   private static final int BUFFER = 1 << 20;
 
   private ClipHash() {}
 
-  /** Returns the SHA-256 of a whole file, 64 lower-case hexadecimal digits. */
+  /** Returns a whole file's SHA-256 as a lower-case hex digest. */
   public static String sha256(Path file) throws IOException {
     MessageDigest digest = digest();
     try (InputStream in = Files.newInputStream(file)) {
@@ -26,7 +26,7 @@ public final class ClipHash {
     return HexFormat.of().formatHex(digest.digest());
   }
 
-  /** Returns an empty SHA-256. */
+  /** Returns a new SHA-256 digest. */
   public static MessageDigest digest() {
     try {
       return MessageDigest.getInstance("SHA-256");

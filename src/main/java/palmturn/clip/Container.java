@@ -16,7 +16,7 @@ import org.bytedeco.ffmpeg.avformat.AVStream;
 import org.bytedeco.javacpp.PointerPointer;
 import org.jspecify.annotations.Nullable;
 
-/** An opened file. */
+/** An opened media file. */
 final class Container implements AutoCloseable {
   /** Larger pictures are a damaged or hostile header, not a phone's. */
   static final long MOST_PIXELS = 64L << 20;
@@ -32,7 +32,7 @@ final class Container implements AutoCloseable {
   }
 
   /**
-   * Opens a file and finds its picture.
+   * Opens a file and finds its video track.
    *
    * @throws ClipException if the file can't be read, is no clip, or has no picture that can be
    *     decoded

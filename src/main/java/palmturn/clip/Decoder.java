@@ -30,7 +30,7 @@ import org.bytedeco.ffmpeg.avutil.AVDictionary;
 import org.bytedeco.ffmpeg.avutil.AVFrame;
 import org.jspecify.annotations.Nullable;
 
-/** Decodes one track of an opened file, frame after frame, from wherever it was sought to. */
+/** A decoder of one track, frame by frame from the last seek. */
 final class Decoder implements AutoCloseable {
   private static final int MAX_THREADS = 4;
 
@@ -105,9 +105,8 @@ final class Decoder implements AutoCloseable {
   }
 
   /**
-   * Lets frames shown before a time, given in ticks, be passed over where no other frame needs
-   * them; {@code Long.MIN_VALUE} for none. Only of H.264 it is certain which these are: in HEVC a
-   * frame marked so can be needed by a higher temporal layer.
+   * Skips unreferenced frames shown before a time in ticks; {@code Long.MIN_VALUE} for none. Only
+   * in H.264 are they certain to be unreferenced: in HEVC a higher temporal layer may need them.
    */
   void passOverBefore(long ptsTicks) {
     passOverBefore = codec.codec_id() == AV_CODEC_ID_H264 ? ptsTicks : Long.MIN_VALUE;

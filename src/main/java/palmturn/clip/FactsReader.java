@@ -12,7 +12,7 @@ import org.bytedeco.ffmpeg.avformat.AVStream;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.ClipFacts;
 
-/** Gathers a clip's facts and says what stands in the way of scoring it. */
+/** The reader of a clip's facts and of the obstacles to scoring it. */
 final class FactsReader {
   /** Over this, slaps by picture are fine enough for rhythm (docs/measures.md, timing floor). */
   private static final double RHYTHM_FPS = 100;
@@ -39,7 +39,7 @@ final class FactsReader {
       FrameTable frames = clip.frames();
       AVStream video = container.video();
       AVCodecParameters coded = video.codecpar();
-      int rotationDeg = Upright.rotationDeg(video);
+      int rotationDeg = Rotation.clockwiseDeg(video);
       boolean sideways = rotationDeg == 90 || rotationDeg == 270;
       CaptureTags tags = CaptureTags.read(container.context(), clip.path());
       AVStream track = container.sound();
@@ -62,7 +62,7 @@ final class FactsReader {
           durationS,
           nominalFps > 0 && Double.isFinite(nominalFps) ? nominalFps : null,
           durationS > 0 ? frames.size() / durationS : 0,
-          frames.variable(),
+          frames.isVariable(),
           tags.captureFps(),
           track == null ? null : soundFacts(track, sound),
           tags.location(),
@@ -105,13 +105,13 @@ final class FactsReader {
     boolean slowed =
         tags.slowedInPart()
             || capture != null && fps > 0 && Math.abs(fps / capture - 1) > SLOW_MOTION_BY;
-    boolean heard = sound != null && !sound.silent() && !slowed;
+    boolean heard = sound != null && !sound.isSilent() && !slowed;
     double realFps = slowed && capture != null ? capture : fps;
     if (!hasTrack) {
       warnings.add("no sound");
     } else if (sound == null) {
       warnings.add("the sound can't be decoded");
-    } else if (sound.silent()) {
+    } else if (sound.isSilent()) {
       warnings.add("the sound is silent throughout");
     }
     if (realFps < LEAST_FPS) {
@@ -121,7 +121,7 @@ final class FactsReader {
     } else if (realFps < RHYTHM_FPS && !heard) {
       warnings.add("rhythm is only an upper bound: under 100 frames a second and no usable sound");
     }
-    if (clip.frames().variable()) {
+    if (clip.frames().isVariable()) {
       warnings.add("the frame rate varies; times are each frame's own");
     }
     if (tags.slowedInPart()) {

@@ -12,14 +12,14 @@ import org.bytedeco.ffmpeg.avformat.AVFormatContext;
 import org.bytedeco.ffmpeg.avutil.AVDictionary;
 
 /**
- * The one place where FFmpeg opens a file to read it: films only, from this computer only, and
- * without the memory that a damaged or hostile header can ask for.
+ * The only place where FFmpeg opens a file for reading: media files from this computer, with memory
+ * bounded against damaged or hostile headers.
  */
 public final class FilmInput {
   /** A text or playlist would make FFmpeg open other files or the network. */
   private static final String FORMATS = "mov,matroska,avi,mpegts,mpeg,flv,asf,ogg,wav";
 
-  /** One piece of memory; the largest picture that is taken needs less. */
+  /** Largest single allocation; the largest accepted picture needs less. */
   private static final long MOST_BYTES = 512L << 20;
 
   private FilmInput() {}
@@ -27,7 +27,7 @@ public final class FilmInput {
   /**
    * Opens a file.
    *
-   * @param context is set up by this, and freed where opening fails
+   * @param context is initialised here, and freed where opening fails
    * @return FFmpeg's answer, negative where the file is no film that can be read
    */
   public static int open(AVFormatContext context, Path file) {

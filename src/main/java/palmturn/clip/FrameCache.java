@@ -12,13 +12,13 @@ import org.bytedeco.ffmpeg.avutil.AVFrame;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Keeps decoded frames around the one last asked for, on a thread of its own. The newest request
- * comes first and one still waiting is cancelled; between requests it reads what is missing ahead
- * and behind. Frames are kept as they were decoded, which takes a third of the space of pictures;
- * the few nearest are kept as pictures too. Bounded: the farthest frames go first.
+ * A bounded cache of decoded frames around the last request, filled by a thread of its own. A new
+ * request cancels one still waiting; between requests the thread decodes ahead and behind. Frames
+ * are cached as decoded, a third of the size of pictures; the few nearest are cached as pictures
+ * too. The farthest frames are evicted first.
  */
 public final class FrameCache implements AutoCloseable {
-  /** The usual bound, 512 MiB. */
+  /** The default bound, 512 MiB. */
   public static final long DEFAULT_BYTES = 512L << 20;
 
   /** A share of the bound for pictures; the one asked for is kept in any case. */
@@ -28,8 +28,10 @@ public final class FrameCache implements AutoCloseable {
   private static final int BYTES_A_PIXEL = 4;
 
   private final ClipFile clip;
-  private final Near<Picture> pictures = new Near<>(picture -> bytes(picture), picture -> {});
-  private final Near<AVFrame> decoded = new Near<>(frame -> bytes(frame), FrameCache::free);
+  private final FrameStore<Picture> pictures =
+      new FrameStore<>(picture -> bytes(picture), picture -> {});
+  private final FrameStore<AVFrame> decoded =
+      new FrameStore<>(frame -> bytes(frame), FrameCache::free);
   private final Set<Integer> undecodable = new HashSet<>();
   private final Thread worker;
   private long maxBytes;
@@ -38,17 +40,17 @@ public final class FrameCache implements AutoCloseable {
   private int wanted = -1;
   private int direction = 1;
   private int most = 1;
-  private Window.@Nullable Run run;
+  private CacheWindow.@Nullable Run run;
   private @Nullable CompletableFuture<Picture> waiting;
   private boolean closed;
 
-  /** What the thread does next: show a frame that is decoded, or decode one. */
+  /** A step of the thread: decode a frame, or convert a decoded one. */
   private record Step(int index, boolean show) {}
 
   /**
    * Starts the thread.
    *
-   * @param maxBytes how much decoded frames and pictures may take together
+   * @param maxBytes bound on decoded frames and pictures together
    */
   public FrameCache(ClipFile clip, long maxBytes) {
     this.clip = clip;
@@ -59,7 +61,7 @@ public final class FrameCache implements AutoCloseable {
   }
 
   /**
-   * Asks for a frame. The future fails with a {@link ClipException} if it can't be decoded, and is
+   * Requests a frame. The future fails with a {@link ClipException} if it can't be decoded, and is
    * cancelled when another frame is asked for first.
    */
   public synchronized CompletableFuture<Picture> frame(int index) {
@@ -127,7 +129,7 @@ public final class FrameCache implements AutoCloseable {
   /** Waits for something to do; null once closed. */
   private synchronized @Nullable Step next() throws InterruptedException {
     while (!closed) {
-      // Only this thread lets go of frames, so a lower bound is kept to here.
+      // Only this thread frees frames, so a lowered bound is applied here.
       trim();
       Step step = wanted < 0 ? null : step();
       if (step != null) {
@@ -164,10 +166,10 @@ public final class FrameCache implements AutoCloseable {
   }
 
   private @Nullable Step nextOfRun() {
-    Window window = window();
-    run = window.inside(run);
+    CacheWindow window = window();
+    run = window.intersect(run);
     if (run == null) {
-      run = window.missing(i -> decoded.has(i) || undecodable.contains(i));
+      run = window.nextRun(i -> decoded.has(i) || undecodable.contains(i));
     }
     if (run == null) {
       return null;
@@ -175,8 +177,8 @@ public final class FrameCache implements AutoCloseable {
     return new Step(run.from(), false);
   }
 
-  private Window window() {
-    return new Window(wanted, direction, clip.frames().size(), most);
+  private CacheWindow window() {
+    return new CacheWindow(wanted, direction, clip.frames().size(), most);
   }
 
   private void show(FrameReader reader, int index) throws ClipException {
@@ -184,7 +186,7 @@ public final class FrameCache implements AutoCloseable {
     synchronized (this) {
       frame = decoded.get(index);
     }
-    // Only this thread lets go of frames.
+    // Only this thread frees frames.
     if (frame != null) {
       Picture picture = reader.picture(frame, index);
       synchronized (this) {
@@ -214,7 +216,7 @@ public final class FrameCache implements AutoCloseable {
     }
   }
 
-  /** Whether a frame is waited for to which this one does not lead. */
+  /** Returns whether another frame is waited for and this one is not on the way to it. */
   private synchronized boolean overtaken(int index) {
     return closed || waiting != null && wanted != index && (decoded.has(wanted) || !inRun(wanted));
   }
@@ -225,13 +227,13 @@ public final class FrameCache implements AutoCloseable {
 
   private void done(int index) {
     if (run != null && run.from() == index) {
-      run = index < run.to() ? new Window.Run(index + 1, run.to()) : null;
+      run = index < run.to() ? new CacheWindow.Run(index + 1, run.to()) : null;
     }
   }
 
   private void trim() {
     pictures.trim(maxBytes / PICTURES_SHARE, i -> Math.abs(i - wanted));
-    decoded.trim(maxBytes - pictures.bytes(), window()::farness);
+    decoded.trim(maxBytes - pictures.bytes(), window()::relativeDistance);
   }
 
   private synchronized void failFrame(int index, ClipException why) {
@@ -273,16 +275,16 @@ public final class FrameCache implements AutoCloseable {
     av_frame_free(frame);
   }
 
-  /** Returns how much the kept frames and pictures take, bytes. */
+  /** Returns the size of the cached frames and pictures, bytes. */
   public synchronized long keptBytes() {
     return decoded.bytes() + pictures.bytes();
   }
 
-  /** Returns whether all that is worth having around the last request is at hand. */
-  public synchronized boolean settled() {
+  /** Returns whether every frame of the window around the last request is cached. */
+  public synchronized boolean isFilled() {
     return waiting == null
         && run == null
-        && window().missing(i -> decoded.has(i) || undecodable.contains(i)) == null;
+        && window().nextRun(i -> decoded.has(i) || undecodable.contains(i)) == null;
   }
 
   @Override

@@ -19,7 +19,7 @@ public final class FrameReader implements AutoCloseable {
   private final Container container;
   private final Packets packets;
   private final Decoder decoder;
-  private final Pixels pixels = new Pixels();
+  private final PixelConverter pixels = new PixelConverter();
   private final int rotationDeg;
   private final int longSidePx;
   private long lastPts = AV_NOPTS_VALUE;
@@ -32,7 +32,7 @@ public final class FrameReader implements AutoCloseable {
     this.container = container;
     this.packets = packets;
     this.longSidePx = longSidePx;
-    this.rotationDeg = Upright.rotationDeg(container.video());
+    this.rotationDeg = Rotation.clockwiseDeg(container.video());
     this.decoder = Decoder.of(container, container.video());
   }
 
@@ -167,7 +167,7 @@ public final class FrameReader implements AutoCloseable {
         packets.ptsTicks()[index] * packets.timeBaseS(),
         sideways ? height : width,
         sideways ? width : height,
-        Upright.turn(argb, width, height, rotationDeg));
+        Rotation.turn(argb, width, height, rotationDeg));
   }
 
   @Override

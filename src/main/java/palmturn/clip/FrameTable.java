@@ -67,7 +67,7 @@ public final class FrameTable {
   }
 
   /** Returns whether any two neighbours are nearer or farther apart than a tenth off the median. */
-  public boolean variable() {
+  public boolean isVariable() {
     for (int i = 1; i < timesS.length; i++) {
       if (Math.abs(timesS[i] - timesS[i - 1] - medianS) > VARIABLE_BY * medianS) {
         return true;

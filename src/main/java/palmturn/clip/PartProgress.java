@@ -1,9 +1,9 @@
 package palmturn.clip;
 
 /**
- * The watch of one part of the work.
+ * The progress of one part of a task, mapped to the whole.
  *
- * @param whole who hears of it
+ * @param whole receives it
  * @param start share of the whole that was done before
  * @param share of the whole that this part is
  */

@@ -1,8 +1,8 @@
 package palmturn.clip;
 
-/** Hears how far an estimate has come, and may stop it between two frames. */
+/** A listener to a task's progress that can stop it. */
 public interface Progress {
-  /** Neither listens nor stops. */
+  /** Ignores progress and never stops. */
   Progress NONE =
       new Progress() {
         @Override
@@ -15,13 +15,13 @@ public interface Progress {
       };
 
   /**
-   * Hears how much is done.
+   * Receives the progress.
    *
    * @param share 0 to 1
-   * @param what in words
+   * @param what current step, in words
    */
   void at(double share, String what);
 
-  /** Returns whether to stop; asked often. */
+  /** Returns whether to stop; polled often. */
   boolean stopped();
 }

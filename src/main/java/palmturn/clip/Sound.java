@@ -9,7 +9,7 @@ package palmturn.clip;
  */
 @SuppressWarnings("ArrayRecordComponent") // As with pictures: large, and only read.
 public record Sound(double firstS, int sampleRate, float[] samples) {
-  /** Under this peak a track holds no sound that could be used, about −80 dBFS. */
+  /** Peak under which a track is silent, about −80 dBFS. */
   static final float SILENCE = 1e-4f;
 
   /** Returns the time of a sample, seconds. */
@@ -17,8 +17,8 @@ public record Sound(double firstS, int sampleRate, float[] samples) {
     return firstS + sample / (double) sampleRate;
   }
 
-  /** Returns whether nothing in it is louder than about −80 dBFS. */
-  public boolean silent() {
+  /** Returns whether no sample exceeds about −80 dBFS. */
+  public boolean isSilent() {
     for (float sample : samples) {
       if (Math.abs(sample) > SILENCE) {
         return false;

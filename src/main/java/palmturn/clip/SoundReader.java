@@ -20,17 +20,17 @@ import org.bytedeco.javacpp.PointerPointer;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Decodes a sound track to mono samples and puts them where their times say: the decoder has taken
- * away the codec's delay by then, and what was left out of the file is silence.
+ * A decoder of a sound track to mono samples, each placed by its timestamp: the codec's delay is
+ * removed, gaps become silence.
  */
 final class SoundReader {
-  /** Times of containers with coarse ticks wobble by less than this; samples then follow on. */
+  /** Timestamp jitter of containers with coarse ticks; samples within it are contiguous. */
   private static final double FOLLOWS_ON_S = 0.002;
 
-  /** More in holes is a damaged time, and would ask for memory without end. */
+  /** Total length of gaps; more is a damaged timestamp and would exhaust memory. */
   private static final long MOST_IN_HOLES_S = 600;
 
-  /** Sound of any use has no finer samples; a damaged header claims any number. */
+  /** Highest sample rate; a damaged header may claim any. */
   private static final int MOST_HZ = 768_000;
 
   /** An hour and a half at 48 kHz, 1 GiB; what comes later is left out. */
@@ -53,8 +53,8 @@ final class SoundReader {
   }
 
   /**
-   * Returns the begin of a track, up to where something is heard; all of it if it is silent; null
-   * if nothing in it can be decoded.
+   * Returns a track up to its first audible frame, all of it if it is silent; null if nothing in it
+   * can be decoded.
    *
    * @throws ClipException if its kind can't be decoded
    */
@@ -92,7 +92,7 @@ final class SoundReader {
         double atS = frame.pts() == AV_NOPTS_VALUE ? Double.NaN : frame.pts() * tickS;
         float[] mono = mono(mixer, frame);
         reader.put(mono, atS, rate);
-        if (untilHeard && !new Sound(0, rate, mono).silent()) {
+        if (untilHeard && !new Sound(0, rate, mono).isSilent()) {
           break;
         }
       }

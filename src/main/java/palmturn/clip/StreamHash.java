@@ -13,15 +13,14 @@ import org.bytedeco.ffmpeg.avformat.AVStream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What a clip's picture and sound are, whatever file they lie in: the SHA-256 of all their coded
- * data in order, 64 hexadecimal digits each.
+ * SHA-256 hex digests of a clip's coded picture and sound, independent of the container.
  *
  * @param picture of the picture
  * @param sound of the first sound track; null where there is none
  */
 public record StreamHash(String picture, @Nullable String sound) {
   /**
-   * Reads a whole clip, without decoding.
+   * Hashes a whole clip, without decoding.
    *
    * @throws ClipException if it is no clip that can be read
    */

@@ -4,8 +4,8 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
- * States one after another, with a place among them. Immutable and without end: every method
- * returns another history and shares its steps with this one.
+ * An undo history: states one after another, and a position among them. Immutable and unbounded:
+ * every method returns another history that shares its steps with this one.
  *
  * @param <S> an immutable state with {@code equals}
  */

@@ -13,9 +13,8 @@ import javax.sound.sampled.AudioInputStream;
 import javax.sound.sampled.AudioSystem;
 
 /**
- * The sound of a pace: a few low clicks to count in, one for each turn there and back, then a high
- * click for each slap. Every click begins on the sample that its time rounds to, so that the pace
- * does not wander.
+ * A click track: a few low clicks to count in, one for each cycle, then a high click for each slap.
+ * Every click begins on the sample nearest its time, so that the pace does not drift.
  *
  * @param countIn first samples of the clicks that count in
  * @param slaps first samples of the clicks to slap to

@@ -59,15 +59,15 @@ import org.bytedeco.javacpp.FloatPointer;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Writes one MP4 clip: pictures at exactly the times they are given, and one channel of sound. The
- * same input gives the same bytes: nothing of the moment or the machine is written into the file.
+ * A writer of one MP4 clip: pictures at exactly the given times, and mono sound. The same input
+ * gives the same bytes: neither date nor machine is written.
  */
 public final class ClipWriter implements AutoCloseable {
   /** Ticks a second in which picture times are stored where nothing else is asked for. */
   public static final int TICKS_PER_S = 90_000;
 
   /**
-   * How a clip is encoded.
+   * The encoding of a clip.
    *
    * @param width pixels, even
    * @param height pixels, even
@@ -255,7 +255,7 @@ public final class ClipWriter implements AutoCloseable {
     lastTick = tick;
     AVFrame frame = track.frame();
     check(av_frame_make_writable(frame), "encode");
-    Planes.fill(frame, argb, settings.width(), settings.height());
+    YuvPlanes.fill(frame, argb, settings.width(), settings.height());
     int den = track.codec().time_base().den();
     frame.pts(Math.round(timeS * den));
     // A keyframe is placed by the encoder alone.
@@ -355,6 +355,6 @@ public final class ClipWriter implements AutoCloseable {
   }
 
   private void check(int code, String what) throws IOException {
-    Faults.check(code, what, path);
+    FfmpegErrors.check(code, what, path);
   }
 }

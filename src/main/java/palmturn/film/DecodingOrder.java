@@ -21,9 +21,9 @@ import org.bytedeco.ffmpeg.avformat.AVStream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * When the pictures of a file are to be decoded, and which of them are shown. A file whose
- * beginning was cut off can tell decoding times after the moment of showing, which no file can be
- * written with.
+ * The decoding times of a file's pictures, and the range of them that is shown. A file whose
+ * beginning was cut off can have decoding times after presentation times, with which no file can be
+ * written.
  *
  * @param decodeTicks for each picture in the file's order; null where the file's own will do
  * @param firstS when the first picture is shown, seconds
@@ -41,8 +41,8 @@ record DecodingOrder(long @Nullable [] decodeTicks, double firstS, @Nullable Dou
     AVFormatContext in = new AVFormatContext(null);
     AVPacket packet = av_packet_alloc();
     try {
-      Remux.open(in, file);
-      AVStream video = Remux.first(in, AVMEDIA_TYPE_VIDEO);
+      Remuxer.open(in, file);
+      AVStream video = Remuxer.first(in, AVMEDIA_TYPE_VIDEO);
       while (video != null && av_read_frame(in, packet) >= 0) {
         if (packet.stream_index() == video.index()) {
           tickS = av_q2d(video.time_base());
@@ -70,7 +70,9 @@ record DecodingOrder(long @Nullable [] decodeTicks, double firstS, @Nullable Dou
         hidden == null ? null : (last + hidden) / 2.0 * tickS);
   }
 
-  /** Decodes in the file's order, each picture as late as the one most out of turn allows. */
+  /**
+   * Returns decoding times in the file's order, each as late as the most reordered picture allows.
+   */
   private static long[] before(List<Long> shownAt) {
     long[] sorted = shownAt.stream().mapToLong(Long::longValue).sorted().toArray();
     long late = 0;

@@ -13,8 +13,8 @@ import java.util.function.Consumer;
 import palmturn.clip.Picture;
 
 /**
- * Writes a short clip to be shown: one or two pictures side by side with something drawn over them.
- * It has no sound, and nothing of where or with what the pictures were filmed.
+ * A writer of a short clip for showing: one or two pictures side by side with graphics over them.
+ * It has no sound and none of the source's metadata.
  */
 public final class ReelWriter implements AutoCloseable {
   /** Pixels across. */

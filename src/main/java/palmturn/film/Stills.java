@@ -9,7 +9,7 @@ import java.io.UncheckedIOException;
 import javax.imageio.ImageIO;
 import palmturn.clip.Picture;
 
-/** Pictures out of a clip, as files. */
+/** Still pictures of a clip, encoded. */
 public final class Stills {
   private Stills() {}
 

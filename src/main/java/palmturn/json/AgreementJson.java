@@ -9,9 +9,9 @@ import palmturn.numbers.Kappa;
 import palmturn.numbers.Range;
 import palmturn.numbers.Reliability;
 import palmturn.settle.Agreement;
-import palmturn.settle.Counts;
-import palmturn.settle.Labels;
-import palmturn.settle.OverTrials;
+import palmturn.settle.LabelAgreement;
+import palmturn.settle.MatchCounts;
+import palmturn.settle.PooledAgreement;
 import palmturn.settle.SpanAgreement;
 import palmturn.settle.TrialAgreement;
 
@@ -28,14 +28,14 @@ public final class AgreementJson {
    * @param leftOut why, by session and trial
    */
   public static String write(
-      String first, String second, OverTrials over, Map<String, String> leftOut) {
+      String first, String second, PooledAgreement over, Map<String, String> leftOut) {
     ObjectNode root = JsonText.object();
     root.put("a", first);
     root.put("b", second);
     ArrayNode trials = root.putArray("trials");
     over.trials().forEach(each -> trials.add(trial(each)));
     ObjectNode overall = root.putObject("overall");
-    Agreement together = over.together();
+    Agreement together = over.pooled();
     overall.put(
         "trials", (int) over.trials().stream().filter(e -> e.agreement().independent()).count());
     figures(overall, together);
@@ -86,7 +86,7 @@ public final class AgreementJson {
 
   /** Puts what is given for independent readings alone; null for others. */
   private static void figures(ObjectNode node, @Nullable Agreement agreement) {
-    Counts counts = agreement == null ? null : agreement.counts();
+    MatchCounts counts = agreement == null ? null : agreement.counts();
     Put.figure(node, "precision", counts == null ? null : counts.precision());
     Put.figure(node, "recall", counts == null ? null : counts.recall());
     Put.figure(node, "f", counts == null ? null : counts.f());
@@ -99,7 +99,7 @@ public final class AgreementJson {
     }
   }
 
-  private static void labels(ObjectNode node, String what, @Nullable Labels labels) {
+  private static void labels(ObjectNode node, String what, @Nullable LabelAgreement labels) {
     Kappa kappa = labels == null ? null : labels.kappa();
     Put.figure(node, "kappa" + what, kappa == null ? null : kappa.kappa());
     Put.figure(node, "kappa" + what + "Se", kappa == null ? null : kappa.se());

@@ -7,11 +7,11 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import palmturn.advise.Aim;
 import palmturn.advise.Caution;
+import palmturn.advise.DrillAim;
 import palmturn.advise.DrillLibrary;
 import palmturn.advise.LibraryDrill;
-import palmturn.advise.Trains;
+import palmturn.advise.TrainedHand;
 import palmturn.trial.Coded;
 
 /** The form of the drill library, which a coach may edit and add to. */
@@ -79,8 +79,8 @@ public final class DrillsJson {
   private static LibraryDrill drill(Keys keys) throws JsonException {
     String code = keys.text("code");
     String name = said(keys, "name");
-    List<Aim> aims = keys.texts("qualities", each -> Coded.parse(Aim.class, each));
-    Trains trains = keys.parsed("hand", each -> Coded.parse(Trains.class, each));
+    List<DrillAim> aims = keys.texts("qualities", each -> Coded.parse(DrillAim.class, each));
+    TrainedHand trains = keys.parsed("hand", each -> Coded.parse(TrainedHand.class, each));
     String how = said(keys, "how");
     String dose = said(keys, "dose");
     Double paceShare = keys.above0OrNull("paceShare", MOST_SHARE);

@@ -3,7 +3,7 @@ package palmturn.json;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.KnownLength;
-import palmturn.trial.Placed;
+import palmturn.trial.PlacedPoints;
 import palmturn.trial.Point;
 
 /** What a person has pointed at in a trial's picture, as a trial's file holds it. */
@@ -13,8 +13,8 @@ final class PlacedJson {
 
   private PlacedJson() {}
 
-  static Placed read(Keys keys) throws JsonException {
-    return new Placed(
+  static PlacedPoints read(Keys keys) throws JsonException {
+    return new PlacedPoints(
         keys.objectOrNull("handRegion", EstimateJson::region),
         keys.objectOrNull("elbow", PlacedJson::spot),
         keys.objectOrNull("trunk", PlacedJson::spot),
@@ -38,7 +38,7 @@ final class PlacedJson {
     return keys.make(() -> new KnownLength(from, to, cm));
   }
 
-  static ObjectNode write(Placed places) {
+  static ObjectNode write(PlacedPoints places) {
     ObjectNode node = JsonText.object();
     node.set(
         "handRegion", places.handRegion() == null ? null : EstimateJson.write(places.handRegion()));

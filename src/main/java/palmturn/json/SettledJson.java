@@ -5,11 +5,11 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
-import palmturn.settle.Comparison;
 import palmturn.settle.Difference;
+import palmturn.settle.DifferenceState;
 import palmturn.settle.Matching;
-import palmturn.settle.Ruling;
-import palmturn.settle.Settled;
+import palmturn.settle.ReadingComparison;
+import palmturn.settle.SettledTrial;
 import palmturn.trial.Decision;
 import palmturn.trial.Slap;
 import palmturn.trial.Trial;
@@ -22,17 +22,17 @@ public final class SettledJson {
   private SettledJson() {}
 
   /** Returns the text that {@code settle --json} prints for one trial, laid out to be read. */
-  public static String page(Trial trial, Settled settled) {
+  public static String page(Trial trial, SettledTrial settled) {
     return JsonText.page(tree(trial, settled));
   }
 
   /** Returns the same on one line, for one trial of many. */
-  public static String line(Trial trial, Settled settled) {
+  public static String line(Trial trial, SettledTrial settled) {
     return JsonText.line(tree(trial, settled));
   }
 
-  private static ObjectNode tree(Trial trial, Settled settled) {
-    Comparison comparison = settled.comparison();
+  private static ObjectNode tree(Trial trial, SettledTrial settled) {
+    ReadingComparison comparison = settled.comparison();
     ObjectNode node = JsonText.object();
     node.put("trial", trial.id().name());
     node.put("a", comparison.a().name());
@@ -57,7 +57,7 @@ public final class SettledJson {
     return node;
   }
 
-  private static ObjectNode pair(Comparison comparison, Matching.Pair pair) {
+  private static ObjectNode pair(ReadingComparison comparison, Matching.Pair pair) {
     ObjectNode node = JsonText.object();
     Put.figure(node, "aS", comparison.a().slaps().get(pair.a()).timeS());
     Put.figure(node, "bS", comparison.b().slaps().get(pair.b()).timeS());
@@ -77,8 +77,8 @@ public final class SettledJson {
   }
 
   private static <M> void add(
-      ArrayNode list, List<Ruling<M>> rulings, Function<M, ObjectNode> form) {
-    for (Ruling<M> ruling : rulings) {
+      ArrayNode list, List<DifferenceState<M>> rulings, Function<M, ObjectNode> form) {
+    for (DifferenceState<M> ruling : rulings) {
       Difference<M> difference = ruling.difference();
       ObjectNode node = list.addObject();
       node.put("id", list.size());

@@ -4,8 +4,8 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import org.jspecify.annotations.Nullable;
 import palmturn.advise.Advice;
-import palmturn.advise.Pace;
 import palmturn.advise.Plan;
+import palmturn.advise.StartingPace;
 import palmturn.advise.Training;
 
 /** What to train as a script reads it. */
@@ -36,7 +36,7 @@ final class TrainJson {
   }
 
   private static ObjectNode write(Plan.Week week) {
-    @Nullable Pace pace = week.pace();
+    @Nullable StartingPace pace = week.pace();
     ObjectNode node = JsonText.object();
     node.put("week", week.number());
     node.put("aim", week.aim());

@@ -11,7 +11,7 @@ import palmturn.trial.Coded;
 import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
-import palmturn.trial.Placed;
+import palmturn.trial.PlacedPoints;
 import palmturn.trial.Reading;
 import palmturn.trial.Settlement;
 import palmturn.trial.TimeScale;
@@ -51,7 +51,7 @@ public final class TrialJson {
     Estimate estimate = keys.objectOrNull("estimate", EstimateJson::read);
     List<Settlement> settlements = keys.list("settlements", SettlementJson::read);
     refuseSettledTwice(keys, settlements);
-    Placed places = keys.objectOrNull("places", PlacedJson::read);
+    PlacedPoints places = keys.objectOrNull("places", PlacedJson::read);
     return keys.make(
         () ->
             new Trial(
@@ -67,7 +67,7 @@ public final class TrialJson {
                 readings,
                 estimate,
                 settlements,
-                places == null ? Placed.NONE : places,
+                places == null ? PlacedPoints.NONE : places,
                 keys.rest()));
   }
 
@@ -158,7 +158,7 @@ public final class TrialJson {
       ArrayNode settlements = file.putArray("settlements");
       trial.settlements().forEach(each -> settlements.add(SettlementJson.write(each)));
     }
-    if (!trial.places().equals(Placed.NONE)) {
+    if (!trial.places().equals(PlacedPoints.NONE)) {
       file.set("places", PlacedJson.write(trial.places()));
     }
     return JsonText.page(Put.extra(file, trial.extra()));

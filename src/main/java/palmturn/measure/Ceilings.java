@@ -136,6 +136,6 @@ final class Ceilings {
     if (cleanSlow == cleanFast) {
       return cleanSlow ? Double.POSITIVE_INFINITY : Double.NEGATIVE_INFINITY;
     }
-    return cleanSlow ? Objects.requireNonNull(fit.at(FAULTY_SHARE)) : Double.NaN;
+    return cleanSlow ? Objects.requireNonNull(fit.quantile(FAULTY_SHARE)) : Double.NaN;
   }
 }

@@ -3,7 +3,7 @@ package palmturn.measure;
 import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import palmturn.numbers.Fit;
+import palmturn.numbers.LeastSquares;
 import palmturn.numbers.Range;
 import palmturn.trial.Slap;
 
@@ -27,7 +27,7 @@ public record Endurance(
     }
     List<SlapInterval> used = series.rhythm();
     double[] logs = Arrays.stream(Rhythm.durations(used)).map(Math::log).toArray();
-    Fit.Line line = Fit.line(Rhythm.midpoints(used), logs);
+    LeastSquares.Line line = LeastSquares.line(Rhythm.midpoints(used), logs);
     return new Endurance(
         line == null ? null : perSecond(line.slope()),
         line == null

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import palmturn.numbers.Confidence;
-import palmturn.numbers.Fit;
+import palmturn.numbers.LeastSquares;
 import palmturn.numbers.Range;
 import palmturn.numbers.Stats;
 import palmturn.trial.Side;
@@ -91,7 +91,7 @@ public record Rhythm(
 
   private record Steady(double cvPct, int freedom) {
     static @Nullable Steady of(double[] d, double[]... regressors) {
-      Double sd = Fit.residualSd(d, regressors);
+      Double sd = LeastSquares.residualSd(d, regressors);
       Double mean = Stats.mean(d);
       return sd == null || mean == null
           ? null

@@ -3,13 +3,13 @@ package palmturn.numbers;
 import org.jspecify.annotations.Nullable;
 
 /**
- * How far two measurements of the same things lie apart (Bland and Altman 1986, Lancet
+ * Limits of agreement of two measurements of the same things (Bland and Altman 1986, Lancet
  * 327:307-310).
  *
  * @param n pairs
  * @param bias mean difference
  * @param sd standard deviation of the differences, divisor n−1
- * @param limits limits of agreement, bias ± 1.96 SD: about 95 % of differences lie inside
+ * @param limits limits of agreement, bias ± 1.96 SD: about 95 % of differences lie between them
  * @param bias95 t-interval of the bias
  * @param low95 t-interval of the lower limit, standard error √(3 SD²/n)
  * @param high95 the same of the upper limit

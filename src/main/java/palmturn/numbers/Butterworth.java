@@ -4,7 +4,7 @@ import org.hipparchus.complex.Complex;
 
 /**
  * Butterworth filters as second-order sections: analogue poles by the usual band transforms, then
- * the bilinear transform with the cuts pre-warped, so that the gain at a cut is 1/√2 in {@link
+ * the bilinear transform with pre-warped cutoffs, so that the gain at a cutoff is 1/√2 in {@link
  * #filter} and 1/2 in {@link #filtfilt}.
  */
 public final class Butterworth {
@@ -17,14 +17,14 @@ public final class Butterworth {
   }
 
   /**
-   * Returns a filter that keeps what is slower than the cut.
+   * Returns a low-pass filter.
    *
    * @param order 1 or more
-   * @param cutHz between 0 and half the rate
+   * @param cutoffHz cutoff, above 0 and below half the rate
    * @param rateHz samples a second
    */
-  public static Butterworth lowPass(int order, double cutHz, double rateHz) {
-    double warped = warp(order, cutHz, rateHz);
+  public static Butterworth lowPass(int order, double cutoffHz, double rateHz) {
+    double warped = warp(order, cutoffHz, rateHz);
     Section[] sections = new Section[(order + 1) / 2];
     for (int k = 0; k < sections.length; k++) {
       Complex pole = digital(prototypePole(order, k).multiply(warped));
@@ -37,14 +37,14 @@ public final class Butterworth {
   }
 
   /**
-   * Returns a filter that keeps what is faster than the cut.
+   * Returns a high-pass filter.
    *
    * @param order 1 or more
-   * @param cutHz between 0 and half the rate
+   * @param cutoffHz cutoff, above 0 and below half the rate
    * @param rateHz samples a second
    */
-  public static Butterworth highPass(int order, double cutHz, double rateHz) {
-    double warped = warp(order, cutHz, rateHz);
+  public static Butterworth highPass(int order, double cutoffHz, double rateHz) {
+    double warped = warp(order, cutoffHz, rateHz);
     Section[] sections = new Section[(order + 1) / 2];
     for (int k = 0; k < sections.length; k++) {
       Complex pole = digital(prototypePole(order, k).reciprocal().multiply(warped));
@@ -57,19 +57,19 @@ public final class Butterworth {
   }
 
   /**
-   * Returns a filter that keeps what lies between two cuts; it has twice as many poles as the
-   * order, as in SciPy.
+   * Returns a band-pass filter; it has twice as many poles as the order, as in SciPy.
    *
    * @param order 1 or more
-   * @param lowHz above 0
-   * @param highHz above {@code lowHz}, below half the rate
+   * @param lowHz lower cutoff, above 0
+   * @param highHz upper cutoff, above {@code lowHz}, below half the rate
    * @param rateHz samples a second
    */
   public static Butterworth bandPass(int order, double lowHz, double highHz, double rateHz) {
     double low = warp(order, lowHz, rateHz);
     double high = warp(order, highHz, rateHz);
     if (low >= high) {
-      throw new IllegalArgumentException("no band between %s and %s Hz".formatted(lowHz, highHz));
+      throw new IllegalArgumentException(
+          "need a lower cutoff below the upper one, got %s Hz and %s Hz".formatted(lowHz, highHz));
     }
     double centre = Math.sqrt(low * high);
     Complex unit = Complex.I.multiply(2 * Math.atan(centre / 2)).exp();
@@ -89,15 +89,14 @@ public final class Butterworth {
     return new Butterworth(sections, false);
   }
 
-  /** Returns the series filtered forwards from rest, so with a delay. */
+  /** Filters forwards from rest, which delays the signal. */
   public double[] filter(double[] x) {
     return run(x, false);
   }
 
   /**
-   * Returns the series filtered forwards and backwards, so without a delay, the ends prolonged by
-   * turning the series about its first and last sample, as SciPy's {@code sosfiltfilt} does. A
-   * series shorter than that padding is padded by all it has.
+   * Filters forwards and backwards, which leaves no delay. The ends are padded by odd reflection,
+   * as in SciPy's {@code sosfiltfilt}; a series shorter than the padding is padded by all it has.
    */
   public double[] filtfilt(double[] x) {
     if (x.length == 0) {
@@ -123,7 +122,7 @@ public final class Butterworth {
     double rest = settled && x.length > 0 ? x[0] : 0;
     for (Section section : sections) {
       section.run(y, rest);
-      rest *= section.steadyGain();
+      rest *= section.dcGain();
     }
     return y;
   }
@@ -136,16 +135,17 @@ public final class Butterworth {
     return result;
   }
 
-  /** Returns the analogue frequency, in half samples, that lands on a digital one. */
+  /** Pre-warps a digital frequency to the analogue one that the bilinear transform maps to it. */
   private static double warp(int order, double hz, double rateHz) {
     if (order < 1 || !(hz > 0) || !(hz < rateHz / 2)) {
       throw new IllegalArgumentException(
-          "a cut of %s Hz, order %d, at %s samples a second".formatted(hz, order, rateHz));
+          "need order 1 or more and a cutoff below half the rate, got order %d, %s Hz at %s Hz"
+              .formatted(order, hz, rateHz));
     }
     return 2 * Math.tan(Math.PI * hz / rateHz);
   }
 
-  /** Returns a pole of the analogue low-pass with its cut at 1, the upper half plane only. */
+  /** Returns a pole of the analogue low-pass prototype (cutoff 1), upper half plane only. */
   private static Complex prototypePole(int order, int k) {
     if (isReal(order, k)) {
       return Complex.MINUS_ONE;
@@ -162,7 +162,7 @@ public final class Butterworth {
     return pole.add(2).divide(pole.negate().add(2));
   }
 
-  /** One pair of poles and zeros, in transposed direct form II. */
+  /** A second-order section, in transposed direct form II. */
   private record Section(double b0, double b1, double b2, double a1, double a2) {
 
     /** Returns a section whose gain is 1 at the point {@code unit} of the unit circle. */
@@ -175,13 +175,13 @@ public final class Butterworth {
       return new Section(b0 * scale, b1 * scale, b2 * scale, a1, a2);
     }
 
-    double steadyGain() {
+    double dcGain() {
       return (b0 + b1 + b2) / (1 + a1 + a2);
     }
 
     /** Filters in place, starting as if the input had been {@code rest} for ever. */
     void run(double[] x, double rest) {
-      double output = rest * steadyGain();
+      double output = rest * dcGain();
       double first = output - b0 * rest;
       double second = b2 * rest - a2 * output;
       for (int i = 0; i < x.length; i++) {

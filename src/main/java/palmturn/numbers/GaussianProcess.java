@@ -7,11 +7,12 @@ import org.hipparchus.linear.DecompositionSolver;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What known values tell of others, where all of them together are normal with mean 0: Rasmussen
- * CE, Williams CKI 2006, Gaussian Processes for Machine Learning, equations 2.25 and 2.26.
+ * Gaussian process regression with mean 0: the conditional mean of a value given known ones.
+ * Rasmussen CE, Williams CKI 2006, Gaussian Processes for Machine Learning, equations 2.25 and
+ * 2.26.
  */
 public final class GaussianProcess {
-  /** So far, by share, may rounding part what should be symmetric. */
+  /** Relative tolerance for asymmetry by rounding. */
   private static final double ROUNDING = 1e-9;
 
   private static final double LEAST_VARIANCE = 1e-12;
@@ -19,9 +20,10 @@ public final class GaussianProcess {
   private final @Nullable DecompositionSolver solver;
 
   /**
-   * Takes how the known values go together.
+   * Factorises the covariance matrix of the known values.
    *
-   * @param covariance of each with each, what they are measured to included; may be empty
+   * @param covariance of the known values, with their measurement variance on the diagonal; may be
+   *     empty
    */
   public GaussianProcess(double[][] covariance) {
     solver =
@@ -33,7 +35,7 @@ public final class GaussianProcess {
   }
 
   /**
-   * Returns by which weights the known values make the mean of another.
+   * Returns the weights of the known values in the conditional mean of another.
    *
    * @param shared its covariance with each known one
    */
@@ -41,8 +43,11 @@ public final class GaussianProcess {
     return solver == null ? new double[0] : solver.solve(new ArrayRealVector(shared)).toArray();
   }
 
-  /** Returns a sum of products, as weights make of known values and of shared covariances. */
-  public static double weighted(double[] weights, double[] values) {
+  /**
+   * Returns the sum of values times weights: a conditional mean of known values, or the variance
+   * that shared covariances explain.
+   */
+  public static double weightedSum(double[] weights, double[] values) {
     double sum = 0;
     for (int i = 0; i < weights.length; i++) {
       sum += weights[i] * values[i];

@@ -3,7 +3,8 @@ package palmturn.numbers;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Agreement of two raters on labels beyond chance (Cohen 1960, Educ Psychol Meas 20:37-46).
+ * Cohen's kappa: chance-corrected agreement of two raters on labels (Cohen 1960, Educ Psychol Meas
+ * 20:37-46).
  *
  * @param kappa 1 for full agreement, 0 for that of chance
  * @param se standard error of {@code kappa} (Fleiss, Cohen and Everitt 1969, Psychol Bull

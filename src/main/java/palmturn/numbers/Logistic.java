@@ -3,9 +3,9 @@ package palmturn.numbers;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A logistic regression of yes or no on one number, with Firth's correction (Firth 1993, Biometrika
- * 80:27-38; for this use Heinze and Schemper 2002, Stat Med 21:2409-2419): it has an answer where
- * yes and no are fully separated too, and it vanishes as the data grow.
+ * A logistic regression of a binary outcome on one variable, with Firth's correction (Firth 1993,
+ * Biometrika 80:27-38; for this use Heinze and Schemper 2002, Stat Med 21:2409-2419): it is finite
+ * under complete separation too, and the correction vanishes as the data grow.
  *
  * @param intercept log odds of yes at x = 0
  * @param slope how much the log odds rise for one of x
@@ -21,7 +21,7 @@ public record Logistic(double intercept, double slope) {
    * likelihood times the square root of the information grows.
    *
    * @param x as many as {@code yes}
-   * @return null under two points, where all x are equal, or where no end was found
+   * @return null under two points, where all x are equal, or without convergence
    */
   public static @Nullable Logistic fit(double[] x, boolean[] yes) {
     Double mean = Stats.mean(x);
@@ -56,12 +56,12 @@ public record Logistic(double intercept, double slope) {
     return 1 / (1 + Math.exp(-intercept - slope * x));
   }
 
-  /** Returns where the probability is as given, above 0 and under 1; null without a slope. */
-  public @Nullable Double at(double probability) {
+  /** Returns the x of a probability, above 0 and under 1; null without a slope. */
+  public @Nullable Double quantile(double probability) {
     return slope == 0 ? null : (Math.log(probability / (1 - probability)) - intercept) / slope;
   }
 
-  /** Where the search stands, and the step that it would take from there. */
+  /** A state of the search, and Newton's step from it. */
   private record Step(double a, double b, double likelihood, double downA, double downB) {
 
     static Step at(double a, double b, double[] z, boolean[] yes) {

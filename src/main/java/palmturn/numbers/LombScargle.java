@@ -1,8 +1,8 @@
 package palmturn.numbers;
 
 /**
- * The spectrum of a series whose samples need not be even in time (Lomb 1976, Astrophys Space Sci
- * 39:447-462; Scargle 1982, Astrophys J 263:835-853).
+ * The Lomb-Scargle periodogram of a series whose samples may be uneven in time (Lomb 1976,
+ * Astrophys Space Sci 39:447-462; Scargle 1982, Astrophys J 263:835-853).
  */
 public final class LombScargle {
   private LombScargle() {}

@@ -3,9 +3,9 @@ package palmturn.numbers;
 import java.util.Arrays;
 
 /**
- * A smooth curve through points that never overshoots them: piecewise cubic Hermite, slopes by the
- * weighted harmonic mean (Fritsch and Butland 1984, SIAM J Sci Stat Comput 5:300-304), three-point
- * slopes at the ends. Flat beyond the ends.
+ * A monotone piecewise cubic Hermite interpolant: slopes by the weighted harmonic mean (Fritsch and
+ * Butland 1984, SIAM J Sci Stat Comput 5:300-304), three-point slopes at the ends. Flat beyond the
+ * ends.
  */
 public final class Pchip {
   private final double[] x;

@@ -5,7 +5,7 @@ import org.hipparchus.distribution.continuous.FDistribution;
 import org.hipparchus.distribution.continuous.NormalDistribution;
 import org.hipparchus.distribution.continuous.TDistribution;
 
-/** Quantiles of the distributions that intervals rest on. */
+/** Quantiles of the distributions behind the intervals. */
 public final class Quantiles {
   /** The 0.975 quantile of the standard normal distribution. */
   public static final double Z_975 = 1.959963984540054;
@@ -14,8 +14,8 @@ public final class Quantiles {
 
   private Quantiles() {}
 
-  /** Returns the share of the standard normal distribution below a value. */
-  public static double shareBelow(double z) {
+  /** Returns the cumulative distribution function of the standard normal distribution. */
+  public static double normalCdf(double z) {
     return NORMAL.cumulativeProbability(z);
   }
 

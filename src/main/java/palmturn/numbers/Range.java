@@ -1,7 +1,7 @@
 package palmturn.numbers;
 
 /**
- * An interval of plausible values, 95 % unless said otherwise.
+ * A confidence interval, 95 % unless stated otherwise.
  *
  * @param low lower end
  * @param high upper end, not below {@code low}

@@ -3,15 +3,14 @@ package palmturn.numbers;
 import org.jspecify.annotations.Nullable;
 
 /**
- * How well raters, or repeats, tell targets apart: the mean squares of a table of targets by raters
- * and the intraclass correlations that rest on them (Shrout and Fleiss 1979, Psychol Bull
- * 86:420-428).
+ * The reliability of raters, or of repeats: the mean squares of a table of targets by raters and
+ * the intraclass correlations that rest on them (Shrout and Fleiss 1979, Psychol Bull 86:420-428).
  *
  * @param targets rows, 2 or more
  * @param raters columns, 2 or more
  * @param betweenTargets mean square between targets, n−1 degrees of freedom
  * @param betweenRaters mean square between raters, k−1
- * @param error mean square of what is left, (n−1)(k−1)
+ * @param error residual mean square, (n−1)(k−1)
  * @param within mean square within targets, n(k−1)
  */
 public record Reliability(
@@ -22,7 +21,7 @@ public record Reliability(
     double error,
     double within) {
 
-  /** What an intraclass correlation counts as disagreement. */
+  /** A form of the intraclass correlation, by the disagreement that it counts. */
   public enum Form {
     /** (1,·): each target had raters of its own. */
     ONE_WAY,
@@ -131,8 +130,8 @@ public record Reliability(
   }
 
   /**
-   * Returns the smallest difference of two single measurements that is more than error, 1.96·√2·the
-   * typical error (Weir 2005).
+   * Returns the smallest detectable change between two single measurements, 1.96·√2·the typical
+   * error (Weir 2005).
    */
   public double smallestDetectableChange() {
     return Quantiles.Z_975 * Math.sqrt(2) * typicalError();

@@ -2,7 +2,7 @@ package palmturn.numbers;
 
 import java.util.Objects;
 
-/** Order statistics of samples that are known not to be empty, as {@link Stats} defines them. */
+/** Robust statistics of non-empty samples; quantiles as in {@link Stats}. */
 public final class Robust {
   /** The standard deviation of normal values over their {@link #mad} (Rousseeuw, Croux 1993). */
   public static final double SD_OF_MAD = 1.4826;
@@ -23,7 +23,7 @@ public final class Robust {
     return Objects.requireNonNull(Stats.percentile(values, 100 * share));
   }
 
-  /** Returns the median distance of at least one value from their median. */
+  /** Returns the median absolute deviation of at least one value. */
   public static double mad(double[] values) {
     double middle = median(values);
     double[] off = new double[values.length];
@@ -33,8 +33,8 @@ public final class Robust {
     return median(off);
   }
 
-  /** Returns the standard deviation of normal values that have the same {@link #mad}. */
-  public static double spread(double[] values) {
+  /** Returns the standard deviation estimated from the {@link #mad}, for normal values. */
+  public static double sdFromMad(double[] values) {
     return SD_OF_MAD * mad(values);
   }
 }

@@ -2,12 +2,12 @@ package palmturn.numbers;
 
 import java.util.Arrays;
 
-/** Smooths a series, or says how it is shaped. None changes its input. */
+/** Smoothing and description of series. No method changes its input. */
 public final class Signals {
   private Signals() {}
 
   /**
-   * Returns the median of each sample with its neighbours; at the ends of those that are there.
+   * Returns the moving median; at the ends over the neighbours that exist.
    *
    * @param half neighbours on each side, 0 or more
    */
@@ -23,7 +23,7 @@ public final class Signals {
   }
 
   /**
-   * Returns the mean of each sample with its neighbours; at the ends of those that are there.
+   * Returns the moving mean; at the ends over the neighbours that exist.
    *
    * @param half neighbours on each side, 0 or more
    */
@@ -42,27 +42,27 @@ public final class Signals {
   }
 
   /**
-   * Returns the series under a Gaussian bell cut off at four standard deviations, the ends mirrored
-   * (d c b a | a b c d | d c b a), as SciPy's {@code gaussian_filter1d} does.
+   * Convolves with a Gaussian kernel truncated at four standard deviations, the ends reflected (d c
+   * b a | a b c d | d c b a), as in SciPy's {@code gaussian_filter1d}.
    *
-   * @param sigmaSamples standard deviation of the bell in samples; 0 leaves the series as it is
+   * @param sigmaSamples standard deviation of the kernel, samples; 0 returns a copy
    */
   public static double[] gaussian(double[] x, double sigmaSamples) {
     if (!(sigmaSamples > 0) || x.length == 0) {
       return x.clone();
     }
     int radius = (int) (4 * sigmaSamples + 0.5);
-    double[] bell = new double[2 * radius + 1];
+    double[] kernel = new double[2 * radius + 1];
     double sum = 0;
     for (int k = -radius; k <= radius; k++) {
-      bell[k + radius] = Math.exp(-0.5 * k * k / (sigmaSamples * sigmaSamples));
-      sum += bell[k + radius];
+      kernel[k + radius] = Math.exp(-0.5 * k * k / (sigmaSamples * sigmaSamples));
+      sum += kernel[k + radius];
     }
     double[] result = new double[x.length];
     for (int i = 0; i < x.length; i++) {
       double total = 0;
       for (int k = -radius; k <= radius; k++) {
-        total += bell[k + radius] * x[mirrored(i + k, x.length)];
+        total += kernel[k + radius] * x[mirrored(i + k, x.length)];
       }
       result[i] = total / sum;
     }
@@ -93,8 +93,8 @@ public final class Signals {
   }
 
   /**
-   * Returns how peaked the values lie, m4/m2² with central moments of divisor n: 1 for two values
-   * equally often, 1.8 for evenly spread ones, 3 for normal ones; 0 without variance.
+   * Returns the kurtosis m4/m2², central moments with divisor n: 1 for two values equally often,
+   * 1.8 for the uniform distribution, 3 for the normal one; 0 without variance.
    */
   public static double kurtosis(double[] x) {
     Double mean = Stats.mean(x);

@@ -4,9 +4,7 @@ import org.hipparchus.transform.DftNormalization;
 import org.hipparchus.transform.FastFourierTransformer;
 import org.hipparchus.transform.TransformType;
 
-/**
- * Spectra of short pieces of real samples: a Hann window, filled up with zeros to a power of two.
- */
+/** Short-time spectra of real samples: a Hann window, zero-padded to a power of two. */
 public final class Spectrogram {
   private final double[] window;
   private final int size;
@@ -18,7 +16,7 @@ public final class Spectrogram {
    */
   public Spectrogram(int windowSamples) {
     if (windowSamples < 4) {
-      throw new IllegalArgumentException(windowSamples + " samples are too few for a spectrum");
+      throw new IllegalArgumentException(windowSamples + " samples: a spectrum needs 4 or more");
     }
     window = new double[windowSamples];
     for (int i = 0; i < windowSamples; i++) {
@@ -32,9 +30,7 @@ public final class Spectrogram {
     return size;
   }
 
-  /**
-   * Returns the magnitude that white noise of standard deviation 1 has in a bin, root mean square.
-   */
+  /** Returns the root mean square magnitude of white noise of standard deviation 1 in a bin. */
   public double noiseGain() {
     double squares = 0;
     for (double w : window) {

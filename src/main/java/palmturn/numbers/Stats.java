@@ -6,7 +6,7 @@ import org.hipparchus.stat.descriptive.moment.StandardDeviation;
 import org.hipparchus.stat.descriptive.rank.Percentile;
 import org.jspecify.annotations.Nullable;
 
-/** Describes a series by one number. */
+/** Descriptive statistics. */
 public final class Stats {
   private Stats() {}
 

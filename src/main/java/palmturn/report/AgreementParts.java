@@ -10,11 +10,11 @@ import palmturn.measure.Scores;
 import palmturn.numbers.BlandAltman;
 import palmturn.numbers.Kappa;
 import palmturn.settle.Agreement;
-import palmturn.settle.Comparison;
-import palmturn.settle.InWords;
-import palmturn.settle.Marks;
-import palmturn.settle.OverTrials;
-import palmturn.settle.Settled;
+import palmturn.settle.AgreementSentences;
+import palmturn.settle.ComparedMarks;
+import palmturn.settle.PooledAgreement;
+import palmturn.settle.ReadingComparison;
+import palmturn.settle.SettledTrial;
 import palmturn.settle.TrialAgreement;
 import palmturn.trial.Estimate;
 import palmturn.trial.Reading;
@@ -36,9 +36,9 @@ final class AgreementParts {
   List<Page.AgreementPart> parts() {
     Map<Pair, List<ReportInput.Filmed>> pairs = new LinkedHashMap<>();
     for (ReportInput.Filmed filmed : input.trials()) {
-      Settled settled = filmed.settled();
+      SettledTrial settled = filmed.settled();
       if (settled != null) {
-        Comparison comparison = settled.comparison();
+        ReadingComparison comparison = settled.comparison();
         pairs
             .computeIfAbsent(
                 new Pair(comparison.a().name(), comparison.b().name()), key -> new ArrayList<>())
@@ -52,9 +52,9 @@ final class AgreementParts {
     List<TrialAgreement> each = new ArrayList<>();
     List<Page.AgreementRow> rows = new ArrayList<>();
     for (ReportInput.Filmed filmed : trials) {
-      Settled settled = filmed.settled();
+      SettledTrial settled = filmed.settled();
       if (settled != null) {
-        Comparison comparison = settled.comparison();
+        ReadingComparison comparison = settled.comparison();
         Agreement agreement = Agreement.of(comparison);
         Trial trial = filmed.trial();
         each.add(
@@ -68,21 +68,22 @@ final class AgreementParts {
         rows.add(row(trial, settled, agreement));
       }
     }
-    OverTrials over = OverTrials.of(Measures.RATE.id(), each);
-    Agreement together = over.together();
+    PooledAgreement over = PooledAgreement.of(Measures.RATE.id(), each);
+    Agreement together = over.pooled();
     List<String> sentences = new ArrayList<>();
     if (together == null) {
       sentences.add(
           "These readings are not independent on any trial, since one started from the other or"
               + " from the estimate, or had it in sight: how well they agree would say nothing.");
     } else {
-      sentences.addAll(InWords.of(together, pair.first(), pair.second()));
-      sentences.addAll(InWords.figure(over, "Rate, slaps/s", pair.first(), pair.second()));
+      sentences.addAll(AgreementSentences.of(together, pair.first(), pair.second()));
+      sentences.addAll(
+          AgreementSentences.ofFigure(over, "Rate, slaps/s", pair.first(), pair.second()));
     }
     return new Page.AgreementPart(pair.first(), pair.second(), sentences, rows);
   }
 
-  private static Page.AgreementRow row(Trial trial, Settled settled, Agreement agreement) {
+  private static Page.AgreementRow row(Trial trial, SettledTrial settled, Agreement agreement) {
     BlandAltman offset = agreement.offset();
     Kappa side = agreement.independent() ? agreement.side().kappa() : null;
     Double f = agreement.independent() ? agreement.counts().f() : null;
@@ -113,7 +114,7 @@ final class AgreementParts {
             : "%d of %d".formatted(settled.open(), settled.comparison().differences()));
   }
 
-  private @Nullable Double rate(Trial trial, Marks marks) {
+  private @Nullable Double rate(Trial trial, ComparedMarks marks) {
     Estimate estimate = trial.estimate();
     Reading reading =
         marks.name().equals(Settlement.ESTIMATE)

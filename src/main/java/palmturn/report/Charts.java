@@ -6,8 +6,8 @@ import org.jspecify.annotations.Nullable;
 import palmturn.chart.BeatStrip;
 import palmturn.chart.BeatStripPainter;
 import palmturn.chart.ElbowChart;
+import palmturn.chart.EstimateOverlay;
 import palmturn.chart.HandsChart;
-import palmturn.chart.Hollow;
 import palmturn.chart.IntervalChart;
 import palmturn.chart.Palette;
 import palmturn.chart.StripLegend;
@@ -39,8 +39,10 @@ final class Charts {
   static @Nullable Chart strip(
       String id, String title, Trial trial, @Nullable Reading reading, double windowS) {
     Estimate estimate = trial.estimate();
-    Hollow hollow =
-        estimate == null || estimate.slaps().isEmpty() ? null : Hollow.of(estimate, reading);
+    EstimateOverlay hollow =
+        estimate == null || estimate.slaps().isEmpty()
+            ? null
+            : EstimateOverlay.of(estimate, reading);
     Reading marks = reading == null ? Reading.begin("", StartedFrom.NOTHING) : reading;
     if (marks.slaps().isEmpty() && marks.spans().isEmpty() && hollow == null) {
       return null;
@@ -59,7 +61,7 @@ final class Charts {
         WIDTH,
         legendY + StripLegend.rows(strip, WIDTH) * StripLegend.ROW,
         (g, palette) -> {
-          BeatStrip coloured = strip.in(palette);
+          BeatStrip coloured = strip.withPalette(palette);
           BeatStripPainter.paint(g, coloured);
           StripLegend.paint(g, coloured, 0, legendY, WIDTH);
         });
@@ -104,14 +106,14 @@ final class Charts {
         (lanes.axisY() + 8) * SMALL,
         (g, palette) -> {
           g.scale(SMALL, SMALL);
-          BeatStripPainter.paint(g, strip.in(palette));
+          BeatStripPainter.paint(g, strip.withPalette(palette));
         });
   }
 
   private static BeatStrip strip(
       Trial trial,
       Reading reading,
-      @Nullable Hollow hollow,
+      @Nullable EstimateOverlay hollow,
       double windowS,
       BeatStrip.Lanes lanes,
       double width,
@@ -154,7 +156,7 @@ final class Charts {
 
   /** Returns the interval chart of a trial, null where it would be empty. */
   static @Nullable Chart intervals(String id, String title, TrialScore score, double windowS) {
-    if (!score.timeRefusedWhy().isEmpty() || !IntervalChart.has(score.intervals())) {
+    if (!score.timeRefusedWhy().isEmpty() || !IntervalChart.hasRhythm(score.intervals())) {
       return null;
     }
     return new Chart(

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import palmturn.chart.Hollow;
+import palmturn.chart.EstimateOverlay;
 import palmturn.measure.Limits;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
@@ -37,7 +37,7 @@ final class EstimateParts {
     if (reading != null && !estimate.slaps().isEmpty()) {
       sentences.add(
           "The strip shows it hollow, but not where a mark of the reader lies within %s and says the same."
-              .formatted(Figures.withUnit(Figures.number(Hollow.SAME_S * 1000, 0), "ms")));
+              .formatted(Figures.withUnit(Figures.number(EstimateOverlay.SAME_S * 1000, 0), "ms")));
     }
     String sides = sides(estimate, reading);
     if (!sides.isEmpty()) {

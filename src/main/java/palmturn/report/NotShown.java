@@ -5,10 +5,10 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import palmturn.advise.Heed;
+import palmturn.advise.AthleteNotice;
 import palmturn.chart.MarkWords;
 import palmturn.measure.TrialScore;
-import palmturn.settle.Settled;
+import palmturn.settle.SettledTrial;
 import palmturn.trial.Block;
 import palmturn.trial.ClipFacts;
 import palmturn.trial.Hand;
@@ -29,14 +29,14 @@ final class NotShown {
   /** Returns what is still to be done, one sentence each. */
   List<String> open() {
     Map<String, List<TrialId>> found = new LinkedHashMap<>();
-    Heed consent = Heed.consent(input.session().facts());
+    AthleteNotice consent = AthleteNotice.consent(input.session().facts());
     if (consent != null) {
       found.put(ended(consent.sentence()), List.of());
     }
     uneven(found);
     for (ReportInput.Filmed filmed : input.trials()) {
       TrialId id = filmed.trial().id();
-      Settled settled = filmed.settled();
+      SettledTrial settled = filmed.settled();
       if (settled != null && settled.open() > 0) {
         add(
             found,

@@ -11,7 +11,7 @@ import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import palmturn.advise.Caution;
-import palmturn.chart.CourseWords;
+import palmturn.chart.ProgressCaption;
 import palmturn.chart.ProgressChart;
 import palmturn.measure.Limit;
 import palmturn.measure.Limits;
@@ -54,7 +54,7 @@ public final class ProgressReport {
         parts(score, limits),
         score.steps().stream().map(ProgressReport::drill).filter(Objects::nonNull).toList(),
         unread,
-        CourseWords.KEY,
+        ProgressCaption.KEY,
         Caution.all(),
         "Made by Palmturn on " + Words.date(madeAt) + ".");
   }
@@ -85,7 +85,9 @@ public final class ProgressReport {
   private static ProgressPage.Part part(ProgressScore score, Quality quality, Limits limits) {
     List<String> sentences = new ArrayList<>();
     for (Hand hand : List.of(Hand.LEFT, Hand.RIGHT)) {
-      score.course(hand, quality).ifPresent(course -> sentences.add(CourseWords.of(course)));
+      score
+          .course(hand, quality)
+          .ifPresent(course -> sentences.add(ProgressCaption.describeChange(course)));
     }
     Limit limit = limits.of(quality);
     Double value = limit == null ? null : limit.value();

@@ -5,7 +5,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import palmturn.measure.ReadingChoice;
-import palmturn.settle.Settled;
+import palmturn.settle.SettledTrial;
 import palmturn.trial.Reading;
 import palmturn.trial.TrialId;
 
@@ -51,7 +51,7 @@ final class Readers {
     for (String name : names) {
       String still = open.contains(name) ? " (still open)" : "";
       switch (name) {
-        case Settled.READER -> parts.add("settled" + still);
+        case SettledTrial.READER -> parts.add("settled" + still);
         case ReadingChoice.ESTIMATE_NAME -> parts.add("found by the program");
         default -> people.add(name + still);
       }

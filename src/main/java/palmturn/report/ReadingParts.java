@@ -8,11 +8,11 @@ import org.jspecify.annotations.Nullable;
 import palmturn.measure.Scores;
 import palmturn.measure.TrialScore;
 import palmturn.settle.Agreement;
-import palmturn.settle.Comparison;
+import palmturn.settle.AgreementSentences;
 import palmturn.settle.Difference;
-import palmturn.settle.InWords;
-import palmturn.settle.Ruling;
-import palmturn.settle.Settled;
+import palmturn.settle.DifferenceState;
+import palmturn.settle.ReadingComparison;
+import palmturn.settle.SettledTrial;
 import palmturn.trial.Decision;
 import palmturn.trial.Estimate;
 import palmturn.trial.Reading;
@@ -29,11 +29,11 @@ final class ReadingParts {
 
   /** Returns the part of a trial, null where no two readings of it are compared. */
   static Page.@Nullable ReadingsPart of(ReportInput.Filmed filmed, ReportInput input) {
-    Settled settled = filmed.settled();
+    SettledTrial settled = filmed.settled();
     if (settled == null) {
       return null;
     }
-    Comparison comparison = settled.comparison();
+    ReadingComparison comparison = settled.comparison();
     String a = comparison.a().name();
     String b = comparison.b().name();
     List<Page.DifferenceRow> rows = new ArrayList<>();
@@ -51,8 +51,8 @@ final class ReadingParts {
         sentences(comparison, a, b));
   }
 
-  private static List<String> sentences(Comparison comparison, String a, String b) {
-    List<String> sentences = new ArrayList<>(InWords.of(Agreement.of(comparison), a, b));
+  private static List<String> sentences(ReadingComparison comparison, String a, String b) {
+    List<String> sentences = new ArrayList<>(AgreementSentences.of(Agreement.of(comparison), a, b));
     sentences.add(
         "Marks count as the same within %s%s."
             .formatted(
@@ -64,7 +64,8 @@ final class ReadingParts {
     return sentences;
   }
 
-  private static List<Page.ReadingRow> counts(Trial trial, Settled settled, ReportInput input) {
+  private static List<Page.ReadingRow> counts(
+      Trial trial, SettledTrial settled, ReportInput input) {
     List<Page.ReadingRow> rows = new ArrayList<>();
     for (Reading reading : trial.readings()) {
       rows.add(row(trial, reading, Words.how(reading), input));
@@ -97,7 +98,7 @@ final class ReadingParts {
         how);
   }
 
-  private static <M> Page.DifferenceRow row(Ruling<M> ruling, Function<M, String> words) {
+  private static <M> Page.DifferenceRow row(DifferenceState<M> ruling, Function<M, String> words) {
     Difference<M> difference = ruling.difference();
     M a = difference.a();
     M b = difference.b();
@@ -109,7 +110,7 @@ final class ReadingParts {
         decided(ruling));
   }
 
-  private static String decided(Ruling<?> ruling) {
+  private static String decided(DifferenceState<?> ruling) {
     Decision<?> decision = ruling.decision();
     if (decision == null) {
       return "open";

@@ -13,15 +13,15 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
+import palmturn.advise.AthleteNotice;
 import palmturn.advise.Caution;
-import palmturn.advise.Heed;
-import palmturn.chart.CourseWords;
+import palmturn.chart.ProgressCaption;
 import palmturn.measure.Limit;
 import palmturn.measure.Limits;
 import palmturn.measure.Measures;
 import palmturn.measure.ProgressScore;
 import palmturn.measure.Quality;
-import palmturn.settle.Settled;
+import palmturn.settle.SettledTrial;
 import palmturn.trial.Block;
 import palmturn.trial.ClipFacts;
 import palmturn.trial.Hand;
@@ -123,7 +123,7 @@ public final class Report {
         : new Page.ProgressPart(
             ProgressReport.intro(score),
             ProgressReport.parts(score, input.limits()),
-            CourseWords.KEY);
+            ProgressCaption.KEY);
   }
 
   private static String title(ReportInput input) {
@@ -164,7 +164,7 @@ public final class Report {
     if (session.facts().racketHand() != null) {
       intro.add("Racket hand: " + session.facts().racketHand().code() + ".");
     }
-    Heed pain = Heed.pain(session.facts());
+    AthleteNotice pain = AthleteNotice.pain(session.facts());
     if (pain != null) {
       intro.add(pain.sentence());
     }
@@ -177,7 +177,7 @@ public final class Report {
             .toList();
     if (readers.size() == 1) {
       intro.add(
-          readers.get(0).equals(Settled.READER)
+          readers.get(0).equals(SettledTrial.READER)
               ? "Every figure comes from the settled reading."
               : "Every figure comes from the marks of " + readers.get(0) + ".");
     } else if (readers.size() > 1) {

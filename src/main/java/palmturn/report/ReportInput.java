@@ -7,7 +7,7 @@ import palmturn.advise.Training;
 import palmturn.measure.Limits;
 import palmturn.measure.ProgressScore;
 import palmturn.measure.SessionScore;
-import palmturn.settle.Settled;
+import palmturn.settle.SettledTrial;
 import palmturn.trial.ClipFacts;
 import palmturn.trial.Reading;
 import palmturn.trial.Session;
@@ -46,7 +46,10 @@ public record ReportInput(
    *     no two to compare
    */
   public record Filmed(
-      Trial trial, @Nullable Reading reading, @Nullable ClipFacts clip, @Nullable Settled settled) {
+      Trial trial,
+      @Nullable Reading reading,
+      @Nullable ClipFacts clip,
+      @Nullable SettledTrial settled) {
     Filmed(Trial trial, @Nullable Reading reading, @Nullable ClipFacts clip) {
       this(trial, reading, clip, null);
     }

@@ -8,8 +8,8 @@ import java.util.Set;
 import palmturn.advise.Advice;
 import palmturn.advise.Caution;
 import palmturn.advise.LibraryDrill;
-import palmturn.advise.Pace;
 import palmturn.advise.Plan;
+import palmturn.advise.StartingPace;
 import palmturn.advise.Training;
 import palmturn.measure.Quality;
 
@@ -94,7 +94,7 @@ public record TrainPart(
   }
 
   private static WeekRow row(Plan.Week week) {
-    Pace pace = week.pace();
+    StartingPace pace = week.pace();
     return new WeekRow(
         "Week %d, %s".formatted(week.number(), week.aim()),
         link(week.drill()),

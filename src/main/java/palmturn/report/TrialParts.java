@@ -18,7 +18,7 @@ import palmturn.measure.Measures;
 import palmturn.measure.Quality;
 import palmturn.measure.TrialScore;
 import palmturn.numbers.Range;
-import palmturn.settle.Settled;
+import palmturn.settle.SettledTrial;
 import palmturn.trial.Reading;
 import palmturn.trial.Slap;
 import palmturn.trial.Span;
@@ -107,8 +107,8 @@ final class TrialParts {
   }
 
   private static String read(ReportInput.Filmed filmed, Reading reading) {
-    Settled settled = filmed.settled();
-    return settled != null && reading.reader().equals(Settled.READER)
+    SettledTrial settled = filmed.settled();
+    return settled != null && reading.reader().equals(SettledTrial.READER)
         ? "Settled between %s and %s, %s."
             .formatted(
                 settled.comparison().a().name(),
@@ -118,7 +118,7 @@ final class TrialParts {
   }
 
   private static String source(ReportInput.Filmed filmed, Reading reading) {
-    return (reading.reader().equals(Settled.READER)
+    return (reading.reader().equals(SettledTrial.READER)
             ? "Every figure in this table comes from the settled reading"
             : "Every figure in this table comes from the marks of " + reading.reader())
         + (filmed.trial().estimate() != null && filmed.trial().estimate().elbow() != null

@@ -12,8 +12,8 @@ import palmturn.trial.Span;
 import palmturn.trial.Zone;
 
 /**
- * How well two readings agree, on one trial or on several together. It means something only where
- * neither owes its marks to the other or to the estimate.
+ * The agreement of two readings, on one trial or pooled over several. It is meaningful only where
+ * neither started from the other or from the estimate.
  *
  * @param independent whether that is so for all of them
  * @param counts marks that both have, or one
@@ -25,11 +25,11 @@ import palmturn.trial.Zone;
  */
 public record Agreement(
     boolean independent,
-    Counts counts,
+    MatchCounts counts,
     List<Double> differencesS,
-    Labels side,
-    Labels zone,
-    Labels doubles,
+    LabelAgreement side,
+    LabelAgreement zone,
+    LabelAgreement doubles,
     List<SpanAgreement> spans) {
   private static final List<Side> SIDES = List.of(Side.PALM, Side.BACK);
   private static final List<Zone> ZONES = List.of(Zone.CENTRE, Zone.FINGERS, Zone.WRIST, Zone.EDGE);
@@ -40,9 +40,9 @@ public record Agreement(
   }
 
   /** Returns the agreement on one trial. */
-  public static Agreement of(Comparison comparison) {
-    Marks a = comparison.a();
-    Marks b = comparison.b();
+  public static Agreement of(ReadingComparison comparison) {
+    ComparedMarks a = comparison.a();
+    ComparedMarks b = comparison.b();
     List<Matching.Pair> pairs = comparison.matching().pairs();
     List<Slap> first = pairs.stream().map(pair -> a.slaps().get(pair.a())).toList();
     List<Slap> second = pairs.stream().map(pair -> b.slaps().get(pair.b())).toList();
@@ -74,7 +74,7 @@ public record Agreement(
     return trials.stream().reduce(Agreement::plus).orElse(null);
   }
 
-  /** Returns how far the times of slaps that both saw lie apart; null under two such slaps. */
+  /** Returns the limits of agreement of the times of matched slaps; null under two. */
   public @Nullable BlandAltman offset() {
     return BlandAltman.of(differencesS.stream().mapToDouble(each -> each).toArray());
   }
@@ -88,12 +88,12 @@ public record Agreement(
   public record CurvePoint(double toleranceS, @Nullable Double f) {}
 
   /** Returns F against tolerance, on the clocks of a comparison. */
-  public static List<CurvePoint> curve(Comparison comparison, double... tolerancesS) {
+  public static List<CurvePoint> curve(ReadingComparison comparison, double... tolerancesS) {
     return curve(List.of(comparison), tolerancesS);
   }
 
   /** Returns the same over several comparisons, their counts added up. */
-  static List<CurvePoint> curve(List<Comparison> comparisons, double... tolerancesS) {
+  static List<CurvePoint> curve(List<ReadingComparison> comparisons, double... tolerancesS) {
     return Arrays.stream(tolerancesS)
         .mapToObj(
             toleranceS ->
@@ -101,12 +101,12 @@ public record Agreement(
                     toleranceS,
                     comparisons.stream()
                         .map(each -> within(each, toleranceS))
-                        .reduce(new Counts(0, 0, 0), Counts::plus)
+                        .reduce(new MatchCounts(0, 0, 0), MatchCounts::plus)
                         .f()))
         .toList();
   }
 
-  private static Counts within(Comparison comparison, double toleranceS) {
+  private static MatchCounts within(ReadingComparison comparison, double toleranceS) {
     double[] a = comparison.aTimesS().stream().mapToDouble(each -> each).toArray();
     double[] b = comparison.bTimesS().stream().mapToDouble(each -> each).toArray();
     return Matching.of(a, b, toleranceS).counts();
@@ -129,8 +129,9 @@ public record Agreement(
         sums);
   }
 
-  private static <T> Labels labels(
+  private static <T> LabelAgreement labels(
       List<T> values, List<String> names, List<Slap> a, List<Slap> b, Function<Slap, T> label) {
-    return Labels.of(values, names, a.stream().map(label).toList(), b.stream().map(label).toList());
+    return LabelAgreement.of(
+        values, names, a.stream().map(label).toList(), b.stream().map(label).toList());
   }
 }

@@ -4,7 +4,7 @@ import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 import palmturn.numbers.Stats;
 
-/** The constant by which one list of moments lies later than another. */
+/** The constant time offset between two lists of times. */
 final class ClockOffset {
   /** Without any interval to go by. */
   private static final double REACH_S = 0.1;

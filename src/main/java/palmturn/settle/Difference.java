@@ -8,10 +8,10 @@ import org.jspecify.annotations.Nullable;
 import palmturn.trial.Coded;
 
 /**
- * One place where two readings differ.
+ * A difference between two readings.
  *
  * @param <M> {@link palmturn.trial.Slap} or {@link palmturn.trial.Span}
- * @param what all that differs here, worst first; never empty
+ * @param what its kinds, worst first; never empty
  * @param a the first reading's mark, null if only the second has one
  * @param b the second reading's mark, null if only the first has one
  * @param timeS of the first's mark, else of the second's, media seconds
@@ -20,7 +20,7 @@ import palmturn.trial.Coded;
 public record Difference<M>(
     Set<What> what, @Nullable M a, @Nullable M b, double timeS, double gapS) {
 
-  /** How two readings can differ, worst first: what changes a count comes before a label. */
+  /** A kind of difference, worst first: those that change a count come before labels. */
   public enum What implements Coded {
     ONLY_A("only-a", "only in the first"),
     ONLY_B("only-b", "only in the second"),
@@ -48,7 +48,7 @@ public record Difference<M>(
       return words;
     }
 
-    /** One missing here is as bad as one missing there. */
+    /** A mark missing from either reading is equally bad. */
     int rank() {
       return this == ONLY_B ? ONLY_A.ordinal() : ordinal();
     }
@@ -57,11 +57,11 @@ public record Difference<M>(
   public Difference {
     what = Collections.unmodifiableSortedSet(new TreeSet<>(what));
     if (what.isEmpty()) {
-      throw new IllegalArgumentException("a difference must differ in something");
+      throw new IllegalArgumentException("a difference needs at least one kind, got none");
     }
   }
 
-  /** Returns the worst that differs here. */
+  /** Returns the worst kind. */
   public What worst() {
     return what.iterator().next();
   }

@@ -7,9 +7,8 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Which moments of two lists belong together: each with one of the other list at most and none
- * further apart than a tolerance; of all such ways one with the most pairs, and of these one with
- * the least total time difference. Pairs never cross.
+ * An optimal one-to-one matching of two lists of times within a tolerance: as many pairs as
+ * possible, and of those matchings one with the least total time difference. Pairs never cross.
  *
  * @param pairs in order of time
  * @param onlyA indices into the first list that have no partner, rising
@@ -20,7 +19,7 @@ public record Matching(List<Pair> pairs, List<Integer> onlyA, List<Integer> only
   private static final double ROUNDING_S = 1e-6;
 
   /**
-   * Two moments that belong together.
+   * A pair of matched times.
    *
    * @param a index into the first list
    * @param b index into the second list
@@ -51,7 +50,7 @@ public record Matching(List<Pair> pairs, List<Integer> onlyA, List<Integer> only
   public static Matching of(double[] a, double[] b, double toleranceS) {
     requireSorted(a);
     requireSorted(b);
-    // Which of several equally good ways is taken must not hang on who is called first.
+    // Ties must be broken alike whichever list is first.
     if (Arrays.compare(a, b) > 0) {
       return of(b, a, toleranceS).swapped();
     }
@@ -61,8 +60,8 @@ public record Matching(List<Pair> pairs, List<Integer> onlyA, List<Integer> only
   }
 
   /** Returns how many marks the lists share. */
-  public Counts counts() {
-    return new Counts(pairs.size(), onlyA.size(), onlyB.size());
+  public MatchCounts counts() {
+    return new MatchCounts(pairs.size(), onlyA.size(), onlyB.size());
   }
 
   /** Returns the share of the second list that has a partner; null if that list is empty. */

@@ -6,7 +6,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.trial.Span;
 
 /**
- * How two readings agree on one kind of fault over a stretch.
+ * The agreement of two readings on one kind of span.
  *
  * @param kind the fault
  * @param same stretches that both marked, intersection over union 0.5 or more
@@ -27,7 +27,8 @@ public record SpanAgreement(
     List<Span> a = joined(kind, allA);
     List<Span> b = joined(kind, allB);
     int same =
-        (int) Overlap.pairs(a, b).stream().filter(pair -> pair.iou() >= Overlap.SAME).count();
+        (int)
+            SpanOverlap.pairs(a, b).stream().filter(pair -> pair.iou() >= SpanOverlap.SAME).count();
     double bothS = 0;
     for (Span x : a) {
       for (Span y : b) {

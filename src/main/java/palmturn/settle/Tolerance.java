@@ -6,8 +6,8 @@ import org.jspecify.annotations.Nullable;
 import palmturn.numbers.Stats;
 
 /**
- * How far apart two marks of the same slap may lie: one frame or 25 ms, whichever is more, at most
- * a quarter of the median interval, never under one frame.
+ * The largest time difference of two marks of one slap: one frame or 25 ms, whichever is more, at
+ * most a quarter of the median interval, never under one frame.
  *
  * @param seconds real seconds
  * @param tooFewFrames whether one frame is more than a quarter of the median interval, so that a

@@ -4,7 +4,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.trial.TrialId;
 
 /**
- * Two readings of one trial of many.
+ * The agreement of two readings on one of many trials.
  *
  * @param session name of the session's folder
  * @param trial hand, block and repeat
@@ -17,7 +17,7 @@ import palmturn.trial.TrialId;
 public record TrialAgreement(
     String session,
     TrialId trial,
-    Comparison comparison,
+    ReadingComparison comparison,
     Agreement agreement,
     @Nullable Double first,
     @Nullable Double second) {}

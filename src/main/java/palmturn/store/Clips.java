@@ -13,25 +13,25 @@ import palmturn.clip.ClipHash;
 import palmturn.trial.ClipRef;
 import palmturn.trial.Trial;
 
-/** The clips of a session: copied in, found again, checked against what they were. */
+/** A session's clip files: copying in, and checking against their digests. */
 final class Clips {
   private Clips() {}
 
-  /** Copies a file in; one that is there already, byte for byte, is used again. */
-  static String bring(Path session, String into, Path source, Disk disk) throws StoreException {
+  /** Copies a file in, unless an identical one is there. */
+  static String copyIn(Path session, String into, Path source, Disk disk) throws StoreException {
     if (!Files.isRegularFile(source) || source.getFileName() == null) {
       throw new StoreException("%s: there is no such file".formatted(source));
     }
     Path clips = session.resolve(into);
     try {
       disk.createFolders(clips);
-      String wanted = Inside.harmlessName(source.getFileName().toString());
+      String wanted = SessionPaths.safeName(source.getFileName().toString());
       String name = wanted;
       for (int i = 2; Files.exists(clips.resolve(name)); i++) {
         if (same(source, clips.resolve(name))) {
           return into + "/" + name;
         }
-        name = Inside.numbered(wanted, i);
+        name = SessionPaths.numberedName(wanted, i);
       }
       try (InputStream content = Files.newInputStream(source)) {
         Disk.replace(disk, clips.resolve(name), content);
@@ -39,7 +39,7 @@ final class Clips {
       return into + "/" + name;
     } catch (IOException e) {
       throw new StoreException(
-          "%s: can't be copied into %s: %s".formatted(source, clips, Why.of(e)), e);
+          "%s: can't be copied into %s: %s".formatted(source, clips, IoErrors.reason(e)), e);
     }
   }
 
@@ -48,7 +48,7 @@ final class Clips {
         || (Files.isRegularFile(clip) && Files.mismatch(source, clip) < 0);
   }
 
-  /** Returns a line for each clip that is missing or not what it was. */
+  /** Returns a line for each clip that is missing or changed. */
   static List<String> problems(Path session, Collection<Trial> trials) {
     Map<String, List<Trial>> byPath = new TreeMap<>();
     for (Trial trial : trials) {
@@ -67,7 +67,7 @@ final class Clips {
     return problems;
   }
 
-  /** Refuses a trial whose clip is missing or not what it was. */
+  /** Refuses a trial whose clip is missing or changed. */
   static void check(Path session, Trial trial) throws StoreException {
     ClipRef clip = trial.clip();
     Path file = session.resolve(clip.path());
@@ -83,7 +83,7 @@ final class Clips {
                 .formatted(file, trial.id().name()));
       }
     } catch (IOException e) {
-      throw new StoreException("%s: can't be read: %s".formatted(file, Why.of(e)), e);
+      throw new StoreException("%s: can't be read: %s".formatted(file, IoErrors.reason(e)), e);
     }
   }
 }

@@ -12,16 +12,18 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.Set;
 
-/** Every step that changes the disk, so that a test can let each of them fail. */
+/**
+ * The operations that change the disk, each on its own, so that a test can make any of them fail.
+ */
 interface Disk {
   Disk REAL = new Disk() {};
 
-  /** Opens the file that a lock is held on, making it where it is not there. */
+  /** Opens a lock file, creating it if it does not exist. */
   default FileChannel openLock(Path file) throws IOException {
     return FileChannel.open(file, StandardOpenOption.WRITE, StandardOpenOption.CREATE);
   }
 
-  /** Writes a file that is not there yet and forces it to the disk. */
+  /** Writes a new file and forces it to the disk. */
   default void writeNew(Path file, InputStream content) throws IOException {
     try (FileChannel channel =
         FileChannel.open(
@@ -35,12 +37,12 @@ interface Disk {
     }
   }
 
-  /** Puts a file in the place of another in one step. */
+  /** Moves a file over another atomically. */
   default void moveOver(Path from, Path to) throws IOException {
     Files.move(from, to, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
   }
 
-  /** Writes a file's end from a byte on, whatever was there, and forces it to the disk. */
+  /** Truncates a file at a byte, appends content and forces it to the disk. */
   default void writeFrom(Path file, long at, byte[] content) throws IOException {
     try (FileChannel channel =
         FileChannel.open(file, StandardOpenOption.WRITE, StandardOpenOption.CREATE)) {
@@ -53,7 +55,7 @@ interface Disk {
     }
   }
 
-  /** Forces a folder's list of files to the disk, where the system lets a program do that. */
+  /** Forces a folder's entries to the disk, where the system allows that. */
   default void forceFolder(Path folder) throws IOException {
     FileChannel channel;
     try {
@@ -71,24 +73,35 @@ interface Disk {
     Files.createDirectories(folder);
   }
 
-  default void deleteIfThere(Path file) throws IOException {
+  default void deleteIfExists(Path file) throws IOException {
     Files.deleteIfExists(file);
   }
 
   /**
-   * Replaces a file by new content, or leaves it exactly as it was.
+   * Replaces a file atomically. Readers see the old content or the new, never a part.
+   *
+   * <ol>
+   *   <li>Delete the temporary file that an earlier failure may have left in the same folder.
+   *   <li>Write the new content to the temporary file and force it to the disk.
+   *   <li>Move it over the old file in one atomic step.
+   *   <li>Force the folder's entries to the disk, so that the move survives a loss of power.
+   * </ol>
+   *
+   * <p>If step 1, 2 or 3 fails, the file is exactly as it was, and the temporary file is deleted
+   * where possible. If step 4 fails, the new content is in place but may not survive a loss of
+   * power.
    *
    * @throws IOException if any step fails
    */
   static void replace(Disk disk, Path file, InputStream content) throws IOException {
-    Path fresh = fresh(file);
-    disk.deleteIfThere(fresh);
+    Path fresh = tempFile(file);
+    disk.deleteIfExists(fresh);
     try {
       disk.writeNew(fresh, content);
       disk.moveOver(fresh, file);
     } catch (IOException e) {
       try {
-        disk.deleteIfThere(fresh);
+        disk.deleteIfExists(fresh);
       } catch (IOException left) {
         e.addSuppressed(left);
       }
@@ -97,8 +110,8 @@ interface Disk {
     forceFolderOf(disk, file);
   }
 
-  /** Returns the name under which a file's new content is written first. */
-  static Path fresh(Path file) {
+  /** Returns the temporary file of a replacement. */
+  static Path tempFile(Path file) {
     return file.resolveSibling("." + file.getFileName() + ".new");
   }
 

@@ -10,17 +10,17 @@ import palmturn.json.JournalLine;
 import palmturn.json.JsonException;
 
 /**
- * The edits of one trial since its file was last written, a line each; a line counts once it is
- * whole and on the disk.
+ * A journal of the edits of one trial since its file was last written, a line each; a line counts
+ * once it is complete and on the disk.
  */
 final class Journal {
   private final Path file;
   private final Disk disk;
   private final Map<String, JournalLine> lastOfReader = new LinkedHashMap<>();
   private long length;
-  private boolean torn;
+  private boolean isTorn;
 
-  /** Whether the file may hold something after its whole lines. */
+  /** Whether the file may hold something after its complete lines. */
   private boolean leftover;
 
   private Journal(Path file, Disk disk) {
@@ -31,17 +31,17 @@ final class Journal {
   /**
    * Reads a journal; one that is not there is empty.
    *
-   * @throws StoreException if a line before the last one is damaged; a last line that is not whole
-   *     was never shown as saved and is left out
+   * @throws StoreException if a line before the last one is damaged; an incomplete last line was
+   *     never acknowledged and is ignored
    */
   static Journal open(Path file, Disk disk) throws StoreException {
     Journal journal = new Journal(file, disk);
-    // Another program may fold it away at any moment, so it is not asked for first.
-    journal.take(TextFile.bytesIfThere(file));
+    // Another program may delete it at any moment, so its existence is not checked first.
+    journal.parse(TextFile.bytesOrEmpty(file));
     return journal;
   }
 
-  private void take(byte[] bytes) throws StoreException {
+  private void parse(byte[] bytes) throws StoreException {
     int from = 0;
     for (int line = 1; from < bytes.length; line++) {
       int end = from;
@@ -51,7 +51,7 @@ final class Journal {
       String text = new String(bytes, from, end - from, StandardCharsets.UTF_8);
       boolean last = end + 1 >= bytes.length;
       if (end == bytes.length || (last && !JournalLine.whole(text))) {
-        torn = true;
+        isTorn = true;
         return;
       }
       try {
@@ -70,12 +70,12 @@ final class Journal {
     return lastOfReader.values();
   }
 
-  /** Returns whether the file ended in a line that was not whole. */
-  boolean torn() {
-    return torn;
+  /** Returns whether the file ended in an incomplete line. */
+  boolean isTorn() {
+    return isTorn;
   }
 
-  /** Returns the bytes of all whole lines. */
+  /** Returns the length of all complete lines, bytes. */
   long length() {
     return length;
   }
@@ -86,7 +86,7 @@ final class Journal {
     boolean first = length == 0;
     leftover = true;
     try {
-      // Writing from the end of the last whole line removes what a failed attempt has left.
+      // Writing from the end of the last complete line removes the remains of a failed append.
       disk.writeFrom(file, length, bytes);
       if (first) {
         Disk.forceFolderOf(disk, file);
@@ -94,11 +94,11 @@ final class Journal {
     } catch (IOException e) {
       throw new StoreException(
           "%s: this edit could not be saved: %s; all that was saved before is there"
-              .formatted(file, Why.of(e)),
+              .formatted(file, IoErrors.reason(e)),
           e);
     }
     length += bytes.length;
-    torn = false;
+    isTorn = false;
     leftover = false;
   }
 
@@ -114,8 +114,8 @@ final class Journal {
   }
 
   /** Returns whether there may be anything in the file. */
-  boolean mayHoldAnything() {
-    return length > 0 || torn || leftover;
+  boolean mayHaveContent() {
+    return length > 0 || isTorn || leftover;
   }
 
   /** Forgets all lines, once the trial's file holds them. */
@@ -127,13 +127,13 @@ final class Journal {
     try {
       if (Files.exists(file)) {
         disk.writeFrom(file, 0, new byte[0]);
-        disk.deleteIfThere(file);
+        disk.deleteIfExists(file);
       }
     } catch (IOException e) {
       throw new StoreException(
-          "%s: can't be cleared: %s; nothing is lost".formatted(file, Why.of(e)), e);
+          "%s: can't be cleared: %s; nothing is lost".formatted(file, IoErrors.reason(e)), e);
     }
-    torn = false;
+    isTorn = false;
     leftover = false;
   }
 }

@@ -7,22 +7,22 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
 
-/** What lies where in a session's folder, and how one is told from any other folder. */
+/** The layout of a session's folder, and the checks that a folder has it. */
 final class Layout {
   static final String SESSION = "session.json";
   static final String TRIALS = "trials";
   static final String CLIPS = "clips";
   static final String REPORT = "report";
 
-  /** What a coach may have changed for one session. */
+  /** Files that override a coach's defaults in one session. */
   static final List<String> OWN = List.of("drills.json", "limits.json");
 
   static final List<String> FOLDERS = List.of(TRIALS, CLIPS, REPORT);
 
   private Layout() {}
 
-  /** Refuses a folder that holds anything but what a failed attempt to make a session leaves. */
-  static void refuseOccupied(Path folder) throws StoreException {
+  /** Refuses a folder with anything in it but the remains of a failed creation. */
+  static void requireVacant(Path folder) throws StoreException {
     if (Files.exists(folder.resolve(SESSION))) {
       throw new StoreException("%s: there is a session in it already".formatted(folder));
     }
@@ -30,7 +30,7 @@ final class Layout {
       return;
     }
     Set<String> own =
-        Set.of(WriterLock.FILE, Disk.fresh(Path.of(SESSION)).toString(), TRIALS, CLIPS, REPORT);
+        Set.of(WriterLock.FILE, Disk.tempFile(Path.of(SESSION)).toString(), TRIALS, CLIPS, REPORT);
     for (Path each : list(folder)) {
       boolean leftover =
           own.contains(each.getFileName().toString())
@@ -42,7 +42,7 @@ final class Layout {
     }
   }
 
-  static void refuseNoSession(Path folder) throws StoreException {
+  static void requireSession(Path folder) throws StoreException {
     if (!Files.exists(folder)) {
       throw new StoreException("%s: there is no such folder".formatted(folder));
     }
@@ -52,43 +52,45 @@ final class Layout {
     }
   }
 
-  /** Returns what lies in a folder, by name. */
+  /** Returns a folder's entries, sorted by name. */
   static List<Path> list(Path folder) throws StoreException {
     try (Stream<Path> files = Files.list(folder)) {
       return files.sorted().toList();
     } catch (IOException e) {
-      throw new StoreException("%s: can't be looked into: %s".formatted(folder, Why.of(e)), e);
+      throw new StoreException(
+          "%s: can't be looked into: %s".formatted(folder, IoErrors.reason(e)), e);
     }
   }
 
-  static void make(Path folder, Disk disk) throws StoreException {
+  static void createFolder(Path folder, Disk disk) throws StoreException {
     try {
       disk.createFolders(folder);
     } catch (IOException e) {
-      throw new StoreException("%s: can't be made: %s".formatted(folder, Why.of(e)), e);
+      throw new StoreException("%s: can't be made: %s".formatted(folder, IoErrors.reason(e)), e);
     }
   }
 
-  /** Takes a session's own files away, and its folder if nothing else is in it. */
-  static void discard(Path folder, Disk disk) throws StoreException {
+  /** Deletes a session's own files, and its folder if nothing else is in it. */
+  static void delete(Path folder, Disk disk) throws StoreException {
     try {
-      disk.deleteIfThere(folder.resolve(SESSION));
+      disk.deleteIfExists(folder.resolve(SESSION));
       for (String own : OWN) {
-        disk.deleteIfThere(folder.resolve(own));
+        disk.deleteIfExists(folder.resolve(own));
       }
       for (String name : FOLDERS) {
         Path inside = folder.resolve(name);
         for (Path file : Files.isDirectory(inside) ? list(inside) : List.<Path>of()) {
-          disk.deleteIfThere(file);
+          disk.deleteIfExists(file);
         }
-        disk.deleteIfThere(inside);
+        disk.deleteIfExists(inside);
       }
-      disk.deleteIfThere(folder.resolve(WriterLock.FILE));
+      disk.deleteIfExists(folder.resolve(WriterLock.FILE));
       if (list(folder).isEmpty()) {
-        disk.deleteIfThere(folder);
+        disk.deleteIfExists(folder);
       }
     } catch (IOException e) {
-      throw new StoreException("%s: can't be taken away: %s".formatted(folder, Why.of(e)), e);
+      throw new StoreException(
+          "%s: can't be taken away: %s".formatted(folder, IoErrors.reason(e)), e);
     }
   }
 }

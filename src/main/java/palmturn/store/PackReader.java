@@ -152,15 +152,15 @@ public final class PackReader implements AutoCloseable {
       return true;
     }
     String[] parts = name.split("/", -1);
-    if (parts.length != 2 || !Inside.harmless(name)) {
+    if (parts.length != 2 || !SessionPaths.isInside(name)) {
       return false;
     }
     String inside = parts[1];
     return switch (parts[0]) {
       case Layout.TRIALS -> inside.endsWith(".json") && trial(inside);
-      case Layout.CLIPS -> Inside.harmlessName(inside).equals(inside);
+      case Layout.CLIPS -> SessionPaths.safeName(inside).equals(inside);
       case Layout.REPORT ->
-          Inside.harmlessName(inside).equals(inside)
+          SessionPaths.safeName(inside).equals(inside)
               && REPORTS.contains(inside.substring(inside.lastIndexOf('.') + 1));
       default -> false;
     };
@@ -211,10 +211,10 @@ public final class PackReader implements AutoCloseable {
         checkReport(entry, to);
       }
     } catch (IOException e) {
-      Layout.discard(folder, Disk.REAL);
-      throw new StoreException("%s: can't be unpacked: %s".formatted(file, Why.of(e)), e);
+      Layout.delete(folder, Disk.REAL);
+      throw new StoreException("%s: can't be unpacked: %s".formatted(file, IoErrors.reason(e)), e);
     } catch (StoreException e) {
-      Layout.discard(folder, Disk.REAL);
+      Layout.delete(folder, Disk.REAL);
       throw e;
     }
   }
@@ -272,7 +272,7 @@ public final class PackReader implements AutoCloseable {
     try {
       zip.close();
     } catch (IOException e) {
-      throw new StoreException("%s: can't be closed: %s".formatted(file, Why.of(e)), e);
+      throw new StoreException("%s: can't be closed: %s".formatted(file, IoErrors.reason(e)), e);
     }
   }
 }

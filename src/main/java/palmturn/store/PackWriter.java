@@ -42,7 +42,7 @@ public final class PackWriter implements AutoCloseable {
    * @throws IOException if it can't be written there
    */
   public static PackWriter create(Path file) throws IOException {
-    Path part = Disk.fresh(file);
+    Path part = Disk.tempFile(file);
     return new PackWriter(
         file, part, new ZipOutputStream(Files.newOutputStream(part), StandardCharsets.UTF_8));
   }

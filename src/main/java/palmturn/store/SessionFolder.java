@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.json.SessionJson;
 import palmturn.trial.Block;
 import palmturn.trial.Estimate;
-import palmturn.trial.Placed;
+import palmturn.trial.PlacedPoints;
 import palmturn.trial.Reading;
 import palmturn.trial.Session;
 import palmturn.trial.Settlement;
@@ -23,7 +23,7 @@ import palmturn.trial.TrialId;
 
 /**
  * A session on the disk: {@code session.json}, {@code trials/}, {@code clips/}, {@code report/}.
- * One program at a time writes; what {@link #keep} has returned from survives the loss of power.
+ * One program at a time writes; an edit survives a loss of power once {@link #keep} has returned.
  * Methods may be called from any thread.
  */
 public final class SessionFolder implements AutoCloseable {
@@ -37,7 +37,7 @@ public final class SessionFolder implements AutoCloseable {
           .thenComparing(TrialId::hand);
 
   private final Path folder;
-  private final KeptFile<Session> file;
+  private final ReplaceableFile<Session> file;
   private final Clock clock;
   private final Disk disk;
   private final @Nullable WriterLock lock;
@@ -48,7 +48,7 @@ public final class SessionFolder implements AutoCloseable {
 
   private SessionFolder(
       Path folder,
-      KeptFile<Session> file,
+      ReplaceableFile<Session> file,
       Session session,
       Clock clock,
       Disk disk,
@@ -62,7 +62,7 @@ public final class SessionFolder implements AutoCloseable {
   }
 
   /**
-   * Makes a session's folder and opens it for writing.
+   * Creates a session's folder and opens it for writing.
    *
    * @throws StoreException if there is something in the folder already, or it can't be written
    */
@@ -72,15 +72,15 @@ public final class SessionFolder implements AutoCloseable {
 
   static SessionFolder create(Path folder, Session session, Clock clock, Disk disk)
       throws StoreException {
-    Layout.refuseOccupied(folder);
-    Layout.make(folder, disk);
-    WriterLock lock = WriterLock.take(folder, disk);
+    Layout.requireVacant(folder);
+    Layout.createFolder(folder, disk);
+    WriterLock lock = WriterLock.acquire(folder, disk);
     try {
-      Layout.refuseOccupied(folder);
+      Layout.requireVacant(folder);
       for (String name : Layout.FOLDERS) {
-        Layout.make(folder.resolve(name), disk);
+        Layout.createFolder(folder.resolve(name), disk);
       }
-      KeptFile<Session> file = sessionFile(folder, disk);
+      ReplaceableFile<Session> file = sessionFile(folder, disk);
       file.save(session);
       return new SessionFolder(folder, file, session, clock, disk, lock);
     } catch (StoreException e) {
@@ -88,8 +88,8 @@ public final class SessionFolder implements AutoCloseable {
     }
   }
 
-  private static KeptFile<Session> sessionFile(Path folder, Disk disk) {
-    return new KeptFile<>(
+  private static ReplaceableFile<Session> sessionFile(Path folder, Disk disk) {
+    return new ReplaceableFile<>(
         folder.resolve(Layout.SESSION), disk, SessionJson::write, SessionJson::read);
   }
 
@@ -109,8 +109,8 @@ public final class SessionFolder implements AutoCloseable {
   }
 
   static SessionFolder open(Path folder, Clock clock, Disk disk) throws StoreException {
-    Layout.refuseNoSession(folder);
-    WriterLock lock = WriterLock.take(folder, disk);
+    Layout.requireSession(folder);
+    WriterLock lock = WriterLock.acquire(folder, disk);
     try {
       return load(folder, clock, disk, lock);
     } catch (StoreException e) {
@@ -119,19 +119,19 @@ public final class SessionFolder implements AutoCloseable {
   }
 
   /**
-   * Opens a session to look only: nothing is written, and another program may be writing it.
+   * Opens a session for reading only; another program may be writing it.
    *
    * @throws StoreException if it is no session, or a file in it is damaged or newer than this
    *     program
    */
   public static SessionFolder openReadOnly(Path folder) throws StoreException {
-    Layout.refuseNoSession(folder);
+    Layout.requireSession(folder);
     return load(folder, Clock.systemUTC(), Disk.REAL, null);
   }
 
   private static SessionFolder load(Path folder, Clock clock, Disk disk, @Nullable WriterLock lock)
       throws StoreException {
-    KeptFile<Session> sessionFile = sessionFile(folder, disk);
+    ReplaceableFile<Session> sessionFile = sessionFile(folder, disk);
     Session session = sessionFile.read();
     SessionFolder opened = new SessionFolder(folder, sessionFile, session, clock, disk, lock);
     Path trials = folder.resolve(Layout.TRIALS);
@@ -175,12 +175,12 @@ public final class SessionFolder implements AutoCloseable {
     return folder;
   }
 
-  /** Returns whether this one can only look. */
+  /** Returns whether it was opened for reading only. */
   public boolean readOnly() {
     return lock == null;
   }
 
-  /** Returns what was left out or left alone on opening, a line each, for a user to know. */
+  /** Returns notices of what opening ignored, a line each. */
   public List<String> notices() {
     return List.copyOf(notices);
   }
@@ -200,10 +200,10 @@ public final class SessionFolder implements AutoCloseable {
    * @throws StoreException if the session has no such trial
    */
   public synchronized Trial trial(TrialId id) throws StoreException {
-    return known(id).trial();
+    return requireTrial(id).trial();
   }
 
-  private TrialFile known(TrialId id) throws StoreException {
+  private TrialFile requireTrial(TrialId id) throws StoreException {
     TrialFile known = trials.get(id);
     if (known == null) {
       throw new StoreException("%s: there is no trial %s".formatted(folder, id.name()));
@@ -237,9 +237,9 @@ public final class SessionFolder implements AutoCloseable {
    * @return its path in the session, as {@code ClipRef} holds it
    * @throws StoreException if it can't be read or copied
    */
-  public synchronized String bringClip(Path source) throws StoreException {
-    refuseWithoutLock();
-    return Clips.bring(folder, Layout.CLIPS, source, disk);
+  public synchronized String importClip(Path source) throws StoreException {
+    requireWritable();
+    return Clips.copyIn(folder, Layout.CLIPS, source, disk);
   }
 
   /**
@@ -248,9 +248,9 @@ public final class SessionFolder implements AutoCloseable {
    *
    * @throws StoreException if it can't be read or copied
    */
-  public synchronized void bringReport(Path source) throws StoreException {
-    refuseWithoutLock();
-    Clips.bring(folder, Layout.REPORT, source, disk);
+  public synchronized void importReport(Path source) throws StoreException {
+    requireWritable();
+    Clips.copyIn(folder, Layout.REPORT, source, disk);
   }
 
   /**
@@ -259,7 +259,7 @@ public final class SessionFolder implements AutoCloseable {
    * @throws StoreException if it can't be written; the old file is then whole
    */
   public synchronized void change(UnaryOperator<Session> how) throws StoreException {
-    refuseWithoutLock();
+    requireWritable();
     Session changed = how.apply(session);
     file.save(changed);
     session = changed;
@@ -271,65 +271,64 @@ public final class SessionFolder implements AutoCloseable {
    * @throws StoreException if it can't be written; the old file is then whole
    */
   public synchronized void save(Trial trial) throws StoreException {
-    refuseWithoutLock();
+    requireWritable();
     TrialFile known = trials.get(trial.id());
     if (known != null) {
       known.replace(trial);
     } else {
       Path folderOfTrials = folder.resolve(Layout.TRIALS);
-      Layout.make(folderOfTrials, disk);
+      Layout.createFolder(folderOfTrials, disk);
       trials.put(trial.id(), TrialFile.create(folderOfTrials, trial, disk));
     }
   }
 
   /**
-   * Keeps a reading after an edit; on return it is on the disk.
+   * Saves a reading after an edit; on return it is on the disk.
    *
    * @param sentence what the edit did, as the history shows it
    * @throws StoreException if it could not be saved; all that was saved before is still there
    */
   public synchronized void keep(TrialId id, Reading reading, String sentence)
       throws StoreException {
-    refuseWithoutLock();
-    known(id).keep(reading, sentence, clock.instant());
+    requireWritable();
+    requireTrial(id).keep(reading, sentence, clock.instant());
   }
 
   /**
-   * Keeps what the program found in a trial, in place of what it found before; the readings stay as
-   * they are at that moment.
+   * Saves an estimate in place of an older one, beside the readings of that moment.
    *
    * @throws StoreException if it can't be written; the old file is then whole
    */
   public synchronized void keep(TrialId id, Estimate estimate) throws StoreException {
-    refuseWithoutLock();
-    TrialFile known = known(id);
+    requireWritable();
+    TrialFile known = requireTrial(id);
     known.replace(known.trial().withEstimate(estimate));
   }
 
   /**
-   * Keeps the settling of two readings, in place of an older one of the same two; the readings stay
-   * as they are at that moment.
+   * Saves the settling of two readings in place of an older one of the same two, beside the
+   * readings of that moment.
    *
    * @throws StoreException if it can't be written; the old file is then whole
    */
   public synchronized void keep(TrialId id, Settlement settlement) throws StoreException {
-    refuseWithoutLock();
-    TrialFile known = known(id);
+    requireWritable();
+    TrialFile known = requireTrial(id);
     known.replace(known.trial().withSettlement(settlement));
   }
 
   /**
-   * Keeps what was pointed at in a trial's picture, in place of what was before.
+   * Saves the points placed in a trial's picture, in place of older ones.
    *
    * @throws StoreException if it can't be written; the old file is then whole
    */
-  public synchronized void keep(TrialId id, Placed places) throws StoreException {
-    refuseWithoutLock();
-    TrialFile known = known(id);
+  public synchronized void keep(TrialId id, PlacedPoints places) throws StoreException {
+    requireWritable();
+    TrialFile known = requireTrial(id);
     known.replace(known.trial().withPlaces(places));
   }
 
-  private void refuseWithoutLock() throws StoreException {
+  private void requireWritable() throws StoreException {
     if (lock == null) {
       throw new StoreException("%s is open to look only".formatted(folder));
     }
@@ -350,15 +349,15 @@ public final class SessionFolder implements AutoCloseable {
       return;
     }
     closed = true;
-    StoreException failure = file.doubtful() ? failure(() -> file.save(session)) : null;
+    StoreException failure = file.isUncertain() ? failure(() -> file.save(session)) : null;
     for (TrialFile trial : trials.values()) {
-      StoreException next = failure(trial::settleDown);
+      StoreException next = failure(trial::foldJournal);
       failure = failure == null ? next : failure;
     }
     try {
       lock.close();
     } catch (IOException e) {
-      throw new StoreException("%s: can't be closed: %s".formatted(folder, Why.of(e)), e);
+      throw new StoreException("%s: can't be closed: %s".formatted(folder, IoErrors.reason(e)), e);
     }
     if (failure != null) {
       throw failure;
@@ -366,17 +365,17 @@ public final class SessionFolder implements AutoCloseable {
   }
 
   /**
-   * Closes a session that holds no trial and takes its folder away, as if it had never been made.
+   * Closes a session without trials and deletes its folder.
    *
-   * @throws StoreException if it holds a trial, or can't be taken away
+   * @throws StoreException if it holds a trial, or can't be deleted
    */
   public synchronized void discard() throws StoreException {
-    refuseWithoutLock();
+    requireWritable();
     if (!trials.isEmpty()) {
       throw new StoreException("%s: holds trials, so it stays".formatted(folder));
     }
     close();
-    Layout.discard(folder, disk);
+    Layout.delete(folder, disk);
   }
 
   private interface Step {

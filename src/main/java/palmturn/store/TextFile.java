@@ -11,19 +11,19 @@ import java.nio.file.Path;
 import java.util.function.Supplier;
 import palmturn.json.JsonException;
 
-/** A whole file of UTF-8 text, read and replaced with each fault in one line. */
+/** UTF-8 text files, read and replaced as a whole. */
 final class TextFile {
   private static final long MOST_BYTES = 64L * 1024 * 1024;
 
-  /** Makes a record of a text. */
+  /** A parser of the text. */
   interface Reader<T> {
     T read(String text) throws JsonException;
   }
 
   private TextFile() {}
 
-  /** Returns a file's bytes, none where it is not there. */
-  static byte[] bytesIfThere(Path file) throws StoreException {
+  /** Returns a file's bytes, none where it does not exist. */
+  static byte[] bytesOrEmpty(Path file) throws StoreException {
     try {
       return bytes(file);
     } catch (NoSuchFileException e) {
@@ -43,7 +43,7 @@ final class TextFile {
   }
 
   private static StoreException unreadable(Path file, IOException e) {
-    return new StoreException("%s: can't be read: %s".formatted(file, Why.of(e)), e);
+    return new StoreException("%s: can't be read: %s".formatted(file, IoErrors.reason(e)), e);
   }
 
   static <T> T read(Path file, Reader<T> reader) throws StoreException {
@@ -60,7 +60,16 @@ final class TextFile {
     }
   }
 
-  /** Replaces a file by a text that the reader can read back, or leaves it as it was. */
+  /**
+   * Replaces a file's text in these steps; a failure before the last leaves the old file whole.
+   *
+   * <ol>
+   *   <li>Serialise, and parse the text again: a text that can't be read back is never written.
+   *   <li>Replace the file as {@link Disk#replace} does.
+   * </ol>
+   *
+   * @throws StoreException if either step fails; the message says which
+   */
   static void replace(Disk disk, Path file, Supplier<String> writer, Reader<?> reader)
       throws StoreException {
     String text;
@@ -74,7 +83,8 @@ final class TextFile {
       Disk.replace(disk, file, new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8)));
     } catch (IOException e) {
       throw new StoreException(
-          "%s: can't be written: %s; what was saved before is untouched".formatted(file, Why.of(e)),
+          "%s: can't be written: %s; what was saved before is untouched"
+              .formatted(file, IoErrors.reason(e)),
           e);
     }
   }

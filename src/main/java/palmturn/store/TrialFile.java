@@ -15,24 +15,25 @@ final class TrialFile {
   /** A journal longer than this is folded into the trial's file, bytes. */
   static final long LONG_JOURNAL = 1_000_000;
 
-  private final KeptFile<Trial> file;
+  private final ReplaceableFile<Trial> file;
   private final Journal journal;
   private Trial trial;
 
-  private TrialFile(KeptFile<Trial> file, Journal journal, Trial trial) {
+  private TrialFile(ReplaceableFile<Trial> file, Journal journal, Trial trial) {
     this.file = file;
     this.journal = journal;
     this.trial = trial;
   }
 
-  private static KeptFile<Trial> file(Path folder, String name, Disk disk) {
-    return new KeptFile<>(folder.resolve(name + ".json"), disk, TrialJson::write, TrialJson::read);
+  private static ReplaceableFile<Trial> file(Path folder, String name, Disk disk) {
+    return new ReplaceableFile<>(
+        folder.resolve(name + ".json"), disk, TrialJson::write, TrialJson::read);
   }
 
-  /** Reads a trial; what the reading left out is added to the notices. */
+  /** Reads a trial; anything ignored is added to the notices. */
   static TrialFile open(Path folder, String name, Disk disk, List<String> notices)
       throws StoreException {
-    KeptFile<Trial> file = file(folder, name, disk);
+    ReplaceableFile<Trial> file = file(folder, name, disk);
     // The journal first: a writer at work may fold it into the trial's file in between.
     Journal journal = Journal.open(folder.resolve(name + ".journal"), disk);
     Trial trial = file.read();
@@ -41,7 +42,7 @@ final class TrialFile {
           "%s: holds the trial %s; its name and its content must agree"
               .formatted(file.path(), trial.id().name()));
     }
-    if (!Inside.harmless(trial.clip().path())) {
+    if (!SessionPaths.isInside(trial.clip().path())) {
       throw new StoreException(
           "%s: $.clip.path: \"%s\" is not a path inside the session's folder"
               .formatted(file.path(), trial.clip().path().replaceAll("\\p{Cntrl}", " ")));
@@ -49,7 +50,7 @@ final class TrialFile {
     for (JournalLine line : journal.lastOfReaders()) {
       trial = trial.withReading(line.reading());
     }
-    if (journal.torn()) {
+    if (journal.isTorn()) {
       notices.add(
           "%s: its last line was cut short before it was saved, and is left out"
               .formatted(folder.resolve(name + ".journal")));
@@ -60,7 +61,7 @@ final class TrialFile {
   /** Writes a new trial. */
   static TrialFile create(Path folder, Trial trial, Disk disk) throws StoreException {
     String name = trial.id().name();
-    KeptFile<Trial> file = file(folder, name, disk);
+    ReplaceableFile<Trial> file = file(folder, name, disk);
     Journal journal = Journal.open(folder.resolve(name + ".journal"), disk);
     if (Files.exists(file.path()) || journal.length() > 0) {
       throw new StoreException(
@@ -70,7 +71,7 @@ final class TrialFile {
       save(file, trial);
     } catch (StoreException e) {
       try {
-        disk.deleteIfThere(file.path());
+        disk.deleteIfExists(file.path());
       } catch (IOException left) {
         e.addSuppressed(left);
       }
@@ -79,8 +80,8 @@ final class TrialFile {
     return new TrialFile(file, journal, trial);
   }
 
-  private static void save(KeptFile<Trial> file, Trial trial) throws StoreException {
-    if (!Inside.harmless(trial.clip().path())) {
+  private static void save(ReplaceableFile<Trial> file, Trial trial) throws StoreException {
+    if (!SessionPaths.isInside(trial.clip().path())) {
       throw new StoreException(
           "%s: not written: the clip \"%s\" is not inside the session's folder"
               .formatted(file.path(), trial.clip().path()));
@@ -98,7 +99,7 @@ final class TrialFile {
     trial = trial.withReading(reading);
     if (journal.length() > LONG_JOURNAL) {
       try {
-        settleDown();
+        foldJournal();
       } catch (StoreException e) {
         // The edit is on the disk, and the journal holds all; closing tries again and tells.
         return;
@@ -109,14 +110,14 @@ final class TrialFile {
   /** Replaces the whole trial. */
   void replace(Trial changed) throws StoreException {
     // An older line left in the journal would win over the new file.
-    settleDown();
+    foldJournal();
     save(file, changed);
     trial = changed;
   }
 
   /** Folds the journal into the trial's file. */
-  void settleDown() throws StoreException {
-    if (file.doubtful() || journal.mayHoldAnything()) {
+  void foldJournal() throws StoreException {
+    if (file.isUncertain() || journal.mayHaveContent()) {
       save(file, trial);
       journal.clear();
     }

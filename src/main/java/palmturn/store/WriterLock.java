@@ -10,7 +10,7 @@ import java.nio.file.ReadOnlyFileSystemException;
 import java.util.HashSet;
 import java.util.Set;
 
-/** Lets one program at a time write a session folder; others may look. */
+/** The lock on a session's folder: one writer at a time; others may read. */
 final class WriterLock implements AutoCloseable {
   static final String FILE = ".lock";
 
@@ -25,16 +25,17 @@ final class WriterLock implements AutoCloseable {
     this.channel = channel;
   }
 
-  static WriterLock take(Path folder, Disk disk) throws StoreException {
+  static WriterLock acquire(Path folder, Disk disk) throws StoreException {
     synchronized (HELD_HERE) {
       Path real;
       try {
         real = folder.toRealPath();
       } catch (IOException e) {
-        throw new StoreException("%s: can't be reached: %s".formatted(folder, Why.of(e)), e);
+        throw new StoreException(
+            "%s: can't be reached: %s".formatted(folder, IoErrors.reason(e)), e);
       }
       if (HELD_HERE.contains(real)) {
-        throw taken(folder);
+        throw alreadyOpen(folder);
       }
       FileChannel channel = lock(folder, real, disk);
       HELD_HERE.add(real);
@@ -53,7 +54,7 @@ final class WriterLock implements AutoCloseable {
     } catch (IOException e) {
       // A whole disk that is read-only answers with words of the system's own.
       throw Files.isWritable(real)
-          ? new StoreException("%s: can't be locked: %s".formatted(folder, Why.of(e)), e)
+          ? new StoreException("%s: can't be locked: %s".formatted(folder, IoErrors.reason(e)), e)
           : protectedFolder(folder, e);
     }
     try {
@@ -63,9 +64,9 @@ final class WriterLock implements AutoCloseable {
       }
       channel.close();
     } catch (IOException e) {
-      throw new StoreException("%s: can't be locked: %s".formatted(folder, Why.of(e)), e);
+      throw new StoreException("%s: can't be locked: %s".formatted(folder, IoErrors.reason(e)), e);
     }
-    throw taken(folder);
+    throw alreadyOpen(folder);
   }
 
   private static StoreException protectedFolder(Path folder, Exception why) {
@@ -74,7 +75,7 @@ final class WriterLock implements AutoCloseable {
         why);
   }
 
-  private static StoreException taken(Path folder) {
+  private static StoreException alreadyOpen(Path folder) {
     return new StoreException(
         "%s is open in another Palmturn; this one can only look".formatted(folder));
   }

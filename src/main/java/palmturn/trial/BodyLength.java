@@ -3,7 +3,7 @@ package palmturn.trial;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
-/** A length of the athlete's body that gives an estimate its centimetres, and what it can be. */
+/** A length of the athlete's body that gives an estimate its scale, with its plausible range. */
 public enum BodyLength {
   FOREARM(0, 10, 100),
   /** Wrist crease to tip of the middle finger, held flat. */
@@ -20,27 +20,27 @@ public enum BodyLength {
     this.mostCm = mostCm;
   }
 
-  /** Returns the least that a file may hold, however unlikely; 0 itself is none. */
+  /** Returns the least length that a file may hold, however unlikely; above 0. */
   public double leastKeptCm() {
     return leastKeptCm;
   }
 
-  /** Returns the most that it can be. */
+  /** Returns the greatest plausible length, cm. */
   public double mostCm() {
     return mostCm;
   }
 
-  /** Returns whether somebody's can be so long; metres typed for centimetres can't. */
+  /** Returns whether a length is plausible; metres typed for centimetres are not. */
   public boolean fits(double cm) {
     return cm >= leastCm && cm <= mostCm;
   }
 
-  /** Returns what it can be in words, such as "from 8 to 30". */
+  /** Returns the plausible range in words, such as "from 8 to 30". */
   public String bounds() {
     return String.format(Locale.ROOT, "from %.0f to %.0f", leastCm, mostCm);
   }
 
-  /** Returns what a session says of it, cm; null where that was not said. */
+  /** Returns the length that a session states, cm; null where it states none. */
   public @Nullable Double of(Session.Facts facts) {
     return switch (this) {
       case FOREARM -> facts.forearmCm();

@@ -4,7 +4,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What a clip's file says of itself, and what stands in the way of scoring it.
+ * A clip's metadata, as its file states it, and the obstacles to scoring it.
  *
  * @param clip the file's name
  * @param sha256 of the whole file
@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param captureFps frames a second at which it was captured, if the file says so
  * @param sound its first sound track, if there is one
  * @param location whether the file says where it was filmed
- * @param warnings what stands in the way of scoring it, a sentence each
+ * @param warnings obstacles to scoring it, a sentence each
  * @param medianFrameS median distance between frames, seconds
  * @param slowedInPart whether the file marks stretches to be slowed down
  */

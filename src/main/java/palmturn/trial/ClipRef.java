@@ -6,10 +6,10 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Which file a trial was filmed in.
+ * A reference to the file that a trial was filmed in.
  *
  * @param path relative to the session's folder, with forward slashes
- * @param sha256 of the whole file, 64 lower-case hexadecimal digits
+ * @param sha256 of the whole file, lower-case hex digest
  * @param originalSha256 of the file that this one was made from for sending, with the same moments;
  *     null for one as it was filmed
  * @param medianFrameS median distance between frames, media seconds

@@ -4,8 +4,8 @@ import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What was decided where two readings differ, with what both said at the time, so that it can be
- * told later whether it still holds.
+ * A decision on one difference between two readings, with both marks as they were then, so that a
+ * later change of either shows.
  *
  * @param <M> {@link Slap} or {@link Span}
  * @param choice which of the two stands
@@ -28,7 +28,7 @@ public record Decision<M>(
     @Nullable M anew,
     Extra extra) {
 
-  /** Which of two readings stands. */
+  /** The reading that a decision is for. */
   public enum Choice implements Coded {
     FIRST("first"),
     SECOND("second"),

@@ -5,7 +5,7 @@ import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What was done between two blocks.
+ * A drill, or a rest, between two blocks.
  *
  * @param code the drill's code in the library; {@code rest} is one too
  * @param hand which hand it trained

@@ -4,7 +4,7 @@ import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A word between athlete and coach.
+ * A message between athlete and coach.
  *
  * @param from who wrote it: {@code athlete}, {@code coach}, or a reader's initials
  * @param at when

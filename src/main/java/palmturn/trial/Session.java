@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param athlete the athlete's code, never a real name
  * @param date the day of filming
- * @param facts what a coach needs to know
+ * @param facts background that a coach needs
  * @param windowS the protocol's seconds counted from the first slap, real time
  * @param blocks baseline first
  * @param filmed the trials in the order they were filmed in
@@ -31,7 +31,7 @@ public record Session(
   public static final double DEFAULT_WINDOW_S = 5.0;
 
   /**
-   * What a coach needs to know; null where it was not said.
+   * Background that a coach needs; null where it was not stated.
    *
    * @param racketHand the hand that holds the racket
    * @param forearmCm measured length of the forearm
@@ -51,7 +51,7 @@ public record Session(
       @Nullable Boolean guardianConsent,
       @Nullable String camera,
       @Nullable String club) {
-    /** Nothing said. */
+    /** Nothing stated. */
     public static final Facts NONE = new Facts(null, null, null, null, null, null, null, null);
   }
 

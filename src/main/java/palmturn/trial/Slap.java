@@ -3,13 +3,13 @@ package palmturn.trial;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One mark at one moment: a slap, or a fault that has a moment.
+ * A mark at one moment: a slap, or a fault at a moment.
  *
- * @param kind what the mark says
+ * @param kind slap, or kind of fault
  * @param timeS time on the picture's clock, media seconds
  * @param side side of the hand that touched
  * @param zone where it touched
- * @param timedBy what {@code timeS} rests on
+ * @param timedBy evidence that {@code timeS} comes from
  * @param resolutionS how finely the time is known, seconds: the distance to the frame before for a
  *     mark by picture, the standard deviation for one by sound
  * @param pictureS time of the first frame that shows contact, if one was marked
@@ -38,7 +38,7 @@ public record Slap(
    */
   public static final double SOUND_SD_S = 0.0005;
 
-  /** What a mark says. */
+  /** A kind of mark. */
   public enum Kind implements Coded {
     /** One contact after a turn. */
     SLAP("slap"),

@@ -10,7 +10,7 @@ package palmturn.trial;
  * @param extra unknown keys
  */
 public record Span(Kind kind, double startS, double endS, String note, Extra extra) {
-  /** What is wrong over the stretch. */
+  /** A kind of fault that lasts. */
   public enum Kind implements Coded {
     BENT_WRIST("bent-wrist"),
     ELBOW_OUT("elbow-out"),

@@ -3,12 +3,12 @@ package palmturn.trial;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What a reading was started from; only one started from nothing is independent.
+ * The origin of a reading's first marks; only a reading started from nothing is independent.
  *
  * @param reader the other reader, when started from that reader's marks
  */
 public record StartedFrom(Source source, @Nullable String reader) {
-  /** Where the first marks came from. */
+  /** A kind of origin. */
   public enum Source {
     NOTHING,
     ESTIMATE,
@@ -28,7 +28,7 @@ public record StartedFrom(Source source, @Nullable String reader) {
   }
 
   /**
-   * Returns what {@link #code} wrote.
+   * Parses what {@link #code} wrote.
    *
    * @throws IllegalArgumentException if the text is none of the three forms
    */

@@ -3,12 +3,12 @@ package palmturn.trial;
 import java.util.List;
 
 /**
- * How media seconds become real seconds. Files and CSV hold media seconds; every figure, band and
- * limit is in real seconds.
+ * The conversion of media seconds to real seconds. Files and CSV hold media seconds; every figure,
+ * band and limit is in real seconds.
  *
  * @param pieces stretches of the clip in order, each with its own factor; before the first one its
  *     factor holds too
- * @param refusedWhy empty, or why speed and rhythm can't be told from this clip
+ * @param refusedWhy empty, or why speed and rhythm are unknown for this clip
  */
 public record TimeScale(List<Piece> pieces, String refusedWhy) {
   /** Real time, as nearly all clips have it. */

@@ -1,6 +1,6 @@
 package palmturn.trial;
 
-/** What the time of a mark rests on. */
+/** The evidence that a mark's time comes from. */
 public enum TimedBy implements Coded {
   /** The first frame that shows contact. */
   PICTURE("picture"),

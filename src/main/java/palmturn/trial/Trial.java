@@ -37,7 +37,7 @@ public record Trial(
     List<Reading> readings,
     @Nullable Estimate estimate,
     List<Settlement> settlements,
-    Placed places,
+    PlacedPoints places,
     Extra extra) {
 
   public Trial {
@@ -76,7 +76,7 @@ public record Trial(
         readings,
         estimate,
         List.of(),
-        Placed.NONE,
+        PlacedPoints.NONE,
         extra);
   }
 
@@ -114,7 +114,7 @@ public record Trial(
   }
 
   /** Returns this trial with other places pointed at. */
-  public Trial withPlaces(Placed newPlaces) {
+  public Trial withPlaces(PlacedPoints newPlaces) {
     return with(soundOffsetS, readings, estimate, settlements, newPlaces);
   }
 
@@ -128,7 +128,7 @@ public record Trial(
       List<Reading> newReadings,
       @Nullable Estimate newEstimate,
       List<Settlement> newSettlements,
-      Placed newPlaces) {
+      PlacedPoints newPlaces) {
     return with(clip, newSoundOffsetS, newReadings, newEstimate, newSettlements, newPlaces);
   }
 
@@ -138,7 +138,7 @@ public record Trial(
       List<Reading> newReadings,
       @Nullable Estimate newEstimate,
       List<Settlement> newSettlements,
-      Placed newPlaces) {
+      PlacedPoints newPlaces) {
     return new Trial(
         id,
         newClip,

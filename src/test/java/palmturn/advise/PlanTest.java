@@ -97,12 +97,12 @@ class PlanTest {
     Evidence made = good().hand(Hand.LEFT, BASE, GOOD.clean(70.0)).made();
     assertEquals(4.0, pace(made, flips, DrillHand.RIGHT), 1e-9);
     assertEquals(3.0, pace(made, flips, DrillHand.LEFT), 1e-9);
-    assertNull(Pace.of(made, LIBRARY.drill("racket-eights").orElseThrow(), DrillHand.LEFT));
-    assertNull(Pace.of(good().trials(Hand.LEFT, BASE).made(), flips, DrillHand.BOTH));
+    assertNull(StartingPace.of(made, LIBRARY.drill("racket-eights").orElseThrow(), DrillHand.LEFT));
+    assertNull(StartingPace.of(good().trials(Hand.LEFT, BASE).made(), flips, DrillHand.BOTH));
   }
 
   private static double pace(Evidence evidence, LibraryDrill drill, DrillHand hand) {
-    Pace pace = Pace.of(evidence, drill, hand);
+    StartingPace pace = StartingPace.of(evidence, drill, hand);
     assertNotNull(pace);
     return pace.slapsPerS();
   }

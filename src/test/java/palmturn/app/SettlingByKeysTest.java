@@ -30,7 +30,7 @@ import palmturn.app.desk.Desk;
 import palmturn.app.differences.DifferenceReview;
 import palmturn.app.differences.ReviewItem;
 import palmturn.cli.TwoReaders;
-import palmturn.settle.Settled;
+import palmturn.settle.SettledTrial;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Settlement;
 import palmturn.trial.Slap;
@@ -110,7 +110,7 @@ class SettlingByKeysTest {
       Settlement settlement = trial.settlements().get(0);
       assertEquals(planted.size(), settlement.slaps().size());
       assertTrue(settlement.slaps().stream().allMatch(each -> each.by().equals("QM")));
-      Settled settled = LastSettled.of(trial);
+      SettledTrial settled = LastSettled.of(trial);
       assertEquals(0, settled.open());
       assertEquals(truth(readers), marks(settled.reading().slaps()));
     }

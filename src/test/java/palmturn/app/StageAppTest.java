@@ -31,7 +31,7 @@ import org.testfx.util.WaitForAsyncUtils;
 import palmturn.app.desk.Desk;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Hand;
-import palmturn.trial.Placed;
+import palmturn.trial.PlacedPoints;
 import palmturn.trial.TrialId;
 
 /** The stage in the real window: what is on the screen is the frame that is named there. */
@@ -83,7 +83,7 @@ class StageAppTest {
 
     double width = desk.stage().pictureProperty().get().width();
     double height = desk.stage().pictureProperty().get().height();
-    Placed kept = kept();
+    PlacedPoints kept = kept();
     assertEquals(0.75 * width, kept.elbow().x(), 1.5);
     assertEquals(0.5 * height, kept.elbow().y(), 1.5);
     assertEquals(Math.rint(height / 2) + 2, kept.trunk().y());
@@ -110,7 +110,7 @@ class StageAppTest {
     assertEquals(1, slaps());
     robot.type(KeyCode.Z);
     assertEquals("Undone: set elbow", text(robot, "#step"));
-    until(() -> kept().equals(Placed.NONE));
+    until(() -> kept().equals(PlacedPoints.NONE));
     assertEquals(1, slaps());
     robot.type(KeyCode.Z);
     assertEquals(0, slaps());
@@ -193,7 +193,7 @@ class StageAppTest {
     assertFalse(desk.stage().playingProperty().get());
   }
 
-  private Placed kept() throws Exception {
+  private PlacedPoints kept() throws Exception {
     try (SessionFolder there = SessionFolder.openReadOnly(session)) {
       return there.trial(TRIAL).places();
     }

@@ -99,7 +99,7 @@ class BeatStripPainterTest {
     BeatStrip strip = strip(Samples.everyKind(), Palette.LIGHT, 192, null);
     int last = 0;
     for (int i = 0; i < strip.slaps().size(); i++) {
-      int number = strip.number(i);
+      int number = strip.countNumber(i);
       if (number > 0) {
         assertEquals(last + 1, number);
         last = number;
@@ -159,7 +159,11 @@ class BeatStripPainterTest {
   @EnumSource(Theme.class)
   void picturesForLooking(Theme theme) throws Exception {
     BeatStrip strip =
-        strip(Samples.everyKind(), theme.palette, 192, new BeatStrip.Now(3, "slap 13, palm", 12));
+        strip(
+            Samples.everyKind(),
+            theme.palette,
+            192,
+            new BeatStrip.Playhead(3, "slap 13, palm", 12));
     draw("strip-" + theme, theme, g -> BeatStripPainter.paint(g, strip));
   }
 
@@ -208,7 +212,7 @@ class BeatStripPainterTest {
   }
 
   private static BeatStrip strip(
-      Reading reading, Palette palette, double pixelsPerS, BeatStrip.Now now) {
+      Reading reading, Palette palette, double pixelsPerS, BeatStrip.Playhead now) {
     double first = reading.slaps().get(0).timeS();
     return new BeatStrip(
         reading.slaps(),
@@ -235,7 +239,7 @@ class BeatStripPainterTest {
         "head",
         40,
         40,
-        g -> MarkShapes.head(g, slap, 20, 20, 1, Palette.LIGHT.ink(), Palette.LIGHT.sheet()));
+        g -> MarkShapes.drawHead(g, slap, 20, 20, 1, Palette.LIGHT.ink(), Palette.LIGHT.sheet()));
   }
 
   private static int count(String text, String part) {

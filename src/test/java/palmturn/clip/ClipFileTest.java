@@ -101,9 +101,9 @@ class ClipFileTest {
   @Test
   void aTurnClockwiseBringsTheLeftColumnToTheTop() {
     int[] stored = {1, 2, 3, 4, 5, 6};
-    assertArrayEquals(new int[] {4, 1, 5, 2, 6, 3}, Upright.turn(stored, 3, 2, 90));
-    assertArrayEquals(new int[] {6, 5, 4, 3, 2, 1}, Upright.turn(stored, 3, 2, 180));
-    assertArrayEquals(new int[] {3, 6, 2, 5, 1, 4}, Upright.turn(stored, 3, 2, 270));
+    assertArrayEquals(new int[] {4, 1, 5, 2, 6, 3}, Rotation.turn(stored, 3, 2, 90));
+    assertArrayEquals(new int[] {6, 5, 4, 3, 2, 1}, Rotation.turn(stored, 3, 2, 180));
+    assertArrayEquals(new int[] {3, 6, 2, 5, 1, 4}, Rotation.turn(stored, 3, 2, 270));
   }
 
   @Test
@@ -160,7 +160,7 @@ class ClipFileTest {
     assertEquals(2, frames.spacingAtS(2));
     assertEquals(0.5, frames.spacingAtS(0.9), "before all");
     assertEquals(0.5, frames.spacingAtS(4), "after all");
-    assertTrue(frames.variable());
+    assertTrue(frames.isVariable());
   }
 
   private ClipFile open(String name) throws IOException, ClipException {

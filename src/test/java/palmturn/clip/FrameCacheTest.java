@@ -39,7 +39,7 @@ class FrameCacheTest {
     try (FrameCache cache = new FrameCache(clip, 64L << 20);
         FrameReader reader = clip.newReader()) {
       cache.frame(at).get(10, TimeUnit.SECONDS);
-      waitFor(cache::settled);
+      waitFor(cache::isFilled);
       assertTrue(cache.keptBytes() > 16L << 20);
       for (int i : new int[] {at - 1, at - 2, at - 3, at - 20, at + 1, at + 12}) {
         Picture picture = cache.frame(i).get(10, TimeUnit.SECONDS);
@@ -88,13 +88,13 @@ class FrameCacheTest {
     ClipFile clip = ClipFile.open(Clips.copy(folder, WITH_B_FRAMES));
     try (FrameCache cache = new FrameCache(clip, 32L << 20)) {
       cache.frame(100).get(10, TimeUnit.SECONDS);
-      waitFor(() -> cache.settled() && cache.keptBytes() > 16L << 20);
+      waitFor(() -> cache.isFilled() && cache.keptBytes() > 16L << 20);
       cache.limit(4L << 20);
       waitFor(() -> cache.keptBytes() <= 4L << 20);
       assertEquals(80, cache.frame(80).get(10, TimeUnit.SECONDS).index());
       assertTrue(cache.keptBytes() <= 4L << 20);
       cache.limit(32L << 20);
-      waitFor(() -> cache.settled() && cache.keptBytes() > 16L << 20);
+      waitFor(() -> cache.isFilled() && cache.keptBytes() > 16L << 20);
     }
   }
 

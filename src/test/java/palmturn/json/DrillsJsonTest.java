@@ -11,26 +11,27 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import palmturn.advise.Aim;
 import palmturn.advise.Caution;
+import palmturn.advise.DrillAim;
 import palmturn.advise.DrillLibrary;
 import palmturn.advise.LibraryDrill;
-import palmturn.advise.Trains;
+import palmturn.advise.TrainedHand;
 
 class DrillsJsonTest {
   private static final DrillLibrary LIBRARY = DrillsJson.standard();
 
   @Test
   void theLibraryHasADrillForEveryAim() {
-    for (Aim aim : Aim.values()) {
+    for (DrillAim aim : DrillAim.values()) {
       assertFalse(LIBRARY.drillsFor(aim).isEmpty(), aim.code());
     }
     assertEquals(
         Set.of("paced-flips", "racket-eights", "wrist-finger-circles", "head-turns"),
-        codes(Aim.ACCURACY));
+        codes(DrillAim.ACCURACY));
     assertTrue(
-        codes(Aim.SPEED).containsAll(Set.of("near-far-focus", "gaze-circles", "paced-breathing")));
-    assertEquals(Set.of("shuttle-keep-ups", "slow-strokes"), codes(Aim.TRANSFER));
+        codes(DrillAim.SPEED)
+            .containsAll(Set.of("near-far-focus", "gaze-circles", "paced-breathing")));
+    assertEquals(Set.of("shuttle-keep-ups", "slow-strokes"), codes(DrillAim.TRANSFER));
   }
 
   @Test
@@ -41,7 +42,7 @@ class DrillsJsonTest {
       assertEquals(eyesOrHead, drill.cautions().contains(Caution.HEAD_AND_EYES), drill.code());
       boolean breath = drill.code().equals("paced-breathing");
       assertEquals(breath, drill.cautions().contains(Caution.BREATH), drill.code());
-      assertEquals(eyesOrHead || breath, drill.trains() == Trains.NONE, drill.code());
+      assertEquals(eyesOrHead || breath, drill.trains() == TrainedHand.NONE, drill.code());
       if (eyesOrHead || breath) {
         assertTrue(drill.how().startsWith("Seated"), drill.code());
       }
@@ -129,10 +130,10 @@ class DrillsJsonTest {
     assertEquals(LIBRARY.drills().size(), changed.drills().size());
     assertEquals(
         List.of("paced-flips", "wrist-finger-circles", "head-turns", "wall-taps"),
-        changed.drillsFor(Aim.ACCURACY).stream().map(LibraryDrill::code).toList());
+        changed.drillsFor(DrillAim.ACCURACY).stream().map(LibraryDrill::code).toList());
   }
 
-  private static Set<String> codes(Aim aim) {
+  private static Set<String> codes(DrillAim aim) {
     return Set.copyOf(LIBRARY.drillsFor(aim).stream().map(LibraryDrill::code).toList());
   }
 }

@@ -11,7 +11,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import palmturn.trial.Placed;
+import palmturn.trial.PlacedPoints;
 import palmturn.trial.Point;
 import palmturn.trial.Reading;
 import palmturn.trial.SampleFiles;
@@ -77,11 +77,11 @@ class RoundTripTest {
 
   @Test
   void placesComeBackAsTheyWere() throws JsonException {
-    for (Placed places :
+    for (PlacedPoints places :
         List.of(
             SampleFiles.fullPlaces(),
-            Placed.NONE.withElbow(new Point(412.5, 300)),
-            Placed.NONE.withTarget(new Point(0, 0)))) {
+            PlacedPoints.NONE.withElbow(new Point(412.5, 300)),
+            PlacedPoints.NONE.withTarget(new Point(0, 0)))) {
       Trial trial = SampleFiles.fullTrial().withPlaces(places);
       assertEquals(trial, TrialJson.read(TrialJson.write(trial)));
     }
@@ -92,7 +92,7 @@ class RoundTripTest {
     assertFalse(TrialJson.write(SampleFiles.fullTrial()).contains("places"));
     String text =
         TrialJson.write(
-            SampleFiles.fullTrial().withPlaces(Placed.NONE.withElbow(new Point(412.5, 300))));
+            SampleFiles.fullTrial().withPlaces(PlacedPoints.NONE.withElbow(new Point(412.5, 300))));
     assertTrue(text.contains("\"trunk\": null"), text);
     String more = text.replace("\"trunk\": null", "\"trunk\": null, \"wrist\": [1.50]");
     assertTrue(TrialJson.write(TrialJson.read(more)).contains("1.50"));

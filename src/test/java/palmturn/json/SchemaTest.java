@@ -19,7 +19,7 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import palmturn.trial.Placed;
+import palmturn.trial.PlacedPoints;
 import palmturn.trial.Point;
 import palmturn.trial.SampleFiles;
 import palmturn.trial.Session;
@@ -52,7 +52,7 @@ class SchemaTest {
         faults(
             "trial",
             TrialJson.write(
-                SampleFiles.fullTrial().withPlaces(Placed.NONE.withTrunk(new Point(1, 2))))));
+                SampleFiles.fullTrial().withPlaces(PlacedPoints.NONE.withTrunk(new Point(1, 2))))));
   }
 
   @Test

@@ -11,9 +11,12 @@ class GaussianProcessTest {
   void oneKnownValueTellsAnotherByTheirCorrelation() {
     double[] shared = {0.6 * 2 * 5};
     double[] weights = new GaussianProcess(new double[][] {{25}}).weights(shared);
-    assertEquals(0.6 * 2 / 5 * 7, GaussianProcess.weighted(weights, new double[] {7}), 1e-12);
+    assertEquals(0.6 * 2 / 5 * 7, GaussianProcess.weightedSum(weights, new double[] {7}), 1e-12);
     assertEquals(
-        4 * (1 - 0.36), 4 - GaussianProcess.weighted(weights, shared), 1e-12, "what is left open");
+        4 * (1 - 0.36),
+        4 - GaussianProcess.weightedSum(weights, shared),
+        1e-12,
+        "what is left open");
   }
 
   @Test
@@ -33,6 +36,6 @@ class GaussianProcessTest {
   @Test
   void nothingKnownTellsNothing() {
     double[] weights = new GaussianProcess(new double[0][0]).weights(new double[0]);
-    assertEquals(0, GaussianProcess.weighted(weights, new double[0]));
+    assertEquals(0, GaussianProcess.weightedSum(weights, new double[0]));
   }
 }

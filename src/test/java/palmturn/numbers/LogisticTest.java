@@ -53,7 +53,7 @@ class LogisticTest {
     assertNotNull(fit);
     assertEquals(-15.326150626, fit.intercept(), 1e-6);
     assertEquals(3.226309941, fit.slope(), 1e-6);
-    assertEquals(0.1, fit.probability(fit.at(0.1)), 1e-9);
+    assertEquals(0.1, fit.probability(fit.quantile(0.1)), 1e-9);
   }
 
   /** The same two of R, which agree to nine digits. */
@@ -76,7 +76,7 @@ class LogisticTest {
     assertNotNull(fit);
     assertEquals(-7.636291291, fit.intercept(), 1e-7);
     assertEquals(1.427310235, fit.slope(), 1e-7);
-    assertEquals(3.810710930, fit.at(0.1), 1e-7);
+    assertEquals(3.810710930, fit.quantile(0.1), 1e-7);
   }
 
   @Test

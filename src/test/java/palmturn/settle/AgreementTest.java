@@ -52,10 +52,10 @@ class AgreementTest {
     b = without(b, 19);
     Agreement agreement = Agreement.of(compare(reading("JM", even(20)), reading("TK", b)));
     assertEquals(List.of(List.of(9, 0), List.of(1, 8)), agreement.side().counts());
-    assertEquals(1, agreement.side().untold());
+    assertEquals(1, agreement.side().unlabelled());
     assertEquals(100.0 * 17 / 18, agreement.side().agreementPct());
     assertEquals(List.of(18, 0, 1, 0), agreement.zone().counts().get(0));
-    assertEquals(new Counts(19, 1, 0), agreement.counts());
+    assertEquals(new MatchCounts(19, 1, 0), agreement.counts());
     assertEquals(0.95, agreement.counts().recall());
     assertEquals(1.0, agreement.counts().precision());
   }
@@ -68,7 +68,7 @@ class AgreementTest {
         Agreement.of(compare(reading("JM", even(4)), reading("TK", even(4).subList(0, 2))));
     Agreement both = Agreement.pooled(List.of(one, two));
     assertNotNull(both);
-    assertEquals(new Counts(21, 3, 0), both.counts());
+    assertEquals(new MatchCounts(21, 3, 0), both.counts());
     assertEquals(21.0 / 24, both.counts().recall());
     assertEquals(21, both.side().n());
     assertEquals(21, both.differencesS().size());
@@ -131,7 +131,8 @@ class AgreementTest {
             Extra.NONE);
     Agreement agreement =
         Agreement.of(
-            Comparison.of(trial(reading("JM", even(5)), copied), Settlement.begin("JM", "TK")));
+            ReadingComparison.of(
+                trial(reading("JM", even(5)), copied), Settlement.begin("JM", "TK")));
     assertFalse(agreement.independent());
   }
 

@@ -57,7 +57,7 @@ class MatchingTest {
   })
   void sharesOfMirEval(
       int reference, int estimated, int pairs, double precision, double recall, double f) {
-    Counts counts = new Counts(pairs, reference - pairs, estimated - pairs);
+    MatchCounts counts = new MatchCounts(pairs, reference - pairs, estimated - pairs);
     assertEquals(precision, counts.precision(), 1e-11);
     assertEquals(recall, counts.recall(), 1e-11);
     assertEquals(f, counts.f(), 1e-11);

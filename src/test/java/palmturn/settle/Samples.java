@@ -170,7 +170,7 @@ final class Samples {
         Extra.NONE);
   }
 
-  static Comparison compare(Reading a, Reading b) throws SettleException {
-    return Comparison.of(trial(a, b), Settlement.begin(a.reader(), b.reader()));
+  static ReadingComparison compare(Reading a, Reading b) throws SettleException {
+    return ReadingComparison.of(trial(a, b), Settlement.begin(a.reader(), b.reader()));
   }
 }

@@ -40,12 +40,12 @@ class ClipsTest {
   void aClipKeepsItsNameAndIsCopiedOnce() throws Exception {
     try (SessionFolder session = made()) {
       Path first = source("phone", "IMG_1.MOV", "abc");
-      assertEquals("clips/IMG_1.MOV", session.bringClip(first));
-      assertEquals("clips/IMG_1.MOV", session.bringClip(first), "the same bytes");
-      assertEquals("clips/IMG_1-2.MOV", session.bringClip(source("tablet", "IMG_1.MOV", "abd")));
-      assertEquals("clips/IMG_1-2.MOV", session.bringClip(source("again", "IMG_1.MOV", "abd")));
+      assertEquals("clips/IMG_1.MOV", session.importClip(first));
+      assertEquals("clips/IMG_1.MOV", session.importClip(first), "the same bytes");
+      assertEquals("clips/IMG_1-2.MOV", session.importClip(source("tablet", "IMG_1.MOV", "abd")));
+      assertEquals("clips/IMG_1-2.MOV", session.importClip(source("again", "IMG_1.MOV", "abd")));
       Path inside = session.folder().resolve("clips/IMG_1.MOV");
-      assertEquals("clips/IMG_1.MOV", session.bringClip(inside));
+      assertEquals("clips/IMG_1.MOV", session.importClip(inside));
       assertEquals("abc", Files.readString(inside), "nothing is overwritten");
       assertEquals("abc", Files.readString(first), "nor moved away");
     }
@@ -56,15 +56,15 @@ class ClipsTest {
     try (SessionFolder session = made()) {
       SessionFolderTest.assertSays(
           "there is no such file",
-          assertThrows(StoreException.class, () -> session.bringClip(temp.resolve("none.mp4"))));
-      assertThrows(StoreException.class, () -> session.bringClip(temp));
+          assertThrows(StoreException.class, () -> session.importClip(temp.resolve("none.mp4"))));
+      assertThrows(StoreException.class, () -> session.importClip(temp));
     }
   }
 
   @Test
   void aMissingOrChangedClipIsSaidForEachTrial() throws Exception {
     try (SessionFolder session = made()) {
-      String path = session.bringClip(source("phone", "a.mp4", "abc"));
+      String path = session.importClip(source("phone", "a.mp4", "abc"));
       Trial right = SampleFiles.plainTrial(SampleFiles.RIGHT, path, SHA_OF_ABC);
       Trial left =
           SampleFiles.plainTrial(
@@ -103,12 +103,12 @@ class ClipsTest {
         "-rf | rf",
       })
   void namesAreMadeHarmless(String name, String harmless) {
-    assertEquals(harmless, Inside.harmlessName(name));
+    assertEquals(harmless, SessionPaths.safeName(name));
   }
 
   @Test
   void longNamesAreCutBeforeTheirEnding() {
-    String name = Inside.harmlessName("👏𝐚".repeat(200) + ".mp4");
+    String name = SessionPaths.safeName("👏𝐚".repeat(200) + ".mp4");
     assertTrue(name.length() <= 100 && name.endsWith(".mp4"), name);
     assertFalse(Character.isHighSurrogate(name.charAt(name.length() - 5)), name);
   }
@@ -118,8 +118,8 @@ class ClipsTest {
   void theLongestNameInAnyLettersIsTakenTwice() throws Exception {
     String name = "右".repeat(83) + ".mp4";
     try (SessionFolder session = made()) {
-      String first = session.bringClip(source("a", name, "abc"));
-      String second = session.bringClip(source("b", name, "abd"));
+      String first = session.importClip(source("a", name, "abc"));
+      String second = session.importClip(source("b", name, "abd"));
       assertTrue(second.endsWith("-2.mp4"), second);
       assertEquals("abc", Files.readString(session.folder().resolve(first)));
       assertEquals("abd", Files.readString(session.folder().resolve(second)));
@@ -147,12 +147,12 @@ class ClipsTest {
         "x\ny"
       })
   void pathsThatClimbOutAreNotHarmless(String path) {
-    assertFalse(Inside.harmless(path));
+    assertFalse(SessionPaths.isInside(path));
   }
 
   @ParameterizedTest
   @ValueSource(strings = {"clips/a.mp4", "clips/..a", "a", "clips/früh 1.mp4"})
   void pathsInsideAreHarmless(String path) {
-    assertTrue(Inside.harmless(path));
+    assertTrue(SessionPaths.isInside(path));
   }
 }

@@ -95,8 +95,8 @@ final class FailingDisk implements Disk {
   }
 
   @Override
-  public void deleteIfThere(Path file) throws IOException {
+  public void deleteIfExists(Path file) throws IOException {
     step(Step.DELETE);
-    Disk.super.deleteIfThere(file);
+    Disk.super.deleteIfExists(file);
   }
 }

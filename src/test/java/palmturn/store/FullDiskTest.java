@@ -261,10 +261,10 @@ class FullDiskTest {
       disk.fail(step);
       SessionFolderTest.assertSays(
           "a.mp4: can't be copied into",
-          assertThrows(StoreException.class, () -> session.bringClip(source)));
+          assertThrows(StoreException.class, () -> session.importClip(source)));
       assertEquals(List.of(), SessionFolderTest.files(folder().resolve("clips")));
       disk.mend();
-      assertEquals("clips/a.mp4", session.bringClip(source));
+      assertEquals("clips/a.mp4", session.importClip(source));
     }
   }
 }

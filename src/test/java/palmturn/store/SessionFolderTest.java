@@ -327,7 +327,7 @@ class SessionFolderTest {
               () -> looking.keep(RIGHT, marks("AB", 2), "two"),
               () -> looking.save(SampleFiles.fullTrial()),
               () -> looking.change(now -> now),
-              () -> looking.bringClip(clip))) {
+              () -> looking.importClip(clip))) {
         assertSays("is open to look only", assertThrows(StoreException.class, write));
       }
     }

@@ -230,8 +230,8 @@ public final class SampleFiles {
   }
 
   /** Returns places with every one pointed at. */
-  public static Placed fullPlaces() {
-    return new Placed(
+  public static PlacedPoints fullPlaces() {
+    return new PlacedPoints(
         new Estimate.Region(100, 120.5, 200, 160),
         new Point(412.5, 300),
         new Point(320, 210),

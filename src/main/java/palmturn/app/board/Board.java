@@ -11,7 +11,7 @@ import java.util.stream.Collectors;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import org.jspecify.annotations.Nullable;
-import palmturn.advise.Heed;
+import palmturn.advise.AthleteNotice;
 import palmturn.trial.Block;
 import palmturn.trial.Drill;
 import palmturn.trial.Hand;
@@ -24,7 +24,8 @@ public final class Board {
 
   private final ReadOnlyObjectWrapper<Map<TrialId, ClipPreview>> previews =
       new ReadOnlyObjectWrapper<>(Map.of());
-  private final ReadOnlyObjectWrapper<List<Heed>> heed = new ReadOnlyObjectWrapper<>(List.of());
+  private final ReadOnlyObjectWrapper<List<AthleteNotice>> heed =
+      new ReadOnlyObjectWrapper<>(List.of());
   private Map<String, String> headings = Map.of();
 
   /** All cells: blocks in order, then repeats, left before right. */
@@ -43,12 +44,12 @@ public final class Board {
   }
 
   /** Cautions about the athlete. */
-  public ReadOnlyObjectProperty<List<Heed>> heedProperty() {
+  public ReadOnlyObjectProperty<List<AthleteNotice>> heedProperty() {
     return heed.getReadOnlyProperty();
   }
 
   /** Sets the cautions about the athlete. */
-  public void heed(List<Heed> all) {
+  public void heed(List<AthleteNotice> all) {
     heed.set(List.copyOf(all));
   }
 

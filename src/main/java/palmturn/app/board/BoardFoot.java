@@ -8,7 +8,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.scene.shape.Polygon;
 import org.jspecify.annotations.Nullable;
-import palmturn.advise.Heed;
+import palmturn.advise.AthleteNotice;
 import palmturn.app.look.Look;
 import palmturn.app.look.Nodes;
 import palmturn.app.look.Theme;
@@ -41,7 +41,7 @@ final class BoardFoot extends VBox {
       String block,
       @Nullable ClipPreview filmed,
       boolean next,
-      List<Heed> heed) {
+      List<AthleteNotice> heed) {
     getChildren().clear();
     setVisible(cell != null);
     if (cell == null) {
@@ -58,7 +58,7 @@ final class BoardFoot extends VBox {
   }
 
   /** A single line, to keep the board's height; a click opens the sheet with the full sentence. */
-  private HBox heed(Heed heed) {
+  private HBox heed(AthleteNotice heed) {
     Label label = Nodes.wrapped(heed.brief(), "small");
     label.setWrapText(false);
     label.setTooltip(Tooltips.of(heed.sentence(), look));

@@ -18,7 +18,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
-import palmturn.advise.Heed;
+import palmturn.advise.AthleteNotice;
 import palmturn.app.keys.Action;
 import palmturn.app.keys.KeyMap;
 import palmturn.app.look.Listeners;
@@ -96,14 +96,14 @@ public final class BoardView extends VBox {
     show();
   }
 
-  private void showAthlete(Label whose, List<Heed> heed, KeyMap keys) {
+  private void showAthlete(Label whose, List<AthleteNotice> heed, KeyMap keys) {
     whose.setText(heed.isEmpty() ? "Athlete" : "▲ Athlete");
     whose.getStyleClass().setAll("label", "second", "to-click", "link");
     if (!heed.isEmpty()) {
       whose.getStyleClass().add("warning");
     }
     String what = "Athlete details: " + keys.of(Action.ATHLETE);
-    Stream<String> sentences = heed.stream().map(Heed::sentence);
+    Stream<String> sentences = heed.stream().map(AthleteNotice::sentence);
     String tip = Stream.concat(sentences, Stream.of(what)).collect(Collectors.joining("\n"));
     whose.setTooltip(Tooltips.of(tip, look));
   }

@@ -8,7 +8,7 @@ import palmturn.app.stage.PlaceEditor;
 import palmturn.clip.Picture;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Estimate;
-import palmturn.trial.Placed;
+import palmturn.trial.PlacedPoints;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 
@@ -58,7 +58,7 @@ public final class PlacesEditor {
     }
   }
 
-  private void travel(Placed from, Placed to, String prefix) {
+  private void travel(PlacedPoints from, PlacedPoints to, String prefix) {
     Trial now = desk.openTrial();
     if (now != null) {
       store(now.id(), to);
@@ -75,10 +75,10 @@ public final class PlacesEditor {
     }
   }
 
-  private void keep(TrialId id, Placed places) {
+  private void keep(TrialId id, PlacedPoints places) {
     Trial now = trials.get(id);
     if (now != null) {
-      Placed before = now.places();
+      PlacedPoints before = now.places();
       desk.steps()
           .record(
               () -> travel(places, before, "Undone: "),
@@ -88,7 +88,7 @@ public final class PlacesEditor {
     }
   }
 
-  private void store(TrialId id, Placed places) {
+  private void store(TrialId id, PlacedPoints places) {
     SessionFolder to = desk.folderProperty().get();
     Trial now = trials.get(id);
     if (to != null && now != null) {

@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.tasks.Tasks;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Message;
-import palmturn.trial.Placed;
+import palmturn.trial.PlacedPoints;
 import palmturn.trial.Reading;
 import palmturn.trial.Session;
 import palmturn.trial.Settlement;
@@ -74,7 +74,7 @@ public final class Saving {
   }
 
   /** Keeps what was pointed at in a trial's picture. */
-  void keep(SessionFolder to, TrialId id, Placed places) {
+  void keep(SessionFolder to, TrialId id, PlacedPoints places) {
     words.set("");
     keeping.run(
         () -> {

@@ -12,7 +12,7 @@ import palmturn.app.board.Cell;
 import palmturn.measure.Limits;
 import palmturn.measure.Scores;
 import palmturn.measure.TrialScore;
-import palmturn.settle.Settled;
+import palmturn.settle.SettledTrial;
 import palmturn.trial.Reading;
 import palmturn.trial.Session;
 import palmturn.trial.StartedFrom;
@@ -82,7 +82,7 @@ final class ScoredTrials {
 
   /** Returns a trial's place on the board; what is settled counts, as in the report. */
   Cell cell(Trial of, @Nullable Reading reading) {
-    Settled last = LastSettled.of(of);
+    SettledTrial last = LastSettled.of(of);
     if (last != null && last.open() == 0) {
       return Cell.settled(of, last.reading(), score(of, last.reading()));
     }

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.stage.Stage;
 import palmturn.app.tasks.Tasks;
 import palmturn.edit.History;
-import palmturn.settle.Settled;
+import palmturn.settle.SettledTrial;
 import palmturn.trial.Decision;
 import palmturn.trial.Settlement;
 import palmturn.trial.Side;
@@ -59,7 +59,7 @@ public final class DifferenceReview {
   }
 
   /** The settled reading so far; null until the two are compared. */
-  public ReadOnlyObjectProperty<@Nullable Settled> settledProperty() {
+  public ReadOnlyObjectProperty<@Nullable SettledTrial> settledProperty() {
     return comparison.settledProperty();
   }
 
@@ -356,7 +356,7 @@ public final class DifferenceReview {
 
   /** Saves that nothing differs or all is decided; returns whether there was anything to save. */
   public boolean finish() {
-    Settled now = settledProperty().get();
+    SettledTrial now = settledProperty().get();
     if (now == null || current() != null || now.open() > 0 || saved.get()) {
       return false;
     }

@@ -21,9 +21,9 @@ import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.app.look.Nodes;
 import palmturn.settle.Agreement;
-import palmturn.settle.Comparison;
-import palmturn.settle.InWords;
-import palmturn.settle.Settled;
+import palmturn.settle.AgreementSentences;
+import palmturn.settle.ReadingComparison;
+import palmturn.settle.SettledTrial;
 
 /** The list of differences, 384 wide: open ones, worst first, decided ones, and the agreement. */
 final class ListPane extends VBox {
@@ -38,7 +38,7 @@ final class ListPane extends VBox {
   private final HBox pairs;
   private final ListView<Row> list = new ListView<>();
   private final VBox foot;
-  private @Nullable Comparison shownComparison;
+  private @Nullable ReadingComparison shownComparison;
 
   /** A line of the list: a heading, or a difference. */
   sealed interface Row {
@@ -116,7 +116,7 @@ final class ListPane extends VBox {
 
   private void show() {
     List<ReviewItem> all = differences.itemsProperty().get();
-    Settled settled = differences.settledProperty().get();
+    SettledTrial settled = differences.settledProperty().get();
     int decided = differences.decidedCount();
     count.setText(
         settled == null
@@ -137,8 +137,8 @@ final class ListPane extends VBox {
   }
 
   /** Shows the agreement, which decisions don't change. */
-  private void showAgreement(@Nullable Settled settled) {
-    Comparison now = settled == null ? null : settled.comparison();
+  private void showAgreement(@Nullable SettledTrial settled) {
+    ReadingComparison now = settled == null ? null : settled.comparison();
     if (now == shownComparison) {
       return;
     }
@@ -152,7 +152,7 @@ final class ListPane extends VBox {
         .add(
             Nodes.wrapped(
                 agreement.independent() ? "Independent readings" : "Not independent", "name"));
-    InWords.of(agreement, now.a().name(), now.b().name())
+    AgreementSentences.of(agreement, now.a().name(), now.b().name())
         .forEach(sentence -> foot.getChildren().add(Nodes.wrapped(sentence, "small")));
     differences
         .comparison()

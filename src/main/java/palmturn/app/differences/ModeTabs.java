@@ -11,7 +11,7 @@ import palmturn.app.keys.KeyBindings;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.app.look.Nodes;
-import palmturn.settle.Settled;
+import palmturn.settle.SettledTrial;
 
 /** The header's tabs for marking and for differences; hidden if there is nothing to compare. */
 public final class ModeTabs extends HBox {
@@ -76,7 +76,7 @@ public final class ModeTabs extends HBox {
 
   private void show() {
     boolean here = differences.isOpen();
-    Settled settled = differences.settledProperty().get();
+    SettledTrial settled = differences.settledProperty().get();
     setVisible(here || offered.get());
     setManaged(here || offered.get());
     mark.getStyleClass().setAll("tab", here ? "other-tab" : "chosen-tab");

@@ -6,7 +6,7 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.tasks.Tasks;
-import palmturn.settle.Settled;
+import palmturn.settle.SettledTrial;
 import palmturn.trial.Settlement;
 import palmturn.trial.Trial;
 import palmturn.work.settle.Settling;
@@ -19,7 +19,8 @@ public final class PairComparison {
   private final ReadOnlyObjectWrapper<List<ReadingPair>> pairs =
       new ReadOnlyObjectWrapper<>(List.of());
   private final ReadOnlyObjectWrapper<@Nullable ReadingPair> pair = new ReadOnlyObjectWrapper<>();
-  private final ReadOnlyObjectWrapper<@Nullable Settled> settled = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyObjectWrapper<@Nullable SettledTrial> settled =
+      new ReadOnlyObjectWrapper<>();
   private final ReadOnlyObjectWrapper<List<ReviewItem>> items =
       new ReadOnlyObjectWrapper<>(List.of());
   private final ReadOnlyObjectWrapper<List<String>> notes = new ReadOnlyObjectWrapper<>(List.of());
@@ -43,7 +44,7 @@ public final class PairComparison {
     return pair.getReadOnlyProperty();
   }
 
-  ReadOnlyObjectProperty<@Nullable Settled> settledProperty() {
+  ReadOnlyObjectProperty<@Nullable SettledTrial> settledProperty() {
     return settled.getReadOnlyProperty();
   }
 
@@ -121,12 +122,12 @@ public final class PairComparison {
    */
   @Nullable Trial applyDecisions(Settlement settlement) {
     ReviewedTrial in = trial.get();
-    Settled before = settled.get();
+    SettledTrial before = settled.get();
     if (in == null || before == null) {
       return null;
     }
     Trial decided = in.trial().withSettlement(settlement);
-    Settled next = before.with(decided, settlement);
+    SettledTrial next = before.with(decided, settlement);
     trial.set(new ReviewedTrial(decided, in.frames(), in.pictures(), in.windowS()));
     items.set(ReviewItem.of(next));
     settled.set(next);

@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import palmturn.settle.Difference;
-import palmturn.settle.Ruling;
-import palmturn.settle.Settled;
+import palmturn.settle.DifferenceState;
+import palmturn.settle.SettledTrial;
 import palmturn.trial.Decision;
 import palmturn.trial.Settlement;
 import palmturn.trial.Slap;
@@ -16,7 +16,7 @@ import palmturn.trial.Span;
 /** One difference between two slaps or two spans, with the decision on it. */
 public sealed interface ReviewItem {
   /** A difference of two slaps. */
-  record OfSlap(Ruling<Slap> ruling) implements ReviewItem {
+  record OfSlap(DifferenceState<Slap> ruling) implements ReviewItem {
     @Override
     public Settlement decide(Settlement before, Judgement said, @Nullable Object anew) {
       return before.plusSlap(ruling.decide(said.choice, said.by, said.at, said.why, (Slap) anew));
@@ -24,7 +24,7 @@ public sealed interface ReviewItem {
   }
 
   /** A difference of two spans. */
-  record OfSpan(Ruling<Span> ruling) implements ReviewItem {
+  record OfSpan(DifferenceState<Span> ruling) implements ReviewItem {
     @Override
     public Settlement decide(Settlement before, Judgement said, @Nullable Object anew) {
       return before.plusSpan(ruling.decide(said.choice, said.by, said.at, said.why, (Span) anew));
@@ -35,7 +35,7 @@ public sealed interface ReviewItem {
   record Judgement(Decision.Choice choice, String by, Instant at, String why) {}
 
   /** Returns the difference and its decision. */
-  Ruling<?> ruling();
+  DifferenceState<?> ruling();
 
   /** Returns where the two differ. */
   default Difference<?> difference() {
@@ -49,7 +49,7 @@ public sealed interface ReviewItem {
 
   /** Returns whether it still waits for a decision. */
   default boolean open() {
-    return ruling().open();
+    return ruling().isOpen();
   }
 
   /**
@@ -84,7 +84,7 @@ public sealed interface ReviewItem {
    * Returns all differences, the worst first: what changes a count, then side, stretch, zone and
    * time; within each as the comparison has them.
    */
-  static List<ReviewItem> of(Settled settled) {
+  static List<ReviewItem> of(SettledTrial settled) {
     return Stream.<ReviewItem>concat(
             settled.slaps().stream().map(OfSlap::new), settled.spans().stream().map(OfSpan::new))
         .sorted(Comparator.comparingInt(ReviewItem::rank))

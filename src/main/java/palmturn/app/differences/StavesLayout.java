@@ -6,14 +6,14 @@ import java.util.Objects;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import palmturn.chart.BeatStrip;
-import palmturn.chart.Hollow;
+import palmturn.chart.EstimateOverlay;
 import palmturn.chart.Palette;
 import palmturn.chart.Staves;
 import palmturn.clip.FrameTable;
-import palmturn.settle.Comparison;
+import palmturn.settle.ComparedMarks;
 import palmturn.settle.Difference;
-import palmturn.settle.Marks;
-import palmturn.settle.Settled;
+import palmturn.settle.ReadingComparison;
+import palmturn.settle.SettledTrial;
 import palmturn.trial.Curve;
 import palmturn.trial.Estimate;
 import palmturn.trial.Slap;
@@ -36,7 +36,7 @@ final class StavesLayout {
   /** Returns the words for the two that are compared; null until they are. */
   static @Nullable DifferenceWords wording(DifferenceReview differences) {
     ReadingPair pair = differences.comparison().pairProperty().get();
-    Settled settled = differences.settledProperty().get();
+    SettledTrial settled = differences.settledProperty().get();
     ReviewedTrial opened = differences.trialProperty().get();
     return pair == null || settled == null || opened == null
         ? null
@@ -46,7 +46,7 @@ final class StavesLayout {
   /**
    * Returns the first slap's time, from which all times are counted; the first reading's if any.
    */
-  static double zeroS(Comparison comparison) {
+  static double zeroS(ReadingComparison comparison) {
     return Stream.of(comparison.a(), comparison.b())
         .flatMap(marks -> marks.slaps().stream().filter(Slap::counts).limit(1))
         .map(Slap::timeS)
@@ -98,7 +98,7 @@ final class StavesLayout {
    * @param curves whose turn and onsets are drawn; null for none
    */
   static Staves layOut(
-      Settled settled,
+      SettledTrial settled,
       ReviewedTrial in,
       ReviewItem item,
       Palette palette,
@@ -106,7 +106,7 @@ final class StavesLayout {
       Heights heights,
       boolean program,
       @Nullable Estimate curves) {
-    Comparison comparison = settled.comparison();
+    ReadingComparison comparison = settled.comparison();
     double lengthS = item.toS() - item.fromS();
     double pixelsPerS = lengthS > 0 ? Math.min(CLOSE, SHARE * (width - GUTTER) / lengthS) : CLOSE;
     double fromS = (item.fromS() + item.toS()) / 2 - (width - GUTTER) / 2 / pixelsPerS;
@@ -131,7 +131,7 @@ final class StavesLayout {
             framesS,
             true,
             null);
-    Marks b = comparison.b();
+    ComparedMarks b = comparison.b();
     BeatStrip lower =
         new BeatStrip(
             b.slaps(),
@@ -149,7 +149,7 @@ final class StavesLayout {
         upper,
         lower,
         program,
-        curves == null ? null : Hollow.of(curves, null),
+        curves == null ? null : EstimateOverlay.of(curves, null),
         comparison.matching().pairs().stream()
             .map(pair -> new Staves.Tie(pair.a(), pair.b()))
             .toList(),
@@ -157,8 +157,9 @@ final class StavesLayout {
   }
 
   /** The estimate's stretches alone; its slaps are drawn as marks of the stave. */
-  private static Hollow outlines(Estimate made) {
-    return new Hollow(List.of(), List.of(), made.spans(), Curve.EMPTY, Curve.EMPTY, List.of());
+  private static EstimateOverlay outlines(Estimate made) {
+    return new EstimateOverlay(
+        List.of(), List.of(), made.spans(), Curve.EMPTY, Curve.EMPTY, List.of());
   }
 
   private static List<Double> framesInView(FrameTable frames, BeatStrip.View view) {

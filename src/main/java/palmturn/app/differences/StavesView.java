@@ -16,7 +16,7 @@ import palmturn.chart.BeatStrip;
 import palmturn.chart.Palette;
 import palmturn.chart.Staves;
 import palmturn.chart.StavesPainter;
-import palmturn.settle.Settled;
+import palmturn.settle.SettledTrial;
 import palmturn.trial.Estimate;
 import palmturn.trial.Slap;
 import palmturn.trial.TimeScale;
@@ -69,7 +69,7 @@ final class StavesView extends Pane {
     GraphicsContext g = canvas.getGraphicsContext2D();
     g.clearRect(0, 0, canvas.getWidth(), canvas.getHeight());
     view = null;
-    Settled settled = differences.settledProperty().get();
+    SettledTrial settled = differences.settledProperty().get();
     ReviewedTrial opened = differences.trialProperty().get();
     ReviewItem item = differences.current();
     DifferenceWords wording = StavesLayout.wording(differences);

@@ -9,8 +9,8 @@ import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import palmturn.app.look.Look;
 import palmturn.app.look.Nodes;
-import palmturn.settle.Comparison;
-import palmturn.settle.Settled;
+import palmturn.settle.ReadingComparison;
+import palmturn.settle.SettledTrial;
 import palmturn.trial.Decision;
 import palmturn.trial.Slap;
 
@@ -34,7 +34,7 @@ final class SummaryView extends StackPane {
   }
 
   String title() {
-    Settled settled = differences.settledProperty().get();
+    SettledTrial settled = differences.settledProperty().get();
     List<ReviewItem> all = differences.itemsProperty().get();
     if (settled == null) {
       return "Comparing…";
@@ -46,12 +46,12 @@ final class SummaryView extends StackPane {
   }
 
   String explanation() {
-    Settled settled = differences.settledProperty().get();
+    SettledTrial settled = differences.settledProperty().get();
     DifferenceWords wording = StavesLayout.wording(differences);
     if (settled == null || wording == null) {
       return "";
     }
-    Comparison comparison = settled.comparison();
+    ReadingComparison comparison = settled.comparison();
     String within = String.format(Locale.ROOT, "%.0f ms", 1000 * comparison.tolerance().seconds());
     if (comparison.differences() == 0) {
       return "%d marks are in both, at most %s apart."

@@ -123,7 +123,7 @@ record PairStrip(Meeting meeting, boolean oneAbove) {
         palette,
         List.of(),
         true,
-        new BeatStrip.Now(nowS, flag, -1));
+        new BeatStrip.Playhead(nowS, flag, -1));
   }
 
   private static Slap moved(Slap mark, DoubleUnaryOperator axis) {

@@ -12,7 +12,7 @@ import javafx.scene.layout.VBox;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.app.strip.StripGraphics;
-import palmturn.chart.CourseWords;
+import palmturn.chart.ProgressCaption;
 import palmturn.chart.ProgressChart;
 import palmturn.measure.Limit;
 import palmturn.measure.Limits;
@@ -69,7 +69,7 @@ public final class ProgressView extends VBox {
     }
     if (score != null) {
       Label key = label("", "small");
-      key.setText(CourseWords.KEY);
+      key.setText(ProgressCaption.KEY);
       nodes.add(key);
       for (Quality quality : Quality.values()) {
         if (score.courses().stream().anyMatch(course -> course.quality() == quality)) {
@@ -110,7 +110,7 @@ public final class ProgressView extends VBox {
           .ifPresent(
               course -> {
                 Label said = label("progress-" + quality.code() + "-" + hand.code(), "second");
-                said.setText(CourseWords.of(course));
+                said.setText(ProgressCaption.describeChange(course));
                 box.getChildren().add(said);
               });
     }

@@ -11,7 +11,7 @@ import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import org.jspecify.annotations.Nullable;
-import palmturn.advise.Heed;
+import palmturn.advise.AthleteNotice;
 import palmturn.app.desk.Desk;
 import palmturn.app.desk.Pairing;
 import palmturn.app.desk.Question;
@@ -159,7 +159,7 @@ public final class AthleteForm {
   }
 
   private void heed(@Nullable SessionFolder open) {
-    desk.board().heed(open == null ? List.of() : Heed.all(open.session().facts()));
+    desk.board().heed(open == null ? List.of() : AthleteNotice.all(open.session().facts()));
   }
 
   /** A length is told to be wrong when it is to be saved, and from then on until it is right. */

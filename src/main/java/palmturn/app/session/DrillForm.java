@@ -14,10 +14,10 @@ import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import org.jspecify.annotations.Nullable;
-import palmturn.advise.Aim;
+import palmturn.advise.DrillAim;
 import palmturn.advise.DrillLibrary;
 import palmturn.advise.LibraryDrill;
-import palmturn.advise.Trains;
+import palmturn.advise.TrainedHand;
 import palmturn.app.look.Sentence;
 import palmturn.trial.Drill;
 import palmturn.trial.DrillHand;
@@ -49,7 +49,7 @@ public final class DrillForm {
     public String aims() {
       return drill == null
           ? "nothing trained"
-          : drill.aims().stream().map(Aim::code).collect(Collectors.joining(", "));
+          : drill.aims().stream().map(DrillAim::code).collect(Collectors.joining(", "));
     }
 
     private boolean fits(String typed) {
@@ -135,8 +135,8 @@ public final class DrillForm {
     }
     if (drill == null) {
       hand.set(DrillHand.NONE);
-    } else if (drill.trains() != Trains.ONE) {
-      hand.set(drill.trains().of(DrillHand.NONE));
+    } else if (drill.trains() != TrainedHand.ONE) {
+      hand.set(drill.trains().forAdvice(DrillHand.NONE));
     } else if (hand.get() == DrillHand.NONE || hand.get() == DrillHand.BOTH) {
       hand.set(null);
     }

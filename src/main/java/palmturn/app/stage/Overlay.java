@@ -8,7 +8,7 @@ import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
-import palmturn.trial.Placed;
+import palmturn.trial.PlacedPoints;
 import palmturn.trial.Point;
 
 /**
@@ -90,7 +90,7 @@ record Overlay(
    * @param setting what is being set; null for nothing
    */
   Overlay withDraft(PlacesDraft draft, @Nullable OverlayItem setting) {
-    Placed places = draft.places();
+    PlacedPoints places = draft.places();
     Map<OverlayItem, Point> pointed = new EnumMap<>(OverlayItem.class);
     if (places.elbow() != null && (elbow == null || setting == OverlayItem.ELBOW)) {
       pointed.put(OverlayItem.ELBOW, places.elbow());

@@ -5,7 +5,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.keys.Action;
-import palmturn.trial.Placed;
+import palmturn.trial.PlacedPoints;
 
 /** An item of the overlay that can be set by hand and hidden. */
 public enum OverlayItem {
@@ -29,14 +29,14 @@ public enum OverlayItem {
   }
 
   /** Returns the names of what lies elsewhere than before, in words. */
-  public static String namesOfChanged(Placed before, Placed now) {
+  public static String namesOfChanged(PlacedPoints before, PlacedPoints now) {
     return Stream.of(values())
         .filter(each -> !Objects.equals(each.of(before), each.of(now)))
         .map(OverlayItem::words)
         .collect(Collectors.joining(", "));
   }
 
-  private @Nullable Object of(Placed places) {
+  private @Nullable Object of(PlacedPoints places) {
     return switch (this) {
       case HAND -> places.handRegion();
       case ELBOW -> places.elbow();

@@ -10,7 +10,7 @@ import javafx.beans.property.ReadOnlyStringWrapper;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.look.NumberField;
 import palmturn.edit.History;
-import palmturn.trial.Placed;
+import palmturn.trial.PlacedPoints;
 import palmturn.trial.Point;
 
 /**
@@ -23,9 +23,9 @@ public final class PlaceEditor {
   private final ReadOnlyObjectWrapper<OverlayItem> chosen =
       new ReadOnlyObjectWrapper<>(OverlayItem.HAND);
   private final ReadOnlyObjectWrapper<PlacesDraft> draft =
-      new ReadOnlyObjectWrapper<>(PlacesDraft.from(Placed.NONE));
+      new ReadOnlyObjectWrapper<>(PlacesDraft.from(PlacedPoints.NONE));
   private final ReadOnlyStringWrapper words = new ReadOnlyStringWrapper("");
-  private History<PlacesDraft> history = History.of(PlacesDraft.from(Placed.NONE));
+  private History<PlacesDraft> history = History.of(PlacesDraft.from(PlacedPoints.NONE));
   private PlacesDraft saved = history.now();
   private double width = 1;
   private double height = 1;
@@ -33,7 +33,7 @@ public final class PlaceEditor {
   private @Nullable Point start;
   private boolean sameStep;
   private boolean lengthIsOld = true;
-  private Consumer<Placed> saver = places -> {};
+  private Consumer<PlacedPoints> saver = places -> {};
 
   /** True while places are being set. */
   public ReadOnlyBooleanProperty activeProperty() {
@@ -56,12 +56,12 @@ public final class PlaceEditor {
   }
 
   /** Returns the places that can be kept as they are now. */
-  public Placed places() {
+  public PlacedPoints places() {
     return draft.get().placed();
   }
 
   /** Takes the places of a trial. */
-  public void open(Placed there, Consumer<Placed> newKeeper) {
+  public void open(PlacedPoints there, Consumer<PlacedPoints> newKeeper) {
     active.set(false);
     start = null;
     history = History.of(PlacesDraft.from(there));
@@ -73,7 +73,7 @@ public final class PlaceEditor {
 
   /** Lets go of the trial. */
   public void close() {
-    open(Placed.NONE, places -> {});
+    open(PlacedPoints.NONE, places -> {});
   }
 
   /**

@@ -4,7 +4,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.look.NumberField;
 import palmturn.trial.Estimate;
 import palmturn.trial.KnownLength;
-import palmturn.trial.Placed;
+import palmturn.trial.PlacedPoints;
 import palmturn.trial.Point;
 
 /**
@@ -15,11 +15,11 @@ import palmturn.trial.Point;
  * @param to its other end
  * @param cm its length as it was typed, empty before
  */
-record PlacesDraft(Placed places, @Nullable Point from, @Nullable Point to, String cm) {
+record PlacesDraft(PlacedPoints places, @Nullable Point from, @Nullable Point to, String cm) {
   private static final double LEAST_PX = 4;
 
   /** Returns places to go on from. */
-  static PlacesDraft from(Placed kept) {
+  static PlacesDraft from(PlacedPoints kept) {
     KnownLength scale = kept.scale();
     return scale == null
         ? new PlacesDraft(kept, null, null, "")
@@ -33,7 +33,7 @@ record PlacesDraft(Placed places, @Nullable Point from, @Nullable Point to, Stri
   }
 
   /** Returns what can be kept: a scale only with its length. */
-  Placed placed() {
+  PlacedPoints placed() {
     Double length = lengthCm();
     return from == null || to == null || length == null || from.equals(to)
         ? places
@@ -136,7 +136,7 @@ record PlacesDraft(Placed places, @Nullable Point from, @Nullable Point to, Stri
     return new PlacesDraft(places, from, to, typed);
   }
 
-  private PlacesDraft with(Placed other) {
+  private PlacesDraft with(PlacedPoints other) {
     return new PlacesDraft(other, from, to, cm);
   }
 }

@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.look.Look;
 import palmturn.app.look.Theme;
 import palmturn.chart.BeatStrip;
-import palmturn.chart.Hollow;
+import palmturn.chart.EstimateOverlay;
 import palmturn.chart.Palette;
 import palmturn.trial.Reading;
 import palmturn.trial.Side;
@@ -113,12 +113,12 @@ final class LanePainter {
         marked);
     drawName(g, palette, "Palm", strip.sideCount(Side.PALM), line - 33, marked);
     drawName(g, palette, "Back", strip.sideCount(Side.BACK), line + 33, marked);
-    Hollow hollow = strip.hollow();
+    EstimateOverlay hollow = strip.hollow();
     boolean estimated = hollow != null;
     drawName(g, palette, "Turn", strip.turnWords(), TURN, estimated);
     drawName(g, palette, "Sound", strip.soundWords(), SOUND, estimated);
     if (hollow != null) {
-      drawName(g, palette, "Estimate only", Long.toString(hollow.shown()), ONLY, true);
+      drawName(g, palette, "Estimate only", Long.toString(hollow.countShown()), ONLY, true);
       g.setStroke(Theme.fx(palette.sea()));
       g.setLineWidth(1.75);
       g.strokeOval(LEFT + 0.9, ONLY - 5.1, 10.2, 10.2);

@@ -11,7 +11,7 @@ import palmturn.app.estimate.ShownEstimate;
 import palmturn.app.marking.Marking;
 import palmturn.app.stage.Stage;
 import palmturn.chart.BeatStrip;
-import palmturn.chart.Hollow;
+import palmturn.chart.EstimateOverlay;
 import palmturn.chart.MarkWords;
 import palmturn.chart.Palette;
 import palmturn.clip.FrameTable;
@@ -156,9 +156,9 @@ public final class Strip {
   }
 
   /** Returns what the estimate shows beside the marks; null for nothing. */
-  @Nullable Hollow hollow() {
+  @Nullable EstimateOverlay hollow() {
     Estimate shown = found.visibleProperty().getValue();
-    return shown == null ? null : Hollow.of(shown, marking.readingProperty().get());
+    return shown == null ? null : EstimateOverlay.of(shown, marking.readingProperty().get());
   }
 
   /** Returns how much later the sound is than the picture, 0 while not known, seconds. */
@@ -249,10 +249,10 @@ public final class Strip {
     Slap current = marking.slapProperty().get();
     List<Slap> slaps = reading == null ? List.of() : reading.slaps();
     FrameTable frames = stage.framesProperty().get();
-    BeatStrip.Now now =
+    BeatStrip.Playhead now =
         frames == null
             ? null
-            : new BeatStrip.Now(
+            : new BeatStrip.Playhead(
                 stage.timeS(), flagText(), current == null ? -1 : slaps.indexOf(current));
     return new BeatStrip(
         animation.displaced(slaps),

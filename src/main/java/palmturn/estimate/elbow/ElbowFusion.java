@@ -120,14 +120,14 @@ final class ElbowFusion {
       double[] weights = walk.weights(shared);
       double variance =
           walked(from.timeS, timeS, timeS)
-              - GaussianProcess.weighted(weights, shared)
+              - GaussianProcess.weightedSum(weights, shared)
               + square(PATCH_RADII);
       if (variance <= square(MOST_RADII)) {
         told.add(
             new Unseen(
                 timeS,
-                from.rightPx + GaussianProcess.weighted(weights, right),
-                from.downPx + GaussianProcess.weighted(weights, down),
+                from.rightPx + GaussianProcess.weightedSum(weights, right),
+                from.downPx + GaussianProcess.weightedSum(weights, down),
                 Math.sqrt(variance)));
       }
     }

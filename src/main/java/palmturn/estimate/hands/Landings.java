@@ -142,7 +142,7 @@ public final class Landings {
             .mapToDouble(
                 seen -> Robust.median(seen.stream().mapToDouble(paths::palmShown).toArray()))
             .toArray();
-    return shown.length > 0 && Robust.spread(shown) < MOST_LOOK_SPREAD;
+    return shown.length > 0 && Robust.sdFromMad(shown) < MOST_LOOK_SPREAD;
   }
 
   private static double[] of(
@@ -175,6 +175,6 @@ public final class Landings {
   }
 
   private static double beyond(double by) {
-    return Quantiles.shareBelow(by / SPREAD);
+    return Quantiles.normalCdf(by / SPREAD);
   }
 }

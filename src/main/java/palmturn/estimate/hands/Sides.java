@@ -172,8 +172,8 @@ public record Sides(
       if (plus.length < FEWEST || minus.length < FEWEST) {
         return null;
       }
-      double p = Robust.spread(plus);
-      double m = Robust.spread(minus);
+      double p = Robust.sdFromMad(plus);
+      double m = Robust.sdFromMad(minus);
       return new Split(
           Robust.median(plus),
           Robust.median(minus),

@@ -2,7 +2,7 @@ package palmturn.estimate.motion;
 
 import palmturn.numbers.Butterworth;
 import palmturn.numbers.LombScargle;
-import palmturn.numbers.Symmetric;
+import palmturn.numbers.SymmetricEigen;
 
 /**
  * The velocity of the moving hand to and from the target, the one signal in which contacts show. It
@@ -38,7 +38,7 @@ record Approach(double[] velocity, double[] smooth, double hz, double slapHz, do
       uv += u[i] * v[i];
       vv += v[i] * v[i];
     }
-    double[] axis = Symmetric.of(new double[][] {{uu, uv}, {uv, vv}}).vectors()[0];
+    double[] axis = SymmetricEigen.of(new double[][] {{uu, uv}, {uv, vv}}).vectors()[0];
     double sign = axis[1] < 0 ? -1 : 1;
     double[] along = new double[u.length];
     for (int i = 0; i < along.length; i++) {

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import palmturn.numbers.Butterworth;
-import palmturn.numbers.Symmetric;
+import palmturn.numbers.SymmetricEigen;
 
 /**
  * A second look where the plain axis leaves doubt: among mean motion and its first moments, the
@@ -36,10 +36,11 @@ final class PairedChannels {
     double[][] half = inverseRoot(covariance(channels, 0));
     double best = 0;
     int bestLag = 0;
-    Symmetric bestEigen = null;
+    SymmetricEigen bestEigen = null;
     int longest = Math.min((int) (LONGEST_S * hz), motion.samples() / 3);
     for (int lag = (int) Math.ceil(SHORTEST_S * hz); lag <= longest; lag++) {
-      Symmetric eigen = Symmetric.of(product(product(half, covariance(channels, lag)), half));
+      SymmetricEigen eigen =
+          SymmetricEigen.of(product(product(half, covariance(channels, lag)), half));
       double spread = eigen.values()[0] - eigen.values()[eigen.values().length - 1];
       if (spread > best) {
         best = spread;
@@ -127,7 +128,7 @@ final class PairedChannels {
     for (int i = 0; i < n; i++) {
       covariance[i][i] += RIDGE * trace / n + 1e-12;
     }
-    Symmetric eigen = Symmetric.of(covariance);
+    SymmetricEigen eigen = SymmetricEigen.of(covariance);
     double[][] root = new double[n][n];
     for (int k = 0; k < n; k++) {
       double[] vector = eigen.vectors()[k];

@@ -6,7 +6,7 @@ import java.util.Random;
 import java.util.stream.IntStream;
 import palmturn.numbers.Robust;
 import palmturn.numbers.Signals;
-import palmturn.numbers.Symmetric;
+import palmturn.numbers.SymmetricEigen;
 
 /**
  * Which way the hand turned between neighbouring contacts, without knowing how a hand looks. The
@@ -152,7 +152,7 @@ record Turns(
    */
   private static double[] twoValued(double[][] gram) {
     int n = gram.length;
-    Symmetric eigen = Symmetric.of(gram);
+    SymmetricEigen eigen = SymmetricEigen.of(gram);
     int k = Math.max(2, Math.min(MOST_COMPONENTS, n / 4));
     double[] energy = new double[k];
     double total = 0;

@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.trial.BodyLength;
 import palmturn.trial.Estimate;
 import palmturn.trial.KnownLength;
-import palmturn.trial.Placed;
+import palmturn.trial.PlacedPoints;
 import palmturn.trial.Point;
 
 /**
@@ -34,7 +34,7 @@ public record Hints(
   public static final Hints NONE = new Hints(null, null, null, null, null, null, null);
 
   /** Returns these hints with what was pointed at in the picture, where none was given. */
-  public Hints withPlaces(Placed places) {
+  public Hints withPlaces(PlacedPoints places) {
     return new Hints(
         handRegion == null ? places.handRegion() : handRegion,
         elbow == null ? places.elbow() : elbow,

@@ -131,7 +131,7 @@ public record StepTimes(
 
     private void settle() throws InterruptedException {
       long start = System.nanoTime();
-      while (!cache.settled() && System.nanoTime() - start < LONGEST_WAIT_NS) {
+      while (!cache.isFilled() && System.nanoTime() - start < LONGEST_WAIT_NS) {
         Thread.sleep(2);
       }
     }

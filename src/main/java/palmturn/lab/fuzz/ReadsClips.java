@@ -17,7 +17,7 @@ import palmturn.clip.FrameCache;
 import palmturn.clip.FrameReader;
 import palmturn.clip.Picture;
 import palmturn.clip.Progress;
-import palmturn.film.Remux;
+import palmturn.film.Remuxer;
 import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
@@ -167,7 +167,7 @@ final class ReadsClips {
   private void rewritten(Path file) throws IOException, ClipException {
     Path to = work.resolve("anew-" + file.getFileName());
     try {
-      Remux.write(file, to);
+      Remuxer.write(file, to);
       Files.delete(to);
     } catch (ClipException | IOException e) {
       if (String.valueOf(e.getMessage()).lines().count() != 1 || Files.exists(to)) {

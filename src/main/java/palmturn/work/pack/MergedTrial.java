@@ -12,7 +12,7 @@ import palmturn.clip.ClipHash;
 import palmturn.json.TrialJson;
 import palmturn.trial.Decision;
 import palmturn.trial.Estimate;
-import palmturn.trial.Placed;
+import palmturn.trial.PlacedPoints;
 import palmturn.trial.Reading;
 import palmturn.trial.Settlement;
 import palmturn.trial.Trial;
@@ -45,7 +45,7 @@ record MergedTrial(Trial trial, List<String> notes) {
     for (Settlement settlement : packed.settlements()) {
       merged = withSettlement(merged, settlement, notes);
     }
-    if (merged.places().equals(Placed.NONE)) {
+    if (merged.places().equals(PlacedPoints.NONE)) {
       merged = merged.withPlaces(packed.places());
     }
     return new MergedTrial(merged, notes);

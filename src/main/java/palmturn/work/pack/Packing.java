@@ -14,8 +14,8 @@ import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
 import palmturn.clip.ClipHash;
 import palmturn.clip.Progress;
-import palmturn.film.CropClip;
-import palmturn.film.Remux;
+import palmturn.film.ClipCropper;
+import palmturn.film.Remuxer;
 import palmturn.json.SessionJson;
 import palmturn.json.TrialJson;
 import palmturn.store.PackWriter;
@@ -129,7 +129,7 @@ public final class Packing {
       Rectangle part = HandsRegion.of(trial, clip.facts().width(), clip.facts().height(), false);
       cut(from, part, made);
     } else {
-      Remux.write(from, made);
+      Remuxer.write(from, made);
     }
     pack.add("clips/" + name, made);
     ClipRef sent = trial.clip().sentAs("clips/" + name, ClipHash.sha256(made));
@@ -141,7 +141,7 @@ public final class Packing {
   private void cut(Path from, Rectangle part, Path made)
       throws IOException, ClipException, UserError {
     try {
-      CropClip.write(from, part, made, share -> goOn());
+      ClipCropper.write(from, part, made, share -> goOn());
     } catch (Stopped e) {
       throw new UserError("stopped; nothing was packed", e);
     }

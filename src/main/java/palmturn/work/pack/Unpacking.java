@@ -117,7 +117,7 @@ public final class Unpacking {
       Path reports = packed.folder().resolve("report");
       try (Stream<Path> files = Files.list(reports)) {
         for (Path report : files.sorted().toList()) {
-          here.bringReport(report);
+          here.importReport(report);
         }
       }
     }
@@ -138,7 +138,7 @@ public final class Unpacking {
     if (!Files.exists(clip)) {
       return received;
     }
-    String path = here.bringClip(clip);
+    String path = here.importClip(clip);
     return received.withClip(
         new palmturn.trial.ClipRef(
             path,

@@ -125,7 +125,7 @@ final class ReelDrawing {
             PALETTE,
             List.of(),
             true,
-            new BeatStrip.Now(nowS, String.format(Locale.ROOT, "%.3f s", nowS), -1));
+            new BeatStrip.Playhead(nowS, String.format(Locale.ROOT, "%.3f s", nowS), -1));
     Graphics2D at =
         (Graphics2D) g.create(0, STRIP_Y, ReelWriter.WIDTH, ReelWriter.HEIGHT - STRIP_Y);
     BeatStripPainter.paint(at, strip);

@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.measure.ReadingChoice;
 import palmturn.report.MarksCsv;
 import palmturn.report.MarksFormatException;
-import palmturn.settle.Settled;
+import palmturn.settle.SettledTrial;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
 import palmturn.trial.Extra;
@@ -53,7 +53,7 @@ public final class MarksFiles {
     if (reader.equals(ReadingChoice.ESTIMATE_NAME)) {
       throw new UserError("no reader may be called estimate: that is what the program found");
     }
-    if (reader.equals(Settled.READER)) {
+    if (reader.equals(SettledTrial.READER)) {
       throw new UserError("no reader may be called settled: that is what two readings come to");
     }
     if (!replace && trial.reading(reader).filter(r -> !r.slaps().isEmpty()).isPresent()) {

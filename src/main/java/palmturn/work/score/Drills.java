@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.advise.DrillLibrary;
 import palmturn.advise.Evidence;
 import palmturn.advise.LibraryDrill;
-import palmturn.advise.Pace;
+import palmturn.advise.StartingPace;
 import palmturn.advise.Training;
 import palmturn.json.DrillsJson;
 import palmturn.measure.ProgressScore;
@@ -88,8 +88,8 @@ public final class Drills {
    * @throws UserError if the library has no such drill, it has no click, or no figure tells its
    *     pace
    */
-  public static Pace pace(SessionFolder folder, Standards standards, String code, DrillHand hand)
-      throws UserError {
+  public static StartingPace pace(
+      SessionFolder folder, Standards standards, String code, DrillHand hand) throws UserError {
     LibraryDrill drill =
         standards
             .drills()
@@ -104,7 +104,7 @@ public final class Drills {
     }
     Evidence evidence =
         Evidence.of(Scoring.score(folder, null, standards.limits()), standards.limits());
-    Pace pace = Pace.of(evidence, drill, hand);
+    StartingPace pace = StartingPace.of(evidence, drill, hand);
     if (pace == null) {
       throw new UserError(
           "%s has no rate of %s to take a pace from: score a trial, or say --pace"

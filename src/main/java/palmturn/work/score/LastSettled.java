@@ -3,7 +3,7 @@ package palmturn.work.score;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import palmturn.settle.SettleException;
-import palmturn.settle.Settled;
+import palmturn.settle.SettledTrial;
 import palmturn.trial.Reading;
 import palmturn.trial.Settlement;
 import palmturn.trial.Trial;
@@ -13,21 +13,21 @@ public final class LastSettled {
   private LastSettled() {}
 
   /** Returns what it comes to; null without one, or where a reading that it rests on is gone. */
-  public static @Nullable Settled of(Trial trial) {
+  public static @Nullable SettledTrial of(Trial trial) {
     List<Settlement> all = trial.settlements();
     if (all.isEmpty()) {
       return null;
     }
     try {
-      return Settled.of(trial, all.get(all.size() - 1));
+      return SettledTrial.of(trial, all.get(all.size() - 1));
     } catch (SettleException e) {
       return null;
     }
   }
 
   /** Returns the same, else the first two finished readings unsettled; null without two. */
-  public static @Nullable Settled orUnsettled(Trial trial) {
-    Settled last = of(trial);
+  public static @Nullable SettledTrial orUnsettled(Trial trial) {
+    SettledTrial last = of(trial);
     List<Reading> finished = trial.readings().stream().filter(Reading::finished).toList();
     if (last != null || finished.size() < 2) {
       return last;

@@ -11,7 +11,7 @@ import palmturn.measure.Limits;
 import palmturn.measure.ReadingChoice;
 import palmturn.measure.Scores;
 import palmturn.measure.SessionScore;
-import palmturn.settle.Settled;
+import palmturn.settle.SettledTrial;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Reading;
 import palmturn.trial.Trial;
@@ -48,7 +48,8 @@ public final class Scoring {
               : switch (reader) {
                 case ReadingChoice.ESTIMATE_NAME ->
                     name + " has no estimate yet: run palmturn estimate on it";
-                case Settled.READER -> name + " has nothing settled yet: run palmturn settle on it";
+                case SettledTrial.READER ->
+                    name + " has nothing settled yet: run palmturn settle on it";
                 default -> "%s has no reading by %s".formatted(name, reader);
               });
     }
@@ -59,7 +60,7 @@ public final class Scoring {
   public static ReadingChoice choice(@Nullable String reader) {
     if (reader == null) {
       return trial -> {
-        Settled settled = LastSettled.of(trial);
+        SettledTrial settled = LastSettled.of(trial);
         return settled != null && settled.open() == 0
             ? settled.reading()
             : ReadingChoice.FIRST.of(trial);
@@ -67,9 +68,9 @@ public final class Scoring {
     }
     return switch (reader) {
       case ReadingChoice.ESTIMATE_NAME -> ReadingChoice.ESTIMATE;
-      case Settled.READER ->
+      case SettledTrial.READER ->
           trial -> {
-            Settled settled = LastSettled.of(trial);
+            SettledTrial settled = LastSettled.of(trial);
             return settled == null ? null : settled.reading();
           };
       default -> ReadingChoice.named(reader);
@@ -78,12 +79,12 @@ public final class Scoring {
 
   /** Returns a line for each trial whose figures would change with what is still open in it. */
   public static List<String> notes(SessionFolder folder, @Nullable String reader) {
-    if (reader != null && !reader.equals(Settled.READER)) {
+    if (reader != null && !reader.equals(SettledTrial.READER)) {
       return List.of();
     }
     List<String> notes = new ArrayList<>();
     for (Trial trial : folder.trials()) {
-      Settled settled = LastSettled.of(trial);
+      SettledTrial settled = LastSettled.of(trial);
       Reading scored = choice(reader).of(trial);
       if (settled != null && settled.open() > 0 && scored != null) {
         notes.add(
@@ -94,7 +95,7 @@ public final class Scoring {
                     settled.comparison().differences(),
                     settled.comparison().a().name(),
                     settled.comparison().b().name(),
-                    scored.reader().equals(Settled.READER)
+                    scored.reader().equals(SettledTrial.READER)
                         ? settled.comparison().a().name()
                         : scored.reader()));
       }

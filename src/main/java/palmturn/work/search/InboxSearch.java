@@ -19,7 +19,7 @@ import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.Progress;
 import palmturn.report.MarksCsv;
-import palmturn.settle.Settled;
+import palmturn.settle.SettledTrial;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
 import palmturn.trial.Message;
@@ -232,7 +232,7 @@ public final class InboxSearch {
   }
 
   private static boolean settled(Trial trial) {
-    Settled last = LastSettled.of(trial);
+    SettledTrial last = LastSettled.of(trial);
     return last != null && last.open() == 0;
   }
 

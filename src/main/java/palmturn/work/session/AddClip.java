@@ -69,7 +69,7 @@ public final class AddClip {
       checkStretch(facts, request.fromS());
       TrialId id = freeId(folder, request);
       ClipRef ref =
-          new ClipRef(folder.bringClip(source), facts.sha256(), facts.medianFrameS(), Extra.NONE);
+          new ClipRef(folder.importClip(source), facts.sha256(), facts.medianFrameS(), Extra.NONE);
       Double captureFps = request.captureFps() != null ? request.captureFps() : facts.captureFps();
       Trial trial =
           new Trial(

@@ -14,8 +14,8 @@ import palmturn.measure.Measures;
 import palmturn.measure.ReadingChoice;
 import palmturn.measure.Scores;
 import palmturn.settle.Agreement;
-import palmturn.settle.Comparison;
-import palmturn.settle.OverTrials;
+import palmturn.settle.PooledAgreement;
+import palmturn.settle.ReadingComparison;
 import palmturn.settle.SettleException;
 import palmturn.settle.TrialAgreement;
 import palmturn.store.SessionFolder;
@@ -53,7 +53,7 @@ public final class ReaderAgreement {
    * @param notices of the sessions, a line each
    */
   public record Result(
-      Request request, OverTrials over, Map<String, String> leftOut, List<String> notices) {
+      Request request, PooledAgreement over, Map<String, String> leftOut, List<String> notices) {
     /** Returns it in the fixed form of scripts. */
     public String json() {
       return AgreementJson.write(request.first, request.second, over, leftOut);
@@ -96,7 +96,7 @@ public final class ReaderAgreement {
           "no trial has both %s and %s finished: %s"
               .formatted(request.first, request.second, reasons(leftOut.values())));
     }
-    return new Result(request, OverTrials.of(Measures.RATE.id(), trials), leftOut, notices);
+    return new Result(request, PooledAgreement.of(Measures.RATE.id(), trials), leftOut, notices);
   }
 
   /** Counts the trials of each reason. */
@@ -150,7 +150,7 @@ public final class ReaderAgreement {
         Settlement.begin(request.first, request.second)
             .withTerms(request.toleranceS, request.removeOffset);
     try {
-      Comparison comparison = Comparison.of(trial, terms);
+      ReadingComparison comparison = ReadingComparison.of(trial, terms);
       return new TrialAgreement(
           name,
           trial.id(),

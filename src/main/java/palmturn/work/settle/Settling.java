@@ -13,10 +13,10 @@ import palmturn.clip.ClipFile;
 import palmturn.json.SettledJson;
 import palmturn.report.MarksCsv;
 import palmturn.report.MarksFormatException;
-import palmturn.settle.Comparison;
-import palmturn.settle.Marks;
+import palmturn.settle.ComparedMarks;
+import palmturn.settle.ReadingComparison;
 import palmturn.settle.SettleException;
-import palmturn.settle.Settled;
+import palmturn.settle.SettledTrial;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
 import palmturn.trial.ClipFacts;
@@ -68,7 +68,7 @@ public final class Settling {
   }
 
   /** A settlement and what it comes to. */
-  public record Result(Trial trial, Settlement settlement, Settled settled) {
+  public record Result(Trial trial, Settlement settlement, SettledTrial settled) {
     /** Returns it in the fixed form of scripts, laid out to be read. */
     public String page() {
       return SettledJson.page(trial, settled);
@@ -150,7 +150,7 @@ public final class Settling {
               terms.toleranceS() == null ? settlement.toleranceS() : terms.toleranceS(),
               terms.removeOffset() == null ? settlement.removeOffset() : terms.removeOffset());
     }
-    Settled settled = settled(trial, settlement);
+    SettledTrial settled = settled(trial, settlement);
     refuseEmpty(trial, settled.comparison().a());
     refuseEmpty(trial, settled.comparison().b());
     return new Result(trial, settlement, settled);
@@ -169,7 +169,7 @@ public final class Settling {
     return known;
   }
 
-  private static void refuseEmpty(Trial trial, Marks marks) throws UserError {
+  private static void refuseEmpty(Trial trial, ComparedMarks marks) throws UserError {
     if (marks.slaps().isEmpty() && marks.spans().isEmpty() && !marks.finished()) {
       throw new UserError(
           "%s: %s has no marks in it yet, and is not finished"
@@ -177,9 +177,9 @@ public final class Settling {
     }
   }
 
-  private static Settled settled(Trial trial, Settlement settlement) throws UserError {
+  private static SettledTrial settled(Trial trial, Settlement settlement) throws UserError {
     try {
-      return Settled.of(trial, settlement);
+      return SettledTrial.of(trial, settlement);
     } catch (SettleException e) {
       throw UserError.of(e);
     }
@@ -196,9 +196,9 @@ public final class Settling {
   public static List<String> notes(Result result) {
     List<String> notes = new ArrayList<>();
     String name = result.trial().id().name();
-    Marks a = result.settled().comparison().a();
-    Marks b = result.settled().comparison().b();
-    for (Marks marks : List.of(a, b)) {
+    ComparedMarks a = result.settled().comparison().a();
+    ComparedMarks b = result.settled().comparison().b();
+    for (ComparedMarks marks : List.of(a, b)) {
       if (!marks.finished()) {
         notes.add("%s: the reading by %s is still open".formatted(name, marks.name()));
       }
@@ -244,8 +244,8 @@ public final class Settling {
           trial.id().name() + ": the clip has changed since it was added; its marks may not fit");
     }
     double endS = facts.firstS() + facts.durationS();
-    Comparison comparison = result.settled().comparison();
-    for (Marks marks : List.of(comparison.a(), comparison.b())) {
+    ReadingComparison comparison = result.settled().comparison();
+    for (ComparedMarks marks : List.of(comparison.a(), comparison.b())) {
       long outside =
           marks.slaps().stream()
               .filter(slap -> slap.timeS() < facts.firstS() || slap.timeS() > endS)
@@ -269,7 +269,7 @@ public final class Settling {
       throws UserError {
     Instant at = clock.instant().truncatedTo(ChronoUnit.SECONDS);
     Settlement settlement = before.settlement();
-    Settled settled = before.settled();
+    SettledTrial settled = before.settled();
     int marks = settled.slaps().size();
     int all = marks + settled.spans().size();
     for (Map.Entry<Integer, Decision.Choice> each : decisions.all().entrySet()) {

@@ -30,7 +30,7 @@ import palmturn.store.SessionFolder;
 import palmturn.trial.Extra;
 import palmturn.trial.Hand;
 import palmturn.trial.Message;
-import palmturn.trial.Placed;
+import palmturn.trial.PlacedPoints;
 import palmturn.trial.Reading;
 import palmturn.trial.Session;
 import palmturn.trial.Side;
@@ -134,13 +134,13 @@ class MessagesTest {
     desk.places().placing().choose(OverlayItem.ELBOW);
     desk.places().placing().move(3, 0);
     desk.places().placing().save();
-    Placed elbow = desk.trials().get(RIGHT).places();
+    PlacedPoints elbow = desk.trials().get(RIGHT).places();
     desk.mark(() -> desk.marking().markSlap(20, Side.BACK, false));
 
     assertFalse(desk.steps().undo(), "the mark was the last");
     desk.marking().undo();
     assertTrue(desk.steps().undo());
-    assertEquals(Placed.NONE, desk.trials().get(RIGHT).places());
+    assertEquals(PlacedPoints.NONE, desk.trials().get(RIGHT).places());
     assertEquals(2, onDisk().size());
     assertTrue(desk.steps().undo());
     assertEquals("Undone: message at 0.167 s", desk.marking().stepProperty().get());

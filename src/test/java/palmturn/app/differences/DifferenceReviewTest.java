@@ -25,7 +25,7 @@ import palmturn.trial.Decision;
 import palmturn.trial.Extra;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
-import palmturn.trial.Placed;
+import palmturn.trial.PlacedPoints;
 import palmturn.trial.Reading;
 import palmturn.trial.Settlement;
 import palmturn.trial.Side;
@@ -449,7 +449,7 @@ class DifferenceReviewTest {
         Arrays.asList(readings),
         null,
         List.of(),
-        Placed.NONE,
+        PlacedPoints.NONE,
         Extra.NONE);
   }
 }

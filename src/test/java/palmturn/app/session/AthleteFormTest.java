@@ -15,7 +15,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import palmturn.advise.Heed;
+import palmturn.advise.AthleteNotice;
 import palmturn.app.desk.Desk;
 import palmturn.app.desk.Question;
 import palmturn.app.estimate.EstimateRun;
@@ -207,7 +207,7 @@ class AthleteFormTest {
   }
 
   private List<String> heeded() {
-    return desk.board().heedProperty().get().stream().map(Heed::brief).toList();
+    return desk.board().heedProperty().get().stream().map(AthleteNotice::brief).toList();
   }
 
   private Session.Facts onDisk() throws Exception {

@@ -13,7 +13,7 @@ import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.Burst;
 import palmturn.trial.KnownLength;
-import palmturn.trial.Placed;
+import palmturn.trial.PlacedPoints;
 import palmturn.trial.Point;
 
 class OverlayTest {
@@ -76,8 +76,8 @@ class OverlayTest {
 
   @Test
   void whatWasPointedAtGoesBeforeWhatWasFound() {
-    Placed placed =
-        Placed.NONE
+    PlacedPoints placed =
+        PlacedPoints.NONE
             .withHandRegion(new Estimate.Region(1, 2, 30, 40))
             .withElbow(new Point(7, 8))
             .withTarget(new Point(5, 6))
@@ -94,8 +94,8 @@ class OverlayTest {
 
   @Test
   void eachCanBeHidden() {
-    Placed placed =
-        Placed.NONE
+    PlacedPoints placed =
+        PlacedPoints.NONE
             .withHandRegion(new Estimate.Region(1, 2, 30, 40))
             .withElbow(new Point(7, 8))
             .withTrunk(new Point(8, 8))

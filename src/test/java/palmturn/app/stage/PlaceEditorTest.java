@@ -11,16 +11,16 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import palmturn.trial.Estimate;
 import palmturn.trial.KnownLength;
-import palmturn.trial.Placed;
+import palmturn.trial.PlacedPoints;
 import palmturn.trial.Point;
 
 class PlaceEditorTest {
-  private final List<Placed> kept = new ArrayList<>();
+  private final List<PlacedPoints> kept = new ArrayList<>();
   private final PlaceEditor placing = new PlaceEditor();
 
   @BeforeEach
   void open() {
-    placing.open(Placed.NONE, kept::add);
+    placing.open(PlacedPoints.NONE, kept::add);
     placing.begin(640, 480, null);
   }
 
@@ -31,7 +31,7 @@ class PlaceEditorTest {
     placing.release();
     assertEquals(List.of(), kept);
     placing.save();
-    assertEquals(List.of(Placed.NONE.withElbow(new Point(400.5, 300))), kept);
+    assertEquals(List.of(PlacedPoints.NONE.withElbow(new Point(400.5, 300))), kept);
     assertFalse(placing.activeProperty().get());
   }
 
@@ -92,7 +92,8 @@ class PlaceEditorTest {
     placing.save();
     assertEquals(
         List.of(
-            Placed.NONE.withScale(new KnownLength(new Point(100, 100), new Point(200, 100), 25.5))),
+            PlacedPoints.NONE.withScale(
+                new KnownLength(new Point(100, 100), new Point(200, 100), 25.5))),
         kept);
   }
 
@@ -120,7 +121,7 @@ class PlaceEditorTest {
     placing.choose(OverlayItem.TRUNK);
     placing.press(60, 60);
     placing.cancel();
-    assertEquals(Placed.NONE.withElbow(new Point(10, 10)), placing.places());
+    assertEquals(PlacedPoints.NONE.withElbow(new Point(10, 10)), placing.places());
     assertEquals(1, kept.size());
   }
 
@@ -132,7 +133,7 @@ class PlaceEditorTest {
     placing.begin(640, 480, null);
     placing.undo();
     placing.save();
-    assertEquals(Placed.NONE, kept.get(1));
+    assertEquals(PlacedPoints.NONE, kept.get(1));
   }
 
   @Test
@@ -143,8 +144,8 @@ class PlaceEditorTest {
 
   @Test
   void placesOfATrialAreThereToGoOnFrom() {
-    Placed there =
-        Placed.NONE
+    PlacedPoints there =
+        PlacedPoints.NONE
             .withTrunk(new Point(5, 6))
             .withScale(new KnownLength(new Point(1, 2), new Point(3, 4), 20));
     placing.open(there, kept::add);

@@ -98,12 +98,12 @@ class StripTest {
   @Test
   void estimateStandsHollowBesideTheMarksUntilItIsHidden() {
     found.set(MadeEstimates.fourSlaps());
-    assertEquals(4, strip.hollow().shown());
+    assertEquals(4, strip.hollow().countShown());
     assertEquals("2.50 Hz", strip.turnWords());
     assertEquals("12 ms late", strip.soundWords());
 
     marking.markSlap(12, Side.PALM, false);
-    assertEquals(3, strip.hollow().shown());
+    assertEquals(3, strip.hollow().countShown());
     assertEquals(Side.BACK, strip.hollow().slaps().get(1).side());
 
     found.setHidden(true);

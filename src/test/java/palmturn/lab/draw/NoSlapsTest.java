@@ -73,7 +73,7 @@ class NoSlapsTest {
     clip.write(file, share -> {});
     ClipFile read = ClipFile.open(file);
     assertNull(read.sound());
-    assertTrue(read.frames().variable());
+    assertTrue(read.frames().isVariable());
     assertTrue(read.frames().size() < 0.9 * 48, "frames " + read.frames().size());
     double[] told = clip.truth().frameTimesS();
     assertEquals(told.length, read.frames().size());
