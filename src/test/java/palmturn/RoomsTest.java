@@ -119,7 +119,7 @@ class RoomsTest {
           Map.entry("me.tongfei..", List.of("cli")),
           Map.entry("javafx..", List.of("app")),
           Map.entry("com.openhtmltopdf..", List.of("report")),
-          Map.entry("org.apache.pdfbox..", List.of("report")),
+          Map.entry("org.apache.pdfbox..", List.of("report", "lab")),
           Map.entry("org.apache.fontbox..", List.of("report")));
 
   /** Rooms that touch no file, no pixel and no screen. */
