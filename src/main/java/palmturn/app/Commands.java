@@ -7,32 +7,36 @@ import java.util.function.Consumer;
 import palmturn.app.keys.Action;
 import palmturn.app.keys.Where;
 
-/** What each action does, wherever it can be done. */
+/** The command of each action, in every place where the action can be done. */
 final class Commands {
   private final Map<Where, Map<Action, Consumer<String>>> all = new EnumMap<>(Where.class);
 
-  /** Says what an action does wherever nothing else was said. */
-  void bind(Action action, Runnable what) {
-    bind(action, chord -> what.run());
+  /** Binds an action to a command in all of its places that have none yet. */
+  void bind(Action action, Runnable command) {
+    bind(action, chord -> command.run());
   }
 
   /**
-   * Says what an action does wherever nothing else was said.
+   * Binds an action to a command in all of its places that have none yet.
    *
-   * @param what is told which of the action's keys was pressed
+   * @param command gets the action's key that was pressed
    */
-  void bind(Action action, Consumer<String> what) {
+  void bind(Action action, Consumer<String> command) {
     for (Where where : action.contexts()) {
-      at(where).putIfAbsent(action, what);
+      at(where).putIfAbsent(action, command);
     }
   }
 
-  /** Says what an action does in one place. */
-  void bind(Where where, Action action, Runnable what) {
-    at(where).put(action, chord -> what.run());
+  /** Binds an action to a command in one place. */
+  void bind(Where where, Action action, Runnable command) {
+    at(where).put(action, chord -> command.run());
   }
 
-  /** Makes sure that every action does something wherever it can be done. */
+  /**
+   * Checks that every action has a command in each of its places.
+   *
+   * @throws NullPointerException if one has none
+   */
   void checkComplete() {
     for (Action action : Action.values()) {
       for (Where where : action.contexts()) {
@@ -41,11 +45,11 @@ final class Commands {
     }
   }
 
-  /** Returns what an action does. */
+  /** Returns an action's command. */
   Runnable command(Where where, Action action, String chord) {
-    Consumer<String> what =
-        Objects.requireNonNull(at(where).get(action), () -> action + " has no does in " + where);
-    return () -> what.accept(chord);
+    Consumer<String> command =
+        Objects.requireNonNull(at(where).get(action), () -> action + " has no command in " + where);
+    return () -> command.accept(chord);
   }
 
   private Map<Action, Consumer<String>> at(Where where) {

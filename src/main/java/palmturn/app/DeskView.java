@@ -3,7 +3,6 @@ package palmturn.app;
 import java.io.File;
 import java.nio.file.Path;
 import java.util.List;
-import javafx.beans.InvalidationListener;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -13,7 +12,6 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.input.TransferMode;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.stage.DirectoryChooser;
@@ -28,25 +26,22 @@ import palmturn.app.keys.Action;
 import palmturn.app.keys.Chord;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
-import palmturn.app.look.Sentence;
 import palmturn.app.pair.PairView;
 import palmturn.app.session.SessionFlow;
 import palmturn.app.sheet.Sheets;
 import palmturn.app.stage.EstimateBar;
-import palmturn.app.stage.SoundPlayer;
 import palmturn.app.stage.StageView;
 import palmturn.app.strip.StripView;
 import palmturn.app.tally.TallyView;
 import palmturn.settings.RecentSessions;
 
-/** All panes on the grid. Built anew when the theme or the size of text changes. */
-final class DeskView extends StackPane implements Keyboard.Face {
+/** All panes on the grid; built anew when the theme or the size of text changes. */
+final class DeskView extends StackPane implements WindowKeys.Window {
   private final Desk desk;
   private final SessionFlow flow;
   private final Look look;
   private final Runnable printKeys;
-  private final Exporter exporter;
-  private final Keyboard keyboard;
+  private final WindowKeys keys;
   private final BoardView board;
   private final StripView strip;
   private final KeyHintsView hints;
@@ -65,27 +60,33 @@ final class DeskView extends StackPane implements Keyboard.Face {
       SessionFlow flow,
       Look look,
       Runnable printKeys,
-      Exporter handOver,
+      Exporter exporter,
       Listeners follow) {
     this.printKeys = printKeys;
-    this.exporter = handOver;
     this.desk = desk;
     this.flow = flow;
     this.look = look;
-    keyboard = new Keyboard(desk, flow.inbox(), look, this, follow);
+    keys = WindowKeys.of(desk, flow, exporter, look, this, follow);
     getStyleClass().setAll("desk");
     board =
         new BoardView(
-            desk.board(), desk.keys().map(), flow::droppedOn, look, this::pressed, follow);
+            desk.board(),
+            desk.prompts().keys().map(),
+            flow::droppedOn,
+            look,
+            this::pressed,
+            follow);
     board.setMinWidth(look.px(240));
     board.setMaxWidth(look.px(240));
-    line = new EstimateBar(desk.estimation().run(), desk.keys(), look, this::pressed, follow);
+    line =
+        new EstimateBar(
+            desk.estimation().run(), desk.prompts().keys(), look, this::pressed, follow);
     stage =
         new StageView(
             desk.stage(),
             desk.places().placing(),
-            desk.estimation().found(),
-            desk::elbowLimitCm,
+            desk.estimation().shown(),
+            desk.session()::elbowLimitCm,
             line,
             look,
             follow);
@@ -108,80 +109,86 @@ final class DeskView extends StackPane implements Keyboard.Face {
     VBox.setVgrow(row, Priority.ALWAYS);
     differences =
         new ReviewView(
-            desk.reviewing().differences(),
+            desk.review().differences(),
             desk.strip().outlineProperty(),
-            desk.keys(),
+            desk.prompts().keys(),
             look,
             this::pressed,
             follow);
     VBox one = new VBox(row, strip);
     one.heightProperty().addListener((height, before, now) -> strip.fitInto(now.doubleValue()));
-    differences.visibleProperty().bind(desk.reviewing().differences().trialProperty().isNotNull());
-    pair = new PairView(desk.pairing().pair(), desk.keys().map(), look, this::pressed, follow);
+    differences.visibleProperty().bind(desk.review().differences().trialProperty().isNotNull());
+    pair =
+        new PairView(
+            desk.pairing().pair(), desk.prompts().keys().map(), look, this::pressed, follow);
     pair.visibleProperty().bind(desk.pairing().pair().activeProperty());
     one.visibleProperty().bind(differences.visibleProperty().or(pair.visibleProperty()).not());
     StackPane body = new StackPane(one, differences, pair);
     body.setMinHeight(0);
     VBox.setVgrow(body, Priority.ALWAYS);
-    HeaderView header = new HeaderView(desk, handOver.run(), look, this::pressed, follow);
+    HeaderView header =
+        new HeaderView(
+            new HeaderView.Lines(
+                desk.session().headingProperty(),
+                desk.marking().stepProperty(),
+                desk.figures().stateProperty(),
+                desk.session().saving().wordsProperty(),
+                desk.session().readOnlyProperty()),
+            desk.review(),
+            desk.messages(),
+            exporter.run(),
+            desk.prompts().keys(),
+            look,
+            this::pressed,
+            follow);
     VBox panes = new VBox();
     inboxView = new InboxView(flow.inbox(), look, this::pressed, follow);
     follow.onValue(
         flow.inbox().shownProperty(),
         shown -> {
           panes.getChildren().setAll(header, shown ? inboxView : body, hints);
-          offer();
+          showHints();
           focusStrip();
         });
-    Sheets sheets = new Sheets(desk, flow, look, this::pressed, this::focusStrip, follow);
-    getChildren().setAll(panes, troubleLine(), sheets);
-    follow.onChange(flow.inbox().foundProperty(), this::offer);
-    follow.onChange(flow.inbox().searchProperty(), this::offer);
-    follow.onChange(desk.folderProperty(), this::place);
-    follow.onChange(desk.readOnlyProperty(), this::place);
-    follow.onChange(flow.recentsProperty(), this::place);
-    follow.onChange(desk.stage().framesProperty(), this::place);
-    follow.onChange(board.focusedProperty(), this::place);
-    follow.onChange(desk.places().placing().activeProperty(), this::offer);
-    follow.onChange(desk.estimation().found().estimateProperty(), this::offer);
-    follow.onChange(desk.estimation().found().hiddenProperty(), this::offer);
-    follow.onChange(desk.estimation().run().trialProperty(), this::offer);
-    follow.onChange(desk.marking().readingProperty(), this::offer);
-    follow.onChange(desk.fast().pass().positionProperty(), this::pass);
-    follow.onChange(desk.fast().typing().activeProperty(), this::pass);
-    follow.onChange(desk.reviewing().offeredProperty(), this::offer);
-    follow.onChange(one.visibleProperty(), this::review);
-    follow.onChange(desk.reviewing().differences().positionProperty(), this::offer);
-    follow.onChange(desk.reviewing().differences().settledProperty(), this::offer);
-    follow.onChange(desk.reviewing().differences().newMark().activeProperty(), this::offer);
-    place();
-    pass();
+    Sheets sheets =
+        new Sheets(
+            desk.session(),
+            desk.prompts(),
+            desk.messages(),
+            flow,
+            look,
+            this::pressed,
+            this::focusStrip,
+            follow);
+    getChildren().setAll(panes, new NoticeLine(desk.prompts().notices(), look, follow), sheets);
+    follow.onChange(flow.inbox().foundProperty(), this::showHints);
+    follow.onChange(flow.inbox().searchProperty(), this::showHints);
+    follow.onChange(desk.session().folderProperty(), this::arrange);
+    follow.onChange(desk.session().readOnlyProperty(), this::arrange);
+    follow.onChange(flow.recentsProperty(), this::arrange);
+    follow.onChange(desk.stage().framesProperty(), this::arrange);
+    follow.onChange(board.focusedProperty(), this::arrange);
+    follow.onChange(desk.places().placing().activeProperty(), this::showHints);
+    follow.onChange(desk.estimation().shown().estimateProperty(), this::showHints);
+    follow.onChange(desk.estimation().shown().hiddenProperty(), this::showHints);
+    follow.onChange(desk.estimation().run().trialProperty(), this::showHints);
+    follow.onChange(desk.marking().readingProperty(), this::showHints);
+    follow.onChange(desk.fast().pass().positionProperty(), this::showPass);
+    follow.onChange(desk.fast().typing().activeProperty(), this::showPass);
+    follow.onChange(desk.review().offeredProperty(), this::showHints);
+    follow.onChange(one.visibleProperty(), this::showReview);
+    follow.onChange(desk.review().differences().positionProperty(), this::showHints);
+    follow.onChange(desk.review().differences().settledProperty(), this::showHints);
+    follow.onChange(desk.review().differences().newMark().activeProperty(), this::showHints);
+    arrange();
+    showPass();
     addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
     setOnDragOver(this::dragOver);
     setOnDragDropped(this::dropped);
   }
 
-  private HBox troubleLine() {
-    Label words = new Label();
-    words.setId("trouble");
-    words.textProperty().bind(desk.troubleProperty().map(Sentence::of));
-    words.getStyleClass().add("trouble-words");
-    Label close = new Label("Esc");
-    close.getStyleClass().add("key");
-    close.setMinWidth(Region.USE_PREF_SIZE);
-    HBox line = new HBox(look.px(12), words, close);
-    line.setAlignment(Pos.CENTER_LEFT);
-    line.getStyleClass().setAll("trouble");
-    line.setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
-    line.setOnMouseClicked(event -> desk.forgetTrouble());
-    line.visibleProperty().bind(desk.troubleProperty().isNotEmpty());
-    line.translateYProperty().set(look.px(56));
-    StackPane.setAlignment(line, Pos.TOP_CENTER);
-    return line;
-  }
-
-  private void place() {
-    boolean open = desk.folderProperty().get() != null;
+  private void arrange() {
+    boolean open = desk.session().folderProperty().get() != null;
     boolean filmed = desk.stage().framesProperty().get() != null;
     if (open && filmed) {
       middle.getChildren().setAll(stage, fast);
@@ -189,10 +196,10 @@ final class DeskView extends StackPane implements Keyboard.Face {
       middle.getChildren().setAll(new FilmingGuide(look));
     }
     right.getChildren().setAll(open && filmed ? tally : start(open));
-    offer();
+    showHints();
   }
 
-  private void pass() {
+  private void showPass() {
     var place = desk.fast().pass().positionProperty().get();
     boolean typing = desk.fast().typing().activeProperty().get();
     fast.setText(
@@ -201,36 +208,36 @@ final class DeskView extends StackPane implements Keyboard.Face {
             : typing
                 ? "Typing along: %s palm, %s back; %s stops, and the marks settle"
                     .formatted(
-                        desk.keys().of(Action.PALM),
-                        desk.keys().of(Action.BACK),
-                        desk.keys().of(Action.TYPE_ALONG))
+                        desk.prompts().keys().of(Action.PALM),
+                        desk.prompts().keys().of(Action.BACK),
+                        desk.prompts().keys().of(Action.TYPE_ALONG))
                 : "");
     fast.setVisible(!fast.getText().isEmpty());
     if (place != null && board.isFocused()) {
       focusStrip();
     }
     strip.draw();
-    offer();
+    showHints();
   }
 
-  private void review() {
+  private void showReview() {
     focusStrip();
-    offer();
+    showHints();
   }
 
-  private void offer() {
-    hints.show(keyboard.hints(), desk.keys().map());
-    line.offer(keyboard.offer());
+  private void showHints() {
+    hints.show(keys.hints().hints(), desk.prompts().keys().map());
+    line.offer(keys.hints().offer());
   }
 
   private void pressed(String chord) {
-    keyboard.press(chord);
+    keys.keyboard().press(chord);
   }
 
   private void pressed(KeyEvent event) {
     String chord = Chord.of(event);
-    boolean taken = keyboard.waitsForKey() || !chord.isEmpty();
-    if (taken && keyboard.press(chord)) {
+    boolean taken = keys.keyboard().waitsForKey() || !chord.isEmpty();
+    if (taken && keys.keyboard().press(chord)) {
       event.consume();
     }
   }
@@ -255,7 +262,7 @@ final class DeskView extends StackPane implements Keyboard.Face {
     chooser.setTitle("Open a session folder");
     File chosen = chooser.showDialog(getScene().getWindow());
     if (chosen != null) {
-      desk.open(chosen.toPath());
+      desk.opener().open(chosen.toPath());
     }
   }
 
@@ -278,31 +285,6 @@ final class DeskView extends StackPane implements Keyboard.Face {
       List<Path> clips = chosen.stream().map(File::toPath).toList();
       flow.chosen(clips);
     }
-  }
-
-  @Override
-  public void askDrill() {
-    flow.askDrill();
-  }
-
-  @Override
-  public void askReader() {
-    flow.askReader();
-  }
-
-  @Override
-  public void showAthlete() {
-    flow.athleteForm().show();
-  }
-
-  @Override
-  public void showProgress() {
-    flow.showProgress();
-  }
-
-  @Override
-  public void showLadder() {
-    flow.showLadder();
   }
 
   @Override
@@ -339,11 +321,6 @@ final class DeskView extends StackPane implements Keyboard.Face {
   }
 
   @Override
-  public Exporter exporter() {
-    return exporter;
-  }
-
-  @Override
   public void printKeys() {
     printKeys.run();
   }
@@ -353,28 +330,10 @@ final class DeskView extends StackPane implements Keyboard.Face {
     strip.draw();
   }
 
-  /** Lets a clip's sound be heard while it plays at full speed. */
-  static void connect(SoundPlayer voice, Desk desk) {
-    InvalidationListener follow =
-        changed -> {
-          var sound = desk.soundProperty().get();
-          boolean aloud =
-              desk.stage().playingProperty().get()
-                  && desk.stage().speedProperty().get() == palmturn.app.stage.PlaySpeed.FULL;
-          if (aloud && sound != null) {
-            voice.play(sound, desk.stage().timeS());
-          } else {
-            voice.stop();
-          }
-        };
-    desk.stage().playingProperty().addListener(follow);
-    desk.stage().speedProperty().addListener(follow);
-  }
-
   /** The guide scrolls where the window is too low for all of it. */
   private ScrollPane start(boolean open) {
     ScrollPane scroll =
-        new ScrollPane(new StartPane(open, flow, desk.keys().map(), look, this::pressed));
+        new ScrollPane(new StartPane(open, flow, desk.prompts().keys().map(), look, this::pressed));
     scroll.setFitToWidth(true);
     scroll.setFitToHeight(true);
     scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);

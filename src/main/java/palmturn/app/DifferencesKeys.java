@@ -1,13 +1,8 @@
 package palmturn.app;
 
-import java.util.ArrayList;
-import java.util.List;
 import palmturn.app.desk.Review;
 import palmturn.app.differences.DifferenceReview;
 import palmturn.app.differences.NewMark;
-import palmturn.app.differences.ReviewItem;
-import palmturn.app.hints.KeyHint;
-import palmturn.app.hints.KeyHints;
 import palmturn.app.keys.Action;
 import palmturn.app.keys.Where;
 import palmturn.app.stage.Stage;
@@ -16,22 +11,22 @@ import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.Zone;
 
-/** What keys do while differences are gone through; a key stands where its choice does. */
+/** The keys of the list of differences; a key stands where its choice does. */
 final class DifferencesKeys {
   private final DifferenceReview differences;
   private final Commands commands;
 
-  DifferencesKeys(Review reviewing, Runnable forgetTrouble, Commands does) {
-    differences = reviewing.differences();
-    this.commands = does;
+  DifferencesKeys(Review review, Runnable clearNotice, Commands commands) {
+    differences = review.differences();
+    this.commands = commands;
     Stage stage = differences.stage();
-    does.bind(Action.COMPARE, reviewing::openOrClose);
+    commands.bind(Action.COMPARE, review::openOrClose);
     bind(Action.UPPER, () -> differences.choose(Decision.Choice.FIRST));
     bind(Action.LOWER, () -> differences.choose(Decision.Choice.SECOND));
     bind(Action.LEAVE_OPEN, differences::goForward);
     bind(Action.GO_BACK, differences::goBack);
     bind(Action.MARK_NEW, differences::beginNewMark);
-    bind(Action.GIVE_REASON, reviewing::askWhy);
+    bind(Action.GIVE_REASON, review::askWhy);
     bind(Action.OTHER_PAIR, differences::compareNextPair);
     bind(Action.CONFIRM_SETTLED, this::settled);
     bind(Action.DELETE, differences::reopen);
@@ -44,7 +39,7 @@ final class DifferencesKeys {
     bind(
         Action.LEAVE,
         () -> {
-          forgetTrouble.run();
+          clearNotice.run();
           differences.close();
         });
     NewMark afresh = differences.newMark();
@@ -75,32 +70,5 @@ final class DifferencesKeys {
     if (differences.current() == null && !differences.finish()) {
       differences.close();
     }
-  }
-
-  /** Returns whether differences are gone through. */
-  boolean open() {
-    return differences.isOpen();
-  }
-
-  /** Returns where the keyboard then is. */
-  Where where() {
-    return differences.newMark().activeProperty().get() ? Where.NEW_MARK : Where.DIFFERENCES;
-  }
-
-  /** Returns the keys that are valid just now; none while no differences are open. */
-  List<KeyHint> hints() {
-    if (!open()) {
-      return List.of();
-    }
-    ReviewItem item = differences.current();
-    if (where() == Where.NEW_MARK) {
-      return item instanceof ReviewItem.OfSpan ? KeyHints.NEW_SPAN : KeyHints.NEW_SLAP;
-    }
-    List<KeyHint> now =
-        new ArrayList<>(item == null ? KeyHints.DIFFERENCES_END : KeyHints.DIFFERENCES);
-    if (item != null && !item.open()) {
-      now.add(now.size() - 1, KeyHints.REOPEN);
-    }
-    return now;
   }
 }

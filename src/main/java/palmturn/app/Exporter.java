@@ -5,7 +5,9 @@ import java.time.Clock;
 import java.util.Locale;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
-import palmturn.app.desk.Desk;
+import palmturn.app.desk.Notices;
+import palmturn.app.desk.OpenSession;
+import palmturn.app.marking.Marking;
 import palmturn.app.tasks.LongTask;
 import palmturn.clip.Progress;
 import palmturn.report.Paper;
@@ -18,9 +20,12 @@ import palmturn.work.report.Reports;
 import palmturn.work.score.AthleteProgress;
 import palmturn.work.score.Standards;
 
-/** Writes what is handed over, the report and a trial's reel, and shows it. */
+/** Writes the session's report and a trial's reel, and shows them. */
 final class Exporter {
-  private final Desk desk;
+  private final Path settings;
+  private final OpenSession session;
+  private final Marking marking;
+  private final Notices notices;
   private final LongTask run;
   private final Clock clock;
   private final Consumer<Path> opener;
@@ -28,28 +33,39 @@ final class Exporter {
   /**
    * Writes nothing yet.
    *
+   * @param settings the folder of the user's settings
    * @param opener shows a file by the program that the computer has for it
    */
-  Exporter(Desk desk, LongTask run, Clock clock, Consumer<Path> opener) {
-    this.desk = desk;
+  Exporter(
+      Path settings,
+      OpenSession session,
+      Marking marking,
+      Notices notices,
+      LongTask run,
+      Clock clock,
+      Consumer<Path> opener) {
+    this.settings = settings;
+    this.session = session;
+    this.marking = marking;
+    this.notices = notices;
     this.run = run;
     this.clock = clock;
     this.opener = opener;
   }
 
-  /** What is being written, how far it is, and the way to stop it. */
+  /** The file that is being written, its progress, and the way to stop it. */
   LongTask run() {
     return run;
   }
 
   /** Writes the session's report as HTML and PDF, and opens the page. */
   void writeReport() {
-    SessionFolder folder = desk.folderProperty().get();
+    SessionFolder folder = session.folder();
     if (folder == null) {
       return;
     }
-    if (desk.hasToReadBlind()) {
-      desk.fail("the report shows others’ marks: finish the trials that you read blind first");
+    if (session.hasToReadBlind()) {
+      notices.warn("the report shows others’ marks: finish the trials that you read blind first");
       return;
     }
     start("the report", progress -> writeReport(folder, progress));
@@ -59,8 +75,8 @@ final class Exporter {
     return Reports.write(
             folder,
             null,
-            Standards.of(desk.settings(), folder.folder()),
-            AthleteProgress.beside(desk.settings(), folder.folder(), Progress.NONE).score(),
+            Standards.of(settings, folder.folder()),
+            AthleteProgress.beside(settings, folder.folder(), Progress.NONE).score(),
             Paper.A4,
             clock,
             progress)
@@ -70,11 +86,11 @@ final class Exporter {
 
   /** Writes the reel of the open trial by the marks that are shown, and plays it. */
   void writeReel() {
-    SessionFolder folder = desk.folderProperty().get();
-    TrialId trial = desk.trialProperty().get();
-    Reading shown = desk.marking().readingProperty().get();
+    SessionFolder folder = session.folder();
+    TrialId trial = session.trialId();
+    Reading shown = marking.readingProperty().get();
     if (folder == null || trial == null || shown == null) {
-      desk.fail("a reel shows marks: choose a trial that is marked");
+      notices.warn("a reel shows marks: choose a trial that is marked");
       return;
     }
     Reels.Request wanted =
@@ -94,10 +110,10 @@ final class Exporter {
         work,
         () -> {},
         file -> {
-          desk.fail("Written: " + file);
+          notices.confirm("Written: " + file);
           opener.accept(file);
         },
-        problem -> desk.fail(message(problem)));
+        problem -> notices.fail(message(problem)));
   }
 
   private static String message(Exception problem) {

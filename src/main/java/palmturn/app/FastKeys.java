@@ -11,37 +11,39 @@ import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.Zone;
 
-/** What keys do while they are typed along, or while marks are gone through one by one. */
+/** The keys of typing along and of the pass through the marks. */
 final class FastKeys {
   private final FastMarking marking;
 
-  FastKeys(FastMarking marking, Commands does) {
+  FastKeys(FastMarking marking, Commands commands) {
     this.marking = marking;
-    does.bind(Where.TYPING, Action.PALM, () -> marking.typing().typeSlap(Side.PALM, false));
-    does.bind(Where.TYPING, Action.BACK, () -> marking.typing().typeSlap(Side.BACK, false));
-    does.bind(Where.TYPING, Action.PALM_FAULT, () -> marking.typing().typeSlap(Side.PALM, true));
-    does.bind(Where.TYPING, Action.BACK_FAULT, () -> marking.typing().typeSlap(Side.BACK, true));
-    does.bind(Where.TYPING, Action.STOP_TYPING, marking.typing()::stop);
+    commands.bind(Where.TYPING, Action.PALM, () -> marking.typing().typeSlap(Side.PALM, false));
+    commands.bind(Where.TYPING, Action.BACK, () -> marking.typing().typeSlap(Side.BACK, false));
+    commands.bind(
+        Where.TYPING, Action.PALM_FAULT, () -> marking.typing().typeSlap(Side.PALM, true));
+    commands.bind(
+        Where.TYPING, Action.BACK_FAULT, () -> marking.typing().typeSlap(Side.BACK, true));
+    commands.bind(Where.TYPING, Action.STOP_TYPING, marking.typing()::stop);
     MarkPass pass = marking.pass();
-    does.bind(Where.PASS, Action.CONFIRM, pass::confirm);
-    does.bind(Where.PASS, Action.FINGERS, () -> pass.setZone(Zone.FINGERS));
-    does.bind(Where.PASS, Action.WRIST, () -> pass.setZone(Zone.WRIST));
-    does.bind(Where.PASS, Action.EDGE, () -> pass.setZone(Zone.EDGE));
-    does.bind(Where.PASS, Action.DOUBLE, pass::toggleDouble);
-    does.bind(Where.PASS, Action.PART_TURN, () -> pass.setKind(Slap.Kind.PART_TURN));
-    does.bind(Where.PASS, Action.MISSED, () -> pass.setKind(Slap.Kind.MISSED));
-    does.bind(Where.PASS, Action.PALM, () -> pass.setSide(Side.PALM));
-    does.bind(Where.PASS, Action.BACK, () -> pass.setSide(Side.BACK));
-    does.bind(Where.PASS, Action.DELETE, pass::deleteMark);
-    does.bind(Where.PASS, Action.FRAME_BACK, () -> pass.moveMark(-1));
-    does.bind(Where.PASS, Action.FRAME_ON, () -> pass.moveMark(1));
-    does.bind(Where.PASS, Action.NUDGE_BACK, () -> pass.moveMark(-1));
-    does.bind(Where.PASS, Action.NUDGE_ON, () -> pass.moveMark(1));
-    does.bind(Where.PASS, Action.SLAP_BEFORE, () -> pass.goBy(-1));
-    does.bind(Where.PASS, Action.SLAP_NEXT, () -> pass.goBy(1));
-    does.bind(Where.PASS, Action.UNDO, pass::undo);
-    does.bind(Where.PASS, Action.REDO, pass::redo);
-    does.bind(Where.PASS, Action.LEAVE, pass::leave);
+    commands.bind(Where.PASS, Action.CONFIRM, pass::confirm);
+    commands.bind(Where.PASS, Action.FINGERS, () -> pass.setZone(Zone.FINGERS));
+    commands.bind(Where.PASS, Action.WRIST, () -> pass.setZone(Zone.WRIST));
+    commands.bind(Where.PASS, Action.EDGE, () -> pass.setZone(Zone.EDGE));
+    commands.bind(Where.PASS, Action.DOUBLE, pass::toggleDouble);
+    commands.bind(Where.PASS, Action.PART_TURN, () -> pass.setKind(Slap.Kind.PART_TURN));
+    commands.bind(Where.PASS, Action.MISSED, () -> pass.setKind(Slap.Kind.MISSED));
+    commands.bind(Where.PASS, Action.PALM, () -> pass.setSide(Side.PALM));
+    commands.bind(Where.PASS, Action.BACK, () -> pass.setSide(Side.BACK));
+    commands.bind(Where.PASS, Action.DELETE, pass::deleteMark);
+    commands.bind(Where.PASS, Action.FRAME_BACK, () -> pass.moveMark(-1));
+    commands.bind(Where.PASS, Action.FRAME_ON, () -> pass.moveMark(1));
+    commands.bind(Where.PASS, Action.NUDGE_BACK, () -> pass.moveMark(-1));
+    commands.bind(Where.PASS, Action.NUDGE_ON, () -> pass.moveMark(1));
+    commands.bind(Where.PASS, Action.SLAP_BEFORE, () -> pass.goBy(-1));
+    commands.bind(Where.PASS, Action.SLAP_NEXT, () -> pass.goBy(1));
+    commands.bind(Where.PASS, Action.UNDO, pass::undo);
+    commands.bind(Where.PASS, Action.REDO, pass::redo);
+    commands.bind(Where.PASS, Action.LEAVE, pass::leave);
   }
 
   /** Returns the keys that are valid just now; none while nothing goes on. */

@@ -2,6 +2,8 @@ package palmturn.app;
 
 import java.util.function.Consumer;
 import javafx.beans.binding.Bindings;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.geometry.Pos;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
@@ -10,21 +12,39 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.paint.Color;
-import palmturn.app.desk.Desk;
 import palmturn.app.desk.MessageWords;
+import palmturn.app.desk.Messages;
+import palmturn.app.desk.Review;
 import palmturn.app.differences.DifferenceReview;
 import palmturn.app.differences.ModeTabs;
 import palmturn.app.differences.ReadingPair;
 import palmturn.app.keys.Action;
+import palmturn.app.keys.KeyBindings;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.app.look.Theme;
 import palmturn.app.look.Tooltips;
 import palmturn.app.tasks.LongTask;
 
-/** The header, 48 high: whose session, the last step, whose reading and when it was saved. */
+/** The header, 48 high: the session, the last step, the reading and the time it was saved. */
 final class HeaderView extends HBox {
-  HeaderView(Desk desk, LongTask writing, Look look, Consumer<String> press, Listeners follow) {
+  /** The lines of the header; saved gives way to another word where the session is read-only. */
+  record Lines(
+      ReadOnlyStringProperty heading,
+      ReadOnlyStringProperty step,
+      ReadOnlyStringProperty reader,
+      ReadOnlyStringProperty saved,
+      ReadOnlyBooleanProperty readOnly) {}
+
+  HeaderView(
+      Lines lines,
+      Review review,
+      Messages news,
+      LongTask writing,
+      KeyBindings keys,
+      Look look,
+      Consumer<String> press,
+      Listeners follow) {
     super(look.px(12));
     getStyleClass().setAll("header");
     setAlignment(Pos.CENTER_LEFT);
@@ -34,12 +54,12 @@ final class HeaderView extends HBox {
     name.getStyleClass().add("program");
     name.setMinWidth(Region.USE_PREF_SIZE);
     Label heading = label("heading", "second");
-    heading.textProperty().bind(desk.headingProperty());
+    heading.textProperty().bind(lines.heading());
     heading.setMinWidth(0);
     Label step = label("step", "step");
-    step.textProperty().bind(desk.marking().stepProperty());
+    step.textProperty().bind(lines.step());
     step.setMinWidth(0);
-    DifferenceReview differences = desk.reviewing().differences();
+    DifferenceReview differences = review.differences();
     // The last step on the marks says nothing about the differences.
     step.visibleProperty().bind(differences.trialProperty().isNull());
     Label reader = label("reader", "plain");
@@ -52,23 +72,18 @@ final class HeaderView extends HBox {
                   ReadingPair pair = differences.comparison().pairProperty().get();
                   String who = differences.reviewerProperty().get();
                   return pair == null
-                      ? desk.readerProperty().get()
+                      ? lines.reader().get()
                       : (who.isEmpty() ? "Settling " : who + " settles ") + pair.words();
                 },
                 differences.reviewerProperty(),
                 differences.comparison().pairProperty(),
-                desk.readerProperty()));
+                lines.reader()));
     reader.managedProperty().bind(reader.textProperty().isNotEmpty());
-    ModeTabs tabs =
-        new ModeTabs(
-            differences, desk.reviewing().offeredProperty(), desk.keys(), look, press, follow);
+    ModeTabs tabs = new ModeTabs(differences, review.offeredProperty(), keys, look, press, follow);
     Label saved = label("saved", "second");
     saved
         .textProperty()
-        .bind(
-            Bindings.when(desk.readOnlyProperty())
-                .then("Look only")
-                .otherwise(desk.savedProperty()));
+        .bind(Bindings.when(lines.readOnly()).then("Look only").otherwise(lines.saved()));
     saved.managedProperty().bind(saved.textProperty().isNotEmpty());
     Label messages = label("messages", "second");
     messages
@@ -77,16 +92,15 @@ final class HeaderView extends HBox {
             Bindings.createStringBinding(
                 () ->
                     MessageWords.count(
-                        desk.messages().allProperty().get().size(),
-                        desk.messages().unseenProperty().get()),
-                desk.messages().allProperty(),
-                desk.messages().unseenProperty()));
+                        news.allProperty().get().size(), news.unseenProperty().get()),
+                news.allProperty(),
+                news.unseenProperty()));
     messages.managedProperty().bind(messages.textProperty().isNotEmpty());
-    messages.setTooltip(Tooltips.of("Messages: " + desk.keys().of(Action.MESSAGES), look));
-    messages.setOnMouseClicked(event -> press.accept(desk.keys().of(Action.MESSAGES)));
+    messages.setTooltip(Tooltips.of("Messages: " + keys.of(Action.MESSAGES), look));
+    messages.setOnMouseClicked(event -> press.accept(keys.of(Action.MESSAGES)));
     messages.getStyleClass().add("to-click");
     follow.onValue(
-        desk.messages().unseenProperty(),
+        news.unseenProperty(),
         unseen -> {
           messages.getStyleClass().remove("name");
           if (unseen.intValue() > 0) {

@@ -7,7 +7,7 @@ import palmturn.app.inbox.Inbox;
 import palmturn.app.keys.Action;
 import palmturn.app.keys.Where;
 
-/** What keys do while the inbox is in sight. */
+/** The keys of the inbox. */
 final class InboxKeys {
   private static final int PAGE = 10;
   private static final int FAR = 1_000_000;
@@ -15,28 +15,24 @@ final class InboxKeys {
   private final Inbox inbox;
 
   /**
-   * Sets them up.
+   * Binds the keys.
    *
-   * @param chooseFolder asks for the folder to search
+   * @param chooseFolder lets the person choose the folder to search
    */
-  InboxKeys(Inbox inbox, Runnable chooseFolder, Commands does) {
+  InboxKeys(Inbox inbox, Runnable chooseFolder, Commands commands) {
     this.inbox = inbox;
-    does.bind(Where.INBOX, Action.INBOX_SHOW, inbox::hide);
-    does.bind(Action.INBOX_LEAVE, inbox::hide);
-    does.bind(Action.INBOX_SHOW, inbox::show);
-    does.bind(Action.INBOX_MOVE, this::move);
-    does.bind(Action.INBOX_FAR, this::move);
-    does.bind(Action.INBOX_OPEN, inbox::open);
-    does.bind(Action.INBOX_FOLDER, chooseFolder);
-    does.bind(Action.INBOX_AGAIN, inbox::search);
-    does.bind(Action.INBOX_STOP, inbox::stop);
+    commands.bind(Where.INBOX, Action.INBOX_SHOW, inbox::hide);
+    commands.bind(Action.INBOX_LEAVE, inbox::hide);
+    commands.bind(Action.INBOX_SHOW, inbox::show);
+    commands.bind(Action.INBOX_MOVE, this::move);
+    commands.bind(Action.INBOX_FAR, this::move);
+    commands.bind(Action.INBOX_OPEN, inbox::open);
+    commands.bind(Action.INBOX_FOLDER, chooseFolder);
+    commands.bind(Action.INBOX_AGAIN, inbox::search);
+    commands.bind(Action.INBOX_STOP, inbox::stop);
   }
 
-  boolean shown() {
-    return inbox.shownProperty().get();
-  }
-
-  /** Returns the keys that are valid while it is. */
+  /** Returns the keys that are valid in it. */
   List<KeyHint> hints() {
     boolean any = !inbox.foundProperty().get().isEmpty();
     return KeyHints.inbox(any, inbox.searchProperty().get() != null);

@@ -4,18 +4,20 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
-import palmturn.app.desk.Desk;
 import palmturn.app.desk.Question;
+import palmturn.app.desk.Questions;
 import palmturn.app.keys.Action;
 import palmturn.app.keys.Chord;
+import palmturn.app.keys.KeyBindings;
 import palmturn.app.keys.KeyLines;
 import palmturn.app.keys.KeyMap;
 import palmturn.app.tasks.Tasks;
 import palmturn.work.report.KeyPages;
 
-/** Puts all keys onto a page that any browser prints. */
+/** Writes all keys onto a page that any browser prints. */
 final class KeySheetPrinter {
-  private final Desk desk;
+  private final KeyBindings keys;
+  private final Questions questions;
   private final Tasks tasks;
   private final Path folder;
   private final Consumer<Path> browser;
@@ -23,34 +25,32 @@ final class KeySheetPrinter {
   /**
    * Prints nothing yet.
    *
-   * @param folder where the page is to lie
+   * @param folder the folder for the page
    * @param browser shows it
    */
-  KeySheetPrinter(Desk desk, Tasks tasks, Path folder, Consumer<Path> browser) {
-    this.desk = desk;
+  KeySheetPrinter(
+      KeyBindings keys, Questions questions, Tasks tasks, Path folder, Consumer<Path> browser) {
+    this.keys = keys;
+    this.questions = questions;
     this.tasks = tasks;
     this.folder = folder;
     this.browser = browser;
   }
 
-  /** Writes the page, shows it, and says where it lies on the sheet of all keys. */
+  /** Writes the page, shows it, and names its file on the sheet of all keys. */
   void run() {
-    KeyMap keys = desk.keys().map();
+    KeyMap map = keys.map();
     tasks.run(
-        () -> KeyPages.write(folder, lines(keys), keys.changed().size()),
+        () -> KeyPages.write(folder, lines(map), map.changed().size()),
         file -> {
-          if (!(desk.questionProperty().get() instanceof Question.Keys)) {
-            desk.ask(new Question.Keys());
-          }
-          desk.keys()
-              .change()
-              .showMessage("Written to %s: print it from the browser.".formatted(file));
+          questions.ask(new Question.AllKeys());
+          keys.change().showMessage("Written to %s: print it from the browser.".formatted(file));
           browser.accept(file);
         },
-        problem -> desk.keys().change().showMessage(String.valueOf(problem.getMessage())));
+        problem -> keys.change().showMessage(String.valueOf(problem.getMessage())));
   }
 
-  /** Returns what stands on the page. */
+  /** Returns the lines of the page. */
   static List<KeyPages.Line> lines(KeyMap keys) {
     List<KeyPages.Line> lines = new ArrayList<>();
     KeyLines.columns().stream()

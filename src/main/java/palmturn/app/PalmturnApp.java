@@ -12,6 +12,7 @@ import javafx.scene.layout.StackPane;
 import javafx.stage.Stage;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.desk.Desk;
+import palmturn.app.desk.Threads;
 import palmturn.app.estimate.EstimateRun;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
@@ -20,7 +21,6 @@ import palmturn.app.session.SessionFlow;
 import palmturn.app.stage.SoundPlayer;
 import palmturn.app.tasks.BackgroundTasks;
 import palmturn.app.tasks.LongTask;
-import palmturn.app.tasks.Tasks;
 import palmturn.clip.Progress;
 import palmturn.settings.RecentSessions;
 import palmturn.settings.SeenMessages;
@@ -32,7 +32,7 @@ import palmturn.trial.TrialId;
 import palmturn.work.UserError;
 import palmturn.work.estimate.Estimating;
 
-/** The window. */
+/** The app: its threads, its models and its window, wired by hand. */
 public final class PalmturnApp extends Application {
   // Held so that the toolkit's remark about unnamed modules, which no user can act on, stays away.
   private static final Logger TOOLKIT = Logger.getLogger("javafx");
@@ -52,9 +52,7 @@ public final class PalmturnApp extends Application {
   private final Desk desk =
       new Desk(
           settings,
-          background,
-          keeping,
-          Platform::runLater,
+          new Threads(background, keeping, Platform::runLater),
           clock,
           new EstimateRun(estimating, Platform::runLater, this::estimate));
 
@@ -75,63 +73,54 @@ public final class PalmturnApp extends Application {
   public void start(Stage window) {
     RecentSessions recents = RecentSessions.in(settings);
     SessionFlow flow =
-        new SessionFlow(
+        SessionFlow.over(
             desk,
-            recents,
-            SeenMessages.in(settings.resolve("messages.properties")),
+            new SessionFlow.Sources(
+                settings,
+                recents,
+                SeenMessages.in(settings.resolve("messages.properties")),
+                ClipProbe.standard()),
             looking,
             Platform::runLater,
-            clock,
-            ClipProbe.standard());
+            clock);
     Look look = new Look();
     Settings chosen = Settings.in(settings);
-    Preferences.restore(chosen, look, desk.keys(), desk::fail);
-    desk.folderProperty()
+    Preferences.restore(chosen, look, desk.prompts().keys(), desk.prompts().notices()::warn);
+    desk.session()
+        .folderProperty()
         .addListener(
             (folder, before, now) -> {
               // Opening a session takes the line away that nobody may have read yet.
-              if (before == null && desk.troubleProperty().get().isEmpty()) {
-                desk.fail(chosen.problem());
+              if (before == null && desk.prompts().notices().text().isEmpty()) {
+                desk.prompts().notices().warn(chosen.problem());
               }
             });
     KeySheetPrinter print =
         new KeySheetPrinter(
-            desk,
+            desk.prompts().keys(),
+            desk.prompts().questions(),
             background,
             settings,
             file -> getHostServices().showDocument(file.toUri().toString()));
-    Exporter handOver =
+    Exporter exporter =
         new Exporter(
-            desk,
+            settings,
+            desk.session(),
+            desk.marking(),
+            desk.prompts().notices(),
             new LongTask(writing, Platform::runLater),
             clock,
             file -> getHostServices().showDocument(file.toUri().toString()));
-    show(window, desk, flow, look, print::run, handOver);
+    show(window, desk, flow, look, print::run, exporter);
     List<String> named = getParameters().getUnnamed();
     if (!named.isEmpty()) {
-      desk.open(Path.of(named.get(0)));
+      desk.opener().open(Path.of(named.get(0)));
     }
   }
 
-  /** Puts a desk into a window. */
-  static void show(Stage window, Desk desk, SessionFlow flow, Look look) {
-    Exporter handOver =
-        new Exporter(
-            desk,
-            new LongTask(Tasks.direct(), Runnable::run),
-            Clock.systemDefaultZone(),
-            file -> {});
-    show(
-        window,
-        desk,
-        flow,
-        look,
-        () -> desk.fail("there is nowhere to print the keys to"),
-        handOver);
-  }
-
+  /** Puts the panes of a desk into a window. */
   static void show(
-      Stage window, Desk desk, SessionFlow flow, Look look, Runnable printKeys, Exporter handOver) {
+      Stage window, Desk desk, SessionFlow flow, Look look, Runnable printKeys, Exporter exporter) {
     Look.loadFonts();
     Application.setUserAgentStylesheet(Look.sheet());
     StackPane root = new StackPane();
@@ -144,20 +133,20 @@ public final class PalmturnApp extends Application {
             follow.end();
             follow = new Listeners();
             root.setStyle(look.rootStyle());
-            DeskView view = new DeskView(desk, flow, look, printKeys, handOver, follow);
+            DeskView view = new DeskView(desk, flow, look, printKeys, exporter, follow);
             root.getChildren().setAll(view);
             view.focusStrip();
           }
         };
     look.themeProperty().addListener(changed -> build.run());
     look.scaleProperty().addListener(changed -> build.run());
-    desk.keys().mapProperty().addListener(changed -> build.run());
-    DeskView.connect(new SoundPlayer(), desk);
+    desk.prompts().keys().mapProperty().addListener(changed -> build.run());
+    VoiceControl.connect(new SoundPlayer(), desk.stage(), desk.loader());
     window.setScene(new Scene(root, WIDTH, HEIGHT));
     build.run();
     window.setMinWidth(1180);
     window.setMinHeight(720);
-    window.titleProperty().bind(desk.headingProperty().concat("   Palmturn"));
+    window.titleProperty().bind(desk.session().headingProperty().concat("   Palmturn"));
     window.show();
   }
 

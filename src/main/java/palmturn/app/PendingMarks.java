@@ -6,8 +6,8 @@ import palmturn.app.look.Listeners;
 import palmturn.app.stage.Stage;
 
 /**
- * Lets a mark wait until the frame that it is for is on the stage, so that nobody marks a picture
- * that was not seen; keys that come after it wait with it, in order.
+ * Marks that wait until their frame is on the stage, so that nobody marks a picture that was not
+ * seen; keys that come after them wait too, in order.
  */
 final class PendingMarks {
   private final Stage stage;
@@ -28,12 +28,12 @@ final class PendingMarks {
         });
   }
 
-  /** Returns whether something waits for a picture. */
+  /** Returns whether a mark waits for its picture. */
   boolean isWaiting() {
     return !running && !waiting.isEmpty();
   }
 
-  /** Does something to the frame that was asked for, once it is shown. */
+  /** Runs an edit once the frame that was asked for is shown. */
   void runOnFrame(Runnable what) {
     if (stage.showsItsFrame()) {
       what.run();
@@ -47,12 +47,12 @@ final class PendingMarks {
     }
   }
 
-  /** Forgets what waits. */
+  /** Drops all that waits. */
   void clear() {
     waiting.clear();
   }
 
-  /** Does something after all that waits. */
+  /** Runs something after all that waits. */
   void runAfter(Runnable what) {
     waiting.addLast(what);
   }

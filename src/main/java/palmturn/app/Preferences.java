@@ -12,7 +12,7 @@ import palmturn.app.look.Theme;
 import palmturn.settings.Settings;
 import palmturn.settings.SettingsException;
 
-/** Keeps keys, theme, size of text and motion between two starts of the program. */
+/** The user's keys, theme, size of text and motion, saved between two starts of the program. */
 final class Preferences {
   private static final String KEY = "key.";
   private static final String THEME = "theme";
@@ -22,31 +22,31 @@ final class Preferences {
   private final Settings settings;
   private final Look look;
   private final KeyBindings keys;
-  private final Consumer<String> trouble;
+  private final Consumer<String> problems;
 
-  private Preferences(Settings settings, Look look, KeyBindings keys, Consumer<String> trouble) {
+  private Preferences(Settings settings, Look look, KeyBindings keys, Consumer<String> problems) {
     this.settings = settings;
     this.look = look;
     this.keys = keys;
-    this.trouble = trouble;
+    this.problems = problems;
   }
 
   /**
-   * Makes everything as it was left, and keeps what changes from now on.
+   * Restores everything as it was left, and saves what changes from now on.
    *
-   * @param trouble is told in one line what is wrong with the settings
+   * @param problems gets one line about settings that can't be read or written
    */
-  static void restore(Settings settings, Look look, KeyBindings keys, Consumer<String> trouble) {
-    Preferences kept = new Preferences(settings, look, keys, trouble);
-    kept.read();
-    look.themeProperty().addListener(changed -> kept.save());
-    look.scaleProperty().addListener(changed -> kept.save());
-    look.lessMotionProperty().addListener(changed -> kept.save());
+  static void restore(Settings settings, Look look, KeyBindings keys, Consumer<String> problems) {
+    Preferences preferences = new Preferences(settings, look, keys, problems);
+    preferences.read();
+    look.themeProperty().addListener(changed -> preferences.save());
+    look.scaleProperty().addListener(changed -> preferences.save());
+    look.lessMotionProperty().addListener(changed -> preferences.save());
     keys.mapProperty()
         .addListener(
             (map, before, now) -> {
               settings.replaceDamaged();
-              kept.save();
+              preferences.save();
             });
   }
 
@@ -72,7 +72,7 @@ final class Preferences {
       settings.setAside(String.valueOf(e.getMessage()));
     }
     if (!settings.problem().isEmpty()) {
-      trouble.accept(settings.problem());
+      problems.accept(settings.problem());
     }
   }
 
@@ -103,7 +103,7 @@ final class Preferences {
     try {
       settings.save(all);
     } catch (SettingsException e) {
-      trouble.accept(e.getMessage());
+      problems.accept(e.getMessage());
     }
   }
 }

@@ -1,9 +1,11 @@
 package palmturn.app;
 
 import org.jspecify.annotations.Nullable;
-import palmturn.app.desk.Desk;
+import palmturn.app.desk.PlacesEditor;
+import palmturn.app.estimate.ShownEstimate;
 import palmturn.app.keys.Action;
 import palmturn.app.keys.Where;
+import palmturn.app.marking.Marking;
 import palmturn.app.stage.OverlayItem;
 import palmturn.app.stage.PlaceEditor;
 import palmturn.app.stage.Stage;
@@ -14,55 +16,63 @@ import palmturn.trial.EstimatedSlap;
 import palmturn.trial.Reading;
 import palmturn.trial.Slap;
 
-/** What keys do with the picture: how it is looked at, looped, and pointed at. */
+/** The keys of the picture: zoom, loops, and places in it. */
 final class StageKeys {
   private static final int TEN = 10;
 
-  /** How much is seen before and after a slap that is looped, seconds. */
+  /** The stretch before a slap that is looped with it, seconds. */
   private static final double BEFORE_S = 0.25;
 
+  /** The stretch after it, seconds. */
   private static final double AFTER_S = 0.15;
 
-  private final Desk desk;
+  private final Marking marking;
+  private final ShownEstimate estimate;
   private final Stage stage;
   private final PlaceEditor placing;
 
-  StageKeys(Desk desk, Commands does) {
-    this.desk = desk;
-    stage = desk.stage();
-    placing = desk.places().placing();
+  StageKeys(
+      Stage stage,
+      PlacesEditor places,
+      Marking marking,
+      ShownEstimate estimate,
+      Commands commands) {
+    this.stage = stage;
+    this.marking = marking;
+    this.estimate = estimate;
+    placing = places.placing();
     Viewport viewing = stage.viewing();
-    does.bind(
+    commands.bind(
         Where.PLACES, Action.TOGGLE_OVERLAY, () -> viewing.toggle(placing.chosenProperty().get()));
-    does.bind(Where.PLACES, Action.SET_PLACES, placing::cancel);
-    does.bind(Where.PLACES, Action.DELETE, placing::delete);
-    does.bind(Where.PLACES, Action.UNDO, placing::undo);
-    does.bind(Where.PLACES, Action.REDO, placing::redo);
-    does.bind(Action.ZOOM_TO_HANDS, desk.places()::zoomToHands);
-    does.bind(Action.WHOLE_PICTURE, viewing::showWhole);
-    does.bind(
+    commands.bind(Where.PLACES, Action.SET_PLACES, placing::cancel);
+    commands.bind(Where.PLACES, Action.DELETE, placing::delete);
+    commands.bind(Where.PLACES, Action.UNDO, placing::undo);
+    commands.bind(Where.PLACES, Action.REDO, placing::redo);
+    commands.bind(Action.ZOOM_TO_HANDS, places::zoomToHands);
+    commands.bind(Action.WHOLE_PICTURE, viewing::showWhole);
+    commands.bind(
         Action.PREVIOUS_FRAME,
         () -> viewing.previousFrameProperty().set(!viewing.previousFrameProperty().get()));
-    does.bind(
+    commands.bind(
         Action.TOGGLE_OVERLAY,
         () -> viewing.overlayShownProperty().set(!viewing.overlayShownProperty().get()));
-    does.bind(Action.SET_PLACES, desk.places()::begin);
-    does.bind(Action.LOOP_SLAP, this::loopSlap);
-    does.bind(Action.LOOP_TRIAL, () -> stopOr(stage::loopTrial));
-    does.bind(Action.LARGER, viewing::zoomIn);
-    does.bind(Action.SMALLER, viewing::zoomOut);
-    does.bind(Action.PAN, chord -> along(chord, 1, viewing::pan));
+    commands.bind(Action.SET_PLACES, places::begin);
+    commands.bind(Action.LOOP_SLAP, this::loopSlap);
+    commands.bind(Action.LOOP_TRIAL, () -> stopOr(stage::loopTrial));
+    commands.bind(Action.LARGER, viewing::zoomIn);
+    commands.bind(Action.SMALLER, viewing::zoomOut);
+    commands.bind(Action.PAN, chord -> along(chord, 1, viewing::pan));
     for (OverlayItem what : OverlayItem.values()) {
-      does.bind(what.action(), () -> placing.choose(what));
+      commands.bind(what.action(), () -> placing.choose(what));
     }
-    does.bind(Action.PLACE_MOVE, chord -> along(chord, 1, placing::move));
-    does.bind(Action.PLACE_FAR, chord -> along(chord, TEN, placing::move));
-    does.bind(Action.PLACE_SIZE, chord -> along(chord, 1, placing::resize));
-    does.bind(Action.PLACE_SIZE_FAR, chord -> along(chord, TEN, placing::resize));
-    does.bind(Action.PLACE_LENGTH, placing::type);
-    does.bind(Action.PLACE_FRAME, chord -> stage.step(chord.equals("PgUp") ? -1 : 1));
-    does.bind(Action.PLACE_KEEP, placing::save);
-    does.bind(Action.PLACE_LEAVE, placing::cancel);
+    commands.bind(Action.PLACE_MOVE, chord -> along(chord, 1, placing::move));
+    commands.bind(Action.PLACE_FAR, chord -> along(chord, TEN, placing::move));
+    commands.bind(Action.PLACE_SIZE, chord -> along(chord, 1, placing::resize));
+    commands.bind(Action.PLACE_SIZE_FAR, chord -> along(chord, TEN, placing::resize));
+    commands.bind(Action.PLACE_LENGTH, placing::type);
+    commands.bind(Action.PLACE_FRAME, chord -> stage.step(chord.equals("PgUp") ? -1 : 1));
+    commands.bind(Action.PLACE_KEEP, placing::save);
+    commands.bind(Action.PLACE_LEAVE, placing::cancel);
   }
 
   private interface Movement {
@@ -107,8 +117,8 @@ final class StageKeys {
   /** The slap at the frame that is shown, or the last before it; null where there is none. */
   private @Nullable Double lastSlapS() {
     FrameTable frames = stage.framesProperty().get();
-    Reading reading = desk.marking().readingProperty().get();
-    Estimate made = desk.estimation().found().visibleProperty().getValue();
+    Reading reading = marking.readingProperty().get();
+    Estimate made = estimate.visibleProperty().getValue();
     if (frames == null) {
       return null;
     }

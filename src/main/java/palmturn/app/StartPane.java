@@ -20,7 +20,7 @@ import palmturn.app.session.SessionFlow;
 import palmturn.settings.RecentSessions;
 import palmturn.trial.TrialId;
 
-/** What stands in the tally's place before anything is filmed: how to film, and how to begin. */
+/** The advice on filming, and the ways to begin, in the tally's place before anything is filmed. */
 final class StartPane extends VBox {
   /** With more sessions than this there is no room for how to film. */
   private static final int FEW = 2;

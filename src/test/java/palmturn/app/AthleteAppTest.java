@@ -2,6 +2,8 @@ package palmturn.app;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static palmturn.app.TestWindow.text;
+import static palmturn.app.TestWindow.until;
 
 import java.nio.file.Files;
 import javafx.application.Platform;
@@ -23,7 +25,7 @@ import palmturn.trial.Session;
     value = "palmturn.app.PalmturnAppTest#textCanBeDrawn",
     disabledReason = "Pango is not installed")
 @ExtendWith(ApplicationExtension.class)
-class AthleteAppTest extends OverOneTrial {
+class AthleteAppTest extends OneTrialWindow {
   @Start
   @Override
   void start(Stage stage) {
@@ -47,7 +49,7 @@ class AthleteAppTest extends OverOneTrial {
     WaitForAsyncUtils.waitForFxEvents();
     assertEquals("bent elbow to wrist crease", text(robot, "#athlete-forearm-beside"));
     robot.clickOn("#athlete-pain").write("sore wrist").type(KeyCode.ENTER);
-    until(() -> desk.questionProperty().get() == null);
+    until(() -> desk.prompts().questions().currentProperty().get() == null);
     until(() -> text(robot, "#saved").startsWith("Saved"));
     assertTrue(Files.readString(session.resolve("session.json")).contains("\"forearmCm\": 26.5,"));
     assertTrue(robot.lookup("Pain or injury: sore wrist").tryQuery().isPresent(), "on the board");
@@ -56,11 +58,11 @@ class AthleteAppTest extends OverOneTrial {
   @Test
   void aWindowThatOnlyLooksShowsWhatIsKnownAndTakesNothing(FxRobot robot) throws Exception {
     Platform.runLater(desk::close);
-    until(() -> desk.folderProperty().get() == null);
+    until(() -> desk.session().folderProperty().get() == null);
     try (SessionFolder other = SessionFolder.open(session)) {
       other.change(
           now -> now.withFacts(new Session.Facts(null, 26.5, null, null, null, null, null, null)));
-      Platform.runLater(() -> desk.open(session));
+      Platform.runLater(() -> desk.opener().open(session));
       until(() -> desk.stage().showsItsFrame());
       robot.clickOn("#board-athlete");
       until(() -> robot.lookup("#sheet-close").tryQuery().isPresent());

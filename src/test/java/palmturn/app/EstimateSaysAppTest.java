@@ -1,6 +1,7 @@
 package palmturn.app;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static palmturn.app.TestWindow.until;
 
 import java.util.List;
 import javafx.application.Platform;
@@ -23,7 +24,7 @@ import palmturn.trial.TrialId;
     value = "palmturn.app.PalmturnAppTest#textCanBeDrawn",
     disabledReason = "Pango is not installed")
 @ExtendWith(ApplicationExtension.class)
-class EstimateSaysAppTest extends OverOneTrial {
+class EstimateSaysAppTest extends OneTrialWindow {
   @Start
   @Override
   void start(Stage stage) {
@@ -35,13 +36,16 @@ class EstimateSaysAppTest extends OverOneTrial {
     try (SessionFolder made = SessionFolder.open(session)) {
       made.keep(TrialId.parse("right-baseline-1"), SampleFiles.fullEstimate());
     }
-    Platform.runLater(() -> desk.open(session));
+    Platform.runLater(() -> desk.opener().open(session));
     // Whoever opens a session that the program has read in is asked for initials.
-    until(() -> desk.questionProperty().get() instanceof Question.WhoReads);
-    Platform.runLater(() -> desk.arrival().answer("AB"));
+    until(() -> desk.prompts().questions().currentProperty().get() instanceof Question.Reader);
+    Platform.runLater(
+        () -> ((Question.Reader) desk.prompts().questions().current()).then().accept("AB"));
     until(() -> desk.stage().showsItsFrame());
     robot.press(KeyCode.SHIFT).type(KeyCode.L).release(KeyCode.SHIFT);
-    until(() -> desk.questionProperty().get() instanceof Question.EstimateSays);
+    until(
+        () ->
+            desk.prompts().questions().currentProperty().get() instanceof Question.EstimateSummary);
     List<String> words =
         robot.lookup("#estimate-says .label").queryAllAs(Label.class).stream()
             .map(Label::getText)
@@ -49,13 +53,13 @@ class EstimateSaysAppTest extends OverOneTrial {
     assertTrue(words.containsAll(List.of("turn", "elbow", "made from")), words.toString());
     assertTrue(words.contains("▲ Zones are not told."), words.toString());
     robot.type(KeyCode.ESCAPE);
-    until(() -> desk.questionProperty().get() == null);
+    until(() -> desk.prompts().questions().currentProperty().get() == null);
   }
 
   @Test
   void withoutAnEstimateItIsSaidHowToHaveOne(FxRobot robot) throws Exception {
     open();
     robot.press(KeyCode.SHIFT).type(KeyCode.L).release(KeyCode.SHIFT);
-    until(() -> desk.troubleProperty().get().contains("not estimated yet: L has"));
+    until(() -> desk.prompts().notices().text().contains("not estimated yet: L has"));
   }
 }

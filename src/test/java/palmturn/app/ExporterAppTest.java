@@ -32,18 +32,18 @@ class ExporterAppTest {
   }
 
   @TempDir private Path folder;
-  private final WindowForTests window = new WindowForTests();
+  private final TestWindow window = TestWindow.withoutEstimator();
   private Desk desk;
 
   @Start
   void start(Stage stage) {
-    desk = window.open(stage);
+    desk = window.show(stage);
   }
 
   @BeforeEach
   void openSession() throws Exception {
-    Path session = WindowForTests.session(folder);
-    Platform.runLater(() -> desk.open(session));
+    Path session = TestWindow.session(folder);
+    Platform.runLater(() -> desk.opener().open(session));
     WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, () -> desk.stage().showsItsFrame());
   }
 
@@ -70,6 +70,7 @@ class ExporterAppTest {
     robot.push(KeyCode.CONTROL, KeyCode.L);
     WaitForAsyncUtils.waitForFxEvents();
     assertTrue(Files.size(reports.resolve("right-baseline-1-reel.mp4")) > 0);
-    assertTrue(desk.troubleProperty().get().startsWith("Written"), desk.troubleProperty().get());
+    assertTrue(
+        desk.prompts().notices().text().startsWith("Written"), desk.prompts().notices().text());
   }
 }

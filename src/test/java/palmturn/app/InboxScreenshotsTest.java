@@ -1,5 +1,7 @@
 package palmturn.app;
 
+import static palmturn.app.TestWindow.until;
+
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -25,7 +27,7 @@ import palmturn.work.session.Sessions;
 
 /** As {@link ScreenshotsTest}, for sessions that were sent in and the messages in them. */
 @EnabledIfSystemProperty(named = "screenshots", matches = ".+")
-class InboxScreenshotsTest extends Shots {
+class InboxScreenshotsTest extends ScreenshotWindow {
   private static final Instant SENT = Instant.parse("2026-11-14T15:30:00Z");
 
   @Start
@@ -43,14 +45,15 @@ class InboxScreenshotsTest extends Shots {
     Platform.runLater(inbox::show);
     shoot("14-inbox-no-folder");
     Platform.runLater(() -> inbox.choose(sent));
-    until(() -> inbox.searchProperty().get() == null);
+    until(60, () -> inbox.searchProperty().get() == null);
     shoot("14-inbox-empty");
     sent(sent.resolve("H-03"), "H-03", "athlete");
     sent(sent.resolve("H-12"), "H-12", "athlete", "coach", "athlete", "coach");
     sent(sent.resolve("H-21"), "H-21");
     Files.writeString(Files.createDirectory(sent.resolve("H-30")).resolve("session.json"), "{");
     Platform.runLater(inbox::search);
-    until(() -> inbox.foundProperty().get().size() == 4 && inbox.searchProperty().get() == null);
+    until(
+        60, () -> inbox.foundProperty().get().size() == 4 && inbox.searchProperty().get() == null);
     shoot("14-inbox");
     size(1180, 720);
     shoot("14-inbox-smallest-window");
@@ -66,7 +69,7 @@ class InboxScreenshotsTest extends Shots {
         .clickOn("#message")
         .write("from here on the elbow stays where it belongs")
         .type(KeyCode.ENTER);
-    until(() -> desk.questionProperty().get() == null);
+    until(60, () -> desk.prompts().questions().currentProperty().get() == null);
     robot.type(KeyCode.RIGHT, 60);
     shoot("15-messages-on-the-strip");
     size(1180, 720);
@@ -109,13 +112,13 @@ class InboxScreenshotsTest extends Shots {
 
   private void open(Path session) throws Exception {
     Platform.runLater(desk::close);
-    until(() -> desk.folderProperty().get() == null);
-    Platform.runLater(() -> desk.open(session));
-    until(() -> desk.folderProperty().get() != null && desk.stage().showsItsFrame());
+    until(60, () -> desk.session().folderProperty().get() == null);
+    Platform.runLater(() -> desk.opener().open(session));
+    until(60, () -> desk.session().folderProperty().get() != null && desk.stage().showsItsFrame());
   }
 
   private void messages(FxRobot robot) throws Exception {
     robot.type(KeyCode.M);
-    until(() -> robot.lookup("#sheet-close").tryQuery().isPresent());
+    until(60, () -> robot.lookup("#sheet-close").tryQuery().isPresent());
   }
 }

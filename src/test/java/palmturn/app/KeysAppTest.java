@@ -2,10 +2,11 @@ package palmturn.app;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static palmturn.app.TestWindow.text;
+import static palmturn.app.TestWindow.until;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.concurrent.TimeUnit;
 import javafx.application.Platform;
 import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
@@ -44,12 +45,12 @@ class KeysAppTest {
 
   @TempDir private Path folder;
 
-  private final WindowForTests window = new WindowForTests();
+  private final TestWindow window = TestWindow.withoutEstimator();
   private Desk desk;
 
   @Start
   void start(Stage stage) {
-    desk = window.open(stage);
+    desk = window.show(stage);
   }
 
   @AfterEach
@@ -59,9 +60,9 @@ class KeysAppTest {
 
   @Test
   void keyChangedOnTheSheetMarksAndIsToldFromThenOn(FxRobot robot) throws Exception {
-    open(WindowForTests.session(folder));
-    Platform.runLater(() -> desk.setReader("AK"));
-    Platform.runLater(() -> desk.ask(new Question.Keys()));
+    open(TestWindow.session(folder));
+    Platform.runLater(() -> desk.session().setReader("AK"));
+    Platform.runLater(() -> desk.prompts().questions().ask(new Question.AllKeys()));
     WaitForAsyncUtils.waitForFxEvents();
     robot.type(KeyCode.DOWN, KeyCode.UP, KeyCode.ENTER, KeyCode.G);
     assertTrue(text(robot, "#keys-words").startsWith("G is “start or end: target moved”."));
@@ -82,31 +83,31 @@ class KeysAppTest {
 
   @Test
   void numberOpensOneOfTheLastSessions(FxRobot robot) throws Exception {
-    Path session = WindowForTests.session(folder);
+    Path session = TestWindow.session(folder);
     open(session);
     Platform.runLater(desk::close);
-    until(() -> desk.folderProperty().get() == null);
+    until(() -> desk.session().folderProperty().get() == null);
     robot.type(KeyCode.DIGIT2);
     WaitForAsyncUtils.waitForFxEvents();
-    assertEquals(null, desk.folderProperty().get());
+    assertEquals(null, desk.session().folderProperty().get());
     robot.type(KeyCode.DIGIT1);
     until(() -> desk.stage().pictureProperty().get() != null);
   }
 
   @Test
   void whoReadsBlindIsNotRemindedOfTheEstimate(FxRobot robot) throws Exception {
-    Path session = WindowForTests.session(folder);
+    Path session = TestWindow.session(folder);
     try (SessionFolder made = SessionFolder.open(session)) {
       made.keep(TRIAL, MadeEstimates.fourSlaps());
     }
-    Platform.runLater(() -> desk.setReader("AK"));
+    Platform.runLater(() -> desk.session().setReader("AK"));
     open(session);
     assertEquals("H", shownKey(robot, "hide the estimate"));
     robot.type(KeyCode.H);
     assertEquals("H", shownKey(robot, "show the estimate"));
     robot.type(KeyCode.H);
     Platform.runLater(desk::close);
-    until(() -> desk.folderProperty().get() == null);
+    until(() -> desk.session().folderProperty().get() == null);
     try (SessionFolder made = SessionFolder.open(session)) {
       made.keep(TRIAL, MadeEstimates.fourSlaps().toReading("BM"), "started");
     }
@@ -124,14 +125,20 @@ class KeysAppTest {
     KeyMap changed = KeyMap.DEFAULT.with(Action.PALM, "F9");
     Platform.runLater(
         () -> {
-          desk.keys().set(changed);
-          new KeySheetPrinter(desk, Tasks.direct(), folder, file -> shown[0] = file).run();
+          desk.prompts().keys().set(changed);
+          new KeySheetPrinter(
+                  desk.prompts().keys(),
+                  desk.prompts().questions(),
+                  Tasks.direct(),
+                  folder,
+                  file -> shown[0] = file)
+              .run();
         });
     WaitForAsyncUtils.waitForFxEvents();
     String page = Files.readString(shown[0]);
     assertEquals(
         "Written to %s: print it from the browser.".formatted(folder.resolve("keys.html")),
-        desk.keys().change().wordsProperty().get());
+        desk.prompts().keys().change().wordsProperty().get());
     assertTrue(page.contains("<td><kbd>F9</kbd></td><td>palm slap at this frame</td>"));
     assertTrue(page.contains("One key is changed."));
     KeySheetPrinter.lines(changed)
@@ -139,7 +146,7 @@ class KeysAppTest {
   }
 
   private void open(Path session) throws Exception {
-    Platform.runLater(() -> desk.open(session));
+    Platform.runLater(() -> desk.opener().open(session));
     until(() -> desk.stage().pictureProperty().get() != null);
   }
 
@@ -158,15 +165,5 @@ class KeysAppTest {
             .findFirst()
             .orElseThrow();
     return ((Label) there.getParent().getChildrenUnmodifiable().get(0)).getText();
-  }
-
-  private static String text(FxRobot robot, String id) {
-    WaitForAsyncUtils.waitForFxEvents();
-    return robot.lookup(id).queryAs(Label.class).getText();
-  }
-
-  private static void until(java.util.concurrent.Callable<Boolean> holds) throws Exception {
-    WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, holds);
-    WaitForAsyncUtils.waitForFxEvents();
   }
 }

@@ -2,12 +2,10 @@ package palmturn.app;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static palmturn.app.TestWindow.until;
 
 import java.nio.file.Path;
-import java.time.Clock;
 import java.util.List;
-import java.util.concurrent.Callable;
-import java.util.concurrent.TimeUnit;
 import javafx.application.Platform;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.AfterEach;
@@ -18,13 +16,9 @@ import org.junit.jupiter.api.io.TempDir;
 import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
-import org.testfx.util.WaitForAsyncUtils;
 import palmturn.app.desk.Desk;
-import palmturn.app.estimate.EstimateRun;
-import palmturn.app.look.Look;
 import palmturn.app.session.SessionFlow;
 import palmturn.app.session.TrialCandidate;
-import palmturn.app.tasks.BackgroundTasks;
 import palmturn.clip.ClipFile;
 import palmturn.clip.FrameReader;
 import palmturn.film.ClipWriter;
@@ -35,7 +29,6 @@ import palmturn.lab.draw.SoundKind;
 import palmturn.lab.draw.SyntheticClip;
 import palmturn.trial.Hand;
 import palmturn.trial.Trial;
-import palmturn.work.UserError;
 
 /** Drops a clip of several attempts on the real window, and lets the program find them itself. */
 @EnabledIf(
@@ -52,50 +45,35 @@ class LongClipTest {
 
   @TempDir private static Path folder;
 
-  private final BackgroundTasks work = new BackgroundTasks("test-work", Platform::runLater);
+  private final TestWindow opened = TestWindow.withoutEstimator();
   private Desk desk;
   private SessionFlow flow;
 
   @Start
   void start(Stage window) {
-    desk =
-        new Desk(
-            Flows.NO_SETTINGS,
-            work,
-            work,
-            Platform::runLater,
-            Clock.systemUTC(),
-            new EstimateRun(
-                work,
-                Platform::runLater,
-                (in, id, progress) -> {
-                  throw new UserError("there is no estimator here");
-                }));
-    flow = Flows.of(desk, work);
-    PalmturnApp.show(window, desk, flow, new Look());
+    desk = opened.show(window);
+    flow = opened.flow();
   }
 
   @AfterEach
   void close() {
-    Platform.runLater(desk::close);
-    WaitForAsyncUtils.waitForFxEvents();
-    work.close();
+    opened.close();
   }
 
   @Test
   void longClipBecomesOneTrialForEachAttemptInIt(FxRobot robot) throws Exception {
     Path clip = longClip();
     Platform.runLater(() -> flow.dropped(List.of(clip)));
-    until(() -> robot.lookup("#athlete").tryQuery().isPresent());
+    until(90, () -> robot.lookup("#athlete").tryQuery().isPresent());
     robot.write("H-09");
     robot.clickOn("#hand-left");
-    until(() -> flow.intake().runningProperty().get() == null);
+    until(90, () -> flow.intake().runningProperty().get() == null);
     List<TrialCandidate> found = flow.intake().candidatesProperty().get();
     assertEquals(ATTEMPTS, found.size());
     robot.clickOn("#sheet-ok");
-    until(() -> desk.stage().pictureProperty().get() != null);
+    until(90, () -> desk.stage().pictureProperty().get() != null);
 
-    List<Trial> trials = desk.folderProperty().get().trials();
+    List<Trial> trials = desk.session().folderProperty().get().trials();
     assertEquals(List.of(Hand.LEFT, Hand.RIGHT), trials.stream().map(t -> t.id().hand()).toList());
     assertEquals(1, trials.stream().map(Trial::clip).distinct().count());
     for (int i = 0; i < ATTEMPTS; i++) {
@@ -104,7 +82,7 @@ class LongClipTest {
       assertTrue(trials.get(i).toS() >= first + LENGTH.slappingS() - 0.3);
       assertTrue(trials.get(i).toS() - trials.get(i).fromS() < LENGTH.slappingS() + 2.5);
     }
-    assertEquals("", desk.troubleProperty().get());
+    assertEquals("", desk.prompts().notices().text());
   }
 
   /** The same attempt again and again, the hands held still in between. */
@@ -149,10 +127,5 @@ class LongClipTest {
       writer.finish();
     }
     return several;
-  }
-
-  private static void until(Callable<Boolean> holds) throws Exception {
-    WaitForAsyncUtils.waitFor(90, TimeUnit.SECONDS, holds);
-    WaitForAsyncUtils.waitForFxEvents();
   }
 }

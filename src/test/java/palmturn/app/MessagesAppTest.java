@@ -3,6 +3,8 @@ package palmturn.app;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static palmturn.app.TestWindow.text;
+import static palmturn.app.TestWindow.until;
 
 import java.time.Instant;
 import java.util.List;
@@ -26,7 +28,7 @@ import palmturn.trial.Message;
     value = "palmturn.app.PalmturnAppTest#textCanBeDrawn",
     disabledReason = "Pango is not installed")
 @ExtendWith(ApplicationExtension.class)
-class MessagesAppTest extends OverOneTrial {
+class MessagesAppTest extends OneTrialWindow {
   @Start
   @Override
   void start(Stage stage) {
@@ -58,7 +60,7 @@ class MessagesAppTest extends OverOneTrial {
     assertEquals("1 message", text(robot, "#messages"));
     // These letters stand for marks where nothing is written.
     robot.write("fjd").type(KeyCode.ENTER);
-    until(() -> desk.questionProperty().get() == null);
+    until(() -> desk.prompts().questions().currentProperty().get() == null);
     assertEquals("message at 0.200 s", text(robot, "#step"));
     until(() -> text(robot, "#saved").startsWith("Saved"));
     List<Message> kept = onDisk();
@@ -84,16 +86,16 @@ class MessagesAppTest extends OverOneTrial {
   @Test
   void aWindowThatOnlyLooksShowsThemAndTakesNone(FxRobot robot) throws Exception {
     Platform.runLater(desk::close);
-    until(() -> desk.folderProperty().get() == null);
+    until(() -> desk.session().folderProperty().get() == null);
     try (SessionFolder other = SessionFolder.open(session)) {
-      Platform.runLater(() -> desk.open(session));
+      Platform.runLater(() -> desk.opener().open(session));
       until(() -> desk.stage().showsItsFrame());
       robot.type(KeyCode.M);
       until(() -> robot.lookup("#sheet-close").tryQuery().isPresent());
       assertFalse(robot.lookup("#message").tryQuery().isPresent());
-      assertTrue(desk.readOnlyProperty().get());
+      assertTrue(desk.session().readOnlyProperty().get());
       robot.type(KeyCode.ESCAPE);
-      until(() -> desk.questionProperty().get() == null);
+      until(() -> desk.prompts().questions().currentProperty().get() == null);
       assertEquals(1, other.session().messages().size());
     }
   }

@@ -4,16 +4,14 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static palmturn.app.TestWindow.text;
+import static palmturn.app.TestWindow.until;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.Callable;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.TimeoutException;
 import javafx.application.Platform;
 import javafx.scene.Node;
-import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.AfterEach;
@@ -55,29 +53,30 @@ class PairAppTest {
   }
 
   @TempDir private Path folder;
-  private final WindowForTests window = new WindowForTests();
+  private final TestWindow window = TestWindow.withoutEstimator();
   private Desk desk;
   private TrialPair pair;
 
   @Start
   void start(Stage stage) {
-    desk = window.open(stage);
+    desk = window.show(stage);
     pair = desk.pairing().pair();
   }
 
   @BeforeEach
   void openRightHand() throws Exception {
-    Path session = WindowForTests.session(folder);
+    Path session = TestWindow.session(folder);
     try (SessionFolder made = SessionFolder.open(session)) {
       AddClip.add(made, folder.resolve("counter.mp4"), AddClip.Request.of(Hand.LEFT, "baseline"));
       made.keep(RIGHT, reading(10, 22, 34, 46), "marks");
       made.keep(LEFT, reading(6, 24, 42), "marks");
     }
-    Platform.runLater(() -> desk.setReader("AK"));
-    Platform.runLater(() -> desk.open(session));
-    until(() -> desk.folderProperty().get() != null);
+    Platform.runLater(() -> desk.session().setReader("AK"));
+    Platform.runLater(() -> desk.opener().open(session));
+    until(() -> desk.session().folderProperty().get() != null);
     Platform.runLater(() -> desk.board().choose(RIGHT));
-    until(() -> RIGHT.equals(desk.trialProperty().get()) && desk.stage().showsItsFrame());
+    until(
+        () -> RIGHT.equals(desk.session().trialIdProperty().get()) && desk.stage().showsItsFrame());
   }
 
   @AfterEach
@@ -134,7 +133,7 @@ class PairAppTest {
     robot.type(KeyCode.F, KeyCode.J, KeyCode.DELETE, KeyCode.L);
     WaitForAsyncUtils.waitForFxEvents();
     assertEquals(4, desk.marking().readingProperty().get().slaps().size());
-    assertNull(desk.questionProperty().get());
+    assertNull(desk.prompts().questions().currentProperty().get());
   }
 
   private void openPair(FxRobot robot) {
@@ -171,19 +170,5 @@ class PairAppTest {
   private static double x(FxRobot robot, String id) {
     Node node = robot.lookup(id).query();
     return node.localToScreen(0, 0).getX();
-  }
-
-  private static String text(FxRobot robot, String id) {
-    WaitForAsyncUtils.waitForFxEvents();
-    return robot.lookup(id).queryAs(Label.class).getText();
-  }
-
-  private static void until(Callable<Boolean> holds) {
-    try {
-      WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, holds);
-    } catch (TimeoutException e) {
-      throw new AssertionError("waited in vain", e);
-    }
-    WaitForAsyncUtils.waitForFxEvents();
   }
 }

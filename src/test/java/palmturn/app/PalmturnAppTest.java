@@ -3,22 +3,21 @@ package palmturn.app;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static palmturn.app.TestWindow.text;
+import static palmturn.app.TestWindow.until;
 
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
-import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import javafx.application.Platform;
 import javafx.geometry.Point2D;
-import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.MouseButton;
 import javafx.stage.Stage;
@@ -33,11 +32,8 @@ import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import palmturn.app.board.Cell;
 import palmturn.app.desk.Desk;
-import palmturn.app.estimate.EstimateRun;
 import palmturn.app.estimate.MadeEstimates;
-import palmturn.app.look.Look;
 import palmturn.app.session.SessionFlow;
-import palmturn.app.tasks.BackgroundTasks;
 import palmturn.chart.BeatStrip;
 import palmturn.clip.Progress;
 import palmturn.settings.RecentSessions;
@@ -96,9 +92,7 @@ class PalmturnAppTest {
 
   @TempDir private static Path folder;
 
-  private BackgroundTasks background;
-  private BackgroundTasks keeping;
-  private BackgroundTasks estimating;
+  private TestWindow opened;
   private Desk desk;
   private SessionFlow flow;
   private RecentSessions recents;
@@ -107,35 +101,21 @@ class PalmturnAppTest {
 
   @Start
   void start(Stage window) {
-    background = new BackgroundTasks("test-work", Platform::runLater);
-    keeping = new BackgroundTasks("test-keep", Platform::runLater);
-    estimating = new BackgroundTasks("test-estimate", Platform::runLater);
-    desk =
-        new Desk(
-            Flows.NO_SETTINGS,
-            background,
-            keeping,
-            Platform::runLater,
-            Clock.systemUTC(),
-            new EstimateRun(estimating, Platform::runLater, this::make));
-    recents = RecentSessions.inMemory();
-    flow = Flows.of(desk, background, recents);
-    PalmturnApp.show(window, desk, flow, new Look());
+    opened = TestWindow.with(this::make);
+    desk = opened.show(window);
+    flow = opened.flow();
+    recents = opened.recents();
   }
 
   @AfterEach
   void close() {
-    Platform.runLater(desk::close);
-    WaitForAsyncUtils.waitForFxEvents();
-    estimating.close();
-    keeping.close();
-    background.close();
+    opened.close();
   }
 
   @Test
   void marksMadeByKeysAreShownScoredAndThereOnReopening(FxRobot robot) throws Exception {
     Path session = session("marked");
-    Platform.runLater(() -> desk.open(session));
+    Platform.runLater(() -> desk.opener().open(session));
     until(() -> desk.stage().pictureProperty().get() != null);
 
     robot.type(KeyCode.RIGHT, 5);
@@ -174,9 +154,9 @@ class PalmturnAppTest {
   @Test
   void mouseChoosesAndDragsMarksOnTheStrip(FxRobot robot) throws Exception {
     Path session = session("dragged");
-    Platform.runLater(() -> desk.open(session));
+    Platform.runLater(() -> desk.opener().open(session));
     until(() -> desk.stage().pictureProperty().get() != null);
-    Platform.runLater(() -> desk.setReader("AK"));
+    Platform.runLater(() -> desk.session().setReader("AK"));
     robot.type(KeyCode.RIGHT, 20).type(KeyCode.F);
     robot.type(KeyCode.RIGHT, 20).type(KeyCode.J);
     Point2D first = onStrip(robot, 20);
@@ -203,25 +183,25 @@ class PalmturnAppTest {
   void secondWindowOnASessionMayOnlyLookAndSaysWhy(FxRobot robot) throws Exception {
     Path session = session("twice");
     try (SessionFolder writer = SessionFolder.open(session)) {
-      Platform.runLater(() -> desk.open(session));
+      Platform.runLater(() -> desk.opener().open(session));
       until(() -> desk.stage().pictureProperty().get() != null);
-      assertTrue(text(robot, "#trouble").startsWith("Open to look only: "));
+      assertTrue(text(robot, "#notice").startsWith("Open to look only: "));
       robot.type(KeyCode.F);
       assertTrue(robot.lookup("#initials").tryQuery().isEmpty());
-      assertTrue(text(robot, "#trouble").contains("look only"));
+      assertTrue(text(robot, "#notice").contains("look only"));
       assertTrue(writer.trial(TRIAL).readings().isEmpty());
     }
   }
 
   @Test
   void folderThatIsNoSessionIsOneLine(FxRobot robot) {
-    Platform.runLater(() -> desk.open(folder.resolve("nowhere")));
-    until(() -> !text(robot, "#trouble").isEmpty());
+    Platform.runLater(() -> desk.opener().open(folder.resolve("nowhere")));
+    until(() -> !text(robot, "#notice").isEmpty());
 
-    assertTrue(text(robot, "#trouble").contains("nowhere"));
-    assertEquals(1, text(robot, "#trouble").lines().count());
+    assertTrue(text(robot, "#notice").contains("nowhere"));
+    assertEquals(1, text(robot, "#notice").lines().count());
     robot.type(KeyCode.ESCAPE);
-    assertEquals("", text(robot, "#trouble"));
+    assertEquals("", text(robot, "#notice"));
   }
 
   @Test
@@ -236,10 +216,10 @@ class PalmturnAppTest {
     until(() -> desk.stage().pictureProperty().get() != null);
 
     assertTrue(text(robot, "#heading").startsWith("H-09, "));
-    assertEquals("left-baseline-1", desk.trialProperty().get().name());
-    assertEquals(clip.getParent(), desk.folderProperty().get().folder().getParent());
-    TrialId added = desk.trialProperty().get();
-    assertEquals(Mirrored.TRUE, desk.folderProperty().get().trial(added).mirrored());
+    assertEquals("left-baseline-1", desk.session().trialIdProperty().get().name());
+    assertEquals(clip.getParent(), desk.session().folderProperty().get().folder().getParent());
+    TrialId added = desk.session().trialIdProperty().get();
+    assertEquals(Mirrored.TRUE, desk.session().folderProperty().get().trial(added).mirrored());
     until(() -> desk.board().previewsProperty().get().containsKey(added));
     assertEquals(1.0, desk.board().previewsProperty().get().get(added).lengthS(), 0.02);
   }
@@ -251,17 +231,17 @@ class PalmturnAppTest {
       AddClip.add(made, clip("left-hand"), AddClip.Request.of(Hand.LEFT, "baseline"));
     }
     TrialId right = new TrialId(Hand.RIGHT, "baseline", 1);
-    Platform.runLater(() -> desk.open(session));
+    Platform.runLater(() -> desk.opener().open(session));
     until(() -> desk.stage().pictureProperty().get() != null);
     Platform.runLater(() -> desk.board().choose(right));
-    until(() -> right.equals(desk.trialProperty().get()));
+    until(() -> right.equals(desk.session().trialIdProperty().get()));
     until(() -> desk.stage().pictureProperty().get() != null);
     robot.type(KeyCode.RIGHT, 7);
     Platform.runLater(() -> desk.close());
-    until(() -> desk.folderProperty().get() == null);
+    until(() -> desk.session().folderProperty().get() == null);
     assertTrue(desk.board().cellsProperty().get().isEmpty());
     robot.clickOn("#recent-0");
-    until(() -> right.equals(desk.trialProperty().get()));
+    until(() -> right.equals(desk.session().trialIdProperty().get()));
     until(() -> desk.stage().pictureProperty().get() != null);
     assertEquals("clip 0.117 s   frame 8 of 60", text(robot, "#stage-where"));
     until(() -> desk.stage().pictureProperty().get().index() == 7);
@@ -270,7 +250,7 @@ class PalmturnAppTest {
   @Test
   void drillBeginsABlockAndAClipDroppedOnItsPlaceBelongsThere(FxRobot robot) throws Exception {
     Path session = session("drilled");
-    Platform.runLater(() -> desk.open(session));
+    Platform.runLater(() -> desk.opener().open(session));
     until(() -> desk.stage().pictureProperty().get() != null);
     robot.press(KeyCode.CONTROL).type(KeyCode.B).release(KeyCode.CONTROL);
     until(() -> robot.lookup("#drill-code").tryQuery().isPresent());
@@ -290,7 +270,8 @@ class PalmturnAppTest {
     WaitForAsyncUtils.waitForFxEvents();
     assertEquals("After wrist finger circles", desk.board().heading("after-1"));
     assertEquals("right-after-1-1", desk.board().chosenProperty().get().name());
-    Drill said = desk.folderProperty().get().session().block("after-1").orElseThrow().drill();
+    Drill said =
+        desk.session().folderProperty().get().session().block("after-1").orElseThrow().drill();
     assertEquals(Duration.ofMinutes(20), said.length());
     assertTrue(said.dose().startsWith("3 rounds"));
 
@@ -300,13 +281,13 @@ class PalmturnAppTest {
     until(() -> robot.lookup("#sheet-ok").tryQuery().isPresent());
     until(() -> flow.intake().runningProperty().get() == null);
     robot.clickOn("#sheet-ok");
-    until(() -> place.equals(desk.trialProperty().get()));
+    until(() -> place.equals(desk.session().trialIdProperty().get()));
   }
 
   @Test
   void themeAndTextSizeChangeWithoutLosingThePlace(FxRobot robot) throws Exception {
     Path session = session("looks");
-    Platform.runLater(() -> desk.open(session));
+    Platform.runLater(() -> desk.opener().open(session));
     until(() -> desk.stage().pictureProperty().get() != null);
     robot.type(KeyCode.RIGHT, 3);
     robot.press(KeyCode.CONTROL).type(KeyCode.T).release(KeyCode.CONTROL);
@@ -321,11 +302,11 @@ class PalmturnAppTest {
   @Test
   void estimateIsMadeCopiedLookedAtAndFinished(FxRobot robot) throws Exception {
     Path session = session("estimated");
-    Platform.runLater(() -> desk.open(session));
+    Platform.runLater(() -> desk.opener().open(session));
     until(() -> desk.stage().pictureProperty().get() != null);
-    Platform.runLater(() -> desk.setReader("AK"));
+    Platform.runLater(() -> desk.session().setReader("AK"));
     robot.type(KeyCode.L);
-    until(() -> desk.estimation().found().estimateProperty().get() != null);
+    until(() -> desk.estimation().shown().estimateProperty().get() != null);
     try (SessionFolder there = SessionFolder.openReadOnly(session)) {
       assertEquals(4, there.trial(TRIAL).estimate().slaps().size());
     }
@@ -360,7 +341,7 @@ class PalmturnAppTest {
   void estimateCanBeStoppedAndThenNothingIsStored(FxRobot robot) throws Exception {
     wait = true;
     Path session = session("stopped");
-    Platform.runLater(() -> desk.open(session));
+    Platform.runLater(() -> desk.opener().open(session));
     until(() -> desk.stage().pictureProperty().get() != null);
     robot.clickOn("#estimate-offer");
     until(() -> text(robot, "#estimate-progress").contains("40 %"));
@@ -368,7 +349,7 @@ class PalmturnAppTest {
     assertEquals(1, desk.stage().frameProperty().get());
     robot.clickOn("#estimate-stop");
     until(() -> desk.estimation().run().trialProperty().get() == null);
-    assertEquals("", text(robot, "#trouble"));
+    assertEquals("", text(robot, "#notice"));
     try (SessionFolder there = SessionFolder.openReadOnly(session)) {
       assertEquals(null, there.trial(TRIAL).estimate());
     }
@@ -378,26 +359,26 @@ class PalmturnAppTest {
   void whatGoesWrongInAnEstimateIsOneLine(FxRobot robot) throws Exception {
     fail = true;
     Path session = session("failed");
-    Platform.runLater(() -> desk.open(session));
+    Platform.runLater(() -> desk.opener().open(session));
     until(() -> desk.stage().pictureProperty().get() != null);
     robot.type(KeyCode.L);
-    until(() -> text(robot, "#trouble").equals("counter.mp4: no frame can be read"));
+    until(() -> text(robot, "#notice").equals("counter.mp4: no frame can be read"));
   }
 
   @Test
   void secondReaderIsAskedFirstAndSeesNothingOfAnothers(FxRobot robot) throws Exception {
     Path session = anothers("blind");
-    Platform.runLater(() -> desk.open(session));
+    Platform.runLater(() -> desk.opener().open(session));
     until(() -> robot.lookup("#initials").tryQuery().isPresent());
-    assertEquals(null, desk.folderProperty().get());
+    assertEquals(null, desk.session().folderProperty().get());
     assertTrue(desk.board().cellsProperty().get().isEmpty());
     robot.type(KeyCode.ENTER);
-    assertEquals(null, desk.folderProperty().get());
+    assertEquals(null, desk.session().folderProperty().get());
 
     robot.write("BM").type(KeyCode.ENTER);
     until(() -> desk.stage().pictureProperty().get() != null);
     assertEquals(null, reading());
-    assertTrue(desk.estimation().found().hiddenProperty().get());
+    assertTrue(desk.estimation().shown().hiddenProperty().get());
     assertEquals(Cell.State.ESTIMATED, desk.board().chosenCell().orElseThrow().state());
     robot.type(KeyCode.F);
     assertTrue(reading().independent());
@@ -407,15 +388,15 @@ class PalmturnAppTest {
   @Test
   void readerIsAskedOnceAndSuggestedNextTime(FxRobot robot) throws Exception {
     Path session = anothers("suggested");
-    Platform.runLater(() -> desk.open(session));
+    Platform.runLater(() -> desk.opener().open(session));
     until(() -> robot.lookup("#initials").tryQuery().isPresent());
     robot.write("AK").type(KeyCode.ENTER);
     until(() -> desk.stage().pictureProperty().get() != null);
     assertEquals("AK", reading().reader());
-    assertFalse(desk.estimation().found().hiddenProperty().get());
+    assertFalse(desk.estimation().shown().hiddenProperty().get());
 
     Path other = anothers("suggested-other");
-    Platform.runLater(() -> desk.open(other));
+    Platform.runLater(() -> desk.opener().open(other));
     until(() -> opened(other));
     assertTrue(robot.lookup("#initials").tryQuery().isEmpty());
     assertEquals("AK", recents.reader(session).orElseThrow());
@@ -424,15 +405,15 @@ class PalmturnAppTest {
   @Test
   void whoGivesUpAtTheQuestionLeavesTheSessionToOthers(FxRobot robot) throws Exception {
     Path session = anothers("given-up");
-    Platform.runLater(() -> desk.open(session));
+    Platform.runLater(() -> desk.opener().open(session));
     until(() -> robot.lookup("#initials").tryQuery().isPresent());
     robot.type(KeyCode.ESCAPE);
     until(() -> !locked(session));
-    assertEquals(null, desk.folderProperty().get());
+    assertEquals(null, desk.session().folderProperty().get());
   }
 
   private boolean opened(Path session) {
-    SessionFolder now = desk.folderProperty().get();
+    SessionFolder now = desk.session().folderProperty().get();
     return now != null && now.folder().equals(session);
   }
 
@@ -448,7 +429,7 @@ class PalmturnAppTest {
   void whoLooksAtAnothersMarksDoesNotSeeThemForThatReaderAndMarksNothingIndependent(FxRobot robot)
       throws Exception {
     Path session = anothers("anothers");
-    Platform.runLater(() -> desk.open(session));
+    Platform.runLater(() -> desk.opener().open(session));
     until(() -> robot.lookup("#sheet-look").tryQuery().isPresent());
     robot.clickOn("#sheet-look");
     until(() -> desk.stage().pictureProperty().get() != null);
@@ -519,20 +500,6 @@ class PalmturnAppTest {
     } catch (StoreException e) {
       throw new UserError("not kept", e);
     }
-  }
-
-  private static String text(FxRobot robot, String id) {
-    WaitForAsyncUtils.waitForFxEvents();
-    return robot.lookup(id).queryAs(Label.class).getText();
-  }
-
-  private static void until(java.util.concurrent.Callable<Boolean> holds) {
-    try {
-      WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, holds);
-    } catch (java.util.concurrent.TimeoutException e) {
-      throw new AssertionError("waited in vain", e);
-    }
-    WaitForAsyncUtils.waitForFxEvents();
   }
 
   private static Path session(String name) throws Exception {

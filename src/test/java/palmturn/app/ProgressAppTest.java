@@ -3,10 +3,9 @@ package palmturn.app;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static palmturn.app.TestWindow.until;
 
 import java.nio.file.Path;
-import java.util.concurrent.Callable;
-import java.util.concurrent.TimeUnit;
 import javafx.application.Platform;
 import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
@@ -40,12 +39,12 @@ class ProgressAppTest {
 
   @TempDir private Path folder;
 
-  private final WindowForTests window = new WindowForTests();
+  private final TestWindow window = TestWindow.withoutEstimator();
   private Desk desk;
 
   @Start
   void start(Stage stage) {
-    desk = window.open(stage);
+    desk = window.show(stage);
   }
 
   @AfterEach
@@ -61,7 +60,7 @@ class ProgressAppTest {
     assertEquals(1, robot.lookup("#progress-speed-right").queryAll().size());
     robot.type(KeyCode.ESCAPE);
     WaitForAsyncUtils.waitForFxEvents();
-    assertNull(desk.questionProperty().get());
+    assertNull(desk.prompts().questions().currentProperty().get());
   }
 
   @Test
@@ -79,23 +78,23 @@ class ProgressAppTest {
   void whoIsStillToReadBlindIsNotShownOthersFigures(FxRobot robot) throws Exception {
     open("AK");
     press(robot);
-    assertNull(desk.questionProperty().get());
-    assertTrue(desk.troubleProperty().get().contains("that you read blind"));
-    Platform.runLater(desk::forgetTrouble);
+    assertNull(desk.prompts().questions().currentProperty().get());
+    assertTrue(desk.prompts().notices().text().contains("that you read blind"));
+    Platform.runLater(desk.prompts().notices()::clear);
     robot.push(KeyCode.CONTROL, KeyCode.K);
     WaitForAsyncUtils.waitForFxEvents();
-    assertNull(desk.questionProperty().get());
-    assertTrue(desk.troubleProperty().get().contains("that you read blind"));
+    assertNull(desk.prompts().questions().currentProperty().get());
+    assertTrue(desk.prompts().notices().text().contains("that you read blind"));
   }
 
   /** Opens a session that BM has read. */
   private void open(String reader) throws Exception {
-    Path session = WindowForTests.session(folder);
+    Path session = TestWindow.session(folder);
     try (SessionFolder made = SessionFolder.open(session)) {
       made.keep(TRIAL, MadeEstimates.fourSlaps().toReading("BM"), "started");
     }
-    Platform.runLater(() -> desk.setReader(reader));
-    Platform.runLater(() -> desk.open(session));
+    Platform.runLater(() -> desk.session().setReader(reader));
+    Platform.runLater(() -> desk.opener().open(session));
     until(() -> desk.stage().pictureProperty().get() != null);
   }
 
@@ -106,10 +105,5 @@ class ProgressAppTest {
 
   private static String words(FxRobot robot) {
     return robot.lookup("#progress-words").<Label>tryQuery().map(Label::getText).orElse("");
-  }
-
-  private static void until(Callable<Boolean> holds) throws Exception {
-    WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, holds);
-    WaitForAsyncUtils.waitForFxEvents();
   }
 }

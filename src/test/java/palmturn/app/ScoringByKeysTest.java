@@ -2,18 +2,17 @@ package palmturn.app;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static palmturn.app.TestWindow.until;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
-import java.util.concurrent.TimeUnit;
 import javafx.application.Platform;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
@@ -28,10 +27,7 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import palmturn.app.desk.Desk;
-import palmturn.app.estimate.EstimateRun;
-import palmturn.app.look.Look;
 import palmturn.app.marking.MarkPass;
-import palmturn.app.tasks.BackgroundTasks;
 import palmturn.clip.Progress;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Coded;
@@ -67,7 +63,7 @@ class ScoringByKeysTest {
 
   @TempDir private static Path folder;
 
-  private BackgroundTasks work;
+  private TestWindow opened;
   private Desk desk;
   private int pressed;
 
@@ -79,27 +75,13 @@ class ScoringByKeysTest {
 
   @Start
   void start(Stage window) {
-    work = new BackgroundTasks("test-work", Platform::runLater);
-    desk =
-        new Desk(
-            Flows.NO_SETTINGS,
-            work,
-            work,
-            Platform::runLater,
-            Clock.systemUTC(),
-            new EstimateRun(
-                work,
-                Platform::runLater,
-                (in, id, progress) ->
-                    Estimating.standard().trial(in, id, Estimating.Options.ALL, progress)));
-    PalmturnApp.show(window, desk, Flows.of(desk, work), new Look());
+    opened = TestWindow.withEstimator();
+    desk = opened.show(window);
   }
 
   @AfterEach
   void close() {
-    Platform.runLater(desk::close);
-    WaitForAsyncUtils.waitForFxEvents();
-    work.close();
+    opened.close();
   }
 
   @ParameterizedTest
@@ -108,13 +90,13 @@ class ScoringByKeysTest {
     TrialId id = TrialId.parse(name);
     List<Slap> truth = truth(id);
     Path session = session(id, true);
-    Platform.runLater(() -> desk.open(session));
-    until(() -> robot.lookup("#initials").tryQuery().isPresent());
+    Platform.runLater(() -> desk.opener().open(session));
+    until(30, () -> robot.lookup("#initials").tryQuery().isPresent());
     robot.write("AK").type(KeyCode.ENTER);
-    until(() -> desk.stage().pictureProperty().get() != null);
+    until(30, () -> desk.stage().pictureProperty().get() != null);
 
     press(robot, KeyCode.S);
-    until(() -> place() != null);
+    until(30, () -> place() != null);
     long began = System.nanoTime();
     int times = 0;
     int zones = 0;
@@ -165,10 +147,10 @@ class ScoringByKeysTest {
     TrialId id = TrialId.parse(name);
     List<Slap> truth = truth(id);
     Path session = session(id, false);
-    Platform.runLater(() -> desk.open(session));
-    until(() -> desk.stage().pictureProperty().get() != null);
+    Platform.runLater(() -> desk.opener().open(session));
+    until(30, () -> desk.stage().pictureProperty().get() != null);
     robot.type(KeyCode.F);
-    until(() -> robot.lookup("#initials").tryQuery().isPresent());
+    until(30, () -> robot.lookup("#initials").tryQuery().isPresent());
     robot.write("AK").type(KeyCode.ENTER);
     robot.type(KeyCode.Z, KeyCode.HOME);
     WaitForAsyncUtils.waitForFxEvents();
@@ -186,7 +168,7 @@ class ScoringByKeysTest {
       press(robot, key(slap.side()));
     }
     press(robot, KeyCode.T);
-    until(() -> !desk.fast().typing().activeProperty().get());
+    until(30, () -> !desk.fast().typing().activeProperty().get());
     double typedS = (System.nanoTime() - began) / 1e9;
     String settled = desk.marking().stepProperty().get();
 
@@ -324,10 +306,5 @@ class ScoringByKeysTest {
       }
     }
     return where;
-  }
-
-  private static void until(java.util.concurrent.Callable<Boolean> holds) throws Exception {
-    WaitForAsyncUtils.waitFor(30, TimeUnit.SECONDS, holds);
-    WaitForAsyncUtils.waitForFxEvents();
   }
 }

@@ -1,5 +1,7 @@
 package palmturn.app;
 
+import static palmturn.app.TestWindow.until;
+
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -28,10 +30,10 @@ import palmturn.work.session.Sessions;
 
 /**
  * Writes a picture of every state of the window, in both themes, for people to look at: {@code
- * tools/lab screenshots DIR}. Left out of an ordinary test run.
+ * tools/screenshots DIR}. Left out of an ordinary test run.
  */
 @EnabledIfSystemProperty(named = "screenshots", matches = ".+")
-class ScreenshotsTest extends Shots {
+class ScreenshotsTest extends ScreenshotWindow {
   @Start
   @Override
   void start(Stage stage) {
@@ -44,21 +46,21 @@ class ScreenshotsTest extends Shots {
     shoot("1-nothing-open");
     Path session = Files.createTempDirectory("screenshots").resolve("demo");
     Demo.make(session, Path.of("sample-clips-synthetic"), Progress.NONE).close();
-    Platform.runLater(() -> desk.open(session));
-    until(() -> robot.lookup("#initials").tryQuery().isPresent());
+    Platform.runLater(() -> desk.opener().open(session));
+    until(60, () -> robot.lookup("#initials").tryQuery().isPresent());
     shoot("1-who-reads");
     robot.clickOn("#sheet-look");
-    until(() -> desk.stage().pictureProperty().get() != null);
+    until(60, () -> desk.stage().pictureProperty().get() != null);
     shoot("2-trial");
     // Who is to read blind is not shown it, so it comes before anybody reads.
     Platform.runLater(flow::showLadder);
-    until(() -> flow.ladders().wordsProperty().get().isEmpty());
+    until(60, () -> flow.ladders().wordsProperty().get().isEmpty());
     shoot("8-ladder");
     Platform.runLater(flow.athleteForm()::show);
     WaitForAsyncUtils.waitForFxEvents();
     shoot("8-athlete");
     Platform.runLater(flow::showProgress);
-    until(() -> flow.progress().scoreProperty().get() != null);
+    until(60, () -> flow.progress().scoreProperty().get() != null);
     shoot("12-progress");
     Platform.runLater(flow::giveUp);
     shootBothHands(robot);
@@ -69,7 +71,7 @@ class ScreenshotsTest extends Shots {
     shoot("3-on-a-slap");
 
     robot.type(KeyCode.L);
-    until(() -> desk.estimation().found().estimateProperty().get() != null);
+    until(60, () -> desk.estimation().shown().estimateProperty().get() != null);
     shoot("4-estimate");
     Platform.runLater(desk.estimation()::showSummary);
     WaitForAsyncUtils.waitForFxEvents();
@@ -77,9 +79,9 @@ class ScreenshotsTest extends Shots {
     Platform.runLater(flow::giveUp);
 
     robot.type(KeyCode.S);
-    until(() -> robot.lookup("#initials").tryQuery().isPresent());
+    until(60, () -> robot.lookup("#initials").tryQuery().isPresent());
     robot.write("CD").type(KeyCode.ENTER);
-    until(() -> desk.fast().pass().positionProperty().get() != null);
+    until(60, () -> desk.fast().pass().positionProperty().get() != null);
     shoot("5-doubtful-times");
     robot.type(KeyCode.F);
     while (desk.fast().pass().positionProperty().get().topic() == MarkPass.Topic.TIMES) {
@@ -103,7 +105,8 @@ class ScreenshotsTest extends Shots {
     shoot("5-settled");
 
     robot.type(KeyCode.SLASH);
-    Platform.runLater(() -> desk.ask(new palmturn.app.desk.Question.Keys()));
+    Platform.runLater(
+        () -> desk.prompts().questions().ask(new palmturn.app.desk.Question.AllKeys()));
     WaitForAsyncUtils.waitForFxEvents();
     shoot("6-keys");
     robot.type(KeyCode.DOWN, KeyCode.ENTER);
@@ -154,21 +157,21 @@ class ScreenshotsTest extends Shots {
     try (SessionFolder folder = Sessions.open(session)) {
       Estimating.standard().trial(folder, trial, Estimating.Options.ALL, Progress.NONE);
     }
-    DifferenceReview differences = desk.reviewing().differences();
-    Platform.runLater(() -> desk.open(session));
-    until(() -> robot.lookup("#sheet-look").tryQuery().isPresent());
+    DifferenceReview differences = desk.review().differences();
+    Platform.runLater(() -> desk.opener().open(session));
+    until(60, () -> robot.lookup("#sheet-look").tryQuery().isPresent());
     robot.clickOn("#sheet-look");
-    until(() -> desk.stage().pictureProperty().get() != null);
+    until(60, () -> desk.stage().pictureProperty().get() != null);
     shoot("12-two-readings");
     robot.type(KeyCode.I);
-    until(() -> differences.settledProperty().get() != null);
+    until(60, () -> differences.settledProperty().get() != null);
     shoot("12-differences");
     robot.type(KeyCode.UP);
-    until(() -> robot.lookup("#line").tryQuery().isPresent());
+    until(60, () -> robot.lookup("#line").tryQuery().isPresent());
     shoot("12-differences-who");
     // Another theme is another window, in which nothing has been written yet.
     robot.clickOn("#line").write("QM").type(KeyCode.ENTER);
-    until(() -> differences.decidedCount() == 1);
+    until(60, () -> differences.decidedCount() == 1);
     robot.type(KeyCode.DOWN, 2).type(KeyCode.M).type(KeyCode.RIGHT);
     WaitForAsyncUtils.waitForFxEvents();
     shoot("12-differences-afresh");
@@ -177,10 +180,10 @@ class ScreenshotsTest extends Shots {
     shoot("12-differences-smallest-window");
     size(1440, 900);
     robot.type(KeyCode.P);
-    until(() -> differences.settledProperty().get() != null);
+    until(60, () -> differences.settledProperty().get() != null);
     shoot("12-differences-from-the-estimate");
     robot.type(KeyCode.P).type(KeyCode.P);
-    until(() -> differences.decidedCount() == 3);
+    until(60, () -> differences.decidedCount() == 3);
     robot.type(KeyCode.RIGHT).type(KeyCode.UP, 8);
     shoot("12-differences-still-open");
     robot.type(KeyCode.RIGHT).type(KeyCode.UP);
@@ -194,17 +197,17 @@ class ScreenshotsTest extends Shots {
 
   private void shootNothingDiffers(Path made, FxRobot robot) throws Exception {
     Platform.runLater(desk::close);
-    until(() -> desk.folderProperty().get() == null);
+    until(60, () -> desk.session().folderProperty().get() == null);
     TwoReaders same = TwoReaders.in(Files.createDirectory(made.resolve("same")));
     same.bring(same.session(), "right-baseline-2", "A", Map.of());
     same.bring(same.session(), "right-baseline-2", "B", Map.of());
-    Platform.runLater(() -> desk.open(same.session()));
-    until(() -> robot.lookup("#sheet-look").tryQuery().isPresent());
+    Platform.runLater(() -> desk.opener().open(same.session()));
+    until(60, () -> robot.lookup("#sheet-look").tryQuery().isPresent());
     robot.clickOn("#sheet-look");
     Platform.runLater(() -> desk.board().choose(new TrialId(Hand.RIGHT, "baseline", 2)));
-    until(() -> desk.stage().pictureProperty().get() != null);
+    until(60, () -> desk.stage().pictureProperty().get() != null);
     robot.type(KeyCode.I);
-    until(() -> desk.reviewing().differences().settledProperty().get() != null);
+    until(60, () -> desk.review().differences().settledProperty().get() != null);
     shoot("12-nothing-differs");
   }
 
@@ -218,11 +221,11 @@ class ScreenshotsTest extends Shots {
     robot.type(KeyCode.T, KeyCode.M);
     shoot("13-both-hands-same-pace");
     robot.type(KeyCode.DOWN);
-    until(() -> desk.pairing().pair().other().stage().showsItsFrame());
+    until(60, () -> desk.pairing().pair().other().stage().showsItsFrame());
     robot.type(KeyCode.END).type(KeyCode.RIGHT, 45);
     shoot("13-both-hands-another");
     robot.type(KeyCode.UP, 2);
-    until(() -> desk.pairing().pair().other().stage().showsItsFrame());
+    until(60, () -> desk.pairing().pair().other().stage().showsItsFrame());
     shoot("13-both-hands-one-hand-twice");
     robot.type(KeyCode.ESCAPE).type(KeyCode.HOME);
     WaitForAsyncUtils.waitForFxEvents();
@@ -230,8 +233,9 @@ class ScreenshotsTest extends Shots {
 
   private void bothHands(FxRobot robot) throws Exception {
     robot.press(KeyCode.CONTROL).type(KeyCode.H).release(KeyCode.CONTROL);
-    until(() -> desk.pairing().pair().one().stage().showsItsFrame());
+    until(60, () -> desk.pairing().pair().one().stage().showsItsFrame());
     until(
+        60,
         () ->
             desk.pairing().pair().other().stage().showsItsFrame()
                 || !desk.pairing().pair().missingReasonProperty().get().isEmpty());
@@ -246,10 +250,13 @@ class ScreenshotsTest extends Shots {
           AddClip.Request.of(Hand.RIGHT, "baseline"));
     }
     Platform.runLater(desk::close);
-    until(() -> desk.folderProperty().get() == null);
-    Platform.runLater(() -> desk.open(alone));
-    until(() -> desk.folderProperty().get() != null && desk.board().chosenCell().isPresent());
-    until(() -> desk.stage().showsItsFrame());
+    until(60, () -> desk.session().folderProperty().get() == null);
+    Platform.runLater(() -> desk.opener().open(alone));
+    until(
+        60,
+        () ->
+            desk.session().folderProperty().get() != null && desk.board().chosenCell().isPresent());
+    until(60, () -> desk.stage().showsItsFrame());
     bothHands(robot);
     shoot("13-both-hands-nothing-beside");
   }
@@ -269,11 +276,11 @@ class ScreenshotsTest extends Shots {
         });
     Platform.runLater(() -> flow.droppedOn(place, List.of(clip)));
     WaitForAsyncUtils.waitForFxEvents();
-    until(() -> flow.intake().runningProperty().get() == null);
+    until(60, () -> flow.intake().runningProperty().get() == null);
     shoot("9-clips");
     Platform.runLater(flow::giveUp);
     Platform.runLater(flow::askDrill);
-    until(() -> flow.drillForm().offersProperty().get().size() > 2);
+    until(60, () -> flow.drillForm().offersProperty().get().size() > 2);
     shoot("10-drill");
     Platform.runLater(() -> flow.drillForm().nameProperty().set("flips"));
     Platform.runLater(() -> flow.drillForm().move(1));
@@ -282,11 +289,13 @@ class ScreenshotsTest extends Shots {
     Platform.runLater(() -> desk.board().choose(place));
     shoot("11-not-filmed");
     Platform.runLater(desk::close);
-    until(() -> desk.folderProperty().get() == null);
-    Platform.runLater(() -> desk.open(session));
-    until(() -> desk.folderProperty().get() != null);
+    until(60, () -> desk.session().folderProperty().get() == null);
+    Platform.runLater(() -> desk.opener().open(session));
+    until(60, () -> desk.session().folderProperty().get() != null);
     TrialId first = new TrialId(Hand.RIGHT, "baseline", 1);
     Platform.runLater(() -> desk.board().choose(first));
-    until(() -> first.equals(desk.trialProperty().get()) && desk.stage().showsItsFrame());
+    until(
+        60,
+        () -> first.equals(desk.session().trialIdProperty().get()) && desk.stage().showsItsFrame());
   }
 }

@@ -3,16 +3,15 @@ package palmturn.app;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static palmturn.app.TestWindow.text;
+import static palmturn.app.TestWindow.until;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.concurrent.Callable;
-import java.util.concurrent.TimeUnit;
 import javafx.application.Platform;
-import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
@@ -51,12 +50,12 @@ class SettlingByKeysTest {
 
   @TempDir private static Path folder;
 
-  private final WindowForTests window = new WindowForTests();
+  private final TestWindow window = TestWindow.withoutEstimator();
   private Desk desk;
 
   @Start
   void start(Stage stage) {
-    desk = window.open(stage);
+    desk = window.show(stage);
   }
 
   @AfterEach
@@ -70,7 +69,7 @@ class SettlingByKeysTest {
     TwoReaders readers = TwoReaders.in(folder.resolve("keys"));
     onlyLook(readers, robot);
     robot.type(KeyCode.I);
-    until(() -> differences().settledProperty().get() != null);
+    until(30, () -> differences().settledProperty().get() != null);
 
     Set<String> planted = new TreeSet<>();
     readers.plantedA.forEach((row, what) -> planted.add(row + " " + what));
@@ -90,20 +89,20 @@ class SettlingByKeysTest {
       robot.type(readers.plantedA.containsKey(row(readers, item)) ? KeyCode.DOWN : KeyCode.UP);
       pressed++;
       if (pressed == 1) {
-        until(() -> robot.lookup("#line").tryQuery().isPresent());
+        until(30, () -> robot.lookup("#line").tryQuery().isPresent());
         robot.write("QM").type(KeyCode.ENTER);
       }
-      until(() -> !item.equals(differences().current()));
+      until(30, () -> !item.equals(differences().current()));
       assertEquals(
           pressed + " of " + planted.size() + " decided", text(robot, "#differences-progress"));
     }
     assertEquals(planted.size(), pressed);
     assertEquals("Settled", text(robot, "#question"));
-    until(() -> desk.savedProperty().get().startsWith("Saved"));
+    until(30, () -> desk.session().saving().wordsProperty().get().startsWith("Saved"));
     assertEquals(
         Cell.State.SETTLED, desk.board().chosenCell().orElseThrow().state(), "on the board");
     robot.type(KeyCode.ESCAPE);
-    until(() -> !differences().isOpen());
+    until(30, () -> !differences().isOpen());
 
     try (SessionFolder again = Sessions.openReadOnly(readers.session())) {
       Trial trial = again.trial(TrialId.parse(TwoReaders.TRIAL));
@@ -119,31 +118,31 @@ class SettlingByKeysTest {
   @Test
   void secondReaderIsNotShownTheOthersMarks(FxRobot robot) throws Exception {
     TwoReaders readers = TwoReaders.in(folder.resolve("blind"));
-    Platform.runLater(() -> desk.open(readers.session()));
-    until(() -> robot.lookup("#initials").tryQuery().isPresent());
+    Platform.runLater(() -> desk.opener().open(readers.session()));
+    until(30, () -> robot.lookup("#initials").tryQuery().isPresent());
     robot.write("CD").type(KeyCode.ENTER);
-    until(() -> desk.stage().pictureProperty().get() != null);
+    until(30, () -> desk.stage().pictureProperty().get() != null);
     robot.type(KeyCode.F);
-    until(() -> desk.marking().readingProperty().get() != null);
-    until(() -> desk.marking().readingProperty().get().reader().equals("CD"));
-    assertFalse(desk.reviewing().offeredProperty().get());
+    until(30, () -> desk.marking().readingProperty().get() != null);
+    until(30, () -> desk.marking().readingProperty().get().reader().equals("CD"));
+    assertFalse(desk.review().offeredProperty().get());
     robot.type(KeyCode.I);
     WaitForAsyncUtils.waitForFxEvents();
     assertFalse(differences().isOpen());
-    assertTrue(desk.troubleProperty().get().startsWith("finish your own reading first"));
+    assertTrue(desk.prompts().notices().text().startsWith("finish your own reading first"));
   }
 
   @Test
   void secondWindowLooksButDoesNotDecide(FxRobot robot) throws Exception {
     TwoReaders readers = TwoReaders.in(folder.resolve("held"));
     try (SessionFolder other = Sessions.open(readers.session())) {
-      Platform.runLater(() -> desk.open(readers.session()));
-      until(() -> desk.stage().pictureProperty().get() != null);
+      Platform.runLater(() -> desk.opener().open(readers.session()));
+      until(30, () -> desk.stage().pictureProperty().get() != null);
       robot.type(KeyCode.I);
-      until(() -> differences().settledProperty().get() != null);
+      until(30, () -> differences().settledProperty().get() != null);
       robot.type(KeyCode.UP);
       WaitForAsyncUtils.waitForFxEvents();
-      assertTrue(desk.troubleProperty().get().startsWith("this session is open to look only"));
+      assertTrue(desk.prompts().notices().text().startsWith("this session is open to look only"));
       assertEquals(0, differences().decidedCount());
       assertEquals(0, differences().positionProperty().get());
       robot.type(KeyCode.RIGHT);
@@ -158,25 +157,25 @@ class SettlingByKeysTest {
     TwoReaders readers = TwoReaders.in(folder.resolve("looked"));
     onlyLook(readers, robot);
     robot.type(KeyCode.I);
-    until(() -> differences().settledProperty().get() != null);
+    until(30, () -> differences().settledProperty().get() != null);
     robot.type(KeyCode.ESCAPE);
-    until(() -> !differences().isOpen());
+    until(30, () -> !differences().isOpen());
     robot.type(KeyCode.F);
-    until(() -> robot.lookup("#initials").tryQuery().isPresent());
+    until(30, () -> robot.lookup("#initials").tryQuery().isPresent());
     robot.write("EF").type(KeyCode.ENTER);
-    until(() -> desk.marking().readingProperty().get().reader().equals("EF"));
+    until(30, () -> desk.marking().readingProperty().get().reader().equals("EF"));
     assertFalse(desk.marking().readingProperty().get().independent());
   }
 
   private void onlyLook(TwoReaders readers, FxRobot robot) throws Exception {
-    Platform.runLater(() -> desk.open(readers.session()));
-    until(() -> robot.lookup("#sheet-look").tryQuery().isPresent());
+    Platform.runLater(() -> desk.opener().open(readers.session()));
+    until(30, () -> robot.lookup("#sheet-look").tryQuery().isPresent());
     robot.clickOn("#sheet-look");
-    until(() -> desk.stage().pictureProperty().get() != null);
+    until(30, () -> desk.stage().pictureProperty().get() != null);
   }
 
   private DifferenceReview differences() {
-    return desk.reviewing().differences();
+    return desk.review().differences();
   }
 
   private static int row(TwoReaders readers, ReviewItem item) {
@@ -212,14 +211,5 @@ class SettlingByKeysTest {
                     .formatted(
                         slap.timeS(), slap.kind().code(), slap.side().code(), slap.zone().code()))
         .toList();
-  }
-
-  private static String text(FxRobot robot, String id) {
-    return robot.lookup(id).queryAs(Label.class).getText();
-  }
-
-  private static void until(Callable<Boolean> holds) throws Exception {
-    WaitForAsyncUtils.waitFor(30, TimeUnit.SECONDS, holds);
-    WaitForAsyncUtils.waitForFxEvents();
   }
 }

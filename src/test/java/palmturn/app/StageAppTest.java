@@ -4,15 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static palmturn.app.TestWindow.text;
+import static palmturn.app.TestWindow.until;
 
 import java.nio.file.Path;
-import java.util.concurrent.Callable;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.TimeoutException;
 import javafx.application.Platform;
 import javafx.geometry.Point2D;
 import javafx.scene.Node;
-import javafx.scene.control.Label;
 import javafx.scene.image.Image;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.MouseButton;
@@ -48,19 +46,19 @@ class StageAppTest {
   }
 
   @TempDir private Path folder;
-  private final WindowForTests window = new WindowForTests();
+  private final TestWindow window = TestWindow.withoutEstimator();
   private Desk desk;
   private Path session;
 
   @Start
   void start(Stage stage) {
-    desk = window.open(stage);
+    desk = window.show(stage);
   }
 
   @BeforeEach
   void openTrial() throws Exception {
-    session = WindowForTests.session(folder);
-    Platform.runLater(() -> desk.open(session));
+    session = TestWindow.session(folder);
+    Platform.runLater(() -> desk.opener().open(session));
     until(() -> desk.stage().pictureProperty().get() != null);
   }
 
@@ -101,7 +99,7 @@ class StageAppTest {
   @Test
   void undoOutsideTakesPlacesBackBetweenTheMarksThatWereMadeBeforeAndAfter(FxRobot robot)
       throws Exception {
-    Platform.runLater(() -> desk.setReader("AK"));
+    Platform.runLater(() -> desk.session().setReader("AK"));
     robot.type(KeyCode.F).type(KeyCode.Q, KeyCode.E, KeyCode.RIGHT, KeyCode.ENTER);
     robot.type(KeyCode.RIGHT, 9).type(KeyCode.J);
     WaitForAsyncUtils.waitForFxEvents();
@@ -126,7 +124,7 @@ class StageAppTest {
 
   @Test
   void keysThatMarkDoNotMarkWhilePlacesAreSet(FxRobot robot) {
-    Platform.runLater(() -> desk.setReader("AK"));
+    Platform.runLater(() -> desk.session().setReader("AK"));
     robot.type(KeyCode.Q, KeyCode.F, KeyCode.J, KeyCode.W, KeyCode.ESCAPE);
     WaitForAsyncUtils.waitForFxEvents();
     assertTrue(
@@ -229,19 +227,5 @@ class StageAppTest {
       }
     }
     return count;
-  }
-
-  private static String text(FxRobot robot, String id) {
-    WaitForAsyncUtils.waitForFxEvents();
-    return robot.lookup(id).queryAs(Label.class).getText();
-  }
-
-  private static void until(Callable<Boolean> holds) {
-    try {
-      WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, holds);
-    } catch (TimeoutException e) {
-      throw new AssertionError("waited in vain", e);
-    }
-    WaitForAsyncUtils.waitForFxEvents();
   }
 }

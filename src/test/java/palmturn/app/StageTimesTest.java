@@ -39,7 +39,7 @@ class StageTimesTest {
   private static final long SEED = 5;
   private static final long SETTLE_MS = 3000;
 
-  private final WindowForTests window = new WindowForTests();
+  private final TestWindow window = TestWindow.withoutEstimator();
   private final Random random = new Random(SEED);
   private Scene scene;
   private Desk desk;
@@ -55,7 +55,7 @@ class StageTimesTest {
 
   @Start
   void start(Stage stage) {
-    desk = window.open(stage);
+    desk = window.show(stage);
     scene = stage.getScene();
   }
 
@@ -66,8 +66,8 @@ class StageTimesTest {
 
   @Test
   void everyKeyBringsItsPicture() throws Exception {
-    Path session = WindowForTests.session(folder, Path.of(System.getProperty(CLIP)));
-    onScreen(() -> desk.open(session));
+    Path session = TestWindow.session(folder, Path.of(System.getProperty(CLIP)));
+    onScreen(() -> desk.opener().open(session));
     while (desk.stage().pictureProperty().get() == null) {
       Thread.sleep(20);
     }

@@ -5,29 +5,47 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.estimate.EstimateRun;
 import palmturn.app.estimate.ShownEstimate;
 import palmturn.app.keys.Action;
+import palmturn.app.marking.MarkPass;
 import palmturn.app.marking.Marking;
-import palmturn.app.stage.Stage;
-import palmturn.clip.Picture;
+import palmturn.app.strip.Strip;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Estimate;
 import palmturn.trial.Reading;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 
-/** What a person does with the estimate: has it made, hides it, starts from it, looks at it. */
+/** The making, hiding and use of the estimate of the trial on the stage. */
 public final class Estimation {
-  private final Desk desk;
+  private final OpenSession session;
+  private final OpenReading reading;
+  private final ReadingFigures figures;
   private final EstimateRun run;
-  private final ShownEstimate found = new ShownEstimate();
+  private final ShownEstimate shown;
   private final Marking marking;
-  private final Stage stage;
+  private final Strip strip;
+  private final MarkPass pass;
+  private final Prompts prompts;
 
-  Estimation(Desk desk, EstimateRun run, Marking marking, Stage stage) {
-    this.desk = desk;
+  Estimation(
+      OpenSession session,
+      OpenReading reading,
+      ReadingFigures figures,
+      EstimateRun run,
+      ShownEstimate shown,
+      Marking marking,
+      Strip strip,
+      MarkPass pass,
+      Prompts prompts) {
+    this.session = session;
+    this.reading = reading;
+    this.figures = figures;
     this.run = run;
+    this.shown = shown;
     this.marking = marking;
-    this.stage = stage;
-    found
+    this.strip = strip;
+    this.pass = pass;
+    this.prompts = prompts;
+    shown
         .visibleProperty()
         .addListener(
             (visible, before, now) -> {
@@ -35,13 +53,21 @@ public final class Estimation {
                 marking.setEstimateSeen();
               }
             });
-    stage.pictureProperty().addListener((picture, before, now) -> see());
-    stage.playingProperty().addListener((playing, before, now) -> see());
+    session
+        .readers()
+        .initialsProperty()
+        .addListener(
+            changed -> {
+              Trial now = session.trial();
+              if (now != null) {
+                shown.setHidden(session.readers().readsBlind(now));
+              }
+            });
   }
 
-  /** The estimate of the open trial. */
-  public ShownEstimate found() {
-    return found;
+  /** The estimate of the trial on the stage. */
+  public ShownEstimate shown() {
+    return shown;
   }
 
   /** The estimate that is being made. */
@@ -49,38 +75,38 @@ public final class Estimation {
     return run;
   }
 
-  /** Estimates the open trial beside everything else; stops the one that is being made. */
+  /** Estimates the trial on the stage in the background; stops the one that is being made. */
   public void estimate() {
-    TrialId id = desk.trialProperty().get();
-    SessionFolder from = desk.folderProperty().get();
+    TrialId id = session.trialId();
+    SessionFolder from = session.folder();
     if (run.trialProperty().get() != null) {
       run.stop();
-    } else if (id != null && from != null && !desk.lookOnly()) {
-      run.start(from, id, (which, made) -> estimated(from, which, made), desk::failed);
+    } else if (id != null && from != null && !session.refusesEdits()) {
+      run.start(from, id, (which, made) -> receive(from, which, made), prompts.notices()::fail);
     }
   }
 
   /** Takes an estimate that was made and stored. */
-  private void estimated(SessionFolder in, TrialId id, Estimate made) {
-    Trial now = desk.trials().get(id);
-    if (now == null || desk.folderProperty().get() != in) {
+  private void receive(SessionFolder in, TrialId id, Estimate made) {
+    Trial now = session.trials().get(id);
+    if (now == null || session.folder() != in) {
       return;
     }
-    desk.trials().put(now.withEstimate(made));
-    if (id.equals(desk.trialProperty().get())) {
+    session.trials().put(now.withEstimate(made));
+    if (id.equals(session.trialId())) {
       show(made, false);
       marking.setEstimate(made);
-      desk.marked(marking.readingProperty().get());
-      desk.strip().scrollToFirstSlap();
+      figures.update();
+      strip.scrollToFirstSlap();
       if (!made.warnings().isEmpty() && made.slaps().isEmpty()) {
-        desk.fail("nothing was found: " + made.warnings().get(0));
+        prompts.notices().warn("nothing was found: " + made.warnings().get(0));
       }
     }
   }
 
   /** Hides the estimate, or shows it. */
   public void hideOrShow() {
-    found.setHidden(!found.hiddenProperty().get());
+    shown.setHidden(!shown.hiddenProperty().get());
   }
 
   /** Copies the estimate into the reader's own reading, after a question if that has marks. */
@@ -88,30 +114,32 @@ public final class Estimation {
     withVisible(
         made -> {
           if (made.slaps().isEmpty()) {
-            desk.fail("the estimate found no slaps to start from");
+            prompts.notices().warn("the estimate found no slaps to start from");
           } else {
-            desk.mark(() -> startFrom(made));
+            reading.edit(() -> startFrom(made));
           }
         });
   }
 
-  /** Lists what the estimate says, with its warnings. */
+  /** Shows a summary of the estimate, with its warnings. */
   public void showSummary() {
-    withVisible(made -> desk.ask(new Question.EstimateSays(made)));
+    withVisible(made -> prompts.questions().ask(new Question.EstimateSummary(made)));
   }
 
   private void withVisible(Consumer<Estimate> then) {
-    Estimate made = found.visibleProperty().getValue();
+    Estimate made = shown.visibleProperty().getValue();
     if (made != null) {
       then.accept(made);
       return;
     }
-    desk.fail(
-        found.estimateProperty().get() == null
-            ? "this trial is not estimated yet: %s has the program look for slaps"
-                .formatted(desk.keys().of(Action.ESTIMATE))
-            : "the estimate is hidden: %s shows it"
-                .formatted(desk.keys().of(Action.TOGGLE_ESTIMATE)));
+    prompts
+        .notices()
+        .warn(
+            shown.estimateProperty().get() == null
+                ? "this trial is not estimated yet: %s has the program look for slaps"
+                    .formatted(prompts.keys().of(Action.ESTIMATE))
+                : "the estimate is hidden: %s shows it"
+                    .formatted(prompts.keys().of(Action.TOGGLE_ESTIMATE)));
   }
 
   private void startFrom(Estimate made) {
@@ -120,31 +148,19 @@ public final class Estimation {
     if (marks == 0) {
       copy(made);
     } else {
-      desk.ask(new Question.Replace(marks, () -> copy(made)));
+      prompts.questions().ask(new Question.Replace(marks, () -> copy(made)));
     }
   }
 
   private void copy(Estimate made) {
     marking.startFrom(made);
-    desk.fast().pass().begin(made);
-  }
-
-  /** Marks are seen when their own picture is on the stage and stands still. */
-  void see() {
-    Picture picture = stage.pictureProperty().get();
-    if (picture != null
-        && !stage.playingProperty().get()
-        && picture.index() == stage.frameProperty().get()
-        && desk.fast().pass().positionProperty().get() == null
-        && desk.ownMarks()) {
-      marking.markSeen(picture.index());
-    }
+    pass.begin(made);
   }
 
   void show(@Nullable Estimate made, boolean hidden) {
     // In this order no estimate that is to stay hidden is in sight in between.
-    found.setHidden(true);
-    found.set(made);
-    found.setHidden(hidden);
+    shown.setHidden(true);
+    shown.set(made);
+    shown.setHidden(hidden);
   }
 }

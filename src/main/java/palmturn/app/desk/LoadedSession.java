@@ -9,10 +9,10 @@ import palmturn.work.score.LimitsInForce;
 import palmturn.work.session.Sessions;
 
 /**
- * A session that was opened.
+ * A session that was read from its folder.
  *
- * @param limits that hold for it
- * @param whyReadOnly empty, or why marks can't be written
+ * @param limits those in force for it
+ * @param whyReadOnly empty, or the reason why nothing may be written
  */
 record LoadedSession(SessionFolder folder, Limits limits, String whyReadOnly) {
   static LoadedSession load(Path settings, Path path) throws UserError {

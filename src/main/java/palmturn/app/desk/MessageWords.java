@@ -6,7 +6,7 @@ import java.util.Locale;
 import palmturn.app.board.CellWords;
 import palmturn.trial.Message;
 
-/** What is said about messages, in words. */
+/** The wording of messages: time, subject and count. */
 public final class MessageWords {
   private static final DateTimeFormatter WHEN =
       DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm", Locale.ENGLISH);
@@ -29,7 +29,7 @@ public final class MessageWords {
         : String.format(Locale.ROOT, "%s, %.3f s", name, moment.timeS());
   }
 
-  /** Returns how many there are and how many are new; empty where there are none. */
+  /** Returns the number of messages and of new ones; empty where there are none. */
   public static String count(int all, int unseen) {
     if (all == 0) {
       return "";

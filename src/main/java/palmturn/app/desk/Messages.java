@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Set;
-import java.util.concurrent.Executor;
 import java.util.stream.Collectors;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyIntegerProperty;
@@ -15,7 +14,9 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleObjectProperty;
 import org.jspecify.annotations.Nullable;
-import palmturn.app.tasks.Tasks;
+import palmturn.app.board.Board;
+import palmturn.app.stage.Stage;
+import palmturn.app.strip.Strip;
 import palmturn.clip.FrameTable;
 import palmturn.edit.History;
 import palmturn.settings.SeenMessages;
@@ -26,13 +27,16 @@ import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 import palmturn.work.session.Notes;
 
-/** What athlete and coach say to each other in the open session. */
+/** The messages between athlete and coach in the open session. */
 public final class Messages {
-  private final Desk desk;
-  private final Saving saving;
-  private final Tasks background;
-  private final Executor screen;
+  private final Threads threads;
   private final Clock clock;
+  private final OpenSession session;
+  private final Stage stage;
+  private final Strip strip;
+  private final Board board;
+  private final SideEdits sideEdits;
+  private final Prompts prompts;
   private SeenMessages seen = SeenMessages.inMemory();
   private History<List<Message>> history = History.of(List.of());
   private final ReadOnlyObjectWrapper<List<Message>> all = new ReadOnlyObjectWrapper<>(List.of());
@@ -44,7 +48,7 @@ public final class Messages {
   private @Nullable Message goal;
 
   /**
-   * What a message is about.
+   * The subject of a message.
    *
    * @param trial null for the whole session
    * @param timeS media seconds in its clip; null for the whole trial
@@ -53,61 +57,73 @@ public final class Messages {
     /** The whole session. */
     public static final Moment NONE = new Moment(null, null);
 
-    /** Returns what a message is about. */
+    /** Returns the subject of a message. */
     public static Moment of(Message message) {
       return new Moment(message.trial(), message.timeS());
     }
   }
 
-  Messages(Desk desk, Saving saving, Tasks background, Executor screen, Clock clock) {
-    this.desk = desk;
-    this.saving = saving;
-    this.background = background;
-    this.screen = screen;
+  Messages(
+      Threads threads,
+      Clock clock,
+      OpenSession session,
+      Stage stage,
+      Strip strip,
+      Board board,
+      SideEdits sideEdits,
+      Prompts prompts) {
+    this.threads = threads;
     this.clock = clock;
-    desk.folderProperty().addListener((folder, before, now) -> opened(before, now));
-    desk.trialProperty().addListener((trial, before, now) -> onStrip());
-    desk.stage().framesProperty().addListener((frames, before, now) -> arrive(now));
+    this.session = session;
+    this.stage = stage;
+    this.strip = strip;
+    this.board = board;
+    this.sideEdits = sideEdits;
+    this.prompts = prompts;
+    session.folderProperty().addListener((folder, before, now) -> opened(before, now));
+    session.trialIdProperty().addListener((trial, before, now) -> onStrip());
+    session.readers().initialsProperty().addListener(changed -> onStrip());
+    stage.framesProperty().addListener((frames, before, now) -> arrive(now));
   }
 
-  /** Says where it is kept which of them were seen. */
+  /** Sets the memory of messages that were seen. */
   public void setSeen(SeenMessages kept) {
     seen = kept;
   }
 
-  /** Where the times at which they were written are told for. */
+  /** The time zone in which times are shown. */
   public ZoneId zone() {
     return clock.getZone();
   }
 
-  /** All of them, oldest first. */
+  /** All messages, oldest first. */
   public ReadOnlyObjectProperty<List<Message>> allProperty() {
     return all.getReadOnlyProperty();
   }
 
-  /** How many have not been seen on this computer. */
+  /** The number of messages that have not been seen on this computer. */
   public ReadOnlyIntegerProperty unseenProperty() {
     return unseen.getReadOnlyProperty();
   }
 
-  /** The one that is chosen on the list; null when none is. */
+  /** The message that is chosen on the list; null when none is. */
   public ReadOnlyObjectProperty<@Nullable Message> chosenProperty() {
     return chosen.getReadOnlyProperty();
   }
 
-  /** Who writes: the reader's initials, or athlete or coach. */
+  /** The writer: the reader's initials, or athlete or coach. */
   public ObjectProperty<String> fromProperty() {
     return from;
   }
 
-  /** What the next message is about: {@link #here}, or the whole session. */
+  /** The subject of the next message: {@link #here}, or the whole session. */
   public ObjectProperty<Moment> aboutProperty() {
     return about;
   }
 
-  /** Returns who may write here. */
+  /** Returns those who may write here. */
   public List<String> writers() {
-    String reader = desk.reader();
+    String reader = session.reader();
     return reader == null
         ? List.of(Message.ATHLETE, Message.COACH)
         : List.of(reader, Message.ATHLETE, Message.COACH);
@@ -115,8 +131,8 @@ public final class Messages {
 
   /** Returns the trial and the moment on the stage; the whole session where none is. */
   public Moment here() {
-    boolean filmed = desk.stage().framesProperty().get() != null;
-    return filmed ? new Moment(desk.trialProperty().get(), desk.stage().timeS()) : Moment.NONE;
+    boolean filmed = stage.framesProperty().get() != null;
+    return filmed ? new Moment(session.trialId(), stage.timeS()) : Moment.NONE;
   }
 
   /** Returns whether one had not been seen when the list was last brought into sight. */
@@ -129,34 +145,36 @@ public final class Messages {
    * read without the help of what others found.
    */
   public boolean hidden(Message message) {
-    Trial trial = desk.trials().get(message.trial());
-    return trial != null && !message.from().equals(desk.reader()) && desk.readsBlind(trial);
+    Trial trial = session.trials().get(message.trial());
+    return trial != null
+        && !message.from().equals(session.reader())
+        && session.readers().readsBlind(trial);
   }
 
-  /** Brings them into sight; with that all of them are seen. */
+  /** Shows the messages; with that all of them are seen. */
   public void show() {
-    SessionFolder open = desk.folderProperty().get();
+    SessionFolder open = session.folder();
     if (open == null) {
       return;
     }
-    desk.stage().stop();
+    stage.stop();
     fresh =
         all.get().stream()
             .filter(each -> seen.countUnseen(open.folder(), List.of(each)) > 0)
             .collect(Collectors.toUnmodifiableSet());
     see(open);
     chosen.set(null);
-    if (desk.readOnlyProperty().get()) {
+    if (session.readOnly()) {
       move(0);
     }
     about.set(here());
-    if (!writers().contains(from.get()) || desk.reader() != null) {
+    if (!writers().contains(from.get()) || session.reader() != null) {
       from.set(writers().get(0));
     }
     if (history.changed()) {
       save(open);
     }
-    desk.ask(new Question.Messages());
+    prompts.questions().ask(new Question.MessageList());
   }
 
   /** Chooses the one so many further down the list, or up where negative; at first the last. */
@@ -170,9 +188,9 @@ public final class Messages {
     }
   }
 
-  /** Writes a message about what is said to be its moment. */
+  /** Writes a message about the chosen moment. */
   public void write(String text) {
-    if (text.isBlank() || desk.folderProperty().get() == null || desk.lookOnly()) {
+    if (text.isBlank() || session.folder() == null || session.refusesEdits()) {
       return;
     }
     Moment moment = about.get();
@@ -184,7 +202,7 @@ public final class Messages {
             ? "message written"
             : String.format(Locale.ROOT, "message at %.3f s", moment.timeS());
     take(history.then(Notes.with(history.now(), said), sentence), sentence);
-    desk.steps().record(this::undo, this::redo);
+    sideEdits.record(this::undo, this::redo);
   }
 
   private void undo() {
@@ -196,11 +214,11 @@ public final class Messages {
   }
 
   private void take(History<List<Message>> next, String sentence) {
-    SessionFolder open = desk.folderProperty().get();
+    SessionFolder open = session.folder();
     history = next;
     all.set(next.now());
     onStrip();
-    desk.marking().setStep(sentence);
+    sideEdits.announce(sentence);
     if (open != null) {
       see(open);
       save(open);
@@ -208,43 +226,47 @@ public final class Messages {
   }
 
   private void save(SessionFolder to) {
-    saving.keep(
-        to,
-        history.now(),
-        saved -> {
-          if (desk.folderProperty().get() == to) {
-            history = history.withSaved(saved);
-          }
-        });
+    session
+        .saving()
+        .keep(
+            to,
+            history.now(),
+            saved -> {
+              if (session.folder() == to) {
+                history = history.withSaved(saved);
+              }
+            });
   }
 
   private void see(SessionFolder open) {
     List<Message> now = all.get();
     unseen.set(0);
-    background.run(
-        () -> {
-          seen.markSeen(open.folder(), now);
-          return now;
-        },
-        done -> {},
-        desk::failed);
+    threads
+        .background()
+        .run(
+            () -> {
+              seen.markSeen(open.folder(), now);
+              return now;
+            },
+            done -> {},
+            prompts.notices()::fail);
   }
 
   /** Goes to the trial and the frame that a message is about. */
   public void go(Message to) {
-    desk.ask(null);
+    prompts.questions().close();
     TrialId trial = to.trial();
     if (trial == null) {
       return;
     }
     goal = to;
-    if (trial.equals(desk.trialProperty().get())) {
-      arrive(desk.stage().framesProperty().get());
-    } else if (desk.trials().get(trial) != null) {
-      desk.board().choose(trial);
+    if (trial.equals(session.trialId())) {
+      arrive(stage.framesProperty().get());
+    } else if (session.trials().get(trial) != null) {
+      board.choose(trial);
     } else {
       goal = null;
-      desk.fail(trial.name() + " is not in this session");
+      prompts.notices().warn(trial.name() + " is not in this session");
     }
   }
 
@@ -255,27 +277,28 @@ public final class Messages {
     }
     goal = null;
     Double timeS = to.timeS();
-    if (timeS != null && Objects.equals(to.trial(), desk.trialProperty().get()) && !hidden(to)) {
+    if (timeS != null && Objects.equals(to.trial(), session.trialId()) && !hidden(to)) {
       // The stage asks for its first picture after it has told of its frames.
-      screen.execute(
-          () -> {
-            if (desk.stage().framesProperty().get() == frames) {
-              desk.stage().seek(frames.nearest(timeS));
-            }
-          });
+      threads
+          .screen()
+          .execute(
+              () -> {
+                if (stage.framesProperty().get() == frames) {
+                  stage.seek(frames.nearest(timeS));
+                }
+              });
     }
   }
 
-  /** Marks on the strip what was said about moments of the open trial. */
+  /** Marks on the strip the moments that messages about the trial on the stage name. */
   void onStrip() {
-    TrialId trial = desk.trialProperty().get();
-    desk.strip()
-        .setMessageTimes(
-            all.get().stream()
-                .filter(each -> trial != null && trial.equals(each.trial()) && !hidden(each))
-                .map(Message::timeS)
-                .filter(Objects::nonNull)
-                .toList());
+    TrialId trial = session.trialId();
+    strip.setMessageTimes(
+        all.get().stream()
+            .filter(each -> trial != null && trial.equals(each.trial()) && !hidden(each))
+            .map(Message::timeS)
+            .filter(Objects::nonNull)
+            .toList());
   }
 
   private void opened(@Nullable SessionFolder before, @Nullable SessionFolder now) {

@@ -7,7 +7,7 @@ import palmturn.clip.ClipFile;
 import palmturn.clip.FrameCache;
 import palmturn.trial.TrialId;
 
-/** The clip of the trial that is open, and its frames at hand. */
+/** An open clip with a cache of its frames. */
 record OpenClip(TrialId id, ClipFile clip, FrameCache cache) {
   private static final long CACHE_BYTES = 512L << 20;
 

@@ -1,13 +1,14 @@
 package palmturn.app.desk;
 
 import java.util.List;
-import java.util.concurrent.Executor;
 import org.jspecify.annotations.Nullable;
+import palmturn.app.estimate.ShownEstimate;
 import palmturn.app.keys.Action;
 import palmturn.app.pair.PairPartners;
 import palmturn.app.pair.PairTrial;
 import palmturn.app.pair.PairTrial.From;
 import palmturn.app.pair.TrialPair;
+import palmturn.app.stage.Stage;
 import palmturn.app.tasks.Tasks;
 import palmturn.clip.ClipFile;
 import palmturn.measure.ReadingChoice;
@@ -17,7 +18,7 @@ import palmturn.trial.Reading;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 
-/** Sets the open trial and another one side by side, and lets go of their clips afterwards. */
+/** The trial on the stage and another one side by side, with their clips. */
 public final class Pairing {
   /** The three clips share what frames may take; the one behind is not looked at meanwhile. */
   private static final double BEHIND = 0.1;
@@ -25,14 +26,12 @@ public final class Pairing {
   private static final double SHOWN = 0.45;
   private static final int NOBODY = -1;
 
-  /** What is said where a key wants a session. */
-  public static final String NO_SESSION = "no session is open: open one, or add clips";
-
-  private final Desk desk;
   private final Tasks background;
-  private final ScoredTrials trials;
-  private final Readers readers;
-  private final TrialOpener opening;
+  private final OpenSession session;
+  private final ClipLoader loader;
+  private final Stage stage;
+  private final ShownEstimate estimate;
+  private final Prompts prompts;
   private final TrialPair pair;
   private List<PairTrial> beside = List.of();
   private int at = NOBODY;
@@ -40,18 +39,19 @@ public final class Pairing {
   private @Nullable OpenClip other;
 
   Pairing(
-      Desk desk,
-      Tasks background,
-      Executor screen,
-      ScoredTrials trials,
-      Readers readers,
-      TrialOpener opening) {
-    this.desk = desk;
-    this.background = background;
-    this.trials = trials;
-    this.readers = readers;
-    this.opening = opening;
-    pair = new TrialPair(screen);
+      Threads threads,
+      OpenSession session,
+      ClipLoader loader,
+      Stage stage,
+      ShownEstimate estimate,
+      Prompts prompts) {
+    background = threads.background();
+    this.session = session;
+    this.loader = loader;
+    this.stage = stage;
+    this.estimate = estimate;
+    this.prompts = prompts;
+    pair = new TrialPair(threads.screen());
   }
 
   /** The two trials. */
@@ -61,21 +61,23 @@ public final class Pairing {
 
   /** Sets the other hand's trial beside the open one. */
   public void open() {
-    TrialId id = desk.trialProperty().get();
-    Trial now = trials.get(id);
-    OpenClip behind = opening.clip();
+    TrialId id = session.trialId();
+    Trial now = session.trials().get(id);
+    OpenClip behind = loader.clip();
     if (now == null || behind == null) {
-      desk.fail(
-          desk.folderProperty().get() == null
-              ? NO_SESSION
-              : now == null
-                  ? "nothing is filmed at this place: choose a filmed trial, then both hands"
-                  : "its clip is still being opened: try again in a moment");
+      prompts
+          .notices()
+          .warn(
+              session.folder() == null
+                  ? OpenSession.NONE
+                  : now == null
+                      ? "nothing is filmed at this place: choose a filmed trial, then both hands"
+                      : "its clip is still being opened: try again in a moment");
       return;
     }
-    desk.stage().stop();
+    stage.stop();
     behind.share(BEHIND);
-    PairTrial first = shown(now, desk.estimation().found().hiddenProperty().get());
+    PairTrial first = shown(now, estimate.hiddenProperty().get());
     pair.begin(first);
     OpenClip mine = OpenClip.open(now.id(), behind.clip(), SHOWN);
     one = mine;
@@ -83,7 +85,9 @@ public final class Pairing {
     beside =
         PairPartners.rank(
             now.id(),
-            trials.all().stream().map(each -> shown(each, readers.readsBlind(each))).toList());
+            session.trials().all().stream()
+                .map(each -> shown(each, session.readers().readsBlind(each)))
+                .toList());
     PairTrial usual = PairPartners.preferred(now.id(), beside);
     at = usual == null ? NOBODY : 0;
     show(now.id());
@@ -101,9 +105,11 @@ public final class Pairing {
   /** Shows the hands as large as they fit, where it is known where they are. */
   public void zoomToHands() {
     if (!pair.toggleHandsZoom()) {
-      desk.fail(
-          "where the hands are is not known: estimate the trials, or draw a box with %s"
-              .formatted(desk.keys().of(Action.SET_PLACES)));
+      prompts
+          .notices()
+          .warn(
+              "where the hands are is not known: estimate the trials, or draw a box with %s"
+                  .formatted(prompts.keys().of(Action.SET_PLACES)));
     }
   }
 
@@ -111,7 +117,7 @@ public final class Pairing {
   public void leave() {
     int frame = pair.one().stage().frameProperty().get();
     close();
-    desk.stage().seek(frame);
+    stage.seek(frame);
   }
 
   /** Lets go of both clips. */
@@ -126,7 +132,7 @@ public final class Pairing {
     other = null;
     beside = List.of();
     at = NOBODY;
-    OpenClip behind = opening.clip();
+    OpenClip behind = loader.clip();
     if (behind != null) {
       behind.share(1);
     }
@@ -137,12 +143,12 @@ public final class Pairing {
     letGo(other);
     other = null;
     pair.setOtherComing(wanted, wanted == null ? nobody(open) : "");
-    SessionFolder from = desk.folderProperty().get();
+    SessionFolder from = session.folder();
     if (wanted == null || from == null) {
       return;
     }
     Trial trial = wanted.trial();
-    readers.recordOpened(trial);
+    session.readers().recordOpened(trial);
     background.run(
         () -> ClipFile.open(from.clipPath(trial)),
         clip -> {
@@ -168,7 +174,7 @@ public final class Pairing {
 
   private void failed(PairTrial trial, Exception problem) {
     if (wanted(trial)) {
-      pair.other().setTrouble(Notices.line(problem));
+      pair.other().setTrouble(Notices.message(problem));
     }
   }
 
@@ -181,7 +187,7 @@ public final class Pairing {
             return true;
           },
           done -> {},
-          desk::failed);
+          prompts.notices()::fail);
     }
   }
 
@@ -190,12 +196,12 @@ public final class Pairing {
     String missing = "No trial of the %s hand is filmed.".formatted(hand);
     return beside.isEmpty()
         ? missing
-            + " Esc goes back, and %s adds its clip there.".formatted(desk.keys().of(Action.ADD))
+            + " Esc goes back, and %s adds its clip there.".formatted(prompts.keys().of(Action.ADD))
         : missing + " ↑ or ↓ sets another trial of the same hand beside this one.";
   }
 
   private PairTrial shown(Trial of, boolean hidden) {
-    Reading reading = readers.shown(of);
+    Reading reading = session.readers().shown(of);
     Estimate estimate = hidden ? null : of.estimate();
     Estimate.Region hands = of.places().handRegion();
     if (hands == null && estimate != null) {

@@ -5,6 +5,7 @@ import palmturn.app.estimate.ShownEstimate;
 import palmturn.app.keys.Action;
 import palmturn.app.stage.OverlayItem;
 import palmturn.app.stage.PlaceEditor;
+import palmturn.app.stage.Stage;
 import palmturn.clip.Picture;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Estimate;
@@ -12,17 +13,26 @@ import palmturn.trial.PlacedPoints;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 
-/** What a person points at in the picture of the open trial, and where it is kept. */
+/** The places that a person sets in the picture of the trial on the stage. */
 public final class PlacesEditor {
-  private final Desk desk;
-  private final ScoredTrials trials;
-  private final Saving saving;
+  private final OpenSession session;
+  private final Stage stage;
+  private final ShownEstimate estimate;
+  private final SideEdits sideEdits;
+  private final Prompts prompts;
   private final PlaceEditor placing = new PlaceEditor();
 
-  PlacesEditor(Desk desk, ScoredTrials trials, Saving saving) {
-    this.desk = desk;
-    this.trials = trials;
-    this.saving = saving;
+  PlacesEditor(
+      OpenSession session,
+      Stage stage,
+      ShownEstimate estimate,
+      SideEdits sideEdits,
+      Prompts prompts) {
+    this.session = session;
+    this.stage = stage;
+    this.estimate = estimate;
+    this.sideEdits = sideEdits;
+    this.prompts = prompts;
   }
 
   /** The places themselves. */
@@ -32,11 +42,11 @@ public final class PlacesEditor {
 
   /** Lets keys and mouse set places. */
   public void begin() {
-    Picture picture = desk.stage().pictureProperty().get();
-    SessionFolder from = desk.folderProperty().get();
-    if (picture != null && from != null && !desk.lookOnly()) {
-      desk.stage().stop();
-      desk.stage().viewing().overlayShownProperty().set(true);
+    Picture picture = stage.pictureProperty().get();
+    SessionFolder from = session.folder();
+    if (picture != null && from != null && !session.refusesEdits()) {
+      stage.stop();
+      stage.viewing().overlayShownProperty().set(true);
       placing.begin(picture.width(), picture.height(), from.session().facts().forearmCm());
     }
   }
@@ -44,26 +54,27 @@ public final class PlacesEditor {
   /** Shows the hands as large as they fit, then the whole picture again. */
   public void zoomToHands() {
     Estimate.Region region = placing.places().handRegion();
-    ShownEstimate found = desk.estimation().found();
-    Estimate made = found.visibleProperty().getValue();
+    Estimate made = estimate.visibleProperty().getValue();
     if (region == null && made != null) {
       region = made.handRegion();
     }
     if (region == null) {
-      desk.fail(
-          "where the hands are is not known: %s lets you draw a box around the moving one"
-              .formatted(desk.keys().of(Action.SET_PLACES)));
+      prompts
+          .notices()
+          .warn(
+              "where the hands are is not known: %s lets you draw a box around the moving one"
+                  .formatted(prompts.keys().of(Action.SET_PLACES)));
     } else {
-      desk.stage().viewing().toggleZoomTo(region);
+      stage.viewing().toggleZoomTo(region);
     }
   }
 
   private void travel(PlacedPoints from, PlacedPoints to, String prefix) {
-    Trial now = desk.openTrial();
+    Trial now = session.trial();
     if (now != null) {
       store(now.id(), to);
       placing.open(to, places -> keep(now.id(), places));
-      desk.marking().setStep(prefix + "set " + OverlayItem.namesOfChanged(from, to));
+      sideEdits.announce(prefix + "set " + OverlayItem.namesOfChanged(from, to));
     }
   }
 
@@ -76,24 +87,22 @@ public final class PlacesEditor {
   }
 
   private void keep(TrialId id, PlacedPoints places) {
-    Trial now = trials.get(id);
+    Trial now = session.trials().get(id);
     if (now != null) {
       PlacedPoints before = now.places();
-      desk.steps()
-          .record(
-              () -> travel(places, before, "Undone: "),
-              () -> travel(before, places, "Done again: "));
-      desk.marking().setStep("set " + OverlayItem.namesOfChanged(before, places));
+      sideEdits.record(
+          () -> travel(places, before, "Undone: "), () -> travel(before, places, "Done again: "));
+      sideEdits.announce("set " + OverlayItem.namesOfChanged(before, places));
       store(id, places);
     }
   }
 
   private void store(TrialId id, PlacedPoints places) {
-    SessionFolder to = desk.folderProperty().get();
-    Trial now = trials.get(id);
+    SessionFolder to = session.folder();
+    Trial now = session.trials().get(id);
     if (to != null && now != null) {
-      trials.put(now.withPlaces(places));
-      saving.keep(to, id, places);
+      session.trials().put(now.withPlaces(places));
+      session.saving().keep(to, id, places);
     }
   }
 }

@@ -1,47 +1,50 @@
 package palmturn.app.desk;
 
-import java.time.Clock;
-import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.Objects;
-import java.util.concurrent.Executor;
-import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.differences.DifferenceReview;
 import palmturn.app.differences.ReadingPair;
-import palmturn.app.differences.ReviewContext;
 import palmturn.app.differences.ReviewedTrial;
-import palmturn.app.tasks.Tasks;
+import palmturn.app.marking.Marking;
+import palmturn.app.stage.Stage;
 import palmturn.store.SessionFolder;
-import palmturn.trial.Settlement;
 import palmturn.trial.Trial;
 
-/** Opens the differences of the open trial, and keeps what is decided on them. */
-public final class Review implements ReviewContext {
-  private final Desk desk;
-  private final TrialOpener opening;
-  private final Readers readers;
-  private final Saving saving;
-  private final Clock clock;
+/** The review of the differences between two readings of the trial on the stage. */
+public final class Review {
+  private final OpenSession session;
+  private final ClipLoader loader;
+  private final Marking marking;
+  private final Stage stage;
   private final DifferenceReview differences;
+  private final Prompts prompts;
   private final ReadOnlyBooleanWrapper offered = new ReadOnlyBooleanWrapper(false);
 
   Review(
-      Desk desk,
-      Tasks background,
-      Executor screen,
-      Clock clock,
-      TrialOpener opening,
-      Readers readers,
-      Saving saving) {
-    this.desk = desk;
-    this.opening = opening;
-    this.readers = readers;
-    this.saving = saving;
-    this.clock = clock;
-    differences = new DifferenceReview(background, screen, this);
+      OpenSession session,
+      ClipLoader loader,
+      Marking marking,
+      Stage stage,
+      DifferenceReview differences,
+      Prompts prompts) {
+    this.session = session;
+    this.loader = loader;
+    this.marking = marking;
+    this.stage = stage;
+    this.differences = differences;
+    this.prompts = prompts;
+    session
+        .readers()
+        .initialsProperty()
+        .addListener(
+            changed -> {
+              Trial now = session.trial();
+              if (now != null) {
+                offer(now);
+              }
+            });
   }
 
   /** The differences themselves. */
@@ -54,27 +57,29 @@ public final class Review implements ReviewContext {
     return offered.getReadOnlyProperty();
   }
 
-  /** Opens the differences of the open trial, or goes back to it. */
+  /** Opens the differences of the trial on the stage, or goes back to it. */
   public void openOrClose() {
-    Trial now = desk.openTrial();
-    SessionFolder from = desk.folderProperty().get();
-    OpenClip clip = opening.clip();
+    Trial now = session.trial();
+    SessionFolder from = session.folder();
+    OpenClip clip = loader.clip();
     if (differences.isOpen()) {
       differences.close();
     } else if (now != null && from != null && clip != null) {
-      String refusal = ReadingPair.refusal(now, desk.reader());
+      String refusal = ReadingPair.refusal(now, session.reader());
       if (!refusal.isEmpty()) {
-        desk.fail(refusal);
+        prompts.notices().warn(refusal);
       } else if (ReadingPair.of(now).isEmpty()) {
-        desk.fail("nothing to compare yet: a second reading is needed, or an estimate (L)");
+        prompts
+            .notices()
+            .warn("nothing to compare yet: a second reading is needed, or an estimate (L)");
       } else {
-        desk.stage().stop();
-        readers.recordSeen(now.id());
-        desk.marking().setEstimateSeen();
+        stage.stop();
+        session.readers().recordSeen(now.id());
+        marking.setEstimateSeen();
         differences.open(
             new ReviewedTrial(
                 now, clip.clip().frames(), clip.cache()::frame, from.session().windowS()),
-            Objects.requireNonNullElse(desk.reader(), ""));
+            Objects.requireNonNullElse(session.reader(), ""));
       }
     }
   }
@@ -87,64 +92,22 @@ public final class Review implements ReviewContext {
     offered.set(
         now != null
             && !ReadingPair.of(now).isEmpty()
-            && ReadingPair.refusal(now, desk.reader()).isEmpty());
+            && ReadingPair.refusal(now, session.reader()).isEmpty());
   }
 
-  @Override
-  public boolean readOnly() {
-    return desk.readOnlyProperty().get();
-  }
-
-  @Override
-  public void reportReadOnly() {
-    desk.lookOnly();
-  }
-
-  @Override
-  public void askReviewer(Consumer<String> then) {
-    desk.ask(
-        new Question.Line(
-            "Who decides?", "Your initials stand with each decision.", "", 8, "Decide", then));
-  }
-
-  /** Asks for words on why a difference is decided as it is. */
+  /** Asks for the reason of a decision. */
   public void askWhy() {
-    if (differences.current() != null && !desk.lookOnly()) {
-      desk.ask(
-          new Question.Line(
-              "Why?",
-              "It stands with the decision, in the report too.",
-              differences.reason(),
-              28,
-              "Say it",
-              differences::setReason));
+    if (differences.current() != null && !session.refusesEdits()) {
+      prompts
+          .questions()
+          .ask(
+              new Question.Line(
+                  "Why?",
+                  "It stands with the decision, in the report too.",
+                  differences.reason(),
+                  28,
+                  "Say it",
+                  differences::setReason));
     }
-  }
-
-  @Override
-  public Instant now() {
-    return clock.instant().truncatedTo(ChronoUnit.SECONDS);
-  }
-
-  @Override
-  public void save(Trial trial, Settlement settlement) {
-    SessionFolder to = desk.folderProperty().get();
-    Trial now = desk.trials().get(trial.id());
-    if (to != null && now != null) {
-      Trial settled = now.withSettlement(settlement);
-      desk.trials().put(settled);
-      desk.board().update(desk.trials().cell(settled, readers.shown(settled)));
-      saving.keep(to, trial.id(), settlement);
-    }
-  }
-
-  @Override
-  public void report(String words) {
-    desk.fail(words);
-  }
-
-  @Override
-  public void reportError(Exception problem) {
-    desk.failed(problem);
   }
 }

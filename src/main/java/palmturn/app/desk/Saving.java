@@ -19,7 +19,7 @@ import palmturn.trial.Settlement;
 import palmturn.trial.TrialId;
 import palmturn.work.session.Notes;
 
-/** Brings each edit to the disk in order, and says when it is there. */
+/** Writes each edit to the disk in order, and says when it is there. */
 public final class Saving {
   private static final DateTimeFormatter TIME =
       DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
@@ -27,17 +27,17 @@ public final class Saving {
 
   private final Tasks keeping;
   private final Clock clock;
-  private final Notices trouble;
+  private final Notices notices;
   private final ReadOnlyStringWrapper words = new ReadOnlyStringWrapper("");
 
-  Saving(Tasks keeping, Clock clock, Notices trouble) {
+  Saving(Tasks keeping, Clock clock, Notices notices) {
     this.keeping = keeping;
     this.clock = clock;
-    this.trouble = trouble;
+    this.notices = notices;
   }
 
-  /** When the marks came to the disk; empty while they are not there. */
-  ReadOnlyStringProperty wordsProperty() {
+  /** The time at which the last edit came to the disk; empty while one is on its way. */
+  public ReadOnlyStringProperty wordsProperty() {
     return words.getReadOnlyProperty();
   }
 
@@ -46,9 +46,9 @@ public final class Saving {
   }
 
   /**
-   * Keeps a reading.
+   * Writes a reading.
    *
-   * @param shown tells which marks are shown by the time these are on the disk
+   * @param shown returns the marks that are shown by the time these are on the disk
    */
   void keep(
       SessionFolder to,
@@ -65,15 +65,15 @@ public final class Saving {
         kept -> {
           if (kept.equals(shown.get())) {
             saved();
-            if (trouble.wordsProperty().get().startsWith(NOT_SAVED)) {
-              trouble.forget();
+            if (notices.text().startsWith(NOT_SAVED)) {
+              notices.clear();
             }
           }
         },
-        problem -> trouble.say(NOT_SAVED + Notices.line(problem)));
+        problem -> notices.fail(NOT_SAVED + Notices.message(problem)));
   }
 
-  /** Keeps what was pointed at in a trial's picture. */
+  /** Writes the places that were set in a trial's picture. */
   void keep(SessionFolder to, TrialId id, PlacedPoints places) {
     words.set("");
     keeping.run(
@@ -82,10 +82,11 @@ public final class Saving {
           return places;
         },
         kept -> saved(),
-        problem -> trouble.say("Not saved, the places are still here: " + Notices.line(problem)));
+        problem ->
+            notices.fail("Not saved, the places are still here: " + Notices.message(problem)));
   }
 
-  /** Keeps what was decided between two readings. */
+  /** Writes the decisions between two readings. */
   void keep(SessionFolder to, TrialId id, Settlement settlement) {
     words.set("");
     keeping.run(
@@ -95,11 +96,11 @@ public final class Saving {
         },
         kept -> saved(),
         problem ->
-            trouble.say("Not saved, the decisions are still here: " + Notices.line(problem)));
+            notices.fail("Not saved, the decisions are still here: " + Notices.message(problem)));
   }
 
   /**
-   * Keeps all that was said between athlete and coach.
+   * Writes all messages between athlete and coach.
    *
    * @param done gets it once it is on the disk
    */
@@ -114,14 +115,15 @@ public final class Saving {
           done.accept(kept);
           saved();
         },
-        problem -> trouble.say("Not saved, the message is still here: " + Notices.line(problem)));
+        problem ->
+            notices.fail("Not saved, the message is still here: " + Notices.message(problem)));
   }
 
   /**
-   * Keeps what is said of the athlete.
+   * Writes the facts about the athlete.
    *
    * @param done runs once it is on the disk
-   * @param failed is told in one line why it is not
+   * @param failed gets the reason in one line if it is not
    */
   public void keep(SessionFolder to, Session.Facts facts, Runnable done, Consumer<String> failed) {
     words.set("");
@@ -134,7 +136,7 @@ public final class Saving {
           done.run();
           saved();
         },
-        problem -> failed.accept(Notices.line(problem)));
+        problem -> failed.accept(Notices.message(problem)));
   }
 
   private void saved() {
@@ -149,6 +151,6 @@ public final class Saving {
           return true;
         },
         done -> {},
-        trouble::say);
+        notices::fail);
   }
 }

@@ -65,12 +65,12 @@ final class ScoredTrials {
     return other == null || reading == null ? null : score(other, reading);
   }
 
-  /** Returns whose session it is, of which day. */
+  /** Returns the athlete and the day of a session. */
   static String heading(Session session) {
     return session.athlete() + ", " + DAY.format(session.date());
   }
 
-  /** Returns whose reading it is, what it started from and whether it is finished. */
+  /** Returns a reading's reader, its start and whether it is finished, in words. */
   static String describe(@Nullable Reading reading) {
     return reading == null
         ? ""

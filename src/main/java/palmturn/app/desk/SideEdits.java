@@ -4,30 +4,30 @@ import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
+import palmturn.app.marking.Marking;
 import palmturn.trial.Reading;
 
 /**
- * What was done beside the marks, such as places set and messages written, each between which
- * marks, so that undo takes back what was done last.
+ * Edits beside the marks, such as places set and messages written. Each is kept with the marks that
+ * stood then, so that undo takes back the last edit of all.
  */
 public final class SideEdits {
-  private final Supplier<@Nullable Reading> marks;
-  private final Deque<Step> record = new ArrayDeque<>();
+  private final Marking marking;
+  private final Deque<Step> done = new ArrayDeque<>();
   private final Deque<Step> undone = new ArrayDeque<>();
 
-  SideEdits(Supplier<@Nullable Reading> marks) {
-    this.marks = marks;
+  SideEdits(Marking marking) {
+    this.marking = marking;
   }
 
   /**
-   * Something that was done.
+   * One edit.
    *
-   * @param marks what was marked then; null where nobody had begun
+   * @param marks the marks that stood then; null where nobody had begun
    */
   private record Step(Runnable back, Runnable again, @Nullable Reading marks) {
-    /** Whether a mark was looked at in between makes no step. */
+    /** Returns whether no mark was made since; one that was only looked at makes no step. */
     boolean at(@Nullable Reading now) {
       return Objects.equals(allSeen(marks), allSeen(now));
     }
@@ -41,33 +41,42 @@ public final class SideEdits {
 
   /** Forgets everything, for another trial. */
   void clear() {
-    record.clear();
+    done.clear();
     undone.clear();
   }
 
-  /** Takes note of something that was done. */
+  /** Shows an edit's sentence in the header. */
+  void announce(String sentence) {
+    marking.setStep(sentence);
+  }
+
+  /** Records an edit, and the ways to take it back and to do it again. */
   void record(Runnable back, Runnable again) {
-    record.push(new Step(back, again, marks.get()));
+    done.push(new Step(back, again, marks()));
     undone.clear();
   }
 
   /** Takes back what was done last; returns false where a mark was made after it. */
   public boolean undo() {
-    Optional<Step> step = move(record, undone);
+    Optional<Step> step = move(done, undone);
     step.ifPresent(last -> last.back().run());
     return step.isPresent();
   }
 
   /** Does again what was taken back last; returns false where a mark was made since. */
   public boolean redo() {
-    Optional<Step> step = move(undone, record);
+    Optional<Step> step = move(undone, done);
     step.ifPresent(last -> last.again().run());
     return step.isPresent();
   }
 
+  private @Nullable Reading marks() {
+    return marking.readingProperty().get();
+  }
+
   private Optional<Step> move(Deque<Step> from, Deque<Step> to) {
     Step last = from.peek();
-    if (last == null || !last.at(marks.get())) {
+    if (last == null || !last.at(marks())) {
       return Optional.empty();
     }
     from.pop();

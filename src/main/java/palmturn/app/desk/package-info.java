@@ -1,4 +1,4 @@
-/** What is open: a session, its board and one trial; every pane's model hangs on it. */
+/** The open session, its services and the trial on the stage. */
 @NullMarked
 package palmturn.app.desk;
 

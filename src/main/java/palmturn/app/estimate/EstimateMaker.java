@@ -10,7 +10,7 @@ import palmturn.work.UserError;
 @FunctionalInterface
 public interface EstimateMaker {
   /**
-   * Returns what was found, once it is on the disk.
+   * Returns the estimate, once it is on the disk.
    *
    * @throws UserError if it can't be made, or was stopped; nothing is stored then
    */

@@ -15,7 +15,7 @@ import palmturn.store.SessionFolder;
 import palmturn.trial.Estimate;
 import palmturn.trial.TrialId;
 
-/** The making of an estimate beside everything else: one at a time, and it can be stopped. */
+/** An estimate being made in the background: one at a time, and it can be stopped. */
 public final class EstimateRun {
   private final LongTask run;
   private final EstimateMaker maker;
@@ -37,12 +37,12 @@ public final class EstimateRun {
     return trial.getReadOnlyProperty();
   }
 
-  /** How much is done, 0 to 1. */
+  /** The share that is done, 0 to 1. */
   public ReadOnlyDoubleProperty shareProperty() {
     return run.shareProperty();
   }
 
-  /** Which trial is being estimated and how far; empty when none is. */
+  /** The trial that is being estimated and the progress, in words; empty when none is. */
   public ReadOnlyStringProperty wordsProperty() {
     return run.wordsProperty();
   }

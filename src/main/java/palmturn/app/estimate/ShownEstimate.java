@@ -12,24 +12,24 @@ import palmturn.trial.Estimate;
 import palmturn.trial.Reading;
 import palmturn.trial.Trial;
 
-/** The estimate of the open trial, and whether the person in front of it may see it. */
+/** The estimate of the trial on the stage, hidden or shown. */
 public final class ShownEstimate {
   private final ReadOnlyObjectWrapper<@Nullable Estimate> estimate = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyBooleanWrapper hidden = new ReadOnlyBooleanWrapper(false);
   private final ObjectBinding<@Nullable Estimate> visible =
       Bindings.createObjectBinding(() -> hidden.get() ? null : estimate.get(), estimate, hidden);
 
-  /** What was found; null before the trial is estimated. */
+  /** The estimate; null before the trial is estimated. */
   public ReadOnlyObjectProperty<@Nullable Estimate> estimateProperty() {
     return estimate.getReadOnlyProperty();
   }
 
-  /** Whether nothing of it is to be shown. */
+  /** Whether it is hidden. */
   public ReadOnlyBooleanProperty hiddenProperty() {
     return hidden.getReadOnlyProperty();
   }
 
-  /** What is to be shown of it; null where there is nothing or it is hidden. */
+  /** The estimate as it is shown; null where there is none or it is hidden. */
   public ObservableValue<@Nullable Estimate> visibleProperty() {
     return visible;
   }
@@ -39,7 +39,7 @@ public final class ShownEstimate {
     estimate.set(found);
   }
 
-  /** Hides what was found, or shows it. */
+  /** Hides the estimate, or shows it. */
   public void setHidden(boolean hide) {
     hidden.set(hide);
   }

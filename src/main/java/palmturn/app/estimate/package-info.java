@@ -1,4 +1,4 @@
-/** What the program found in the open trial: whether it may be seen, and the making of it. */
+/** The estimate of the trial on the stage: hidden, shown, or being made. */
 @NullMarked
 package palmturn.app.estimate;
 

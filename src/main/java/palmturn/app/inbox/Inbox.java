@@ -4,8 +4,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Executor;
-import java.util.function.Consumer;
-import java.util.function.ToIntFunction;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -21,13 +19,12 @@ import palmturn.work.search.InboxSearch;
 import palmturn.work.search.InboxSearch.Found;
 import palmturn.work.search.InboxSearch.State;
 
-/** The sessions in a coach's folder, what wants work first, and the one that is chosen. */
+/** The sessions in a coach's folder, those that need work first, and the one that is chosen. */
 public final class Inbox {
   private final Tasks tasks;
   private final Executor screen;
   private final RecentSessions recents;
-  private final Consumer<Path> open;
-  private final ToIntFunction<Found> unseen;
+  private final Sessions sessions;
 
   private final ReadOnlyBooleanWrapper shown = new ReadOnlyBooleanWrapper(false);
   private final ReadOnlyObjectWrapper<@Nullable Path> folder = new ReadOnlyObjectWrapper<>();
@@ -37,29 +34,34 @@ public final class Inbox {
   private boolean chosenByHand;
   private final ReadOnlyStringWrapper words = new ReadOnlyStringWrapper("");
 
+  /** The sessions as the window opens them. */
+  public interface Sessions {
+    /** Returns whether a session is open in the window. */
+    boolean isOpen(Path folder);
+
+    /** Opens a session. */
+    void open(Path folder);
+
+    /** Returns the number of a session's messages that have not been seen. */
+    int unseen(Found session);
+  }
+
   /**
    * Starts out of sight, at the folder that was chosen last.
    *
    * @param tasks runs the search
    * @param screen hands what was found to the screen's thread
-   * @param open opens a session
-   * @param unseen tells how many of a session's messages have not been seen
+   * @param sessions opens what was found
    */
-  public Inbox(
-      Tasks tasks,
-      Executor screen,
-      RecentSessions recents,
-      Consumer<Path> open,
-      ToIntFunction<Found> unseen) {
+  public Inbox(Tasks tasks, Executor screen, RecentSessions recents, Sessions sessions) {
     this.tasks = tasks;
     this.screen = screen;
     this.recents = recents;
-    this.open = open;
-    this.unseen = unseen;
+    this.sessions = sessions;
     folder.set(recents.inbox());
   }
 
-  /** Whether it is in sight. */
+  /** Whether the inbox is shown. */
   public ReadOnlyBooleanProperty shownProperty() {
     return shown.getReadOnlyProperty();
   }
@@ -69,12 +71,12 @@ public final class Inbox {
     return folder.getReadOnlyProperty();
   }
 
-  /** What was found so far, what wants work first. */
+  /** The sessions found so far, those that need work first. */
   public ReadOnlyObjectProperty<List<Found>> foundProperty() {
     return found.getReadOnlyProperty();
   }
 
-  /** The one that is chosen; null where there is none. */
+  /** The session that is chosen; null where there is none. */
   public ReadOnlyObjectProperty<@Nullable Path> chosenProperty() {
     return chosen.getReadOnlyProperty();
   }
@@ -84,14 +86,14 @@ public final class Inbox {
     return search.getReadOnlyProperty();
   }
 
-  /** What there is to say about the list as a whole, a sentence; empty where it speaks itself. */
+  /** A sentence about the list as a whole; empty where the list needs none. */
   public ReadOnlyStringProperty wordsProperty() {
     return words.getReadOnlyProperty();
   }
 
   /** Returns how many of a session's messages have not been seen. */
   public int unseen(Found session) {
-    return unseen.applyAsInt(session);
+    return sessions.unseen(session);
   }
 
   /** Brings it into sight and looks again at what is there. */
@@ -163,7 +165,7 @@ public final class Inbox {
     }
     search.set(null);
     if (!stopped) {
-      // What has gone from the folder goes from the list.
+      // Sessions that are gone from the folder go from the list.
       show(fresh);
     }
     words.set(
@@ -226,11 +228,19 @@ public final class Inbox {
     } else if (which.state() == State.UNREADABLE) {
       words.set(which.problem());
     } else {
-      open.accept(which.path());
+      open(which.path());
     }
   }
 
-  /** What a person should know of it is read here before the session comes into sight. */
+  private void open(Path session) {
+    if (sessions.isOpen(session)) {
+      hide();
+    } else {
+      sessions.open(session);
+    }
+  }
+
+  /** Unpacks a pack; notes about it are read here before its session is shown. */
   private void unpack(Path pack) {
     words.set("Unpacking " + pack.getFileName() + " …");
     tasks.run(
@@ -238,7 +248,7 @@ public final class Inbox {
         unpacked -> {
           if (unpacked.notes().isEmpty()) {
             words.set("");
-            open.accept(unpacked.session());
+            open(unpacked.session());
           } else {
             search();
             words.set("Unpacked. " + String.join("; ", unpacked.notes()));

@@ -12,7 +12,7 @@ import palmturn.work.search.InboxSearch;
 import palmturn.work.search.InboxSearch.Found;
 import palmturn.work.search.InboxSearch.State;
 
-/** What the inbox says about sessions, in words. */
+/** The wording of the inbox. */
 final class InboxWords {
   private static final DateTimeFormatter DAY =
       DateTimeFormatter.ofPattern("d MMM uuuu", Locale.ENGLISH);
@@ -45,7 +45,7 @@ final class InboxWords {
     return found.filmed() == 0 ? "" : some + " of " + found.filmed();
   }
 
-  /** Returns who said what last, or why the session can't be read. */
+  /** Returns the last message, or the reason why the session can't be read. */
   static String last(Found found) {
     Message last = found.last();
     return switch (found.state()) {

@@ -12,7 +12,7 @@ import palmturn.measure.Limits;
 import palmturn.measure.ProgressScore;
 import palmturn.work.score.AthleteProgress;
 
-/** What is known of the open session's athlete from that session and those beside it. */
+/** The progress of the open session's athlete over that session and those beside it. */
 public final class ProgressModel {
   private final Tasks tasks;
   private final ProgressSource source;
@@ -45,7 +45,7 @@ public final class ProgressModel {
     return limits;
   }
 
-  /** What changed from block to block in the open session, a line each. */
+  /** The changes from block to block in the open session, a line each. */
   public ReadOnlyObjectProperty<List<String>> changesProperty() {
     return changes.getReadOnlyProperty();
   }
@@ -55,7 +55,7 @@ public final class ProgressModel {
     return unread.getReadOnlyProperty();
   }
 
-  /** What is going on, how many sessions there are, or why nothing is shown. */
+  /** The state of the search, the number of sessions, or the reason why nothing is shown. */
   public ReadOnlyStringProperty wordsProperty() {
     return words.getReadOnlyProperty();
   }

@@ -4,7 +4,7 @@ import java.nio.file.Path;
 import palmturn.work.UserError;
 import palmturn.work.score.AthleteProgress;
 
-/** Finds the sessions of a session's athlete; tests put their own in its place. */
+/** A source of an athlete's progress; tests put their own in its place. */
 @FunctionalInterface
 public interface ProgressSource {
   /**

@@ -23,7 +23,7 @@ import palmturn.measure.Quality;
 import palmturn.trial.Hand;
 import palmturn.work.score.AthleteProgress;
 
-/** Shows an athlete's progress: a chart for each quality, and what may be said of each hand. */
+/** The pane of an athlete's progress: a chart for each quality, and a sentence for each hand. */
 public final class ProgressView extends VBox {
   private static final double WIDTH = 760;
   private static final double MOST_HEIGHT = 560;

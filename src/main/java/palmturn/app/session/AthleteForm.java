@@ -12,21 +12,28 @@ import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import org.jspecify.annotations.Nullable;
 import palmturn.advise.AthleteNotice;
-import palmturn.app.desk.Desk;
-import palmturn.app.desk.Pairing;
+import palmturn.app.board.Board;
+import palmturn.app.desk.OpenSession;
+import palmturn.app.desk.Prompts;
 import palmturn.app.desk.Question;
 import palmturn.app.look.NumberField;
+import palmturn.app.stage.Stage;
 import palmturn.store.SessionFolder;
 import palmturn.trial.BodyLength;
 import palmturn.trial.Hand;
 import palmturn.trial.Session;
 
-/** What the open session says of its athlete, as it is looked at and changed. */
+/** The facts about the open session's athlete, as they are looked at and changed. */
 public final class AthleteForm {
   private static final String OLD_SCALE =
       "Estimates made before keep their old scale until they are made again.";
 
-  private final Desk desk;
+  private static final Question SHEET = new Question.Athlete();
+
+  private final OpenSession session;
+  private final Stage stage;
+  private final Board board;
+  private final Prompts prompts;
   private final Map<BodyLength, StringProperty> lengths = new EnumMap<>(BodyLength.class);
   private final Map<BodyLength, ReadOnlyStringWrapper> faults = new EnumMap<>(BodyLength.class);
   private final ObjectProperty<@Nullable Hand> racketHand = new SimpleObjectProperty<>();
@@ -38,34 +45,37 @@ public final class AthleteForm {
   private final ReadOnlyStringWrapper obstacle = new ReadOnlyStringWrapper("");
   private @Nullable SessionFolder asked;
 
-  /** Knows nothing yet; tells the board what to heed of the athlete whose session is opened. */
-  public AthleteForm(Desk desk) {
-    this.desk = desk;
+  /** Knows nothing yet; shows the cautions about each athlete on the board. */
+  public AthleteForm(OpenSession session, Stage stage, Board board, Prompts prompts) {
+    this.session = session;
+    this.stage = stage;
+    this.board = board;
+    this.prompts = prompts;
     for (BodyLength each : BodyLength.values()) {
       StringProperty typed = new SimpleStringProperty("");
       typed.addListener(changed -> typed(each));
       lengths.put(each, typed);
       faults.put(each, new ReadOnlyStringWrapper(""));
     }
-    desk.folderProperty().addListener((folder, before, now) -> heed(now));
+    session.folderProperty().addListener((folder, before, now) -> heed(now));
   }
 
-  /** A length as it is typed, cm; empty where it is not said. */
+  /** A length as it is typed, cm; empty where it is unknown. */
   public StringProperty lengthProperty(BodyLength what) {
     return Objects.requireNonNull(lengths.get(what));
   }
 
-  /** What is wrong with a length, in a few words; empty when nothing is, or it was not tried. */
+  /** The fault of a length, in a few words; empty where there is none, or it was not tried. */
   public ReadOnlyStringProperty faultProperty(BodyLength what) {
     return wrongOf(what).getReadOnlyProperty();
   }
 
-  /** The hand that holds the racket; null where it is not said. */
+  /** The hand that holds the racket; null where it is unknown. */
   public ObjectProperty<@Nullable Hand> racketHandProperty() {
     return racketHand;
   }
 
-  /** Whether a guardian has agreed; null where it is not said. */
+  /** A guardian's consent; null where it is unknown. */
   public ObjectProperty<@Nullable Boolean> consentProperty() {
     return consent;
   }
@@ -75,34 +85,34 @@ public final class AthleteForm {
     return pain;
   }
 
-  /** What it was filmed with. */
+  /** The camera. */
   public StringProperty cameraProperty() {
     return camera;
   }
 
-  /** Where the athlete trains. */
+  /** The athlete's club. */
   public StringProperty clubProperty() {
     return club;
   }
 
-  /** What a changed length leaves as it was, a sentence; empty where none was changed. */
+  /** A warning about estimates in the old scale; empty where no length was changed. */
   public ReadOnlyStringProperty oldScaleProperty() {
     return oldScale.getReadOnlyProperty();
   }
 
-  /** Why it was not saved, a sentence; empty when nothing stands in the way. */
+  /** The obstacle to saving, a sentence; empty where there is none. */
   public ReadOnlyStringProperty obstacleProperty() {
     return obstacle.getReadOnlyProperty();
   }
 
-  /** Brings what the open session says into sight, or says that none is open. */
+  /** Shows the facts of the open session, or gives notice that none is open. */
   public void show() {
-    SessionFolder open = desk.folderProperty().get();
+    SessionFolder open = session.folder();
     if (open == null) {
-      desk.fail(Pairing.NO_SESSION);
+      prompts.notices().warn(OpenSession.NONE);
       return;
     }
-    desk.stage().stop();
+    stage.stop();
     asked = open;
     Session.Facts facts = open.session().facts();
     obstacle.set("");
@@ -114,13 +124,13 @@ public final class AthleteForm {
     pain.set(words(facts.painToday()));
     camera.set(words(facts.camera()));
     club.set(words(facts.club()));
-    desk.ask(new Question.Athlete());
+    prompts.questions().ask(SHEET);
   }
 
-  /** Saves what was changed and closes the sheet once it is on the disk, or says why not. */
+  /** Saves what was changed, and closes the sheet once it is on the disk. */
   public void save() {
     SessionFolder to = asked;
-    if (to == null || desk.lookOnly()) {
+    if (to == null || session.refusesEdits()) {
       return;
     }
     Session.Facts before = to.session().facts();
@@ -134,35 +144,35 @@ public final class AthleteForm {
       return;
     }
     obstacle.set("");
-    desk.saving().keep(to, now, () -> saved(to), this::failed);
+    session.saving().keep(to, now, () -> saved(to), this::failed);
   }
 
   private void saved(SessionFolder to) {
-    if (desk.folderProperty().get() == to) {
+    if (session.folder() == to) {
       heed(to);
       close();
     }
   }
 
   private void failed(String why) {
-    if (desk.questionProperty().get() instanceof Question.Athlete) {
+    if (prompts.questions().asks(SHEET)) {
       obstacle.set("Not saved, what you wrote is still here: " + why);
     } else {
-      desk.fail("what was changed of the athlete was not saved: " + why);
+      prompts.notices().fail("what was changed of the athlete was not saved: " + why);
     }
   }
 
   private void close() {
-    if (desk.questionProperty().get() instanceof Question.Athlete) {
-      desk.ask(null);
+    if (prompts.questions().asks(SHEET)) {
+      prompts.questions().close();
     }
   }
 
   private void heed(@Nullable SessionFolder open) {
-    desk.board().heed(open == null ? List.of() : AthleteNotice.all(open.session().facts()));
+    board.heed(open == null ? List.of() : AthleteNotice.all(open.session().facts()));
   }
 
-  /** A length is told to be wrong when it is to be saved, and from then on until it is right. */
+  /** Checks a length that failed to be saved again with each key, and warns of the old scale. */
   private void typed(BodyLength what) {
     SessionFolder open = asked;
     if (open == null) {
@@ -200,7 +210,7 @@ public final class AthleteForm {
         text(club, before.club()));
   }
 
-  /** What was not touched stays to the last digit. */
+  /** Returns a length; one that was not touched keeps its last digit. */
   private @Nullable Double length(BodyLength what, Session.Facts before) {
     String typed = lengthProperty(what).get().strip();
     Double was = what.of(before);

@@ -17,7 +17,7 @@ import palmturn.trial.TrialId;
 import palmturn.work.UserError;
 import palmturn.work.session.ClipSummary;
 
-/** Looks at the clips of a session's trials in the background, and tells the board of each. */
+/** Previews of a session's clips on the board, made in the background. */
 final class BoardPreviews {
   private final Board board;
   private final Tasks tasks;
@@ -37,7 +37,7 @@ final class BoardPreviews {
     preview();
   }
 
-  /** Looks at what is new on the board. */
+  /** Previews the trials that are new on the board. */
   void preview() {
     SessionFolder from = session;
     List<TrialId> unseen =

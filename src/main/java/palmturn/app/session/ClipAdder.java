@@ -16,32 +16,32 @@ import palmturn.work.UserError;
 import palmturn.work.session.AddClip;
 import palmturn.work.session.Sessions;
 
-/** Adds attempts to a session, or makes one for them beside the first clip. */
+/** Adds trial candidates to a session, or to a new one beside the first clip. */
 final class ClipAdder {
   private ClipAdder() {}
 
   /** A stretch of a clip and the trial that it becomes. */
   record Wanted(TrialCandidate attempt, TrialId id) {}
 
-  /** Whose session it is, of which day. */
+  /** The athlete and the day of a session to be made. */
   record NewSession(String athlete, LocalDate date, Session.Facts facts) {}
 
   /**
-   * What came of it.
+   * The trials that were added.
    *
    * @param last the trial that was added last
-   * @param problem empty, or why not all were added
+   * @param problem empty, or the reason why not all were added
    */
   record Added(SessionFolder folder, TrialId last, String problem) {}
 
   /**
-   * How all of them were filmed.
+   * The circumstances in which all of them were filmed.
    *
    * @param paceSlapsPerS the click track that they were filmed to; null for none
    */
   record FilmingDetails(Mirrored mirrored, @Nullable Double paceSlapsPerS) {
     /**
-     * Returns how they were filmed, the pace as a person writes it, empty for none.
+     * Returns filming details with the pace as a person writes it, empty for none.
      *
      * @throws UserError if that is no pace of a click track
      */
@@ -58,7 +58,9 @@ final class ClipAdder {
     }
   }
 
-  /** Is told what is on its way, so that it is known should the program end before it is in. */
+  /**
+   * The memory of trials on their way into a session, should the program end before they are in.
+   */
   interface AdditionLog {
     void begun(Path folder, List<String> trials);
 

@@ -9,18 +9,18 @@ import palmturn.trial.Estimate.Burst;
 import palmturn.work.UserError;
 import palmturn.work.session.ClipSummary;
 
-/** Cuts a long clip into the attempts that were found in it. */
+/** Cuts a long clip into the stretches of slapping that were detected in it. */
 final class ClipCutter {
-  /** A longer clip may hold several attempts, seconds. */
+  /** A longer clip may hold several trials, seconds. */
   static final double LONG_S = 15;
 
-  /** What is left standing before and after the slapping, seconds. */
+  /** The margin before and after the slapping, seconds. */
   private static final double AROUND_S = 1;
 
   private ClipCutter() {}
 
   /**
-   * A long clip and what was found in it.
+   * A long clip and the candidates in it.
    *
    * @param candidates the whole clip where none was found
    * @param look pictures of the first of them: between attempts no hand moves
@@ -31,7 +31,7 @@ final class ClipCutter {
     }
   }
 
-  /** Looks for the attempts in a long clip. */
+  /** Detects the stretches of slapping in a long clip. */
   static CutClip cut(Path clip, ClipSummary seen, ClipProbe eyes, Progress progress)
       throws UserError {
     double firstS = seen.facts().firstS();
@@ -41,13 +41,13 @@ final class ClipCutter {
     return new CutClip(attempts, eyes.inspect(clip, first.fromS(), first.toS()));
   }
 
-  /** Returns whether a clip is long enough to hold several attempts. */
+  /** Returns whether a clip is long enough to hold several trials. */
   static boolean mayHoldSeveral(double lengthS) {
     return lengthS > LONG_S;
   }
 
   /**
-   * Returns an attempt for each stretch of slapping, a second wider on both sides but never into
+   * Returns a candidate for each stretch of slapping, a second wider on both sides but never into
    * its neighbours; the whole clip where none was found.
    *
    * @param firstS time of the clip's first frame

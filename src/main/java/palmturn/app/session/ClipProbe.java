@@ -10,7 +10,7 @@ import palmturn.work.UserError;
 import palmturn.work.estimate.Estimating;
 import palmturn.work.session.ClipSummary;
 
-/** What looks into clips before they are added; tests put their own in its place. */
+/** A look into clips before they are added; tests put their own in its place. */
 public interface ClipProbe {
   /**
    * Returns a clip's facts, and pictures from the middle of a stretch of it.
@@ -20,10 +20,10 @@ public interface ClipProbe {
    */
   ClipSummary inspect(Path clip, @Nullable Double fromS, @Nullable Double toS) throws UserError;
 
-  /** Returns what moves in a long clip, for the attempts in it. */
+  /** Returns a quick estimate of a long clip, for the stretches of slapping in it. */
   Estimate estimate(Path clip, Progress progress) throws UserError;
 
-  /** Returns the program's own. */
+  /** Returns the program's own probe. */
   static ClipProbe standard() {
     return new ClipProbe() {
       @Override

@@ -22,7 +22,7 @@ import palmturn.app.look.Sentence;
 import palmturn.trial.Drill;
 import palmturn.trial.DrillHand;
 
-/** What was done before a block, as it is being said: the words typed and the drills they fit. */
+/** The drill before a new block, as it is being typed, and the drills of the library that fit. */
 public final class DrillForm {
   private final StringProperty name = new SimpleStringProperty("");
   private final StringProperty dose = new SimpleStringProperty("");
@@ -45,7 +45,7 @@ public final class DrillForm {
   public record Offer(String code, String name, @Nullable LibraryDrill drill) {
     static final Offer REST = new Offer(Drill.REST, Drill.REST, null);
 
-    /** Returns what it is for, in a few words. */
+    /** Returns its aims, in a few words. */
     public String aims() {
       return drill == null
           ? "nothing trained"
@@ -74,22 +74,22 @@ public final class DrillForm {
     return name;
   }
 
-  /** How much, in one's own words. */
+  /** The dose, in one's own words. */
   public StringProperty doseProperty() {
     return dose;
   }
 
-  /** When it began, as {@link palmturn.work.session.DrillTime} reads it. */
+  /** The time at which it began, as {@link palmturn.work.DrillTime} reads it. */
   public StringProperty startProperty() {
     return start;
   }
 
-  /** When it ended. */
+  /** The time at which it ended. */
   public StringProperty endProperty() {
     return end;
   }
 
-  /** Which hand it trained; null until it is said. */
+  /** The hand it trained; null until one is chosen. */
   public ObjectProperty<@Nullable DrillHand> handProperty() {
     return hand;
   }
@@ -104,12 +104,12 @@ public final class DrillForm {
     return named.getReadOnlyProperty();
   }
 
-  /** What stands in the way, a sentence; empty when nothing does. */
+  /** The obstacle to beginning the block, a sentence; empty where there is none. */
   public ReadOnlyStringProperty obstacleProperty() {
     return obstacle.getReadOnlyProperty();
   }
 
-  /** Says what stands in the way. */
+  /** Shows an obstacle. */
   public void setObstacle(String what) {
     obstacle.set(Sentence.of(what));
   }

@@ -29,8 +29,8 @@ import palmturn.work.UserError;
 import palmturn.work.session.ClipSummary;
 
 /**
- * Clips on their way into a session: each is looked at in the background, a long one is cut into
- * its attempts, hands and repeats follow the protocol's order once one hand is said.
+ * Clips on their way into a session: each is inspected in the background, a long one is cut into
+ * its stretches of slapping, and hands and repeats follow the protocol's order from the first hand.
  */
 public final class Intake {
   private final Tasks tasks;
@@ -55,7 +55,7 @@ public final class Intake {
   private @Nullable Target target;
 
   /**
-   * Where the clips go.
+   * The place that the clips go to.
    *
    * @param session null for a new one
    * @param block the block that they belong to
@@ -82,37 +82,37 @@ public final class Intake {
     this.probe = eyes;
   }
 
-  /** The attempts in the order of filming. */
+  /** The candidates in the order of filming. */
   public ReadOnlyObjectProperty<List<TrialCandidate>> candidatesProperty() {
     return candidates.getReadOnlyProperty();
   }
 
-  /** What was seen in each clip so far. */
+  /** The facts and stills of each clip so far. */
   public ReadOnlyObjectProperty<Map<Path, ClipSummary>> looksProperty() {
     return looks.getReadOnlyProperty();
   }
 
-  /** What is wrong with a clip, a sentence. */
+  /** The problem of a clip, a sentence. */
   public ReadOnlyObjectProperty<Map<Path, String>> troublesProperty() {
     return troubles.getReadOnlyProperty();
   }
 
-  /** What is being done; null when nothing is. */
+  /** The task that is running; null when none is. */
   public ReadOnlyObjectProperty<@Nullable RunningTask> runningProperty() {
     return running.getReadOnlyProperty();
   }
 
-  /** What stands in the way of adding, a sentence; empty when nothing does. */
+  /** The obstacle to adding, a sentence; empty where there is none. */
   public ReadOnlyStringProperty obstacleProperty() {
     return obstacle.getReadOnlyProperty();
   }
 
-  /** The moving hand of the first attempt, the athlete's own; null until it is said. */
+  /** The moving hand of the first candidate, the athlete's own; null until it is chosen. */
   public ObjectProperty<@Nullable Hand> firstHandProperty() {
     return first;
   }
 
-  /** Whether writing in the picture is back to front. */
+  /** The mirroring: writing in the picture is back to front, or not. */
   public ObjectProperty<Mirrored> mirroredProperty() {
     return mirrored;
   }
@@ -132,7 +132,7 @@ public final class Intake {
     return date;
   }
 
-  /** The hand that holds the racket; null where it is not said. */
+  /** The hand that holds the racket; null where it is unknown. */
   public ObjectProperty<@Nullable Hand> racketHandProperty() {
     return racket;
   }
@@ -148,7 +148,7 @@ public final class Intake {
   }
 
   /**
-   * Takes clips and begins to look at them.
+   * Takes clips and begins to inspect them.
    *
    * @param today the day to suggest
    */
@@ -168,7 +168,7 @@ public final class Intake {
     inspect(clips, 0);
   }
 
-  /** Ends what is being done; a clip whose attempts are being looked for stays one trial. */
+  /** Stops the running task; a clip that is being cut stays one trial. */
   public void stop() {
     RunningTask now = running.get();
     if (now != null) {
@@ -182,12 +182,12 @@ public final class Intake {
     running.set(null);
   }
 
-  /** Takes an attempt in or leaves it out. */
+  /** Includes a candidate or leaves it out. */
   public void include(int index, boolean taken) {
     change(index, candidates.get().get(index).withIncluded(taken));
   }
 
-  /** Says which hand moves in one attempt; those after it take turns from there. */
+  /** Sets the moving hand of a candidate; those after it alternate from there. */
   public void setHand(int index, Hand hand) {
     change(index, candidates.get().get(index).withHand(hand));
   }
@@ -198,7 +198,7 @@ public final class Intake {
     candidates.set(List.copyOf(all));
   }
 
-  /** Returns which trial each attempt becomes; null where it is left out. */
+  /** Returns the trial that each candidate becomes; null where it is left out. */
   public List<@Nullable TrialId> places() {
     if (target == null) {
       return List.of();
@@ -209,9 +209,9 @@ public final class Intake {
   }
 
   /**
-   * Adds the attempts, or says what is missing.
+   * Adds the candidates, or shows the obstacle.
    *
-   * @param done gets the session and the last trial, and why not all were added
+   * @param done gets the session and the last trial, and the reason if not all were added
    */
   public void add(Receiver done) {
     Target where = target;
@@ -250,7 +250,7 @@ public final class Intake {
     }
   }
 
-  /** Gets what was added. */
+  /** The receiver of what was added. */
   @FunctionalInterface
   public interface Receiver extends ClipAdder.AdditionLog {
     void added(SessionFolder folder, TrialId last, String problem);

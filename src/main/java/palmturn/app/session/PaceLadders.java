@@ -39,7 +39,7 @@ public final class PaceLadders {
     return hands.getReadOnlyProperty();
   }
 
-  /** What is going on, what was written, or why there is nothing, a sentence. */
+  /** The state of the search, the files written, or the reason for none, a sentence. */
   public ReadOnlyStringProperty wordsProperty() {
     return words.getReadOnlyProperty();
   }

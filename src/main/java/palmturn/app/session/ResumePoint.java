@@ -11,19 +11,25 @@ import java.util.concurrent.Executor;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import org.jspecify.annotations.Nullable;
-import palmturn.app.desk.Desk;
+import palmturn.app.board.Board;
+import palmturn.app.desk.Notices;
+import palmturn.app.desk.OpenSession;
+import palmturn.app.stage.Stage;
 import palmturn.clip.FrameTable;
 import palmturn.settings.RecentSessions;
 import palmturn.settings.RecentSessions.Entry;
 import palmturn.store.SessionFolder;
 import palmturn.trial.TrialId;
 
-/** Remembers where a session is left, and goes back there when it is opened again. */
+/** The trial and the frame at which a session was left, for when it is opened again. */
 final class ResumePoint {
-  /** So much of the way is lost at the most when the program is killed. */
+  /** At most this much is lost when the program is killed. */
   private static final Duration KEPT_EVERY = Duration.ofSeconds(1);
 
-  private final Desk desk;
+  private final OpenSession session;
+  private final Board board;
+  private final Stage stage;
+  private final Notices notices;
   private final RecentSessions recents;
   private final Executor screen;
   private final Clock clock;
@@ -32,23 +38,32 @@ final class ResumePoint {
   private @Nullable Entry goal;
   private @Nullable Double timeS;
 
-  ResumePoint(Desk desk, RecentSessions recents, Executor screen, Clock clock) {
-    this.desk = desk;
+  ResumePoint(
+      OpenSession session,
+      Board board,
+      Stage stage,
+      Notices notices,
+      RecentSessions recents,
+      Executor screen,
+      Clock clock) {
+    this.session = session;
+    this.board = board;
+    this.stage = stage;
+    this.notices = notices;
     this.recents = recents;
     this.screen = screen;
     this.clock = clock;
-    desk.arrival().setReaderGuess(recents::reader);
     RecentSessions.PendingAdd was = recents.unfinishedAdd();
     if (was != null && Files.isDirectory(was.folder()) && recents.of(was.folder()).isEmpty()) {
       recents.remember(new Entry(was.folder(), was.folder().getFileName() + "", null, null, null));
     }
     all = new ReadOnlyObjectWrapper<>(recents.all());
-    desk.folderProperty().addListener((folder, before, now) -> opened(now));
-    desk.board().cellsProperty().addListener((cells, before, now) -> choose());
-    desk.trialProperty().addListener((trial, before, now) -> moved(before, now));
-    desk.stage().framesProperty().addListener((frames, before, now) -> seekGoal(now));
-    desk.stage().frameProperty().addListener((frame, before, now) -> noteTime());
-    desk.stage().playingProperty().addListener((playing, before, now) -> noteTime());
+    session.folderProperty().addListener((folder, before, now) -> opened(now));
+    board.cellsProperty().addListener((cells, before, now) -> choose());
+    session.trialIdProperty().addListener((trial, before, now) -> moved(before, now));
+    stage.framesProperty().addListener((frames, before, now) -> seekGoal(now));
+    stage.frameProperty().addListener((frame, before, now) -> noteTime());
+    stage.playingProperty().addListener((playing, before, now) -> noteTime());
   }
 
   /** The sessions that were opened last, the last first. */
@@ -83,7 +98,7 @@ final class ResumePoint {
     List<String> missing = new ArrayList<>(was.trials());
     open.trials().forEach(trial -> missing.remove(trial.id().name()));
     if (!missing.isEmpty()) {
-      desk.fail(
+      notices.warn(
           "Palmturn ended while clips were added here: %s %s not in; add %s again with A"
               .formatted(
                   String.join(", ", missing),
@@ -97,10 +112,9 @@ final class ResumePoint {
     Entry to = goal;
     if (to != null && to.trial() != null && !to.trial().equals(chosen())) {
       boolean there =
-          desk.board().cellsProperty().get().stream()
-              .anyMatch(cell -> cell.id().equals(to.trial()));
+          board.cellsProperty().get().stream().anyMatch(cell -> cell.id().equals(to.trial()));
       if (there) {
-        desk.board().choose(to.trial());
+        board.choose(to.trial());
       } else {
         goal = null;
       }
@@ -108,11 +122,11 @@ final class ResumePoint {
   }
 
   private @Nullable TrialId chosen() {
-    return desk.board().chosenProperty().get();
+    return board.chosenProperty().get();
   }
 
   private void moved(@Nullable TrialId before, @Nullable TrialId now) {
-    SessionFolder open = desk.folderProperty().get();
+    SessionFolder open = session.folder();
     if (open == null) {
       return;
     }
@@ -132,31 +146,30 @@ final class ResumePoint {
     }
     goal = null;
     Double back = to == null ? null : to.timeS();
-    if (to != null && back != null && Objects.equals(desk.trialProperty().get(), to.trial())) {
+    if (to != null && back != null && Objects.equals(session.trialId(), to.trial())) {
       // The stage asks for its first picture after it has told of its frames.
       screen.execute(
           () -> {
-            if (desk.stage().framesProperty().get() == frames) {
-              desk.stage().seek(frames.nearest(back));
+            if (stage.framesProperty().get() == frames) {
+              stage.seek(frames.nearest(back));
             }
           });
     }
   }
 
   private void noteTime() {
-    if (desk.stage().framesProperty().get() != null) {
-      timeS = desk.stage().timeS();
+    if (stage.framesProperty().get() != null) {
+      timeS = stage.timeS();
       rememberNow();
     }
   }
 
   /** Keeps the place now and then, since a program that is killed does not say where it was. */
   private void rememberNow() {
-    SessionFolder open = desk.folderProperty().get();
-    TrialId trial = desk.trialProperty().get();
+    SessionFolder open = session.folder();
+    TrialId trial = session.trialId();
     Instant now = clock.instant();
-    boolean due =
-        !now.isBefore(rememberedAt.plus(KEPT_EVERY)) && !desk.stage().playingProperty().get();
+    boolean due = !now.isBefore(rememberedAt.plus(KEPT_EVERY)) && !stage.playingProperty().get();
     if (goal == null && open != null && trial != null && due) {
       rememberedAt = now;
       recents.remember(left(open, trial, timeS));
@@ -169,10 +182,10 @@ final class ResumePoint {
   }
 
   private Entry left(SessionFolder open, @Nullable TrialId trial, @Nullable Double atS) {
-    String reader = desk.reader();
+    String reader = session.reader();
     return new Entry(
         open.folder(),
-        desk.headingProperty().get(),
+        session.headingProperty().get(),
         trial,
         atS,
         reader != null ? reader : recents.of(open.folder()).map(Entry::reader).orElse(null));

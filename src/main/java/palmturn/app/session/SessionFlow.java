@@ -10,11 +10,14 @@ import java.util.concurrent.Executor;
 import java.util.stream.Collectors;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import org.jspecify.annotations.Nullable;
+import palmturn.app.board.Board;
 import palmturn.app.board.Cell;
 import palmturn.app.board.FilmingOrder;
 import palmturn.app.desk.Desk;
-import palmturn.app.desk.Pairing;
+import palmturn.app.desk.OpenSession;
+import palmturn.app.desk.Prompts;
 import palmturn.app.desk.Question;
+import palmturn.app.desk.SessionOpener;
 import palmturn.app.inbox.Inbox;
 import palmturn.app.progress.ProgressModel;
 import palmturn.app.tasks.Tasks;
@@ -32,126 +35,141 @@ import palmturn.work.score.Drills;
 import palmturn.work.session.DrillTime;
 import palmturn.work.session.Notes;
 
-/** How sessions begin, grow by clips and blocks, and are found again. */
+/** The growth of sessions: they begin, get clips and blocks, and are found again. */
 public final class SessionFlow {
-  private final Desk desk;
+  private final Path settings;
+  private final OpenSession session;
+  private final SessionOpener opener;
+  private final Board board;
+  private final Prompts prompts;
   private final Tasks tasks;
   private final Clock clock;
-  private final Intake intake;
-  private final ResumePoint resumePoint;
-  private final Inbox inbox;
   private final RecentSessions recents;
-  private final ProgressModel progress;
-  private final PaceLadders ladders;
-  private final AthleteForm athleteForm;
+  private final Parts parts;
+  private final Question.Clips clipsQuestion;
   private DrillForm drillForm = new DrillForm();
 
   /**
-   * Connects itself to a desk.
+   * The places outside a session that the flow reads.
+   *
+   * @param settings the folder of the user's settings
+   * @param seen remembers which messages were seen
+   * @param probe looks into clips
+   */
+  public record Sources(
+      Path settings, RecentSessions recents, SeenMessages seen, ClipProbe probe) {}
+
+  private record Parts(
+      Intake intake,
+      ResumePoint resumePoint,
+      Inbox inbox,
+      ProgressModel progress,
+      PaceLadders ladders,
+      AthleteForm athleteForm) {}
+
+  private SessionFlow(
+      Path settings, Desk desk, RecentSessions recents, Tasks tasks, Clock clock, Parts parts) {
+    this.settings = settings;
+    session = desk.session();
+    opener = desk.opener();
+    board = desk.board();
+    prompts = desk.prompts();
+    this.recents = recents;
+    this.tasks = tasks;
+    this.clock = clock;
+    this.parts = parts;
+    clipsQuestion = new Question.Clips(parts.intake()::giveUp);
+  }
+
+  /**
+   * Connects a flow to the parts of a desk.
    *
    * @param tasks runs what is slow
    * @param screen hands work to the screen's thread
    * @param clock tells the day
-   * @param eyes looks into clips
    */
-  public SessionFlow(
-      Desk desk,
-      RecentSessions recents,
-      SeenMessages seen,
-      Tasks tasks,
-      Executor screen,
-      Clock clock,
-      ClipProbe eyes) {
-    this.desk = desk;
-    this.tasks = tasks;
-    this.clock = clock;
-    intake = new Intake(tasks, screen, eyes);
-    this.recents = recents;
-    desk.messages().setSeen(seen);
-    resumePoint = new ResumePoint(desk, recents, screen, clock);
-    ladders = new PaceLadders(tasks);
-    athleteForm = new AthleteForm(desk);
-    progress =
-        new ProgressModel(
-            tasks, session -> AthleteProgress.beside(desk.settings(), session, Progress.NONE));
-    inbox =
+  public static SessionFlow over(
+      Desk desk, Sources sources, Tasks tasks, Executor screen, Clock clock) {
+    OpenSession session = desk.session();
+    Board board = desk.board();
+    RecentSessions recents = sources.recents();
+    desk.messages().setSeen(sources.seen());
+    desk.opener().pending().setReaderGuess(recents::reader);
+    ResumePoint resumePoint =
+        new ResumePoint(
+            session, board, desk.stage(), desk.prompts().notices(), recents, screen, clock);
+    AthleteForm athleteForm = new AthleteForm(session, desk.stage(), board, desk.prompts());
+    Inbox inbox =
         new Inbox(
-            tasks,
-            screen,
-            recents,
-            this::fromInbox,
-            found -> seen.countUnseen(found.path(), found.messages()));
-    desk.folderProperty()
+            tasks, screen, recents, new InboxSessions(session, desk.opener(), sources.seen()));
+    session
+        .folderProperty()
         .addListener(
             (folder, before, now) -> {
               if (now != null) {
                 inbox.hide();
               }
             });
-    BoardPreviews looks = new BoardPreviews(desk.board(), tasks);
-    desk.folderProperty().addListener((folder, before, now) -> looks.follow(now));
-    desk.board().cellsProperty().addListener((cells, before, now) -> looks.preview());
-    desk.questionProperty()
-        .addListener(
-            (question, before, now) -> {
-              if (before instanceof Question.Clips && !(now instanceof Question.Clips)) {
-                intake.giveUp();
-              }
-            });
+    BoardPreviews previews = new BoardPreviews(board, tasks);
+    session.folderProperty().addListener((folder, before, now) -> previews.follow(now));
+    board.cellsProperty().addListener((cells, before, now) -> previews.preview());
+    return new SessionFlow(
+        sources.settings(),
+        desk,
+        recents,
+        tasks,
+        clock,
+        new Parts(
+            new Intake(tasks, screen, sources.probe()),
+            resumePoint,
+            inbox,
+            new ProgressModel(
+                tasks, open -> AthleteProgress.beside(sources.settings(), open, Progress.NONE)),
+            new PaceLadders(tasks),
+            athleteForm));
   }
 
   /** Clips that are about to be added. */
   public Intake intake() {
-    return intake;
+    return parts.intake();
   }
 
-  /** What is known of the athlete from other sessions. */
+  /** The athlete's progress over sessions. */
   public ProgressModel progress() {
-    return progress;
+    return parts.progress();
   }
 
   /** The paces of extra trials to a click track. */
   public PaceLadders ladders() {
-    return ladders;
+    return parts.ladders();
   }
 
-  /** What is known of the athlete. */
+  /** The facts about the athlete. */
   public AthleteForm athleteForm() {
-    return athleteForm;
+    return parts.athleteForm();
   }
 
   /** The sessions that were sent in. */
   public Inbox inbox() {
-    return inbox;
-  }
-
-  private void fromInbox(Path session) {
-    SessionFolder open = desk.folderProperty().get();
-    if (open != null
-        && open.folder()
-            .toAbsolutePath()
-            .normalize()
-            .equals(session.toAbsolutePath().normalize())) {
-      inbox.hide();
-    } else {
-      desk.open(session);
-    }
+    return parts.inbox();
   }
 
   /** The sessions that were opened last, the last first. */
   public ReadOnlyObjectProperty<List<RecentSessions.Entry>> recentsProperty() {
-    return resumePoint.allProperty();
+    return parts.resumePoint().allProperty();
   }
 
   /** Opens one of the last sessions; one that is gone is taken off the list. */
   public void open(RecentSessions.Entry recent) {
     if (Files.isDirectory(recent.folder())) {
-      desk.open(recent.folder());
+      opener.open(recent.folder());
     } else {
-      resumePoint.forget(recent);
-      desk.fail(
-          recent.folder()
-              + " is no longer there, and off the list; if it was moved, open it where it is now");
+      parts.resumePoint().forget(recent);
+      prompts
+          .notices()
+          .warn(
+              recent.folder()
+                  + " is no longer there, and off the list; if it was moved, open it where it is now");
     }
   }
 
@@ -161,7 +179,7 @@ public final class SessionFlow {
       return;
     }
     if (Files.isDirectory(paths.get(0))) {
-      desk.open(paths.get(0));
+      opener.open(paths.get(0));
     } else {
       ask(paths, null);
     }
@@ -169,13 +187,10 @@ public final class SessionFlow {
 
   /** Takes clips for the chosen place where that is still empty, else for the session. */
   public void chosen(List<Path> paths) {
-    TrialId place = desk.board().chosenProperty().get();
+    TrialId place = board.chosenProperty().get();
     boolean empty =
-        desk.folderProperty().get() != null
-            && desk.board()
-                .chosenCell()
-                .map(cell -> cell.state() == Cell.State.NOT_FILMED)
-                .orElse(false);
+        session.folder() != null
+            && board.chosenCell().map(cell -> cell.state() == Cell.State.NOT_FILMED).orElse(false);
     if (empty && place != null && !paths.isEmpty()) {
       ask(paths, place);
     } else {
@@ -188,9 +203,11 @@ public final class SessionFlow {
     if (paths.isEmpty() || Files.isDirectory(paths.get(0))) {
       dropped(paths);
     } else if (filmed().contains(place)) {
-      desk.fail(
-          "%s hand %d is filmed already: drop the clip on an empty place, or beside the board"
-              .formatted(place.hand().code(), place.repeat()));
+      prompts
+          .notices()
+          .warn(
+              "%s hand %d is filmed already: drop the clip on an empty place, or beside the board"
+                  .formatted(place.hand().code(), place.repeat()));
     } else {
       ask(paths, place);
     }
@@ -198,43 +215,52 @@ public final class SessionFlow {
 
   /** Adds the clips that were asked about. */
   public void add() {
-    intake.add(
-        new Intake.Receiver() {
-          @Override
-          public void added(SessionFolder folder, TrialId last, String problem) {
-            desk.ask(null);
-            desk.take(folder, last, problem);
-          }
+    parts
+        .intake()
+        .add(
+            new Intake.Receiver() {
+              @Override
+              public void added(SessionFolder folder, TrialId last, String problem) {
+                prompts.questions().close();
+                opener.show(folder, last, problem);
+              }
 
-          @Override
-          public void begun(Path folder, List<String> trials) {
-            recents.startAdding(folder, trials);
-          }
+              @Override
+              public void begun(Path folder, List<String> trials) {
+                recents.startAdding(folder, trials);
+              }
 
-          @Override
-          public void ended() {
-            recents.finishAdding();
-          }
-        });
+              @Override
+              public void ended() {
+                recents.finishAdding();
+              }
+            });
   }
 
   /** Lets go of what is asked. */
   public void giveUp() {
-    desk.ask(null);
+    prompts.questions().close();
   }
 
-  /** Asks who marks from now on, and shows that reader's marks. */
+  /** Asks for the reader's initials, and shows that reader's marks. */
   public void askReader() {
     SessionFolder open = open();
-    TrialId place = desk.board().chosenProperty().get();
-    if (open != null && place != null && !desk.lookOnly()) {
-      desk.ask(new Question.Initials(() -> desk.take(open, place, "")));
+    TrialId place = board.chosenProperty().get();
+    if (open != null && place != null && !session.refusesEdits()) {
+      prompts
+          .questions()
+          .ask(
+              new Question.Initials(
+                  initials -> {
+                    session.setReader(initials);
+                    opener.show(open, place, "");
+                  }));
     }
   }
 
   /** Returns the name of the block that the next drill begins. */
   public String nextBlock() {
-    SessionFolder open = desk.folderProperty().get();
+    SessionFolder open = session.folder();
     int last =
         open == null
             ? 0
@@ -245,30 +271,30 @@ public final class SessionFlow {
     return "after-" + (last + 1);
   }
 
-  /** Asks which drill comes next. */
+  /** Asks for the drill that comes next. */
   public void askDrill() {
     SessionFolder open = open();
-    if (open != null && !desk.lookOnly()) {
+    if (open != null && !session.refusesEdits()) {
       DrillForm asked = new DrillForm();
       drillForm = asked;
       tasks.run(
-          () -> Drills.library(desk.settings(), open.folder()),
+          () -> Drills.library(settings, open.folder()),
           asked::offer,
           problem -> asked.setObstacle(String.valueOf(problem.getMessage())));
-      desk.ask(new Question.NewDrill());
+      prompts.questions().ask(new Question.NewDrill());
     }
   }
 
-  /** What is said about the next drill. */
+  /** The next drill, as it is being typed. */
   public DrillForm drillForm() {
     return drillForm;
   }
 
-  /** Returns the session that is open; says that there is none. */
+  /** Returns the session that is open; null, with a notice, where none is. */
   private @Nullable SessionFolder open() {
-    SessionFolder open = desk.folderProperty().get();
+    SessionFolder open = session.folder();
     if (open == null) {
-      desk.fail(Pairing.NO_SESSION);
+      prompts.notices().warn(OpenSession.NONE);
     }
     return open;
   }
@@ -277,8 +303,8 @@ public final class SessionFlow {
   public void showProgress() {
     SessionFolder open = open();
     if (open != null && mayShowFigures("progress shows")) {
-      progress.load(open.folder());
-      desk.ask(new Question.Progress());
+      parts.progress().load(open.folder());
+      prompts.questions().ask(new Question.Progress());
     }
   }
 
@@ -286,15 +312,17 @@ public final class SessionFlow {
   public void showLadder() {
     SessionFolder open = open();
     if (open != null && mayShowFigures("the paces show")) {
-      ladders.compute(open, desk.settings());
-      desk.ask(new Question.Ladder());
+      parts.ladders().compute(open, settings);
+      prompts.questions().ask(new Question.Ladder());
     }
   }
 
   private boolean mayShowFigures(String what) {
-    boolean blind = desk.hasToReadBlind();
+    boolean blind = session.hasToReadBlind();
     if (blind) {
-      desk.fail(what + " others’ figures: finish the trials that you read blind first");
+      prompts
+          .notices()
+          .warn(what + " others’ figures: finish the trials that you read blind first");
     }
     return !blind;
   }
@@ -302,8 +330,8 @@ public final class SessionFlow {
   /** Begins a block after the drill that was said, and goes to its first place to be filmed. */
   public void drill() {
     DrillForm asked = drillForm;
-    SessionFolder open = desk.folderProperty().get();
-    if (open == null || desk.lookOnly()) {
+    SessionFolder open = session.folder();
+    if (open == null || session.refusesEdits()) {
       return;
     }
     DrillHand hand = asked.handProperty().get();
@@ -324,25 +352,25 @@ public final class SessionFlow {
       asked.setObstacle(String.valueOf(e.getMessage()));
       return;
     }
-    desk.ask(null);
-    desk.take(open, FilmingOrder.trialsOf(block).get(0), "");
+    prompts.questions().close();
+    opener.show(open, FilmingOrder.trialsOf(block).get(0), "");
   }
 
   private void ask(List<Path> clips, @Nullable TrialId place) {
-    SessionFolder open = desk.folderProperty().get();
-    if (open != null && desk.lookOnly()) {
+    SessionFolder open = session.folder();
+    if (open != null && session.refusesEdits()) {
       return;
     }
-    intake.begin(clips, target(open, place), LocalDate.now(clock));
-    desk.ask(new Question.Clips());
+    parts.intake().begin(clips, target(open, place), LocalDate.now(clock));
+    prompts.questions().ask(clipsQuestion);
   }
 
   private Intake.Target target(@Nullable SessionFolder open, @Nullable TrialId place) {
     if (open == null) {
       return new Intake.Target(null, Block.BASELINE, null, Hand.RIGHT, Set.of());
     }
-    TrialId next = desk.board().nextToFilm();
-    TrialId chosen = desk.board().chosenProperty().get();
+    TrialId next = board.nextToFilm();
+    TrialId chosen = board.chosenProperty().get();
     TrialId near = place != null ? place : chosen != null ? chosen : next;
     String block = near == null ? Block.BASELINE : near.block();
     Hand guess =
@@ -353,7 +381,7 @@ public final class SessionFlow {
   }
 
   private Set<TrialId> filmed() {
-    return desk.board().cellsProperty().get().stream()
+    return board.cellsProperty().get().stream()
         .filter(cell -> cell.state() != Cell.State.NOT_FILMED)
         .map(Cell::id)
         .collect(Collectors.toSet());

@@ -8,17 +8,17 @@ import org.jspecify.annotations.Nullable;
 import palmturn.trial.Hand;
 import palmturn.trial.TrialId;
 
-/** Which trial each attempt becomes, by the protocol's order: the hands take turns. */
+/** Assigns candidates to trials by the protocol's order: the hands alternate. */
 final class TrialAssignment {
   private TrialAssignment() {}
 
   /**
-   * Returns the trial of each attempt, null for one that is not taken. A hand that was said for one
-   * attempt goes on alternating from there.
+   * Returns the trial of each candidate, null for one that is left out. A hand that was chosen for
+   * one candidate goes on alternating from there.
    *
-   * @param attempts in the order of filming
-   * @param first the hand of the first attempt
-   * @param block which all belong to
+   * @param attempts the candidates in the order of filming
+   * @param first the hand of the first candidate
+   * @param block the block of all
    * @param start the place of the first attempt, where it was dropped on one; else null
    * @param there trials that are there already
    */

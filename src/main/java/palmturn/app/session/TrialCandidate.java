@@ -7,7 +7,7 @@ import palmturn.trial.Hand;
 /**
  * A stretch of a clip that may become a trial.
  *
- * @param clip where it lies
+ * @param clip the clip's file
  * @param fromS its start, media seconds; null for the clip's start
  * @param toS its end, media seconds; null for the clip's end
  * @param included whether it is to become a trial

@@ -95,7 +95,7 @@ final class AthleteSheet {
       return labelled(name, valueText(typed.get().isEmpty() ? "" : typed.get() + " cm"));
     }
     String id = "athlete-" + what.name().toLowerCase(Locale.ROOT);
-    TextField field = Sheets.field(id, 4, look);
+    TextField field = SheetFactory.field(id, 4, look);
     field.setMinWidth(look.px(FIELD));
     field.setMaxWidth(look.px(FIELD));
     field.setAccessibleText(name + ", cm: " + how);
@@ -186,7 +186,7 @@ final class AthleteSheet {
     if (lookOnly) {
       return valueText(typed.get());
     }
-    TextField field = Sheets.field(id, 20, look);
+    TextField field = SheetFactory.field(id, 20, look);
     field.setMaxWidth(Double.MAX_VALUE);
     field.textProperty().bindBidirectional(typed);
     return field;

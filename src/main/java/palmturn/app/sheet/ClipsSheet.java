@@ -83,9 +83,9 @@ final class ClipsSheet {
   }
 
   private FlowPane athleteFields() {
-    TextField athlete = Sheets.field("athlete", 10, look);
+    TextField athlete = SheetFactory.field("athlete", 10, look);
     athlete.textProperty().bindBidirectional(intake.athleteProperty());
-    TextField date = Sheets.field("date", 8, look);
+    TextField date = SheetFactory.field("date", 8, look);
     date.textProperty().bindBidirectional(intake.dateProperty());
     HBox racket =
         RadioRow.of(
@@ -138,7 +138,7 @@ final class ClipsSheet {
   }
 
   private TextField pace() {
-    TextField pace = Sheets.field("pace", 5, look);
+    TextField pace = SheetFactory.field("pace", 5, look);
     pace.textProperty().bindBidirectional(intake.paceProperty());
     return pace;
   }

@@ -112,10 +112,10 @@ final class DrillSheet {
   }
 
   private HBox times() {
-    TextField start = Sheets.field("drill-start", 9, look);
+    TextField start = SheetFactory.field("drill-start", 9, look);
     start.textProperty().bindBidirectional(asked.startProperty());
     start.setAccessibleText("start");
-    TextField end = Sheets.field("drill-end", 9, look);
+    TextField end = SheetFactory.field("drill-end", 9, look);
     end.textProperty().bindBidirectional(asked.endProperty());
     end.setAccessibleText("end");
     HBox row = new HBox(look.px(8), start, Nodes.label("to", "second"), end);
@@ -178,7 +178,7 @@ final class DrillSheet {
   }
 
   private TextField wide(String id) {
-    TextField field = Sheets.field(id, 24, look);
+    TextField field = SheetFactory.field(id, 24, look);
     field.setMaxWidth(Double.MAX_VALUE);
     return field;
   }

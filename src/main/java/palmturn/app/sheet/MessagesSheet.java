@@ -38,7 +38,7 @@ final class MessagesSheet {
     this.messages = messages;
     this.lookOnly = lookOnly;
     this.look = look;
-    text = Sheets.field("message", 36, look);
+    text = SheetFactory.field("message", 36, look);
     text.setMaxWidth(Double.MAX_VALUE);
     text.setPromptText("for example: watch the elbow from here");
   }

@@ -12,7 +12,7 @@ import javafx.beans.property.ReadOnlyStringWrapper;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.Progress;
 
-/** Work that takes a while: one at a time, it tells how far it is, and it can be stopped. */
+/** A long task: one at a time, with its progress, and it can be stopped. */
 public final class LongTask {
   private static final double SHOWN_STEP = 0.01;
 
@@ -24,13 +24,13 @@ public final class LongTask {
   private @Nullable TaskProgress current;
 
   /**
-   * What is to be done.
+   * The work of a task.
    *
-   * @param <T> what comes of it
+   * @param <T> its result
    */
   @FunctionalInterface
   public interface Work<T> {
-    /** Does it, and returns what came of it. */
+    /** Does the work, and returns its result. */
     T run(Progress progress) throws Exception;
   }
 
@@ -45,28 +45,28 @@ public final class LongTask {
     this.screen = screen;
   }
 
-  /** Whether something is being done. */
+  /** Whether a task is running. */
   public ReadOnlyBooleanProperty runningProperty() {
     return running.getReadOnlyProperty();
   }
 
-  /** How much is done, 0 to 1. */
+  /** The share that is done, 0 to 1. */
   public ReadOnlyDoubleProperty shareProperty() {
     return share.getReadOnlyProperty();
   }
 
-  /** What is being done and how far it is; empty when nothing is. */
+  /** The running task and its progress, in words; empty when none runs. */
   public ReadOnlyStringProperty wordsProperty() {
     return words.getReadOnlyProperty();
   }
 
   /**
-   * Does something; nothing while something else is being done.
+   * Starts a task; does nothing while another one runs.
    *
    * @param saying words for a share of the work
-   * @param ended is told first, however it ended
-   * @param done gets what came of it
-   * @param failed gets what went wrong, but for being stopped
+   * @param ended runs first, however it ended
+   * @param done gets the result
+   * @param failed gets the problem, unless the task was stopped
    */
   public <T> void start(
       DoubleFunction<String> saying,
@@ -119,7 +119,7 @@ public final class LongTask {
     }
   }
 
-  /** Hears the work on its own thread, and tells the screen when there is something new to see. */
+  /** Progress reported on the work's thread, and passed to the screen when it is visibly more. */
   private final class TaskProgress implements Progress {
     private final DoubleFunction<String> saying;
     private volatile boolean stop;

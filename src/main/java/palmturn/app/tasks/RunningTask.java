@@ -5,7 +5,7 @@ import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.beans.property.ReadOnlyDoubleWrapper;
 import palmturn.clip.Progress;
 
-/** One piece of work: what it is, how far, and whether it shall stop. */
+/** A task that runs: its name, its progress, and the request to stop. */
 public final class RunningTask implements Progress {
   private static final double SHOWN_STEP = 0.01;
 
@@ -21,17 +21,17 @@ public final class RunningTask implements Progress {
     this.words = words;
   }
 
-  /** Returns what is being done, in words. */
+  /** Returns the task's name. */
   public String words() {
     return words;
   }
 
-  /** How much is done, 0 to 1. */
+  /** The share that is done, 0 to 1. */
   public ReadOnlyDoubleProperty shareProperty() {
     return share.getReadOnlyProperty();
   }
 
-  /** Asks the work to stop at the next good moment. */
+  /** Asks the task to stop at the next good moment. */
   public void stop() {
     stop = true;
   }

@@ -3,7 +3,7 @@ package palmturn.app.tasks;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 
-/** Runs slow work elsewhere and hands what came of it back to the screen's thread. */
+/** Runs slow work elsewhere and hands its result back to the screen's thread. */
 public interface Tasks {
   /**
    * Runs work; one of the two receivers gets its outcome on the screen's thread.

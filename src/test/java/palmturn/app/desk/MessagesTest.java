@@ -8,10 +8,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
@@ -21,10 +19,8 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import palmturn.app.estimate.EstimateRun;
 import palmturn.app.stage.OverlayItem;
 import palmturn.app.tasks.FillableDisk;
-import palmturn.app.tasks.Tasks;
 import palmturn.settings.SeenMessages;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Extra;
@@ -36,7 +32,6 @@ import palmturn.trial.Session;
 import palmturn.trial.Side;
 import palmturn.trial.StartedFrom;
 import palmturn.trial.TrialId;
-import palmturn.work.UserError;
 import palmturn.work.session.AddClip;
 import palmturn.work.session.Sessions;
 
@@ -75,27 +70,14 @@ class MessagesTest {
       made.keep(LEFT, Reading.begin("CD", StartedFrom.NOTHING), "begun");
       made.change(now -> now.withMessages(List.of(ASKED)));
     }
-    Tasks direct = Tasks.direct();
-    desk =
-        new Desk(
-            where.resolve("settings"),
-            direct,
-            disk,
-            screen::add,
-            Clock.fixed(NOW, ZoneOffset.UTC),
-            new EstimateRun(
-                direct,
-                screen::add,
-                (folder, trial, progress) -> {
-                  throw new UserError("there is no estimator here");
-                }));
+    desk = TestDesk.direct(where.resolve("settings"), disk, screen::add, NOW);
     messages = desk.messages();
-    desk.setReader("AK");
+    desk.session().setReader("AK");
     open();
   }
 
   private void open() {
-    desk.open(session);
+    desk.opener().open(session);
     desk.board().choose(RIGHT);
     until(() -> desk.stage().showsItsFrame());
   }
@@ -127,47 +109,48 @@ class MessagesTest {
   @Test
   void aMessageIsTakenBackInItsTurnAmongMarksAndPlaces() throws Exception {
     desk.stage().seek(10);
-    desk.mark(() -> desk.marking().markSlap(10, Side.PALM, false));
+    desk.reading().edit(() -> desk.marking().markSlap(10, Side.PALM, false));
     messages.show();
     messages.write("one");
     desk.places().begin();
     desk.places().placing().choose(OverlayItem.ELBOW);
     desk.places().placing().move(3, 0);
     desk.places().placing().save();
-    PlacedPoints elbow = desk.trials().get(RIGHT).places();
-    desk.mark(() -> desk.marking().markSlap(20, Side.BACK, false));
+    PlacedPoints elbow = desk.session().trials().get(RIGHT).places();
+    desk.reading().edit(() -> desk.marking().markSlap(20, Side.BACK, false));
 
-    assertFalse(desk.steps().undo(), "the mark was the last");
+    assertFalse(desk.sideEdits().undo(), "the mark was the last");
     desk.marking().undo();
-    assertTrue(desk.steps().undo());
-    assertEquals(PlacedPoints.NONE, desk.trials().get(RIGHT).places());
+    assertTrue(desk.sideEdits().undo());
+    assertEquals(PlacedPoints.NONE, desk.session().trials().get(RIGHT).places());
     assertEquals(2, onDisk().size());
-    assertTrue(desk.steps().undo());
+    assertTrue(desk.sideEdits().undo());
     assertEquals("Undone: message at 0.167 s", desk.marking().stepProperty().get());
     assertEquals(List.of(ASKED), onDisk());
-    assertFalse(desk.steps().undo(), "the first mark comes next");
-    assertTrue(desk.steps().redo());
+    assertFalse(desk.sideEdits().undo(), "the first mark comes next");
+    assertTrue(desk.sideEdits().redo());
     assertEquals("one", onDisk().get(1).text());
-    assertTrue(desk.steps().redo());
-    assertEquals(elbow, desk.trials().get(RIGHT).places());
+    assertTrue(desk.sideEdits().redo());
+    assertEquals(elbow, desk.session().trials().get(RIGHT).places());
   }
 
   @Test
   void choosingOneGoesToItsTrialAndFrame() {
-    desk.setReader("CD");
+    desk.session().setReader("CD");
     messages.move(-1);
     assertEquals(ASKED, messages.chosenProperty().get());
     messages.go(ASKED);
-    until(() -> LEFT.equals(desk.trialProperty().get()) && desk.stage().showsItsFrame());
+    until(
+        () -> LEFT.equals(desk.session().trialIdProperty().get()) && desk.stage().showsItsFrame());
     until(() -> desk.stage().frameProperty().get() == 30);
-    assertNull(desk.questionProperty().get());
+    assertNull(desk.prompts().questions().currentProperty().get());
 
     messages.go(new Message("coach", NOW, LEFT, 0.75, "and here", Extra.NONE));
     until(() -> desk.stage().frameProperty().get() == 45);
     messages.go(
         new Message("coach", NOW, new TrialId(Hand.LEFT, "after-3", 1), 0.5, "x", Extra.NONE));
-    assertEquals("left-after-3-1 is not in this session", desk.troubleProperty().get());
-    assertEquals(LEFT, desk.trialProperty().get());
+    assertEquals("left-after-3-1 is not in this session", desk.prompts().notices().text());
+    assertEquals(LEFT, desk.session().trialIdProperty().get());
   }
 
   @Test
@@ -193,7 +176,7 @@ class MessagesTest {
     messages.show();
     messages.write("one");
     assertEquals(
-        "Not saved, the message is still here: the disk is full", desk.troubleProperty().get());
+        "Not saved, the message is still here: the disk is full", desk.prompts().notices().text());
     assertEquals(List.of(ASKED), onDisk());
     assertEquals(2, messages.allProperty().get().size());
     disk.setFull(false);
@@ -215,7 +198,7 @@ class MessagesTest {
       messages.show();
       messages.write("not allowed");
       assertEquals(List.of(ASKED), messages.allProperty().get());
-      assertTrue(desk.troubleProperty().get().contains("open to look only"));
+      assertTrue(desk.prompts().notices().text().contains("open to look only"));
       assertEquals(List.of(ASKED), other.session().messages());
     }
   }
@@ -224,9 +207,10 @@ class MessagesTest {
   void whatIsSaidOfATrialStaysOutOfSightWhileThatIsToBeReadBlind() {
     assertTrue(messages.hidden(ASKED), "CD has read the left hand, AK has not");
     messages.go(ASKED);
-    until(() -> LEFT.equals(desk.trialProperty().get()) && desk.stage().showsItsFrame());
+    until(
+        () -> LEFT.equals(desk.session().trialIdProperty().get()) && desk.stage().showsItsFrame());
     assertEquals(List.of(), desk.strip().messageTimesProperty().get());
-    desk.setReader("CD");
+    desk.session().setReader("CD");
     assertFalse(messages.hidden(ASKED));
     assertEquals(List.of(0.5), desk.strip().messageTimesProperty().get());
   }

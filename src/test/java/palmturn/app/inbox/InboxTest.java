@@ -22,6 +22,7 @@ import palmturn.settings.RecentSessions;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Session;
 import palmturn.work.pack.Packing;
+import palmturn.work.search.InboxSearch;
 import palmturn.work.session.Sessions;
 
 class InboxTest {
@@ -118,11 +119,29 @@ class InboxTest {
   }
 
   private Inbox inbox(Tasks tasks) {
-    return new Inbox(tasks, Runnable::run, recents, opened::add, found -> 0);
+    return new Inbox(tasks, Runnable::run, recents, new Opened());
   }
 
   private void session(String name, int day) throws Exception {
     Sessions.create(folder.resolve(name), "H-07", LocalDate.of(2026, 11, day), Session.Facts.NONE)
         .close();
+  }
+
+  /** The sessions that were opened. */
+  private final class Opened implements Inbox.Sessions {
+    @Override
+    public boolean isOpen(Path session) {
+      return false;
+    }
+
+    @Override
+    public void open(Path session) {
+      opened.add(session);
+    }
+
+    @Override
+    public int unseen(InboxSearch.Found found) {
+      return 0;
+    }
   }
 }

@@ -6,10 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -18,16 +16,14 @@ import org.junit.jupiter.api.io.TempDir;
 import palmturn.advise.AthleteNotice;
 import palmturn.app.desk.Desk;
 import palmturn.app.desk.Question;
-import palmturn.app.estimate.EstimateRun;
+import palmturn.app.desk.TestDesk;
 import palmturn.app.estimate.MadeEstimates;
 import palmturn.app.tasks.FillableDisk;
-import palmturn.app.tasks.Tasks;
 import palmturn.store.SessionFolder;
 import palmturn.trial.BodyLength;
 import palmturn.trial.Hand;
 import palmturn.trial.Session;
 import palmturn.trial.TrialId;
-import palmturn.work.UserError;
 import palmturn.work.session.AddClip;
 import palmturn.work.session.Sessions;
 
@@ -46,21 +42,10 @@ class AthleteFormTest {
   void makeASession() throws Exception {
     session = where.resolve("session");
     Sessions.create(session, "H-07", LocalDate.of(2026, 11, 14), FACTS).close();
-    Tasks direct = Tasks.direct();
     desk =
-        new Desk(
-            where.resolve("settings"),
-            direct,
-            disk,
-            later -> {},
-            Clock.fixed(Instant.parse("2026-11-14T18:00:00Z"), ZoneOffset.UTC),
-            new EstimateRun(
-                direct,
-                Runnable::run,
-                (folder, trial, progress) -> {
-                  throw new UserError("there is no estimator here");
-                }));
-    athlete = new AthleteForm(desk);
+        TestDesk.direct(
+            where.resolve("settings"), disk, later -> {}, Instant.parse("2026-11-14T18:00:00Z"));
+    athlete = new AthleteForm(desk.session(), desk.stage(), desk.board(), desk.prompts());
   }
 
   @AfterEach
@@ -85,10 +70,10 @@ class AthleteFormTest {
     athlete.consentProperty().set(false);
     athlete.painProperty().set("  ");
     athlete.clubProperty().set(" Quillmere Juniors ");
-    assertEquals("", desk.savedProperty().get());
+    assertEquals("", desk.session().saving().wordsProperty().get());
     athlete.save();
-    assertNull(desk.questionProperty().get());
-    assertEquals("Saved 18:00:00", desk.savedProperty().get());
+    assertNull(desk.prompts().questions().currentProperty().get());
+    assertEquals("Saved 18:00:00", desk.session().saving().wordsProperty().get());
     assertEquals(
         new Session.Facts(null, 26.25, 18.5, null, null, false, "a phone", "Quillmere Juniors"),
         onDisk());
@@ -109,7 +94,7 @@ class AthleteFormTest {
     assertEquals("a number from 10 to 100", wrong(BodyLength.FOREARM));
     assertEquals("a number from 8 to 30", wrong(BodyLength.HAND));
     assertEquals("a number from 50 to 300", wrong(BodyLength.STATURE));
-    assertEquals(new Question.Athlete(), desk.questionProperty().get());
+    assertEquals(new Question.Athlete(), desk.prompts().questions().currentProperty().get());
     assertEquals(FACTS, onDisk());
     type(BodyLength.HAND, "8");
     assertEquals("", wrong(BodyLength.HAND));
@@ -127,7 +112,7 @@ class AthleteFormTest {
     type(BodyLength.FOREARM, "26.25 ");
     athlete.painProperty().set("sore wrist ");
     athlete.save();
-    assertNull(desk.questionProperty().get());
+    assertNull(desk.prompts().questions().currentProperty().get());
     assertEquals(before, Files.readString(file));
   }
 
@@ -142,8 +127,8 @@ class AthleteFormTest {
         "Not saved, what you wrote is still here: the disk is full",
         athlete.obstacleProperty().get());
     assertEquals("none", athlete.painProperty().get());
-    assertEquals("", desk.savedProperty().get());
-    assertEquals(new Question.Athlete(), desk.questionProperty().get());
+    assertEquals("", desk.session().saving().wordsProperty().get());
+    assertEquals(new Question.Athlete(), desk.prompts().questions().currentProperty().get());
     assertEquals(List.of("Pain or injury: sore wrist"), heeded());
     disk.setFull(false);
     athlete.save();
@@ -158,7 +143,7 @@ class AthleteFormTest {
       athlete.show();
       type(BodyLength.FOREARM, "30");
       athlete.save();
-      assertTrue(desk.troubleProperty().get().contains("open to look only"));
+      assertTrue(desk.prompts().notices().text().contains("open to look only"));
       assertEquals("30", length(BodyLength.FOREARM));
       assertEquals(FACTS, onDisk());
     }
@@ -188,9 +173,9 @@ class AthleteFormTest {
   }
 
   private void open() {
-    desk.open(session);
-    if (desk.questionProperty().get() instanceof Question.WhoReads) {
-      desk.arrival().answer("AK");
+    desk.opener().open(session);
+    if (desk.prompts().questions().currentProperty().get() instanceof Question.Reader) {
+      ((Question.Reader) desk.prompts().questions().current()).then().accept("AK");
     }
   }
 

@@ -3,10 +3,7 @@ package palmturn.app;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.time.LocalDate;
-import java.util.concurrent.Callable;
-import java.util.concurrent.TimeUnit;
 import javafx.application.Platform;
 import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
@@ -17,16 +14,13 @@ import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.util.WaitForAsyncUtils;
 import palmturn.app.desk.Desk;
-import palmturn.app.estimate.EstimateRun;
 import palmturn.app.look.Look;
 import palmturn.app.look.Theme;
 import palmturn.app.session.SessionFlow;
-import palmturn.app.tasks.BackgroundTasks;
-import palmturn.work.estimate.Estimating;
 
-/** The real window with its estimator, and what writes a picture of it in both themes. */
+/** The real window with its estimator, and the writing of its pictures in both themes. */
 @ExtendWith(ApplicationExtension.class)
-abstract class Shots {
+abstract class ScreenshotWindow {
   static {
     System.setProperty("headless.geometry", "1600x1000-32");
   }
@@ -34,9 +28,7 @@ abstract class Shots {
   static final LocalDate DAY = LocalDate.of(2026, 11, 14);
 
   final Path folder = Path.of(System.getProperty("screenshots", "."));
-  private BackgroundTasks background;
-  private BackgroundTasks keeping;
-  private BackgroundTasks estimating;
+  private TestWindow opened;
   Desk desk;
   SessionFlow flow;
   Look look;
@@ -46,32 +38,14 @@ abstract class Shots {
   void start(Stage stage) {
     window = stage;
     look = new Look();
-    background = new BackgroundTasks("shots-work", Platform::runLater);
-    keeping = new BackgroundTasks("shots-keep", Platform::runLater);
-    estimating = new BackgroundTasks("shots-estimate", Platform::runLater);
-    desk =
-        new Desk(
-            Flows.NO_SETTINGS,
-            background,
-            keeping,
-            Platform::runLater,
-            Clock.systemUTC(),
-            new EstimateRun(
-                estimating,
-                Platform::runLater,
-                (session, trial, progress) ->
-                    Estimating.standard().trial(session, trial, Estimating.Options.ALL, progress)));
-    flow = Flows.of(desk, background);
-    PalmturnApp.show(window, desk, flow, look);
+    opened = TestWindow.withEstimator();
+    desk = opened.show(window, look);
+    flow = opened.flow();
   }
 
   @AfterEach
   void close() {
-    Platform.runLater(desk::close);
-    WaitForAsyncUtils.waitForFxEvents();
-    estimating.close();
-    keeping.close();
-    background.close();
+    opened.close();
   }
 
   void size(double width, double height) {
@@ -106,10 +80,5 @@ abstract class Shots {
     BufferedImage out = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
     out.setRGB(0, 0, width, height, argb, 0, width);
     ImageIO.write(out, "png", file.toFile());
-  }
-
-  static void until(Callable<Boolean> holds) throws Exception {
-    WaitForAsyncUtils.waitFor(60, TimeUnit.SECONDS, holds);
-    WaitForAsyncUtils.waitForFxEvents();
   }
 }

@@ -1,0 +1,72 @@
+package palmturn.app.desk;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.function.Consumer;
+import palmturn.app.board.Board;
+import palmturn.app.differences.ReviewContext;
+import palmturn.store.SessionFolder;
+import palmturn.trial.Settlement;
+import palmturn.trial.Trial;
+
+/** The open session as the place where decisions between two readings go. */
+final class DecisionBook implements ReviewContext {
+  private final Clock clock;
+  private final OpenSession session;
+  private final Board board;
+  private final Prompts prompts;
+
+  DecisionBook(Clock clock, OpenSession session, Board board, Prompts prompts) {
+    this.clock = clock;
+    this.session = session;
+    this.board = board;
+    this.prompts = prompts;
+  }
+
+  @Override
+  public boolean readOnly() {
+    return session.readOnly();
+  }
+
+  @Override
+  public void reportReadOnly() {
+    session.refusesEdits();
+  }
+
+  @Override
+  public void askReviewer(Consumer<String> then) {
+    prompts
+        .questions()
+        .ask(
+            new Question.Line(
+                "Who decides?", "Your initials stand with each decision.", "", 8, "Decide", then));
+  }
+
+  @Override
+  public Instant now() {
+    return clock.instant().truncatedTo(ChronoUnit.SECONDS);
+  }
+
+  @Override
+  public void save(Trial trial, Settlement settlement) {
+    SessionFolder to = session.folder();
+    Trial now = session.trials().get(trial.id());
+    if (to != null && now != null) {
+      Trial settled = now.withSettlement(settlement);
+      session.trials().put(settled);
+      board.update(session.trials().cell(settled, session.readers().shown(settled)));
+      session.saving().keep(to, trial.id(), settlement);
+    }
+  }
+
+  @Override
+  public void report(String words) {
+    prompts.notices().warn(words);
+  }
+
+  @Override
+  public void reportError(Exception problem) {
+    prompts.notices().fail(problem);
+  }
+}

@@ -1,0 +1,101 @@
+package palmturn.app.desk;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import palmturn.app.board.Board;
+import palmturn.app.board.Cell;
+import palmturn.app.tasks.Tasks;
+import palmturn.store.SessionFolder;
+import palmturn.trial.TrialId;
+
+/** Opens sessions, shows them on the board, and closes them after their last mark is on disk. */
+public final class SessionOpener {
+  private final Path settings;
+  private final Tasks background;
+  private final OpenSession session;
+  private final TrialOpener trials;
+  private final Board board;
+  private final Prompts prompts;
+  private final PendingSession pending;
+
+  /**
+   * Opens nothing yet.
+   *
+   * @param settings the folder of the user's settings
+   * @param trials shows the chosen trial of the session
+   */
+  SessionOpener(
+      Path settings,
+      Tasks background,
+      OpenSession session,
+      TrialOpener trials,
+      Board board,
+      Prompts prompts) {
+    this.settings = settings;
+    this.background = background;
+    this.session = session;
+    this.trials = trials;
+    this.board = board;
+    this.prompts = prompts;
+    pending = new PendingSession(prompts.questions(), session);
+    board.chosenProperty().addListener((chosen, before, now) -> trials.open(now));
+  }
+
+  /** The session that waits for its reader's initials. */
+  public PendingSession pending() {
+    return pending;
+  }
+
+  /** Opens a session; one that another window writes is opened read-only, with a notice. */
+  public void open(Path path) {
+    background.run(
+        () -> LoadedSession.load(settings, path),
+        loaded -> pending.receive(loaded, this::show),
+        prompts.notices()::fail);
+  }
+
+  /**
+   * Shows the open session, or another one, after trials were added.
+   *
+   * @param problem a notice; empty for none
+   */
+  public void show(SessionFolder grown, TrialId place, String problem) {
+    show(new LoadedSession(grown, session.trials().limits(), ""));
+    board.choose(place);
+    prompts.notices().warn(problem);
+  }
+
+  /** Lets go of the session after its last mark is on disk. */
+  public void close() {
+    pending.discard();
+    trials.close();
+    trials.stopEstimate();
+    SessionFolder old = session.release();
+    board.setTrials(List.of(), List.of());
+    if (old != null) {
+      session.saving().close(old);
+    }
+  }
+
+  private void show(LoadedSession loaded) {
+    SessionFolder now = loaded.folder();
+    if (session.folder() != now) {
+      close();
+    } else {
+      trials.close();
+    }
+    session.load(loaded);
+    session.saving().forget();
+    prompts.notices().warn(loaded.whyReadOnly());
+    session.announce(now);
+    ScoredTrials scored = session.trials();
+    List<Cell> cells = new ArrayList<>();
+    scored.all().forEach(each -> cells.add(scored.cell(each, session.readers().shown(each))));
+    TrialId before = board.chosenProperty().get();
+    board.setTrials(now.session().blocks(), cells);
+    if (before != null && before.equals(board.chosenProperty().get())) {
+      trials.open(before);
+    }
+  }
+}
