@@ -77,10 +77,10 @@ public final class ElbowChart {
     /** Returns the farthest that the scales must reach. */
     double reach() {
       double most = limit == null ? 0 : limit;
-      for (double distance : path.distancePx()) {
-        most = Math.max(most, distance * perPixel);
+      for (ElbowPath.Sample sample : path.samples()) {
+        most = Math.max(most, sample.distancePx() * perPixel);
       }
-      for (ElbowPath.Unseen unseen : path.unseen()) {
+      for (ElbowPath.GapEstimate unseen : path.gapEstimates()) {
         most = Math.max(most, high(unseen) * perPixel);
       }
       return most <= 0 ? 1 : most * 1.15;
@@ -118,10 +118,10 @@ public final class ElbowChart {
     }
     Path2D way = new Path2D.Double();
     double before = Double.NEGATIVE_INFINITY;
-    for (int i = 0; i < d.path().timesS().size(); i++) {
-      double atX = x + d.path().rightPx().get(i) * d.perPixel() * perUnit;
-      double atY = y + d.path().downPx().get(i) * d.perPixel() * perUnit;
-      double timeS = d.path().timesS().get(i);
+    for (ElbowPath.Sample sample : d.path().samples()) {
+      double atX = x + sample.rightPx() * d.perPixel() * perUnit;
+      double atY = y + sample.downPx() * d.perPixel() * perUnit;
+      double timeS = sample.timeS();
       if (gapBetween(d.path().gaps(), before, timeS)) {
         way.moveTo(atX, atY);
       } else {
@@ -132,7 +132,7 @@ public final class ElbowChart {
     g.setColor(palette.sea());
     g.setStroke(MarkShapes.round(1.5f));
     g.draw(way);
-    for (List<ElbowPath.Unseen> part : parts(d.path().unseen())) {
+    for (List<ElbowPath.GapEstimate> part : parts(d.path().gapEstimates())) {
       g.setStroke(MarkShapes.dashed(1.5f, DASH));
       g.draw(
           line(
@@ -160,10 +160,10 @@ public final class ElbowChart {
     g.clip(in);
     Path2D curve = new Path2D.Double();
     double before = Double.NEGATIVE_INFINITY;
-    for (int i = 0; i < d.path().timesS().size(); i++) {
-      double timeS = d.path().timesS().get(i);
+    for (ElbowPath.Sample sample : d.path().samples()) {
+      double timeS = sample.timeS();
       double x = time.at(d.seconds(timeS));
-      double y = distance.at(d.path().distancePx().get(i) * d.perPixel());
+      double y = distance.at(sample.distancePx() * d.perPixel());
       if (gapBetween(d.path().gaps(), before, timeS)) {
         curve.moveTo(x, y);
       } else {
@@ -189,10 +189,10 @@ public final class ElbowChart {
   }
 
   private static void unseen(Graphics2D g, Drawing d, Axis time, Axis distance, Palette palette) {
-    ToDoubleFunction<ElbowPath.Unseen> x = each -> time.at(d.seconds(each.timeS()));
-    for (List<ElbowPath.Unseen> part : parts(d.path().unseen())) {
+    ToDoubleFunction<ElbowPath.GapEstimate> x = each -> time.at(d.seconds(each.timeS()));
+    for (List<ElbowPath.GapEstimate> part : parts(d.path().gapEstimates())) {
       Path2D band = line(part, x, each -> distance.at(high(each) * d.perPixel()));
-      List<ElbowPath.Unseen> back = new ArrayList<>(part);
+      List<ElbowPath.GapEstimate> back = new ArrayList<>(part);
       Collections.reverse(back);
       band.append(line(back, x, each -> distance.at(low(each) * d.perPixel())), true);
       band.closePath();
@@ -204,19 +204,19 @@ public final class ElbowChart {
     }
   }
 
-  private static double low(ElbowPath.Unseen unseen) {
+  private static double low(ElbowPath.GapEstimate unseen) {
     return Math.max(0, unseen.distancePx() - unseen.sdPx());
   }
 
-  private static double high(ElbowPath.Unseen unseen) {
+  private static double high(ElbowPath.GapEstimate unseen) {
     return unseen.distancePx() + unseen.sdPx();
   }
 
   /** Returns the moments without a gap between them, in order. */
-  private static List<List<ElbowPath.Unseen>> parts(List<ElbowPath.Unseen> unseen) {
-    List<List<ElbowPath.Unseen>> parts = new ArrayList<>();
+  private static List<List<ElbowPath.GapEstimate>> parts(List<ElbowPath.GapEstimate> unseen) {
+    List<List<ElbowPath.GapEstimate>> parts = new ArrayList<>();
     double before = Double.NEGATIVE_INFINITY;
-    for (ElbowPath.Unseen each : unseen) {
+    for (ElbowPath.GapEstimate each : unseen) {
       if (each.timeS() - before > GAP_S) {
         parts.add(new ArrayList<>());
       }
@@ -227,9 +227,9 @@ public final class ElbowChart {
   }
 
   private static Path2D line(
-      List<ElbowPath.Unseen> part,
-      ToDoubleFunction<ElbowPath.Unseen> x,
-      ToDoubleFunction<ElbowPath.Unseen> y) {
+      List<ElbowPath.GapEstimate> part,
+      ToDoubleFunction<ElbowPath.GapEstimate> x,
+      ToDoubleFunction<ElbowPath.GapEstimate> y) {
     Path2D line = new Path2D.Double();
     for (int i = 0; i < part.size(); i++) {
       double atX = x.applyAsDouble(part.get(i));
@@ -261,7 +261,7 @@ public final class ElbowChart {
 
   private static void lost(Graphics2D g, Rectangle2D in, Drawing d, Axis time, Palette palette) {
     LabelPlacer labels = new LabelPlacer();
-    for (Estimate.Burst gap : d.path().gaps()) {
+    for (Estimate.Stretch gap : d.path().gaps()) {
       double from = Math.max(in.getX(), time.at(d.seconds(gap.startS())));
       double to = Math.min(in.getMaxX(), time.at(d.seconds(gap.endS())));
       if (to <= from) {
@@ -283,7 +283,7 @@ public final class ElbowChart {
     }
   }
 
-  private static boolean gapBetween(List<Estimate.Burst> gaps, double beforeS, double timeS) {
+  private static boolean gapBetween(List<Estimate.Stretch> gaps, double beforeS, double timeS) {
     return beforeS == Double.NEGATIVE_INFINITY
         || timeS - beforeS > GAP_S
             && gaps.stream().anyMatch(gap -> gap.startS() < timeS && gap.endS() > beforeS);

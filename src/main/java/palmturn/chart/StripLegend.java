@@ -11,8 +11,6 @@ import java.util.Set;
 import palmturn.trial.Estimate;
 import palmturn.trial.EstimatedSlap;
 import palmturn.trial.Side;
-import palmturn.trial.TimedBy;
-import palmturn.trial.Zone;
 
 /** The legend of a beat strip's hollow marks and curves, limited to those it shows. */
 public final class StripLegend {
@@ -121,19 +119,12 @@ public final class StripLegend {
   private static Entry head(String words, Side side, boolean isDouble, boolean unsure) {
     EstimatedSlap slap =
         new EstimatedSlap(
-            0,
-            TimedBy.MOTION,
-            0,
-            0,
-            side,
-            1,
-            Zone.UNKNOWN,
-            0,
+            EstimatedSlap.Timing.seen(0, 0),
+            new EstimatedSlap.EstimatedSide(0, side, 1),
+            EstimatedSlap.EstimatedZone.UNKNOWN,
             isDouble,
             Set.of(Estimate.Source.MOTION),
             unsure ? 0 : 1,
-            null,
-            null,
             "");
     return new Entry(
         words,

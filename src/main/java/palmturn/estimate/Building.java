@@ -17,17 +17,19 @@ import palmturn.trial.ClipFacts;
 import palmturn.trial.Curve;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
-import palmturn.trial.Estimate.Burst;
+import palmturn.trial.Estimate.Body;
 import palmturn.trial.Estimate.EstimatedSpan;
+import palmturn.trial.Estimate.Evidence;
+import palmturn.trial.Estimate.Figures;
+import palmturn.trial.Estimate.Findings;
 import palmturn.trial.Estimate.Rotation;
 import palmturn.trial.Estimate.Source;
+import palmturn.trial.Estimate.Stretch;
 import palmturn.trial.EstimatedSlap;
 import palmturn.trial.Extra;
-import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.Span;
 import palmturn.trial.TimedBy;
-import palmturn.trial.Zone;
 
 /**
  * Puts what was found into an estimate, in the media's seconds.
@@ -44,18 +46,7 @@ record Building(ClipFacts facts, Request request, Set<Source> sources, Curve sou
   /** Returns an estimate without slaps. */
   Estimate without(List<String> warnings) {
     return of(
-        false,
-        List.of(),
-        Beats.of(List.of()),
-        Rotation.UNKNOWN,
-        Curve.EMPTY,
-        null,
-        null,
-        null,
-        List.of(),
-        List.of(),
-        null,
-        warnings);
+        Findings.NONE, Figures.UNKNOWN, evidence(Curve.EMPTY, null, null), Body.NONE, warnings);
   }
 
   /** Returns an estimate from the sound alone. */
@@ -66,41 +57,28 @@ record Building(ClipFacts facts, Request request, Set<Source> sources, Curve sou
     for (Onset onset : onsets) {
       slaps.add(
           new EstimatedSlap(
-              onset.timeS(),
-              TimedBy.SOUND,
-              Slap.SOUND_SD_S,
-              0,
-              Side.UNKNOWN,
-              0,
-              Zone.UNKNOWN,
-              0,
+              new EstimatedSlap.Timing(
+                  onset.timeS(), TimedBy.SOUND, Slap.SOUND_SD_S, null, onset.timeS()),
+              EstimatedSlap.EstimatedSide.UNKNOWN,
+              EstimatedSlap.EstimatedZone.UNKNOWN,
               false,
               EnumSet.of(Source.SOUND),
               ALONE_CONFIDENCE * Math.min(1, onset.strength()),
-              null,
-              onset.timeS(),
               "heard, not looked at"));
       contacts.add(
           new Beats.Contact(
               onset.timeS(), onset.timeS(), variance, onset.timeS(), variance, true, false));
     }
     Beats beats = Beats.of(contacts);
-    List<Burst> bursts =
+    List<Stretch> bursts =
         slaps.isEmpty()
             ? List.of()
-            : List.of(new Burst(slaps.get(0).timeS(), slaps.get(slaps.size() - 1).timeS()));
+            : List.of(new Stretch(slaps.get(0).timeS(), slaps.get(slaps.size() - 1).timeS()));
     return of(
-        !slaps.isEmpty(),
-        slaps,
-        beats,
-        Rotation.UNKNOWN,
-        Curve.EMPTY,
-        null,
-        null,
-        null,
-        pauses(slaps, beats),
-        bursts,
-        null,
+        new Findings(!slaps.isEmpty(), slaps, pauses(slaps, beats), bursts),
+        figures(beats, Rotation.UNKNOWN),
+        evidence(Curve.EMPTY, null, null),
+        Body.NONE,
         warnings);
   }
 
@@ -108,7 +86,7 @@ record Building(ClipFacts facts, Request request, Set<Source> sources, Curve sou
   Estimate with(
       Motion motion,
       SlapList slaps,
-      List<Burst> bursts,
+      List<Stretch> bursts,
       @Nullable ElbowPath elbow,
       double elbowLimitCm,
       ShapeReading.@Nullable Told shape,
@@ -132,17 +110,10 @@ record Building(ClipFacts facts, Request request, Set<Source> sources, Curve sou
       spans.sort(Comparator.comparingDouble(EstimatedSpan::startS));
     }
     return of(
-        true,
-        slaps.slaps(),
-        slaps.beats(),
-        rotation,
-        media(curve.timesS(), curve.values()),
-        elbow,
-        shape == null ? null : shape.shape(),
-        motion.region(),
-        spans,
-        bursts,
-        slaps.soundOffsetS(),
+        new Findings(true, slaps.slaps(), spans, bursts),
+        figures(slaps.beats(), rotation),
+        evidence(media(curve.timesS(), curve.values()), slaps.soundOffsetS(), motion.region()),
+        new Body(elbow, shape == null ? null : shape.shape()),
         all);
   }
 
@@ -201,40 +172,25 @@ record Building(ClipFacts facts, Request request, Set<Source> sources, Curve sou
         .toList();
   }
 
+  private static Figures figures(Beats beats, Rotation rotation) {
+    return new Figures(
+        beats.rateSlapsPerS(), beats.intervalCvPct(), beats.timingFloorPct(), rotation);
+  }
+
+  private Evidence evidence(
+      Curve turn, @Nullable Double soundOffsetS, Estimate.@Nullable Region handRegion) {
+    return new Evidence(turn, sound, soundOffsetS, handRegion);
+  }
+
   private Estimate of(
-      boolean found,
-      List<EstimatedSlap> slaps,
-      Beats beats,
-      Rotation rotation,
-      Curve turn,
-      @Nullable ElbowPath elbow,
-      Estimate.@Nullable Shape shape,
-      Estimate.@Nullable Region region,
-      List<EstimatedSpan> spans,
-      List<Burst> bursts,
-      @Nullable Double soundOffsetS,
-      List<String> warnings) {
-    return new Estimate(
-        facts.sha256(),
-        sources,
-        1 / facts.medianFrameS(),
-        facts.variableRate(),
-        request.captureFps(),
-        found,
-        slaps,
-        beats.rateSlapsPerS(),
-        beats.intervalCvPct(),
-        beats.timingFloorPct(),
-        rotation,
-        turn,
-        sound,
-        elbow,
-        shape,
-        region,
-        spans,
-        bursts,
-        soundOffsetS,
-        warnings,
-        Extra.NONE);
+      Findings findings, Figures figures, Evidence evidence, Body body, List<String> warnings) {
+    Estimate.Basis basis =
+        new Estimate.Basis(
+            facts.sha256(),
+            sources,
+            1 / facts.medianFrameS(),
+            facts.variableRate(),
+            request.captureFps());
+    return new Estimate(basis, findings, figures, evidence, body, warnings, Extra.NONE);
   }
 }

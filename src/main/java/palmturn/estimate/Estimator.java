@@ -27,8 +27,8 @@ import palmturn.estimate.sound.Onsets;
 import palmturn.estimate.sound.SoundAlone;
 import palmturn.trial.ClipFacts;
 import palmturn.trial.Estimate;
-import palmturn.trial.Estimate.Burst;
 import palmturn.trial.Estimate.Source;
+import palmturn.trial.Estimate.Stretch;
 
 /**
  * Finds the slaps of a trial: the motion proposes contacts and turns, the sound times the contacts
@@ -112,7 +112,7 @@ public final class Estimator {
       slaps = slaps.with(shape, frames, request.realPerMediaS());
     }
     warnings.addAll(slaps.warnings());
-    List<Burst> bursts = trials.stream().map(attempt -> burst(attempt.motion())).toList();
+    List<Stretch> bursts = trials.stream().map(attempt -> burst(attempt.motion())).toList();
     if (bursts.size() > 1) {
       warnings.add(severalBursts(bursts));
     }
@@ -326,15 +326,15 @@ public final class Estimator {
                 region.height() / cell));
   }
 
-  private Burst burst(Motion motion) {
+  private Stretch burst(Motion motion) {
     double[] times = motion.stops().pictureS();
-    return new Burst(
+    return new Stretch(
         times[0] / request.realPerMediaS(), times[times.length - 1] / request.realPerMediaS());
   }
 
-  private static String severalBursts(List<Burst> bursts) {
+  private static String severalBursts(List<Stretch> bursts) {
     StringBuilder list = new StringBuilder();
-    for (Burst burst : bursts) {
+    for (Stretch burst : bursts) {
       list.append(list.isEmpty() ? "" : ", ")
           .append(String.format(Locale.ROOT, "%.2f–%.2f s", burst.startS(), burst.endS()));
     }

@@ -19,10 +19,12 @@ import palmturn.estimate.sound.Onset;
 import palmturn.numbers.Robust;
 import palmturn.trial.Estimate.Source;
 import palmturn.trial.EstimatedSlap;
+import palmturn.trial.EstimatedSlap.EstimatedSide;
+import palmturn.trial.EstimatedSlap.EstimatedZone;
+import palmturn.trial.EstimatedSlap.Timing;
 import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.TimedBy;
-import palmturn.trial.Zone;
 
 /**
  * One list of contacts from motion and sound, each with its evidence.
@@ -90,20 +92,21 @@ record SlapList(
             + (onset == null ? 0 : HEARD_SHARE * Math.exp(-0.5 * off * off / (LIKELY_S * LIKELY_S)))
             + HALF_SHARE * Math.min(1, contacts.lead() / 2)
             + REGULAR_SHARE * contacts.regularity();
+    double mediaS = pictureS / realPerMediaS;
     return new EstimatedSlap(
-        onset == null || heard == null ? pictureS / realPerMediaS : onset.timeS() - heard.offsetS(),
-        onset == null ? TimedBy.MOTION : TimedBy.SOUND,
-        onset == null ? frames.spacingAtS(pictureS / realPerMediaS) : Slap.SOUND_SD_S,
-        motion.turns().poses()[j],
-        Side.UNKNOWN,
-        motion.turns().confidences()[j],
-        Zone.UNKNOWN,
-        0,
+        onset == null || heard == null
+            ? Timing.seen(mediaS, frames.spacingAtS(mediaS))
+            : new Timing(
+                onset.timeS() - heard.offsetS(),
+                TimedBy.SOUND,
+                Slap.SOUND_SD_S,
+                mediaS,
+                onset.timeS()),
+        EstimatedSide.of(motion.turns().poses()[j], motion.turns().confidences()[j]),
+        EstimatedZone.UNKNOWN,
         isDouble,
         sources,
         Math.max(0, Math.min(1, confidence)),
-        pictureS / realPerMediaS,
-        onset == null ? null : onset.timeS(),
         why(heard, onset, off));
   }
 

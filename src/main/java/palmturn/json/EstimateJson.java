@@ -2,15 +2,18 @@ package palmturn.json;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.Coded;
 import palmturn.trial.Curve;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 import palmturn.trial.EstimatedSlap;
+import palmturn.trial.Point;
 import palmturn.trial.Side;
 import palmturn.trial.Span;
 import palmturn.trial.TimedBy;
@@ -29,25 +32,30 @@ final class EstimateJson {
 
   static Estimate read(Keys keys) throws JsonException {
     return new Estimate(
-        keys.parsed("clipSha256", TrialJson::sha256),
-        sources(keys),
-        keys.number("fps", 0, MOST),
-        keys.flag("variableRate", false),
-        keys.above0OrNull("captureFps", 100_000),
-        keys.flag("trialFound", false),
-        keys.list("slaps", EstimateJson::slap),
-        keys.numberOrNull("rateSlapsPerS", 0, MOST),
-        keys.numberOrNull("intervalCvPct", 0, MOST),
-        keys.numberOrNull("timingFloorPct", 0, MOST),
-        or(keys.objectOrNull("rotation", EstimateJson::rotation), Estimate.Rotation.UNKNOWN),
-        or(keys.objectOrNull("turn", EstimateJson::curve), Curve.EMPTY),
-        or(keys.objectOrNull("sound", EstimateJson::curve), Curve.EMPTY),
-        keys.objectOrNull("elbow", EstimateJson::elbow),
-        keys.objectOrNull("shape", EstimateJson::shape),
-        keys.objectOrNull("handRegion", EstimateJson::region),
-        keys.list("spans", EstimateJson::span),
-        keys.list("bursts", EstimateJson::burst),
-        keys.numberOrNull("soundOffsetS", -60, 60),
+        new Estimate.Basis(
+            keys.parsed("clipSha256", TrialJson::sha256),
+            sources(keys),
+            keys.number("fps", 0, MOST),
+            keys.flag("variableRate", false),
+            keys.above0OrNull("captureFps", 100_000)),
+        new Estimate.Findings(
+            keys.flag("trialFound", false),
+            keys.list("slaps", EstimateJson::slap),
+            keys.list("spans", EstimateJson::span),
+            keys.list("bursts", EstimateJson::stretch)),
+        new Estimate.Figures(
+            keys.numberOrNull("rateSlapsPerS", 0, MOST),
+            keys.numberOrNull("intervalCvPct", 0, MOST),
+            keys.numberOrNull("timingFloorPct", 0, MOST),
+            or(keys.objectOrNull("rotation", EstimateJson::rotation), Estimate.Rotation.UNKNOWN)),
+        new Estimate.Evidence(
+            or(keys.objectOrNull("turn", EstimateJson::curve), Curve.EMPTY),
+            or(keys.objectOrNull("sound", EstimateJson::curve), Curve.EMPTY),
+            keys.numberOrNull("soundOffsetS", -60, 60),
+            keys.objectOrNull("handRegion", EstimateJson::region)),
+        new Estimate.Body(
+            keys.objectOrNull("elbow", EstimateJson::elbow),
+            keys.objectOrNull("shape", EstimateJson::shape)),
         keys.texts("warnings", text -> text),
         keys.rest());
   }
@@ -63,19 +71,22 @@ final class EstimateJson {
   private static EstimatedSlap slap(Keys keys) throws JsonException {
     EstimatedSlap slap =
         new EstimatedSlap(
-            keys.number("timeS", -MOST_S, MOST_S),
-            keys.parsed("timedBy", code -> Coded.parse(TimedBy.class, code)),
-            keys.number("resolutionS", 0, 60),
-            keys.integer("pose", -1, 1),
-            keys.parsed("side", code -> Coded.parse(Side.class, code)),
-            keys.number("sideConfidence", 0, 1),
-            keys.parsed("zone", code -> Coded.parse(Zone.class, code)),
-            keys.number("zoneConfidence", 0, 1),
+            new EstimatedSlap.Timing(
+                keys.number("timeS", -MOST_S, MOST_S),
+                keys.parsed("timedBy", code -> Coded.parse(TimedBy.class, code)),
+                keys.number("resolutionS", 0, 60),
+                keys.numberOrNull("pictureS", -MOST_S, MOST_S),
+                keys.numberOrNull("soundS", -MOST_S, MOST_S)),
+            new EstimatedSlap.EstimatedSide(
+                keys.integer("pose", -1, 1),
+                keys.parsed("side", code -> Coded.parse(Side.class, code)),
+                keys.number("sideConfidence", 0, 1)),
+            new EstimatedSlap.EstimatedZone(
+                keys.parsed("zone", code -> Coded.parse(Zone.class, code)),
+                keys.number("zoneConfidence", 0, 1)),
             keys.flag("double", false),
             sources(keys),
             keys.number("confidence", 0, 1),
-            keys.numberOrNull("pictureS", -MOST_S, MOST_S),
-            keys.numberOrNull("soundS", -MOST_S, MOST_S),
             keys.textOrEmpty("why"));
     keys.refuseRest();
     return slap;
@@ -104,34 +115,45 @@ final class EstimateJson {
         new ElbowPath(
             keys.numberOrNull("maxCm", 0, MOST),
             keys.numberOrNull("maxForearms", 0, MOST),
-            keys.text("scale"),
-            keys.above0OrNull("cmPerPixel", MOST),
-            keys.above0OrNull("forearmPx", MOST_PX),
-            keys.number("startXPx", -MOST_PX, MOST_PX),
-            keys.number("startYPx", -MOST_PX, MOST_PX),
-            keys.numbers("timesS", -MOST_S, MOST_S),
-            keys.numbers("rightPx", -MOST_PX, MOST_PX),
-            keys.numbers("downPx", -MOST_PX, MOST_PX),
-            keys.numbers("distancePx", 0, MOST_PX),
-            keys.list("gaps", EstimateJson::burst),
-            keys.list("unseen", EstimateJson::unseen));
+            new ElbowPath.PictureScale(
+                keys.text("scale"),
+                keys.above0OrNull("cmPerPixel", MOST),
+                keys.above0OrNull("forearmPx", MOST_PX)),
+            new Point(
+                keys.number("startXPx", -MOST_PX, MOST_PX),
+                keys.number("startYPx", -MOST_PX, MOST_PX)),
+            samples(keys),
+            keys.list("gaps", EstimateJson::stretch),
+            keys.list("unseen", EstimateJson::gapEstimate));
     keys.refuseRest();
-    int n = path.timesS().size();
-    if (path.rightPx().size() != n || path.downPx().size() != n || path.distancePx().size() != n) {
-      throw keys.fault("timesS, rightPx, downPx and distancePx must be equally long");
-    }
     return path;
   }
 
-  private static ElbowPath.Unseen unseen(Keys keys) throws JsonException {
-    ElbowPath.Unseen unseen =
-        new ElbowPath.Unseen(
+  private static List<ElbowPath.Sample> samples(Keys keys) throws JsonException {
+    List<Double> timesS = keys.numbers("timesS", -MOST_S, MOST_S);
+    List<Double> right = keys.numbers("rightPx", -MOST_PX, MOST_PX);
+    List<Double> down = keys.numbers("downPx", -MOST_PX, MOST_PX);
+    List<Double> distance = keys.numbers("distancePx", 0, MOST_PX);
+    int n = timesS.size();
+    if (right.size() != n || down.size() != n || distance.size() != n) {
+      throw keys.fault("timesS, rightPx, downPx and distancePx must be equally long");
+    }
+    List<ElbowPath.Sample> samples = new ArrayList<>();
+    for (int i = 0; i < n; i++) {
+      samples.add(new ElbowPath.Sample(timesS.get(i), right.get(i), down.get(i), distance.get(i)));
+    }
+    return samples;
+  }
+
+  private static ElbowPath.GapEstimate gapEstimate(Keys keys) throws JsonException {
+    ElbowPath.GapEstimate estimate =
+        new ElbowPath.GapEstimate(
             keys.number("timeS", -MOST_S, MOST_S),
             keys.number("rightPx", -MOST_PX, MOST_PX),
             keys.number("downPx", -MOST_PX, MOST_PX),
             keys.number("sdPx", 0, MOST_PX));
     keys.refuseRest();
-    return unseen;
+    return estimate;
   }
 
   private static Estimate.Shape shape(Keys keys) throws JsonException {
@@ -198,30 +220,30 @@ final class EstimateJson {
     return keys.make(() -> new Estimate.EstimatedSpan(kind, startS, endS, confidence));
   }
 
-  private static Estimate.Burst burst(Keys keys) throws JsonException {
-    Estimate.Burst burst =
-        new Estimate.Burst(
+  private static Estimate.Stretch stretch(Keys keys) throws JsonException {
+    Estimate.Stretch stretch =
+        new Estimate.Stretch(
             keys.number("startS", -MOST_S, MOST_S), keys.number("endS", -MOST_S, MOST_S));
     keys.refuseRest();
-    return burst;
+    return stretch;
   }
 
   static ObjectNode write(Estimate estimate) {
     ObjectNode node = JsonText.object();
     node.put("clipSha256", estimate.clipSha256());
     node.set("sources", sources(estimate.sources()));
-    Put.number(node, "fps", estimate.fps());
-    node.put("variableRate", estimate.variableRate());
-    Put.number(node, "captureFps", estimate.captureFps());
+    Put.number(node, "fps", estimate.basis().fps());
+    node.put("variableRate", estimate.basis().variableRate());
+    Put.number(node, "captureFps", estimate.basis().captureFps());
     node.put("trialFound", estimate.trialFound());
-    Put.number(node, "rateSlapsPerS", estimate.rateSlapsPerS());
-    Put.number(node, "intervalCvPct", estimate.intervalCvPct());
-    Put.number(node, "timingFloorPct", estimate.timingFloorPct());
+    Put.number(node, "rateSlapsPerS", estimate.figures().rateSlapsPerS());
+    Put.number(node, "intervalCvPct", estimate.figures().intervalCvPct());
+    Put.number(node, "timingFloorPct", estimate.figures().timingFloorPct());
     Put.number(node, "soundOffsetS", estimate.soundOffsetS());
     ArrayNode slaps = node.putArray("slaps");
     estimate.slaps().forEach(slap -> slaps.add(write(slap)));
     node.set("spans", spans(estimate.spans()));
-    node.set("bursts", bursts(estimate.bursts()));
+    node.set("bursts", stretches(estimate.stretches()));
     ArrayNode warnings = node.putArray("warnings");
     estimate.warnings().forEach(warnings::add);
     if (estimate.handRegion() != null) {
@@ -233,13 +255,14 @@ final class EstimateJson {
     if (estimate.shape() != null) {
       node.set("shape", write(estimate.shape()));
     }
+    Estimate.Rotation turns = estimate.figures().rotation();
     ObjectNode rotation = node.putObject("rotation");
-    Put.number(rotation, "frequencyHz", estimate.rotation().frequencyHz());
-    Put.number(rotation, "spectrumHz", estimate.rotation().spectrumHz());
-    Put.number(rotation, "autocorrelationHz", estimate.rotation().autocorrelationHz());
-    rotation.set("series", write(estimate.rotation().series()));
-    node.set("turn", write(estimate.turn()));
-    node.set("sound", write(estimate.sound()));
+    Put.number(rotation, "frequencyHz", turns.frequencyHz());
+    Put.number(rotation, "spectrumHz", turns.spectrumHz());
+    Put.number(rotation, "autocorrelationHz", turns.autocorrelationHz());
+    rotation.set("series", write(turns.series()));
+    node.set("turn", write(estimate.evidence().turn()));
+    node.set("sound", write(estimate.evidence().sound()));
     return Put.extra(node, estimate.extra());
   }
 
@@ -255,7 +278,7 @@ final class EstimateJson {
     ObjectNode node = begin(slap);
     Put.number(node, "pictureS", slap.pictureS());
     Put.number(node, "soundS", slap.soundS());
-    Put.words(node, "why", slap.why());
+    Put.words(node, "why", slap.doubt());
     return node;
   }
 
@@ -288,12 +311,12 @@ final class EstimateJson {
     return array;
   }
 
-  static ArrayNode bursts(List<Estimate.Burst> bursts) {
+  static ArrayNode stretches(List<Estimate.Stretch> stretches) {
     ArrayNode array = JsonText.array();
-    for (Estimate.Burst burst : bursts) {
+    for (Estimate.Stretch stretch : stretches) {
       ObjectNode node = array.addObject();
-      Put.number(node, "startS", burst.startS());
-      Put.number(node, "endS", burst.endS());
+      Put.number(node, "startS", stretch.startS());
+      Put.number(node, "endS", stretch.endS());
     }
     return array;
   }
@@ -311,25 +334,30 @@ final class EstimateJson {
     ObjectNode node = JsonText.object();
     Put.number(node, "maxCm", path.maxCm());
     Put.number(node, "maxForearms", path.maxForearms());
-    node.put("scale", path.scale());
+    node.put("scale", path.pictureScale().source());
     Put.number(node, "cmPerPixel", path.cmPerPixel());
     Put.number(node, "forearmPx", path.forearmPx());
-    Put.number(node, "startXPx", path.startXPx());
-    Put.number(node, "startYPx", path.startYPx());
-    node.set("gaps", bursts(path.gaps()));
-    if (!path.unseen().isEmpty()) {
-      node.set("unseen", unseen(path.unseen()));
+    Put.number(node, "startXPx", path.start().x());
+    Put.number(node, "startYPx", path.start().y());
+    node.set("gaps", stretches(path.gaps()));
+    if (!path.gapEstimates().isEmpty()) {
+      node.set("unseen", gapEstimates(path.gapEstimates()));
     }
-    node.set("timesS", JsonText.numbers(path.timesS(), TIME_DECIMALS));
-    node.set("rightPx", JsonText.numbers(path.rightPx(), VALUE_DECIMALS));
-    node.set("downPx", JsonText.numbers(path.downPx(), VALUE_DECIMALS));
-    node.set("distancePx", JsonText.numbers(path.distancePx(), VALUE_DECIMALS));
+    node.set("timesS", column(path, ElbowPath.Sample::timeS, TIME_DECIMALS));
+    node.set("rightPx", column(path, ElbowPath.Sample::rightPx, VALUE_DECIMALS));
+    node.set("downPx", column(path, ElbowPath.Sample::downPx, VALUE_DECIMALS));
+    node.set("distancePx", column(path, ElbowPath.Sample::distancePx, VALUE_DECIMALS));
     return node;
   }
 
-  private static ArrayNode unseen(List<ElbowPath.Unseen> all) {
+  private static ArrayNode column(
+      ElbowPath path, Function<ElbowPath.Sample, Double> value, int decimals) {
+    return JsonText.numbers(path.samples().stream().map(value).toList(), decimals);
+  }
+
+  private static ArrayNode gapEstimates(List<ElbowPath.GapEstimate> all) {
     ArrayNode array = JsonText.array();
-    for (ElbowPath.Unseen each : all) {
+    for (ElbowPath.GapEstimate each : all) {
       ObjectNode node = array.addObject();
       node.put("timeS", JsonText.rounded(each.timeS(), TIME_DECIMALS));
       node.put("rightPx", JsonText.rounded(each.rightPx(), VALUE_DECIMALS));
@@ -345,7 +373,7 @@ final class EstimateJson {
     Estimate.TurnRange turns = shape.turnRange();
     if (turns != null) {
       ObjectNode range = node.putObject("turnRange");
-      Put.number(range, "usualDeg", turns.usualDeg());
+      Put.number(range, "usualDeg", turns.medianDeg());
       if (turns.change() != null) {
         range.set("change", write(turns.change()));
       }
@@ -362,8 +390,8 @@ final class EstimateJson {
 
   static ObjectNode write(Estimate.ElbowInSpace space) {
     ObjectNode node = JsonText.object();
-    Put.number(node, "perOut", space.perOut());
-    node.put("outIsRight", space.outIsRight());
+    Put.number(node, "perOut", space.outwardFactor());
+    node.put("outIsRight", space.outwardIsRight());
     Put.number(node, "maxCm", space.maxCm());
     Put.number(node, "lowCm", space.lowCm());
     Put.number(node, "highCm", space.highCm());

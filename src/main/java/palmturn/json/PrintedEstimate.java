@@ -31,23 +31,24 @@ public record PrintedEstimate(EstimateLine of, Estimate estimate) {
     of.put(node);
     node.put("clipSha256", estimate.clipSha256());
     node.set("sources", EstimateJson.sources(estimate.sources()));
-    Put.figure(node, "fps", estimate.fps());
-    node.put("variableRate", estimate.variableRate());
-    Put.figure(node, "captureFps", estimate.captureFps());
+    Put.figure(node, "fps", estimate.basis().fps());
+    node.put("variableRate", estimate.basis().variableRate());
+    Put.figure(node, "captureFps", estimate.basis().captureFps());
     node.put("trialFound", estimate.trialFound());
-    Put.figure(node, "rateSlapsPerS", estimate.rateSlapsPerS());
-    Put.figure(node, "intervalCvPct", estimate.intervalCvPct());
-    Put.figure(node, "timingFloorPct", estimate.timingFloorPct());
+    Put.figure(node, "rateSlapsPerS", estimate.figures().rateSlapsPerS());
+    Put.figure(node, "intervalCvPct", estimate.figures().intervalCvPct());
+    Put.figure(node, "timingFloorPct", estimate.figures().timingFloorPct());
     Put.figure(node, "soundOffsetS", estimate.soundOffsetS());
     ArrayNode slaps = node.putArray("slaps");
     estimate.slaps().forEach(slap -> slaps.add(slap(slap)));
     node.set("spans", EstimateJson.spans(estimate.spans()));
-    node.set("bursts", EstimateJson.bursts(estimate.bursts()));
+    node.set("bursts", EstimateJson.stretches(estimate.stretches()));
+    Estimate.Rotation turns = estimate.figures().rotation();
     ObjectNode rotation = node.putObject("rotation");
-    Put.figure(rotation, "frequencyHz", estimate.rotation().frequencyHz());
-    Put.figure(rotation, "spectrumHz", estimate.rotation().spectrumHz());
-    Put.figure(rotation, "autocorrelationHz", estimate.rotation().autocorrelationHz());
-    rotation.set("series", samples(estimate.rotation().series(), "hz"));
+    Put.figure(rotation, "frequencyHz", turns.frequencyHz());
+    Put.figure(rotation, "spectrumHz", turns.spectrumHz());
+    Put.figure(rotation, "autocorrelationHz", turns.autocorrelationHz());
+    rotation.set("series", samples(turns.series(), "hz"));
     ElbowPath elbow = estimate.elbow();
     node.set("elbow", elbow == null ? null : elbow(elbow, estimate.elbowInSpace()));
     Estimate.Shape shape = estimate.shape();
@@ -56,8 +57,8 @@ public record PrintedEstimate(EstimateLine of, Estimate estimate) {
     node.set("handRegion", region == null ? null : EstimateJson.write(region));
     ArrayNode warnings = node.putArray("warnings");
     estimate.warnings().forEach(warnings::add);
-    node.set("turn", samples(estimate.turn(), "value"));
-    node.set("sound", samples(estimate.sound(), "value"));
+    node.set("turn", samples(estimate.evidence().turn(), "value"));
+    node.set("sound", samples(estimate.evidence().sound(), "value"));
     return node;
   }
 
@@ -65,7 +66,7 @@ public record PrintedEstimate(EstimateLine of, Estimate estimate) {
     ObjectNode node = EstimateJson.begin(slap);
     Put.figure(node, "pictureS", slap.pictureS());
     Put.figure(node, "soundS", slap.soundS());
-    node.put("why", slap.why());
+    node.put("why", slap.doubt());
     return node;
   }
 
@@ -83,40 +84,39 @@ public record PrintedEstimate(EstimateLine of, Estimate estimate) {
     ObjectNode node = JsonText.object();
     Put.figure(node, "maxCm", path.maxCm());
     Put.figure(node, "maxForearms", path.maxForearms());
-    node.put("scale", path.scale());
+    node.put("scale", path.pictureScale().source());
     Put.figure(node, "cmPerPixel", path.cmPerPixel());
     Put.figure(node, "forearmPx", path.forearmPx());
-    Put.figure(node, "startXPx", path.startXPx());
-    Put.figure(node, "startYPx", path.startYPx());
+    Put.figure(node, "startXPx", path.start().x());
+    Put.figure(node, "startYPx", path.start().y());
     node.set("space", space == null ? null : EstimateJson.write(space));
-    node.set("gaps", EstimateJson.bursts(path.gaps()));
+    node.set("gaps", EstimateJson.stretches(path.gaps()));
     node.set("unseen", unseen(path));
     ArrayNode series = node.putArray("series");
     ArrayNode places = node.putArray("path");
-    for (int i = 0; i < path.timesS().size(); i++) {
-      double timeS = JsonText.rounded(path.timesS().get(i), EstimateJson.TIME_DECIMALS);
-      ObjectNode sample = series.addObject();
-      sample.put("timeS", timeS);
-      double px = path.distancePx().get(i);
-      Put.figure(sample, "cm", cm(path, px));
-      Put.figure(sample, "forearms", forearms(path, px));
+    for (ElbowPath.Sample sample : path.samples()) {
+      double timeS = JsonText.rounded(sample.timeS(), EstimateJson.TIME_DECIMALS);
+      ObjectNode length = series.addObject();
+      length.put("timeS", timeS);
+      Put.figure(length, "cm", cm(path, sample.distancePx()));
+      Put.figure(length, "forearms", forearms(path, sample.distancePx()));
       Put.figure(
-          sample,
+          length,
           "spaceCm",
           space == null || path.cmPerPixel() == null
               ? null
-              : value(path.cmPerPixel() * space.px(path, i)));
+              : value(path.cmPerPixel() * space.distancePx(sample)));
       ObjectNode place = places.addObject();
       place.put("timeS", timeS);
-      Put.figure(place, "rightPx", value(path.rightPx().get(i)));
-      Put.figure(place, "downPx", value(path.downPx().get(i)));
+      Put.figure(place, "rightPx", value(sample.rightPx()));
+      Put.figure(place, "downPx", value(sample.downPx()));
     }
     return node;
   }
 
   private static ArrayNode unseen(ElbowPath path) {
     ArrayNode array = JsonText.array();
-    for (ElbowPath.Unseen unseen : path.unseen()) {
+    for (ElbowPath.GapEstimate unseen : path.gapEstimates()) {
       ObjectNode node = array.addObject();
       node.put("timeS", JsonText.rounded(unseen.timeS(), EstimateJson.TIME_DECIMALS));
       Put.figure(node, "cm", cm(path, unseen.distancePx()));
@@ -146,7 +146,7 @@ public record PrintedEstimate(EstimateLine of, Estimate estimate) {
   private static ObjectNode turns(Estimate.TurnRange range) {
     ObjectNode node = JsonText.object();
     Estimate.TurnChange change = range.change();
-    Put.figure(node, "usualDeg", value(range.usualDeg()));
+    Put.figure(node, "usualDeg", value(range.medianDeg()));
     Put.figure(node, "firstThirdDeg", change == null ? null : value(change.firstThirdDeg()));
     Put.figure(node, "lastThirdDeg", change == null ? null : value(change.lastThirdDeg()));
     Put.figure(node, "changeDeg", change == null ? null : value(change.deg()));

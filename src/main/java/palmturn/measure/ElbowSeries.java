@@ -22,11 +22,11 @@ public record ElbowSeries(double[] timesS, double[] cm) {
   static @Nullable ElbowSeries of(@Nullable Estimate estimate) {
     ElbowPath path = estimate == null ? null : estimate.elbow();
     Double cmPerPixel = path == null ? null : path.cmPerPixel();
-    if (path == null || cmPerPixel == null || path.timesS().isEmpty()) {
+    if (path == null || cmPerPixel == null || path.samples().isEmpty()) {
       return null;
     }
     return new ElbowSeries(
-        path.timesS().stream().mapToDouble(each -> each).toArray(),
-        path.distancePx().stream().mapToDouble(px -> px * cmPerPixel).toArray());
+        path.samples().stream().mapToDouble(ElbowPath.Sample::timeS).toArray(),
+        path.samples().stream().mapToDouble(each -> each.distancePx() * cmPerPixel).toArray());
   }
 }

@@ -83,7 +83,7 @@ final class Charts {
             ? window.fromS()
             : estimate != null && !estimate.slaps().isEmpty()
                 ? estimate.slaps().get(0).timeS()
-                : path.timesS().get(0);
+                : path.samples().get(0).timeS();
     double real = trial.timeScale().known() ? trial.timeScale().realBetween(zeroS, zeroS + 1) : 1;
     ElbowChart.Drawing drawing = ElbowChart.Drawing.of(path, limitCm, zeroS, windowS, real);
     return new Chart(

@@ -43,7 +43,7 @@ final class EstimateParts {
     if (!sides.isEmpty()) {
       sentences.add(sides);
     }
-    String rotation = rotation(estimate.rotation());
+    String rotation = rotation(estimate.figures().rotation());
     if (!rotation.isEmpty()) {
       sentences.add(rotation);
     }
@@ -63,7 +63,7 @@ final class EstimateParts {
     return new Page.EstimatePart(
         sentences,
         estimate.warnings().stream().map(EstimateParts::sentence).toList(),
-        elbow == null || elbow.timesS().isEmpty()
+        elbow == null || elbow.samples().isEmpty()
             ? null
             : Charts.elbow(
                 "elbow-" + name,
@@ -123,7 +123,7 @@ final class EstimateParts {
                 .formatted(
                     Figures.withUnit(Figures.number(Math.abs(offsetS) * 1000, 0), "ms"),
                     offsetS < 0 ? "early" : "late");
-    Double floor = estimate.timingFloorPct();
+    Double floor = estimate.figures().timingFloorPct();
     return on
         + sound
         + (floor == null
@@ -199,7 +199,7 @@ final class EstimateParts {
                     Figures.signed(change.lowDeg(), 0),
                     Figures.signed(change.highDeg(), 0));
     return "From side to side the hand turned by about %s, by its shape%s."
-        .formatted(Figures.number(range.usualDeg(), 0) + "°", later);
+        .formatted(Figures.number(range.medianDeg(), 0) + "°", later);
   }
 
   private static String elbow(
@@ -220,12 +220,12 @@ final class EstimateParts {
     return far == null
         ? "The elbow was followed, but without a scale its drift has no unit" + lost + "."
         : "The elbow strayed %s at the most, in the plane of the picture (scale: %s)%s."
-                .formatted(far, elbow.scale(), lost)
+                .formatted(far, elbow.pictureScale().source(), lost)
             + (space == null ? "" : " " + inSpace(space));
   }
 
   private static String unseen(ElbowPath elbow) {
-    ElbowPath.Unseen farthest = elbow.farthestUnseen();
+    ElbowPath.GapEstimate farthest = elbow.farthestGapEstimate();
     ElbowPath.Unit unit = elbow.unit();
     if (farthest == null || unit == null) {
       return "";

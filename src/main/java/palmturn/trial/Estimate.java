@@ -7,55 +7,111 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What the program found in a trial by itself. Times are media seconds on the picture's clock;
- * rates are in real time. What could not be told is null or empty, with the reason in {@code
- * warnings}.
+ * A trial as the program alone sees it. Times are media seconds on the picture's clock; rates are
+ * in real time. What could not be told is null or empty, with the reason in {@code warnings}.
  *
- * @param clipSha256 of the clip it was made from
- * @param sources what it was allowed to use and could use
- * @param fps frames a second, from the median distance of frames, media time
- * @param variableRate whether frames are unevenly spaced
- * @param captureFps frames a second at which it was captured, if the file or the user says so
- * @param trialFound whether this looks like a trial at all
- * @param slaps contacts found, in order
- * @param rateSlapsPerS doubles left out
- * @param intervalCvPct by one source of times, doubles and pauses left out
- * @param timingFloorPct the CV that the timing of the marks alone would give
- * @param rotation how often the hand turned there and back
- * @param turn the turn of the hand over time, in its own unit: about +1 palm up, −1 palm down, the
- *     sign arbitrary while no side is known
- * @param sound strength of onsets in the sound over time, 1 = a strong one
- * @param elbow how far the moving elbow strayed, null where it was not followed
- * @param shape what the shape of the hands told beside the slaps, null where it was not seen
- * @param handRegion where the moving hand was found, null where it was not
- * @param spans faults over a stretch, found by measuring
- * @param bursts stretches of slapping, in order; one for an ordinary trial
- * @param soundOffsetS how much later the sound is than the picture, null where not known
+ * @param basis what it was made from
+ * @param findings contacts and faults, in order of time
+ * @param figures speed, rhythm and rotation
+ * @param evidence curves that a person can check the findings against
+ * @param body arms and hands, beside the contacts
  * @param warnings sentences for the reader
  * @param extra unknown keys
  */
 public record Estimate(
-    String clipSha256,
-    Set<Source> sources,
-    double fps,
-    boolean variableRate,
-    @Nullable Double captureFps,
-    boolean trialFound,
-    List<EstimatedSlap> slaps,
-    @Nullable Double rateSlapsPerS,
-    @Nullable Double intervalCvPct,
-    @Nullable Double timingFloorPct,
-    Rotation rotation,
-    Curve turn,
-    Curve sound,
-    @Nullable ElbowPath elbow,
-    @Nullable Shape shape,
-    @Nullable Region handRegion,
-    List<EstimatedSpan> spans,
-    List<Burst> bursts,
-    @Nullable Double soundOffsetS,
+    Basis basis,
+    Findings findings,
+    Figures figures,
+    Evidence evidence,
+    Body body,
     List<String> warnings,
     Extra extra) {
+
+  /**
+   * The clip and the sources that an estimate was made from.
+   *
+   * @param clipSha256 of the clip
+   * @param sources allowed and at hand
+   * @param fps frames a second, from the median distance of frames, media time
+   * @param variableRate whether frames are unevenly spaced
+   * @param captureFps frames a second at which it was captured, if the file or the user says so
+   */
+  public record Basis(
+      String clipSha256,
+      Set<Source> sources,
+      double fps,
+      boolean variableRate,
+      @Nullable Double captureFps) {
+    public Basis {
+      sources = Set.copyOf(sources);
+    }
+  }
+
+  /**
+   * Contacts and faults.
+   *
+   * @param trialFound whether this looks like a trial at all
+   * @param slaps contacts, in order
+   * @param spans faults over a stretch, found by measuring
+   * @param stretches of slapping, in order; one for an ordinary trial
+   */
+  public record Findings(
+      boolean trialFound,
+      List<EstimatedSlap> slaps,
+      List<EstimatedSpan> spans,
+      List<Stretch> stretches) {
+    /** No trial. */
+    public static final Findings NONE = new Findings(false, List.of(), List.of(), List.of());
+
+    public Findings {
+      slaps = List.copyOf(slaps);
+      spans = List.copyOf(spans);
+      stretches = List.copyOf(stretches);
+    }
+  }
+
+  /**
+   * Speed, rhythm and rotation, in real time.
+   *
+   * @param rateSlapsPerS doubles left out
+   * @param intervalCvPct by one source of times, doubles and pauses left out
+   * @param timingFloorPct the CV that the timing of the marks alone would give
+   * @param rotation how often the hand turned there and back
+   */
+  public record Figures(
+      @Nullable Double rateSlapsPerS,
+      @Nullable Double intervalCvPct,
+      @Nullable Double timingFloorPct,
+      Rotation rotation) {
+    /** None known. */
+    public static final Figures UNKNOWN = new Figures(null, null, null, Rotation.UNKNOWN);
+  }
+
+  /**
+   * Curves that a person can check the findings against, and where they were read.
+   *
+   * @param turn the turn of the hand over time, in its own unit: about +1 palm up, −1 palm down,
+   *     the sign arbitrary while no side is known
+   * @param sound strength of onsets in the sound over time, 1 = a strong one
+   * @param soundOffsetS how much later the sound is than the picture, null where not known
+   * @param handRegion where the moving hand was found, null where it was not
+   */
+  public record Evidence(
+      Curve turn, Curve sound, @Nullable Double soundOffsetS, @Nullable Region handRegion) {
+    /** Nothing seen or heard. */
+    public static final Evidence NONE = new Evidence(Curve.EMPTY, Curve.EMPTY, null, null);
+  }
+
+  /**
+   * Arms and hands, beside the contacts.
+   *
+   * @param elbow how far the moving elbow strayed, null where it was not followed
+   * @param shape what the landmarks told, null where they were not looked for or not found
+   */
+  public record Body(@Nullable ElbowPath elbow, @Nullable Shape shape) {
+    /** Nothing followed. */
+    public static final Body NONE = new Body(null, null);
+  }
 
   /** What a finding rests on. */
   public enum Source implements Coded {
@@ -110,28 +166,26 @@ public record Estimate(
   /**
    * How far the moving elbow went in space, if the hand stayed on the target.
    *
-   * @param perOut centimetres in space for each that the elbow goes out in the picture, 1 or more
-   * @param outIsRight whether out is to the right of the picture
+   * @param outwardFactor centimetres in space for each that the elbow goes out in the picture, 1 or
+   *     more
+   * @param outwardIsRight whether out is to the right of the picture
    * @param maxCm largest distance from its place
    * @param lowCm the same if the forearm is shorter in the picture by one standard deviation
    * @param highCm the same if it is longer
    */
   public record ElbowInSpace(
-      double perOut, boolean outIsRight, double maxCm, double lowCm, double highCm) {
-    /**
-     * Returns how far the elbow was from its place in space, in pixels of the picture.
-     *
-     * @param i one of the path's times
-     */
-    public double px(ElbowPath path, int i) {
-      return px(path, i, perOut, outIsRight);
+      double outwardFactor, boolean outwardIsRight, double maxCm, double lowCm, double highCm) {
+    /** Returns the displacement of the elbow in space, in pixels of the picture. */
+    public double distancePx(ElbowPath.Sample sample) {
+      return distancePx(sample, outwardFactor, outwardIsRight);
     }
 
     /** Returns the same for another factor. */
-    public static double px(ElbowPath path, int i, double perOut, boolean outIsRight) {
-      double right = path.rightPx().get(i);
-      boolean out = right > 0 == outIsRight;
-      return Math.hypot(out ? perOut * right : right, path.downPx().get(i));
+    public static double distancePx(
+        ElbowPath.Sample sample, double outwardFactor, boolean outwardIsRight) {
+      boolean outwards = sample.rightPx() > 0 == outwardIsRight;
+      return Math.hypot(
+          outwards ? outwardFactor * sample.rightPx() : sample.rightPx(), sample.downPx());
     }
   }
 
@@ -140,10 +194,10 @@ public record Estimate(
    * centre.
    *
    * @param deg of each turn, degrees, at half-way between its contacts
-   * @param usualDeg their median
+   * @param medianDeg their median
    * @param change from the first third of the trial to the last, null where one has too few turns
    */
-  public record TurnRange(Curve deg, double usualDeg, @Nullable TurnChange change) {}
+  public record TurnRange(Curve deg, double medianDeg, @Nullable TurnChange change) {}
 
   /**
    * How the turn changed over a trial; its difference carries a 95 % interval.
@@ -194,14 +248,60 @@ public record Estimate(
    * @param startS first moment
    * @param endS last moment
    */
-  public record Burst(double startS, double endS) {}
+  public record Stretch(double startS, double endS) {}
 
   public Estimate {
-    sources = Set.copyOf(sources);
-    slaps = List.copyOf(slaps);
-    spans = List.copyOf(spans);
-    bursts = List.copyOf(bursts);
     warnings = List.copyOf(warnings);
+  }
+
+  /** Returns the SHA-256 of the clip that it was made from. */
+  public String clipSha256() {
+    return basis.clipSha256();
+  }
+
+  /** Returns what it rests on. */
+  public Set<Source> sources() {
+    return basis.sources();
+  }
+
+  /** Returns whether this looks like a trial at all. */
+  public boolean trialFound() {
+    return findings.trialFound();
+  }
+
+  /** Returns the contacts, in order. */
+  public List<EstimatedSlap> slaps() {
+    return findings.slaps();
+  }
+
+  /** Returns the faults over a stretch. */
+  public List<EstimatedSpan> spans() {
+    return findings.spans();
+  }
+
+  /** Returns the stretches of slapping, in order. */
+  public List<Stretch> stretches() {
+    return findings.stretches();
+  }
+
+  /** Returns how much later the sound is than the picture, null where not known. */
+  public @Nullable Double soundOffsetS() {
+    return evidence.soundOffsetS();
+  }
+
+  /** Returns where the moving hand was found, null where it was not. */
+  public @Nullable Region handRegion() {
+    return evidence.handRegion();
+  }
+
+  /** Returns the path of the moving elbow, null where it was not followed. */
+  public @Nullable ElbowPath elbow() {
+    return body.elbow();
+  }
+
+  /** Returns what the landmarks told, null where they were not looked for or not found. */
+  public @Nullable Shape shape() {
+    return body.shape();
   }
 
   /**
@@ -210,7 +310,7 @@ public record Estimate(
    */
   public Estimate withKnownSide(double timeS, Side side) {
     int pose =
-        slaps.stream()
+        slaps().stream()
             .min(Comparator.comparingDouble(slap -> Math.abs(slap.timeS() - timeS)))
             .map(EstimatedSlap::pose)
             .orElse(0);
@@ -219,7 +319,7 @@ public record Estimate(
     }
     Side other = side == Side.PALM ? Side.BACK : Side.PALM;
     return withSlaps(
-        slaps.stream()
+        slaps().stream()
             .map(
                 slap ->
                     slap.withSide(
@@ -238,8 +338,8 @@ public record Estimate(
         reader,
         false,
         StartedFrom.ESTIMATE,
-        slaps.stream().map(EstimatedSlap::toSlap).toList(),
-        spans.stream()
+        slaps().stream().map(EstimatedSlap::toSlap).toList(),
+        spans().stream()
             .map(span -> new Span(span.kind(), span.startS(), span.endS(), "", Extra.NONE))
             .toList(),
         Extra.NONE);
@@ -247,82 +347,34 @@ public record Estimate(
 
   /** Returns how far the moving elbow went in space, null where it can't be told. */
   public @Nullable ElbowInSpace elbowInSpace() {
-    return shape == null ? null : shape.elbowInSpace();
+    return body.shape() == null ? null : body.shape().elbowInSpace();
   }
 
   /** Returns this estimate as one of another file, which shows the same film. */
-  public Estimate ofClip(String sha256) {
-    return new Estimate(
-        sha256,
-        sources,
-        fps,
-        variableRate,
-        captureFps,
-        trialFound,
-        slaps,
-        rateSlapsPerS,
-        intervalCvPct,
-        timingFloorPct,
-        rotation,
-        turn,
-        sound,
-        elbow,
-        shape,
-        handRegion,
-        spans,
-        bursts,
-        soundOffsetS,
-        warnings,
-        extra);
+  public Estimate forClip(String sha256) {
+    Basis other =
+        new Basis(sha256, basis.sources(), basis.fps(), basis.variableRate(), basis.captureFps());
+    return new Estimate(other, findings, figures, evidence, body, warnings, extra);
   }
 
   /** Returns this estimate with one sentence more for the reader. */
-  public Estimate plusWarning(String sentence) {
+  public Estimate withWarning(String sentence) {
     List<String> more = new ArrayList<>(warnings);
     more.add(sentence);
-    return with(slaps, rateSlapsPerS, intervalCvPct, timingFloorPct, rotation, more);
+    return new Estimate(basis, findings, figures, evidence, body, more, extra);
   }
 
   /**
    * Returns this estimate without any figure that needs real time, and a sentence that says why.
    */
   public Estimate withoutSpeed(String why) {
-    return with(slaps, null, null, null, Rotation.UNKNOWN, warnings)
-        .plusWarning("Speed and rhythm can't be told: " + why + ".");
+    return new Estimate(basis, findings, Figures.UNKNOWN, evidence, body, warnings, extra)
+        .withWarning("Speed and rhythm can't be told: " + why + ".");
   }
 
   private Estimate withSlaps(List<EstimatedSlap> newSlaps) {
-    return with(newSlaps, rateSlapsPerS, intervalCvPct, timingFloorPct, rotation, warnings);
-  }
-
-  private Estimate with(
-      List<EstimatedSlap> newSlaps,
-      @Nullable Double newRateSlapsPerS,
-      @Nullable Double newIntervalCvPct,
-      @Nullable Double newTimingFloorPct,
-      Rotation newRotation,
-      List<String> newWarnings) {
-    return new Estimate(
-        clipSha256,
-        sources,
-        fps,
-        variableRate,
-        captureFps,
-        trialFound,
-        newSlaps,
-        newRateSlapsPerS,
-        newIntervalCvPct,
-        newTimingFloorPct,
-        newRotation,
-        turn,
-        sound,
-        elbow,
-        shape,
-        handRegion,
-        spans,
-        bursts,
-        soundOffsetS,
-        newWarnings,
-        extra);
+    Findings changed =
+        new Findings(findings.trialFound(), newSlaps, findings.spans(), findings.stretches());
+    return new Estimate(basis, changed, figures, evidence, body, warnings, extra);
   }
 }

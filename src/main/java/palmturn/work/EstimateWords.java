@@ -42,13 +42,15 @@ public final class EstimateWords {
       lines.add(new Line("wrist", wrist(found, found.shape())));
       lines.add(new Line("turn", turn(found.shape().turnRange())));
     }
-    lines.add(new Line("rate", figure(found.rateSlapsPerS(), 2, "slaps/s")));
+    lines.add(new Line("rate", figure(found.figures().rateSlapsPerS(), 2, "slaps/s")));
     lines.add(new Line("interval CV", cv(found)));
     lines.add(
-        new Line("rotation", figure(found.rotation().frequencyHz(), 2, "turns there and back/s")));
+        new Line(
+            "rotation",
+            figure(found.figures().rotation().frequencyHz(), 2, "turns there and back/s")));
     lines.add(new Line("elbow", elbow(found.elbow(), found.elbowInSpace())));
     lines.add(new Line("made from", sources(found)));
-    if (found.bursts().size() > 1) {
+    if (found.stretches().size() > 1) {
       lines.add(new Line("stretches", bursts(found)));
     }
     return lines;
@@ -104,7 +106,7 @@ public final class EstimateWords {
     if (range == null) {
       return CANNOT_TELL;
     }
-    String usual = String.format(Locale.ROOT, "about %.0f° from side to side", range.usualDeg());
+    String usual = String.format(Locale.ROOT, "about %.0f° from side to side", range.medianDeg());
     Estimate.TurnChange change = range.change();
     return change == null
         ? usual
@@ -119,8 +121,8 @@ public final class EstimateWords {
   }
 
   private static String cv(Estimate found) {
-    Double cv = found.intervalCvPct();
-    Double floor = found.timingFloorPct();
+    Double cv = found.figures().intervalCvPct();
+    Double floor = found.figures().timingFloorPct();
     if (cv == null) {
       return CANNOT_TELL;
     }
@@ -156,11 +158,11 @@ public final class EstimateWords {
     int gaps = path.gaps().size();
     String lost = gaps == 0 ? "" : gaps == 1 ? "; lost once" : "; lost %d times".formatted(gaps);
     return "%s from its place in the picture (scale: %s)%s%s%s"
-        .formatted(far, path.scale(), inSpace, lost, unseen(path));
+        .formatted(far, path.pictureScale().source(), inSpace, lost, unseen(path));
   }
 
   private static String unseen(ElbowPath path) {
-    ElbowPath.Unseen farthest = path.farthestUnseen();
+    ElbowPath.GapEstimate farthest = path.farthestGapEstimate();
     ElbowPath.Unit unit = path.unit();
     return farthest == null || unit == null
         ? ""
@@ -192,7 +194,7 @@ public final class EstimateWords {
   }
 
   private static String bursts(Estimate found) {
-    return found.bursts().stream()
+    return found.stretches().stream()
         .map(burst -> String.format(Locale.ROOT, "%.2f to %.2f s", burst.startS(), burst.endS()))
         .collect(Collectors.joining(", "));
   }

@@ -11,7 +11,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import palmturn.trial.ElbowPath;
-import palmturn.trial.Estimate.Burst;
+import palmturn.trial.Estimate.Stretch;
+import palmturn.trial.Point;
 
 class ElbowChartTest {
   @Test
@@ -37,15 +38,9 @@ class ElbowChartTest {
         new ElbowPath(
             4.0,
             null,
-            "given",
-            0.1,
-            null,
-            0,
-            0,
-            lost.timesS(),
-            lost.rightPx(),
-            lost.downPx(),
-            lost.distancePx(),
+            new ElbowPath.PictureScale("given", 0.1, null),
+            new Point(0, 0),
+            lost.samples(),
             List.of(),
             List.of());
     assertTrue(svg(lost).contains(">lost<"));
@@ -71,12 +66,12 @@ class ElbowChartTest {
   void whereALostElbowIsTakenToBeIsDashedWithItsSpread() {
     ElbowPath lost = path(0.1, null);
     ElbowPath taken =
-        lost.withUnseen(
+        lost.withGapEstimates(
             List.of(
-                new ElbowPath.Unseen(0.2, 22, 3, 4),
-                new ElbowPath.Unseen(0.25, 24, 4, 5),
-                new ElbowPath.Unseen(0.45, 28, 5, 4),
-                new ElbowPath.Unseen(0.49, 29, 5, 2)));
+                new ElbowPath.GapEstimate(0.2, 22, 3, 4),
+                new ElbowPath.GapEstimate(0.25, 24, 4, 5),
+                new ElbowPath.GapEstimate(0.45, 28, 5, 4),
+                new ElbowPath.GapEstimate(0.49, 29, 5, 2)));
     String before = svg(lost);
     String after = svg(taken);
     assertFalse(before.contains("--sea-band"));
@@ -86,7 +81,8 @@ class ElbowChartTest {
 
   @Test
   void theScaleReachesAsFarAsALostElbowMayHaveGone() {
-    ElbowPath lost = path(0.1, null).withUnseen(List.of(new ElbowPath.Unseen(0.3, 90, 0, 20)));
+    ElbowPath lost =
+        path(0.1, null).withGapEstimates(List.of(new ElbowPath.GapEstimate(0.3, 90, 0, 20)));
     assertEquals(11 * 1.15, ElbowChart.Drawing.of(lost, 3, 0, 1, 1).reach(), 1e-9);
   }
 
@@ -94,16 +90,15 @@ class ElbowChartTest {
     return new ElbowPath(
         cmPerPixel == null ? null : 4.0,
         null,
-        cmPerPixel == null ? "none" : "given",
-        cmPerPixel,
-        forearmPx,
-        300,
-        200,
-        List.of(0.0, 0.05, 0.1, 0.5, 0.55),
-        List.of(0.0, 10.0, 20.0, 30.0, 40.0),
-        List.of(0.0, 0.0, 0.0, 0.0, 0.0),
-        List.of(0.0, 10.0, 20.0, 30.0, 40.0),
-        List.of(new Burst(0.1, 0.5)),
+        new ElbowPath.PictureScale(cmPerPixel == null ? "none" : "given", cmPerPixel, forearmPx),
+        new Point(300, 200),
+        List.of(
+            new ElbowPath.Sample(0.0, 0.0, 0.0, 0.0),
+            new ElbowPath.Sample(0.05, 10.0, 0.0, 10.0),
+            new ElbowPath.Sample(0.1, 20.0, 0.0, 20.0),
+            new ElbowPath.Sample(0.5, 30.0, 0.0, 30.0),
+            new ElbowPath.Sample(0.55, 40.0, 0.0, 40.0)),
+        List.of(new Stretch(0.1, 0.5)),
         List.of());
   }
 

@@ -8,6 +8,7 @@ import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 import palmturn.trial.EstimatedSlap;
 import palmturn.trial.Extra;
+import palmturn.trial.Point;
 import palmturn.trial.Reading;
 import palmturn.trial.Side;
 import palmturn.trial.Slap;
@@ -87,69 +88,58 @@ public final class Samples {
       sound.add(onset);
     }
     return new Estimate(
-        "0".repeat(64),
-        Set.of(Estimate.Source.MOTION, Estimate.Source.SOUND, Estimate.Source.SHAPE),
-        60,
-        false,
-        null,
-        true,
-        slaps,
-        5.1,
-        6.2,
-        1.9,
-        new Estimate.Rotation(2.55, Curve.EMPTY, 2.54, 2.56),
-        new Curve(timesS, turn),
-        new Curve(timesS, sound),
-        elbow(),
-        new Estimate.Shape(
-            Curve.EMPTY,
-            new Estimate.TurnRange(
-                Curve.EMPTY, 171.6, new Estimate.TurnChange(175, 142.8, -38.2, -26.4)),
-            null,
-            new Estimate.ElbowInSpace(1.31, true, 6.1, 5.5, 7.0)),
-        new Estimate.Region(430, 250, 210, 130),
-        List.of(new Estimate.EstimatedSpan(Span.Kind.ELBOW_OUT, 3.2, 3.6, 0.7)),
-        List.of(new Estimate.Burst(0.8, slaps.get(slaps.size() - 1).timeS())),
-        -0.012,
+        new Estimate.Basis(
+            "0".repeat(64),
+            Set.of(Estimate.Source.MOTION, Estimate.Source.SOUND, Estimate.Source.SHAPE),
+            60,
+            false,
+            null),
+        new Estimate.Findings(
+            true,
+            slaps,
+            List.of(new Estimate.EstimatedSpan(Span.Kind.ELBOW_OUT, 3.2, 3.6, 0.7)),
+            List.of(new Estimate.Stretch(0.8, slaps.get(slaps.size() - 1).timeS()))),
+        new Estimate.Figures(5.1, 6.2, 1.9, new Estimate.Rotation(2.55, Curve.EMPTY, 2.54, 2.56)),
+        new Estimate.Evidence(
+            new Curve(timesS, turn),
+            new Curve(timesS, sound),
+            -0.012,
+            new Estimate.Region(430, 250, 210, 130)),
+        new Estimate.Body(
+            elbow(),
+            new Estimate.Shape(
+                Curve.EMPTY,
+                new Estimate.TurnRange(
+                    Curve.EMPTY, 171.6, new Estimate.TurnChange(175, 142.8, -38.2, -26.4)),
+                null,
+                new Estimate.ElbowInSpace(1.31, true, 6.1, 5.5, 7.0))),
         List.of("two contacts were seen and not heard"),
         Extra.NONE);
   }
 
   private static ElbowPath elbow() {
-    List<Double> timesS = new ArrayList<>();
-    List<Double> right = new ArrayList<>();
-    List<Double> down = new ArrayList<>();
-    List<Double> distance = new ArrayList<>();
-    List<ElbowPath.Unseen> unseen = new ArrayList<>();
+    List<ElbowPath.Sample> samples = new ArrayList<>();
+    List<ElbowPath.GapEstimate> unseen = new ArrayList<>();
     for (double t = 0.5; t < 6.2; t += 1 / 60.0) {
       if (t > 4.4 && t < 4.8) {
         double across = (t - 4.4) / 0.4;
         unseen.add(
-            new ElbowPath.Unseen(
+            new ElbowPath.GapEstimate(
                 t, 4 + 14 * Math.sin(Math.PI * across), 2, 16 * Math.sqrt(across * (1 - across))));
         continue;
       }
       double out = 46 * Math.exp(-Math.pow((t - 3.4) / 0.3, 2));
       double x = -out + 4 * Math.sin(16 * t);
       double y = 0.3 * out + 3 * Math.cos(16 * t);
-      timesS.add(t);
-      right.add(x);
-      down.add(y);
-      distance.add(Math.hypot(x, y));
+      samples.add(ElbowPath.Sample.of(t, x, y));
     }
     return new ElbowPath(
         4.8,
         null,
-        "given",
-        0.1,
-        null,
-        310,
-        240,
-        timesS,
-        right,
-        down,
-        distance,
-        List.of(new Estimate.Burst(4.4, 4.8)),
+        new ElbowPath.PictureScale("given", 0.1, null),
+        new Point(310, 240),
+        samples,
+        List.of(new Estimate.Stretch(4.4, 4.8)),
         unseen);
   }
 
@@ -158,19 +148,17 @@ public final class Samples {
       double timeS, int turn, Zone zone, boolean isDouble, double confidence) {
     boolean heard = turn % 9 != 5;
     return new EstimatedSlap(
-        timeS,
-        heard ? TimedBy.SOUND : TimedBy.MOTION,
-        heard ? 0.001 : 1 / 60.0,
-        turn % 2 == 0 ? 1 : -1,
-        Side.UNKNOWN,
-        0.9,
-        zone,
-        0,
+        new EstimatedSlap.Timing(
+            timeS,
+            heard ? TimedBy.SOUND : TimedBy.MOTION,
+            heard ? 0.001 : 1 / 60.0,
+            timeS,
+            heard ? timeS - 0.012 : null),
+        EstimatedSlap.EstimatedSide.of(turn % 2 == 0 ? 1 : -1, 0.9),
+        new EstimatedSlap.EstimatedZone(zone, 0),
         isDouble,
         Set.of(Estimate.Source.MOTION),
         confidence,
-        timeS,
-        heard ? timeS - 0.012 : null,
         "");
   }
 

@@ -54,7 +54,7 @@ class DroppedFramesTest {
     String name = "left-baseline-2";
     ClipFile clip = thinned(name);
     Estimate estimate = Estimator.estimate(clip, Request.of(Hand.LEFT, 3), null, Progress.NONE);
-    assertTrue(estimate.variableRate());
+    assertTrue(estimate.basis().variableRate());
     double[] found = estimate.slaps().stream().mapToDouble(EstimatedSlap::timeS).toArray();
     double[] wanted =
         ClipTruth.read(Files.readString(BUNDLED.resolve(name + ".truth.json"))).contacts().stream()

@@ -126,8 +126,8 @@ class EstimatorTest {
             .mapToDouble(ClipTruth.Contact::timeS)
             .toArray();
     double rate = (slaps.length - 1) / (slaps[slaps.length - 1] - slaps[0]);
-    assertEquals(rate, value(estimate.rateSlapsPerS()), 0.005 * rate);
-    assertEquals(rate / 2, value(estimate.rotation().frequencyHz()), 0.005 * rate / 2);
+    assertEquals(rate, value(estimate.figures().rateSlapsPerS()), 0.005 * rate);
+    assertEquals(rate / 2, value(estimate.figures().rotation().frequencyHz()), 0.005 * rate / 2);
   }
 
   @Test
@@ -146,8 +146,8 @@ class EstimatorTest {
             null);
     Estimate slow = Estimator.estimate(clip, half, null, Progress.NONE);
     Estimate plain = bundled("left-baseline-2", Set.of(Source.MOTION), null);
-    double rate = value(plain.rateSlapsPerS());
-    assertEquals(2 * rate, value(slow.rateSlapsPerS()), 0.01 * rate);
+    double rate = value(plain.figures().rateSlapsPerS());
+    assertEquals(2 * rate, value(slow.figures().rateSlapsPerS()), 0.01 * rate);
     assertEquals(Set.of(Source.MOTION), slow.sources());
     double halfFrameS = 0.5 / 60;
     assertEquals(times(plain)[3], times(slow)[3], halfFrameS);
@@ -212,7 +212,7 @@ class EstimatorTest {
     Estimate estimate = real(name);
     assertFalse(estimate.trialFound());
     assertEquals(List.of(), estimate.slaps());
-    assertNull(estimate.rateSlapsPerS());
+    assertNull(estimate.figures().rateSlapsPerS());
     assertTrue(estimate.warnings().contains("No trial was found."), estimate.warnings()::toString);
   }
 

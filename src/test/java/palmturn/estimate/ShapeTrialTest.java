@@ -169,7 +169,7 @@ class ShapeTrialTest {
     Estimate.TurnRange turns = Objects.requireNonNull(found.shape()).turnRange();
     assertNotNull(turns);
     // As drawn: see the README beside the clip.
-    assertEquals(175.5, turns.usualDeg(), 6);
+    assertEquals(175.5, turns.medianDeg(), 6);
     Estimate.TurnChange change = turns.change();
     assertNotNull(change);
     assertEquals(175.9, change.firstThirdDeg(), 6);

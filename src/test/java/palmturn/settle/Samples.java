@@ -9,7 +9,6 @@ import java.util.function.UnaryOperator;
 import java.util.stream.LongStream;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.ClipRef;
-import palmturn.trial.Curve;
 import palmturn.trial.Estimate;
 import palmturn.trial.EstimatedSlap;
 import palmturn.trial.Extra;
@@ -22,7 +21,6 @@ import palmturn.trial.Slap;
 import palmturn.trial.Span;
 import palmturn.trial.StartedFrom;
 import palmturn.trial.TimeScale;
-import palmturn.trial.TimedBy;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 import palmturn.trial.Zone;
@@ -131,41 +129,20 @@ final class Samples {
             .mapToObj(
                 timeS ->
                     new EstimatedSlap(
-                        timeS,
-                        TimedBy.MOTION,
-                        FRAME_S,
-                        0,
-                        Side.UNKNOWN,
-                        0.5,
-                        Zone.UNKNOWN,
-                        0,
+                        EstimatedSlap.Timing.seen(timeS, FRAME_S),
+                        EstimatedSlap.EstimatedSide.of(0, 0.5),
+                        EstimatedSlap.EstimatedZone.UNKNOWN,
                         false,
                         Set.of(Estimate.Source.MOTION),
                         0.9,
-                        timeS,
-                        null,
                         ""))
             .toList();
     return new Estimate(
-        clipSha256,
-        Set.of(Estimate.Source.MOTION),
-        60,
-        false,
-        null,
-        true,
-        slaps,
-        null,
-        null,
-        null,
-        Estimate.Rotation.UNKNOWN,
-        Curve.EMPTY,
-        Curve.EMPTY,
-        null,
-        null,
-        null,
-        List.of(),
-        List.of(),
-        null,
+        new Estimate.Basis(clipSha256, Set.of(Estimate.Source.MOTION), 60, false, null),
+        new Estimate.Findings(true, slaps, List.of(), List.of()),
+        Estimate.Figures.UNKNOWN,
+        Estimate.Evidence.NONE,
+        Estimate.Body.NONE,
         List.of(),
         Extra.NONE);
   }

@@ -236,7 +236,7 @@ record DifferenceWords(ReadingPair pair, TimeScale scale, double zeroS) {
     String by =
         found.sources().stream().sorted().map(Coded::code).collect(Collectors.joining(" and "));
     return " It was detected by %s%s."
-        .formatted(by, found.why().isEmpty() ? "" : ": " + found.why());
+        .formatted(by, found.doubt().isEmpty() ? "" : ": " + found.doubt());
   }
 
   private static String side(Slap slap) {

@@ -54,8 +54,8 @@ final class DoubtfulMarks {
     if (found.isDouble()) {
       why.add("a double?");
     }
-    if (!found.why().isEmpty()) {
-      why.add(found.why());
+    if (!found.doubt().isEmpty()) {
+      why.add(found.doubt());
     }
     if (found.pose() == 0) {
       why.add("side unknown");

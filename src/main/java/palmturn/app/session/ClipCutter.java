@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import palmturn.clip.Progress;
 import palmturn.trial.Estimate;
-import palmturn.trial.Estimate.Burst;
+import palmturn.trial.Estimate.Stretch;
 import palmturn.work.UserError;
 import palmturn.work.session.ClipSummary;
 
@@ -54,7 +54,7 @@ final class ClipCutter {
    * @param endS end of its last
    */
   static List<TrialCandidate> candidates(Path clip, Estimate found, double firstS, double endS) {
-    List<Burst> bursts = found.bursts();
+    List<Stretch> bursts = found.stretches();
     if (bursts.isEmpty()) {
       return List.of(TrialCandidate.whole(clip));
     }
@@ -73,7 +73,7 @@ final class ClipCutter {
     return List.copyOf(attempts);
   }
 
-  private static double middle(Burst before, Burst after) {
+  private static double middle(Stretch before, Stretch after) {
     return (before.endS() + after.startS()) / 2;
   }
 }

@@ -78,7 +78,7 @@ record Overlay(
     ElbowPath path = estimate.elbow();
     return new Overlay(
         estimate.handRegion(),
-        path == null || path.timesS().isEmpty() ? null : elbow(path, timeS, limitCm),
+        path == null || path.samples().isEmpty() ? null : elbow(path, timeS, limitCm),
         Map.of(),
         null,
         null);
@@ -131,53 +131,49 @@ record Overlay(
   }
 
   private static Elbow elbow(ElbowPath path, double timeS, double limitCm) {
-    Point place = new Point(path.startXPx(), path.startYPx());
     List<List<Point>> trail = new ArrayList<>();
     double beforeS = Double.NEGATIVE_INFINITY;
-    int nearest = 0;
-    for (int i = 0; i < path.timesS().size(); i++) {
-      double at = path.timesS().get(i);
-      if (Math.abs(at - timeS) < Math.abs(path.timesS().get(nearest) - timeS)) {
-        nearest = i;
-      }
+    for (ElbowPath.Sample sample : path.samples()) {
+      double at = sample.timeS();
       if (at < timeS - TRAIL_S || at > timeS + 1e-6) {
         continue;
       }
       if (trail.isEmpty() || lostBetween(path, beforeS, at)) {
         trail.add(new ArrayList<>());
       }
-      trail.get(trail.size() - 1).add(spot(path, i));
+      trail.get(trail.size() - 1).add(spot(path, sample));
       beforeS = at;
     }
-    ElbowPath.Unseen unseen = unseen(path, timeS);
-    boolean seen = unseen == null && Math.abs(path.timesS().get(nearest) - timeS) <= AT_S;
+    ElbowPath.GapEstimate unseen = unseen(path, timeS);
+    ElbowPath.Sample nearest = path.nearest(timeS);
+    boolean seen = unseen == null && nearest != null && Math.abs(nearest.timeS() - timeS) <= AT_S;
     Double cm = path.cmPerPixel();
     return new Elbow(
-        place,
+        path.start(),
         cm == null ? null : limitCm / cm,
         trail,
         seen ? spot(path, nearest) : null,
         unseen == null
             ? null
             : new EstimatedElbow(
-                new Point(place.x() + unseen.rightPx(), place.y() + unseen.downPx()),
+                new Point(path.start().x() + unseen.rightPx(), path.start().y() + unseen.downPx()),
                 unseen.sdPx()),
         unseen != null
             ? "elbow lost, " + lostWords(path, unseen)
             : seen
-                ? distanceWords(path, path.distancePx().get(nearest))
+                ? distanceWords(path, nearest.distancePx())
                 : lostBetween(path, timeS - AT_S, timeS + AT_S) ? "elbow lost" : "elbow");
   }
 
   /** Returns what is told of the frame of a moment, null where the elbow is seen or not told. */
-  private static ElbowPath.@Nullable Unseen unseen(ElbowPath path, double timeS) {
-    return path.unseen().stream()
+  private static ElbowPath.@Nullable GapEstimate unseen(ElbowPath path, double timeS) {
+    return path.gapEstimates().stream()
         .filter(each -> Math.abs(each.timeS() - timeS) < FRAME_S)
         .findFirst()
         .orElse(null);
   }
 
-  private static String lostWords(ElbowPath path, ElbowPath.Unseen unseen) {
+  private static String lostWords(ElbowPath path, ElbowPath.GapEstimate unseen) {
     ElbowPath.Unit unit = path.unit();
     return unit == null
         ? "no scale"
@@ -189,9 +185,8 @@ record Overlay(
     return path.gaps().stream().anyMatch(gap -> gap.startS() < toS && gap.endS() > fromS);
   }
 
-  private static Point spot(ElbowPath path, int i) {
-    return new Point(
-        path.startXPx() + path.rightPx().get(i), path.startYPx() + path.downPx().get(i));
+  private static Point spot(ElbowPath path, ElbowPath.Sample sample) {
+    return new Point(path.start().x() + sample.rightPx(), path.start().y() + sample.downPx());
   }
 
   private static String distanceWords(ElbowPath path, double px) {

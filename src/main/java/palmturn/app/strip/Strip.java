@@ -171,7 +171,7 @@ public final class Strip {
   /** Returns the label of the turn's curve. */
   String turnWords() {
     Estimate shown = found.visibleProperty().getValue();
-    Double hz = shown == null ? null : shown.rotation().frequencyHz();
+    Double hz = shown == null ? null : shown.figures().rotation().frequencyHz();
     return hz == null ? "" : String.format(Locale.ROOT, "%.2f Hz", hz);
   }
 

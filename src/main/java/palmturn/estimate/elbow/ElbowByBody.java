@@ -118,8 +118,8 @@ record ElbowByBody(List<Told> told, List<Double> heldS, double sdPx) {
         all.add(
             new Told(
                 look.timeS() / realPerMediaS,
-                place[0] - path.startXPx(),
-                place[1] - path.startYPx()));
+                place[0] - path.start().x(),
+                place[1] - path.start().y()));
       }
     }
     return new ElbowByBody(

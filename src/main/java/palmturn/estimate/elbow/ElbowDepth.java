@@ -99,9 +99,9 @@ final class ElbowDepth {
   private static double mostCm(
       ElbowPath path, double cm, double perOut, boolean outIsRight, double fromS) {
     double most = 0;
-    for (int i = 0; i < path.timesS().size(); i++) {
-      if (path.timesS().get(i) >= fromS) {
-        most = Math.max(most, cm * ElbowInSpace.px(path, i, perOut, outIsRight));
+    for (ElbowPath.Sample sample : path.samples()) {
+      if (sample.timeS() >= fromS) {
+        most = Math.max(most, cm * ElbowInSpace.distancePx(sample, perOut, outIsRight));
       }
     }
     return most;

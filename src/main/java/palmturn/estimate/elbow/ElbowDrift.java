@@ -7,8 +7,8 @@ import org.jspecify.annotations.Nullable;
 import palmturn.estimate.frames.Similarity;
 import palmturn.numbers.Stats;
 import palmturn.trial.ElbowPath;
-import palmturn.trial.Estimate.Burst;
 import palmturn.trial.Estimate.EstimatedSpan;
+import palmturn.trial.Estimate.Stretch;
 import palmturn.trial.Point;
 import palmturn.trial.Span;
 
@@ -88,18 +88,13 @@ public final class ElbowDrift {
     if (seen.size() < SEEN_SHARE * samples.size()) {
       warnings.add("The elbow was lost in most frames.");
     }
-    List<Double> rightPx = new ArrayList<>();
-    List<Double> downPx = new ArrayList<>();
-    List<Double> distancePx = new ArrayList<>();
+    List<ElbowPath.Sample> displacements = new ArrayList<>();
     double maxPx = 0;
     for (int i = 0; i < timesS.length; i++) {
-      double x = right[i] - placeX;
-      double y = down[i] - placeY;
-      rightPx.add(x);
-      downPx.add(y);
-      distancePx.add(Math.hypot(x, y));
+      ElbowPath.Sample sample = ElbowPath.Sample.of(timesS[i], right[i] - placeX, down[i] - placeY);
+      displacements.add(sample);
       if (timesS[i] >= firstSlapS - PLACE_S) {
-        maxPx = Math.max(maxPx, Math.hypot(x, y));
+        maxPx = Math.max(maxPx, sample.distancePx());
       }
     }
     Double cm = scale.cmPerPixel();
@@ -108,17 +103,11 @@ public final class ElbowDrift {
         new ElbowPath(
             cm == null ? null : maxPx * cm,
             forearm == null ? null : maxPx / forearm,
-            scale.source(),
-            cm,
-            forearm,
-            // The way is the joint's, the place the one pointed at: skin can seem to turn about
-            // a joint centimetres outside the arm.
-            elbow.x() + placeX - joint.x(),
-            elbow.y() + placeY - joint.y(),
-            Arrays.stream(timesS).boxed().toList(),
-            rightPx,
-            downPx,
-            distancePx,
+            new ElbowPath.PictureScale(scale.source(), cm, forearm),
+            // The displacement is the joint's, the place the one pointed at: skin can seem to turn
+            // about a joint centimetres outside the arm.
+            new Point(elbow.x() + placeX - joint.x(), elbow.y() + placeY - joint.y()),
+            displacements,
             gaps(samples),
             List.of()),
         warnings);
@@ -177,8 +166,8 @@ public final class ElbowDrift {
   }
 
   /** Returns each lost stretch, from the last frame that saw the elbow to the next that does. */
-  private static List<Burst> gaps(List<Sample> samples) {
-    List<Burst> gaps = new ArrayList<>();
+  private static List<Stretch> gaps(List<Sample> samples) {
+    List<Stretch> gaps = new ArrayList<>();
     double seenS = samples.get(0).timeS();
     boolean lost = false;
     for (Sample sample : samples) {
@@ -186,14 +175,14 @@ public final class ElbowDrift {
         lost = true;
       } else {
         if (lost) {
-          gaps.add(new Burst(seenS, sample.timeS()));
+          gaps.add(new Stretch(seenS, sample.timeS()));
         }
         lost = false;
         seenS = sample.timeS();
       }
     }
     if (lost) {
-      gaps.add(new Burst(seenS, samples.get(samples.size() - 1).timeS()));
+      gaps.add(new Stretch(seenS, samples.get(samples.size() - 1).timeS()));
     }
     return gaps;
   }
@@ -213,18 +202,20 @@ public final class ElbowDrift {
     int start = -1;
     int end = -1;
     double mostCm = 0;
-    int n = path.timesS().size();
+    List<ElbowPath.Sample> samples = path.samples();
+    int n = samples.size();
     for (int i = 0; i <= n; i++) {
-      double distanceCm = i < n ? path.distancePx().get(i) * cm : 0;
-      boolean broken = i > 0 && i < n && path.timesS().get(i) - path.timesS().get(i - 1) > BREAK_S;
+      double distanceCm = i < n ? samples.get(i).distancePx() * cm : 0;
+      boolean broken =
+          i > 0 && i < n && samples.get(i).timeS() - samples.get(i - 1).timeS() > BREAK_S;
       if (start >= 0 && (broken || distanceCm < BACK_SHARE * limitCm)) {
-        double lengthS = path.timesS().get(end) - path.timesS().get(start);
+        double lengthS = samples.get(end).timeS() - samples.get(start).timeS();
         if (lengthS >= OUT_S) {
           spans.add(
               new EstimatedSpan(
                   Span.Kind.ELBOW_OUT,
-                  path.timesS().get(start),
-                  path.timesS().get(end),
+                  samples.get(start).timeS(),
+                  samples.get(end).timeS(),
                   confidence(mostCm - limitCm)));
         }
         start = -1;

@@ -7,8 +7,8 @@ import org.jspecify.annotations.Nullable;
 import palmturn.clip.FrameTable;
 import palmturn.numbers.GaussianProcess;
 import palmturn.trial.ElbowPath;
-import palmturn.trial.ElbowPath.Unseen;
-import palmturn.trial.Estimate.Burst;
+import palmturn.trial.ElbowPath.GapEstimate;
+import palmturn.trial.Estimate.Stretch;
 
 /**
  * Where the elbow is taken to have been while its patch was lost: a random walk from where it was
@@ -52,31 +52,30 @@ final class ElbowFusion {
    * @param realPerMediaS real seconds in one of the path's
    * @param body what the landmarks tell of it, null where there are none
    */
-  static List<Unseen> of(
+  static List<GapEstimate> of(
       ElbowPath path,
       FrameTable frames,
       double radiusPx,
       double realPerMediaS,
       @Nullable ElbowByBody body) {
     ElbowFusion fusion = new ElbowFusion(path, radiusPx, realPerMediaS, body);
-    List<Unseen> unseen = new ArrayList<>();
-    for (Burst gap : path.gaps()) {
+    List<GapEstimate> unseen = new ArrayList<>();
+    for (Stretch gap : path.gaps()) {
       double[] timesS =
           Arrays.stream(frames.timesS())
               .filter(timeS -> timeS >= gap.startS() && timeS <= gap.endS())
-              .filter(timeS -> !path.timesS().contains(timeS))
+              .filter(timeS -> path.samples().stream().noneMatch(seen -> seen.timeS() == timeS))
               .toArray();
       unseen.addAll(fusion.across(gap, timesS));
     }
     return unseen;
   }
 
-  private List<Unseen> across(Burst gap, double[] timesS) {
+  private List<GapEstimate> across(Stretch gap, double[] timesS) {
     Known before = null;
     Known after = null;
-    for (int i = 0; i < path.timesS().size(); i++) {
-      Known seen =
-          new Known(path.timesS().get(i), path.rightPx().get(i), path.downPx().get(i), false);
+    for (ElbowPath.Sample sample : path.samples()) {
+      Known seen = new Known(sample.timeS(), sample.rightPx(), sample.downPx(), false);
       before = seen.timeS <= gap.startS() ? seen : before;
       after = after == null && seen.timeS >= gap.endS() ? seen : after;
     }
@@ -91,7 +90,7 @@ final class ElbowFusion {
     return told(from, others, timesS);
   }
 
-  private List<Known> byBody(Burst gap) {
+  private List<Known> byBody(Stretch gap) {
     List<Known> known = new ArrayList<>();
     for (ElbowByBody.Told told : body == null ? List.<ElbowByBody.Told>of() : body.told()) {
       if (told.timeS() > gap.startS() && told.timeS() < gap.endS()) {
@@ -101,7 +100,7 @@ final class ElbowFusion {
     return known;
   }
 
-  private List<Unseen> told(Known from, List<Known> others, double[] timesS) {
+  private List<GapEstimate> told(Known from, List<Known> others, double[] timesS) {
     double[] right = others.stream().mapToDouble(each -> each.rightPx - from.rightPx).toArray();
     double[] down = others.stream().mapToDouble(each -> each.downPx - from.downPx).toArray();
     GaussianProcess walk =
@@ -113,7 +112,7 @@ final class ElbowFusion {
                             .mapToDouble(b -> walked(from.timeS, a.timeS, b.timeS) + off(a, b))
                             .toArray())
                 .toArray(double[][]::new));
-    List<Unseen> told = new ArrayList<>();
+    List<GapEstimate> told = new ArrayList<>();
     for (double timeS : timesS) {
       double[] shared =
           others.stream().mapToDouble(each -> walked(from.timeS, timeS, each.timeS)).toArray();
@@ -124,7 +123,7 @@ final class ElbowFusion {
               + square(PATCH_RADII);
       if (variance <= square(MOST_RADII)) {
         told.add(
-            new Unseen(
+            new GapEstimate(
                 timeS,
                 from.rightPx + GaussianProcess.weightedSum(weights, right),
                 from.downPx + GaussianProcess.weightedSum(weights, down),

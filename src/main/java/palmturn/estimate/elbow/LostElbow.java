@@ -13,7 +13,7 @@ import palmturn.estimate.hands.NetworkUse;
 import palmturn.estimate.hands.Networks;
 import palmturn.estimate.hands.ShapePass;
 import palmturn.trial.ElbowPath;
-import palmturn.trial.Estimate.Burst;
+import palmturn.trial.Estimate.Stretch;
 import palmturn.trial.Point;
 
 /**
@@ -52,7 +52,8 @@ public record LostElbow(ClipFile clip, Footage footage, double realPerMediaS) {
       throws ClipException {
     ElbowByBody body =
         networks == null || hands == null ? null : body(path, radiusPx, networks, hands, watch);
-    return path.withUnseen(ElbowFusion.of(path, clip.frames(), radiusPx, realPerMediaS, body));
+    return path.withGapEstimates(
+        ElbowFusion.of(path, clip.frames(), radiusPx, realPerMediaS, body));
   }
 
   private @Nullable ElbowByBody body(
@@ -69,7 +70,7 @@ public record LostElbow(ClipFile clip, Footage footage, double realPerMediaS) {
               path,
               realPerMediaS,
               radiusPx);
-      Point elbow = new Point(path.startXPx(), path.startYPx());
+      Point elbow = path.start();
       ArmInView arm = ArmInView.of(footage, elbow, radiusPx);
       // What covers the elbow is not where it is, however surely the body's landmarks say so.
       return body == null || arm == null
@@ -86,21 +87,22 @@ public record LostElbow(ClipFile clip, Footage footage, double realPerMediaS) {
 
   /** Returns the frames in which the body is looked at, in order; none where no gap is long. */
   private int[] frames(ElbowPath path) {
-    List<Burst> gaps =
+    List<Stretch> gaps =
         path.gaps().stream()
             .filter(gap -> (gap.endS() - gap.startS()) * realPerMediaS >= SHORT_S)
             .toList();
     double lostS = gaps.stream().mapToDouble(gap -> gap.endS() - gap.startS()).sum();
     double everyS = Math.max(EVERY_S / realPerMediaS, lostS / MOST_LOOKS);
     TreeSet<Integer> frames = new TreeSet<>();
-    for (Burst gap : gaps) {
+    for (Stretch gap : gaps) {
       for (double atS = gap.startS() + everyS / 2; atS < gap.endS(); atS += everyS) {
         frames.add(clip.frames().nearest(atS));
       }
     }
-    int seen = path.timesS().size();
+    int seen = path.samples().size();
     for (int i = 0; i < HELD && !gaps.isEmpty(); i++) {
-      frames.add(clip.frames().nearest(path.timesS().get((2 * i + 1) * seen / (2 * HELD))));
+      frames.add(
+          clip.frames().nearest(path.samples().get((2 * i + 1) * seen / (2 * HELD)).timeS()));
     }
     return frames.stream().mapToInt(Integer::intValue).toArray();
   }

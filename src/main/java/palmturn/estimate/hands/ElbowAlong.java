@@ -14,16 +14,18 @@ public final class ElbowAlong {
    * @param timeS media seconds
    */
   public static double @Nullable [] at(ElbowPath path, double timeS) {
-    int at = -1;
-    for (int i = 0; i < path.timesS().size() && path.timesS().get(i) <= timeS; i++) {
-      at = i;
+    ElbowPath.Sample last = null;
+    for (ElbowPath.Sample sample : path.samples()) {
+      if (sample.timeS() > timeS) {
+        break;
+      }
+      last = sample;
     }
     boolean lost =
-        at < 0 || path.gaps().stream().anyMatch(gap -> timeS > gap.startS() && timeS < gap.endS());
-    return lost
+        last == null
+            || path.gaps().stream().anyMatch(gap -> timeS > gap.startS() && timeS < gap.endS());
+    return lost || last == null
         ? null
-        : new double[] {
-          path.startXPx() + path.rightPx().get(at), path.startYPx() + path.downPx().get(at)
-        };
+        : new double[] {path.start().x() + last.rightPx(), path.start().y() + last.downPx()};
   }
 }

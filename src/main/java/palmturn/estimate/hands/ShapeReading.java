@@ -121,8 +121,7 @@ public record ShapeReading(
           slap.withShape(
                   pose,
                   touches.get(i).confidence(),
-                  zone,
-                  landed.get(i).confidence(),
+                  new EstimatedSlap.EstimatedZone(zone, landed.get(i).confidence()),
                   isDouble,
                   why(i, flipped, zone))
               .withSide(side(pose)));

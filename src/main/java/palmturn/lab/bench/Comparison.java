@@ -69,9 +69,9 @@ public record Comparison(
         (int) slaps.stream().filter(EstimatedSlap::isDouble).count(),
         count(
             matching, pair -> contacts.get(pair.a()).isDouble() && slaps.get(pair.b()).isDouble()),
-        percent(estimate.rateSlapsPerS(), rate(intervalsS)),
-        difference(estimate.intervalCvPct(), Stats.cvPct(running)),
-        percent(estimate.rotation().frequencyHz(), half(rate(running))));
+        percent(estimate.figures().rateSlapsPerS(), rate(intervalsS)),
+        difference(estimate.figures().intervalCvPct(), Stats.cvPct(running)),
+        percent(estimate.figures().rotation().frequencyHz(), half(rate(running))));
   }
 
   /** Returns F = 2·matched/(truth + found); null where there is nothing on either side. */

@@ -1,7 +1,6 @@
 package palmturn.lab.bench;
 
 import java.util.Arrays;
-import java.util.List;
 import org.jspecify.annotations.Nullable;
 import palmturn.numbers.Stats;
 import palmturn.trial.ElbowPath;
@@ -27,11 +26,11 @@ public record ElbowComparison(int frames, int within, @Nullable Double p95Cm) {
       return null;
     }
     double[] trueCm = distances(way, firstS(truth, way));
-    List<Double> timesS = path.timesS();
-    double[] errorsCm = new double[timesS.size()];
+    double[] errorsCm = new double[path.samples().size()];
     for (int i = 0; i < errorsCm.length; i++) {
-      double cm = path.distancePx().get(i) * path.cmPerPixel();
-      errorsCm[i] = Math.abs(cm - at(way.timesS(), trueCm, timesS.get(i)));
+      ElbowPath.Sample sample = path.samples().get(i);
+      double cm = sample.distancePx() * path.cmPerPixel();
+      errorsCm[i] = Math.abs(cm - at(way.timesS(), trueCm, sample.timeS()));
     }
     int within = (int) Arrays.stream(errorsCm).filter(error -> error <= GOAL_CM).count();
     return new ElbowComparison(errorsCm.length, within, Stats.percentile(errorsCm, 95));

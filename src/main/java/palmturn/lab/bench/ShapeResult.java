@@ -108,7 +108,7 @@ public record ShapeResult(boolean installed, List<ShapeMeasured> clips, List<Str
     map.put("bentMostDeg", each.bent().mostDeg());
     TurnComparison turn = each.turn();
     map.put("turnTrueDeg", turn.trueDeg());
-    map.put("turnDeg", turn.found() == null ? null : turn.found().usualDeg());
+    map.put("turnDeg", turn.found() == null ? null : turn.found().medianDeg());
     map.put("turnChangeTrueDeg", turn.trueChangeDeg());
     map.put("turnChangeDeg", turn.change() == null ? null : turn.change().deg());
     map.put("turnChangeLowDeg", turn.change() == null ? null : turn.change().lowDeg());
@@ -245,7 +245,7 @@ public record ShapeResult(boolean installed, List<ShapeMeasured> clips, List<Str
             BenchResult.number(bent.foundS(), 2),
             BenchResult.number(bent.iou(), 2),
             BenchResult.number(turn.trueDeg(), 0),
-            BenchResult.number(turn.found() == null ? null : turn.found().usualDeg(), 0),
+            BenchResult.number(turn.found() == null ? null : turn.found().medianDeg(), 0),
             BenchResult.number(turn.trueChangeDeg(), 0),
             BenchResult.number(turn.change() == null ? null : turn.change().deg(), 0),
             BenchResult.number(estimateS == null ? null : estimateS / clip.durationS(), 2));

@@ -61,7 +61,7 @@ record TurnComparison(
 
   /** Returns what was said less what is true, null where either is not told. */
   @Nullable Double errorDeg() {
-    return trueDeg == null || found == null ? null : found.usualDeg() - trueDeg;
+    return trueDeg == null || found == null ? null : found.medianDeg() - trueDeg;
   }
 
   /** Returns the same of the change from the first third to the last. */

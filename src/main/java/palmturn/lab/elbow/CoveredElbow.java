@@ -12,7 +12,7 @@ import palmturn.clip.FrameReader;
 import palmturn.clip.Picture;
 import palmturn.film.ClipWriter;
 import palmturn.trial.ElbowPath;
-import palmturn.trial.Estimate.Burst;
+import palmturn.trial.Estimate.Stretch;
 import palmturn.trial.Point;
 
 /**
@@ -206,7 +206,7 @@ public record CoveredElbow(ElbowTruth truth, double fromS, double toS) {
         CoveredElbow covered = write(truth, cover, folder);
         ElbowPath path = ElbowErrors.follow(covered.truth(), 0, 0).path();
         int frames = ClipFile.open(covered.truth().clip()).frames().size();
-        int tracked = path == null ? 0 : path.timesS().size();
+        int tracked = path == null ? 0 : path.samples().size();
         long wrong = path == null ? 0 : covered.wrong(path);
         printLine(out, covered, frames, tracked, wrong, path == null ? List.of() : path.gaps());
         sum[0] += frames;
@@ -225,7 +225,7 @@ public record CoveredElbow(ElbowTruth truth, double fromS, double toS) {
       int frames,
       int tracked,
       long wrong,
-      List<Burst> gaps) {
+      List<Stretch> gaps) {
     out.printf(
         Locale.ROOT,
         "%-40.40s  %6d  %4d  %5d  covered %.2f-%.2f, lost %s%n",

@@ -40,13 +40,14 @@ public final class ElbowErrors {
 
   /** Distances of a path from the truth, cm, one for each frame that saw the elbow. */
   public static double[] errorsCm(ElbowPath path, ElbowTruth truth) {
-    double[] errors = new double[path.timesS().size()];
+    double[] errors = new double[path.samples().size()];
     for (int i = 0; i < errors.length; i++) {
-      Point way = truth.wayCm(path.timesS().get(i));
+      ElbowPath.Sample sample = path.samples().get(i);
+      Point way = truth.wayCm(sample.timeS());
       errors[i] =
           Math.hypot(
-              path.rightPx().get(i) * truth.cmPerPixel() - way.x(),
-              -path.downPx().get(i) * truth.cmPerPixel() - way.y());
+              sample.rightPx() * truth.cmPerPixel() - way.x(),
+              -sample.downPx() * truth.cmPerPixel() - way.y());
     }
     return errors;
   }
@@ -110,8 +111,8 @@ public final class ElbowErrors {
         Arrays.stream(errors).forEach(all::add);
         List<EstimatedSpan> spans = ElbowDrift.out(path, LIMIT_CM);
         double peak = 0;
-        for (double timeS : path.timesS()) {
-          Point way = truth.wayCm(timeS);
+        for (ElbowPath.Sample sample : path.samples()) {
+          Point way = truth.wayCm(sample.timeS());
           peak = Math.max(peak, Math.hypot(way.x(), way.y()));
         }
         out.printf(
@@ -132,7 +133,7 @@ public final class ElbowErrors {
                         String.format(
                             Locale.ROOT, "%.2f-%.2f (%.2f)", s.startS(), s.endS(), s.confidence()))
                 .toList(),
-            ms / path.timesS().size());
+            ms / path.samples().size());
       }
     }
     out.println(pooled(all));

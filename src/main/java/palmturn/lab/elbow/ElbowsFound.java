@@ -50,9 +50,10 @@ public final class ElbowsFound {
       double farthest = 0;
       for (int i = 0; i < errors.length; i++) {
         all.add(errors[i]);
-        Point way = truth.wayCm(path.timesS().get(i));
+        ElbowPath.Sample sample = path.samples().get(i);
+        Point way = truth.wayCm(sample.timeS());
         farthestTrue = Math.max(farthestTrue, Math.hypot(way.x(), way.y()));
-        farthest = Math.max(farthest, path.distancePx().get(i) * truth.cmPerPixel());
+        farthest = Math.max(farthest, sample.distancePx() * truth.cmPerPixel());
       }
       out.printf(
           Locale.ROOT,
@@ -60,7 +61,7 @@ public final class ElbowsFound {
           truth.clip().getFileName(),
           truth.cmPerPixel()
               * Math.hypot(
-                  path.startXPx() - truth.elbow().x(), path.startYPx() - truth.elbow().y()),
+                  path.start().x() - truth.elbow().x(), path.start().y() - truth.elbow().y()),
           Stats.percentile(errors, 95),
           ElbowErrors.within(errors, ElbowErrors.CLOSE_CM),
           ElbowErrors.within(errors, 1),

@@ -54,13 +54,13 @@ public final class ElbowsInSpace {
       }
       int[] rightly = new int[2];
       double most = 0;
-      int n = path.timesS().size();
-      for (int i = 0; i < n; i++) {
-        int at = (int) Math.round(path.timesS().get(i) * hz);
+      int n = path.samples().size();
+      for (ElbowPath.Sample sample : path.samples()) {
+        int at = (int) Math.round(sample.timeS() * hz);
         double trueCm = series.get(Math.min(at, series.size() - 1)).asDouble();
         most = Math.max(most, trueCm);
-        rightly[0] += right(path.distancePx().get(i) * truth.cmPerPixel(), trueCm) ? 1 : 0;
-        double cm = space.px(path, i) * truth.cmPerPixel();
+        rightly[0] += right(sample.distancePx() * truth.cmPerPixel(), trueCm) ? 1 : 0;
+        double cm = space.distancePx(sample) * truth.cmPerPixel();
         rightly[1] += right(cm, trueCm) ? 1 : 0;
       }
       all[0] += n;

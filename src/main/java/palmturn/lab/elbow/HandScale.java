@@ -74,7 +74,7 @@ public final class HandScale {
           Locale.ROOT,
           "%-26s %-28s %.4f  %.4f  %+5.1f %%%n",
           clip.getFileName(),
-          path.scale(),
+          path.pictureScale().source(),
           found,
           cmPerPixel,
           off);

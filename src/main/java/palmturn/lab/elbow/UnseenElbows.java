@@ -9,7 +9,6 @@ import java.util.Locale;
 import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipFile;
 import palmturn.clip.Progress;
@@ -25,7 +24,7 @@ import palmturn.estimate.hands.ShapePass;
 import palmturn.estimate.motion.FlowPass;
 import palmturn.numbers.Stats;
 import palmturn.trial.ElbowPath;
-import palmturn.trial.Estimate.Burst;
+import palmturn.trial.Estimate.Stretch;
 import palmturn.trial.Hand;
 import palmturn.trial.Point;
 import palmturn.work.models.LandmarkModels;
@@ -47,7 +46,7 @@ public final class UnseenElbows {
       this(new ArrayList<>(), new ArrayList<>());
     }
 
-    void add(ElbowTruth truth, ElbowPath.Unseen unseen) {
+    void add(ElbowTruth truth, ElbowPath.GapEstimate unseen) {
       offCm.add(errorCm(truth, unseen));
       sdCm.add(unseen.sdPx() * truth.cmPerPixel());
     }
@@ -82,7 +81,7 @@ public final class UnseenElbows {
   }
 
   /** Returns the error of an estimated place, cm. */
-  public static double errorCm(ElbowTruth truth, ElbowPath.Unseen unseen) {
+  public static double errorCm(ElbowTruth truth, ElbowPath.GapEstimate unseen) {
     Point way = truth.wayCm(unseen.timeS());
     return Math.hypot(
         unseen.rightPx() * truth.cmPerPixel() - way.x(),
@@ -98,25 +97,17 @@ public final class UnseenElbows {
 
   /** Returns a path without its frames of a stretch. */
   static ElbowPath without(ElbowPath path, double fromS, double toS) {
-    List<Integer> kept =
-        IntStream.range(0, path.timesS().size())
-            .filter(i -> path.timesS().get(i) <= fromS || path.timesS().get(i) >= toS)
-            .boxed()
-            .toList();
-    double lastS = path.timesS().get(path.timesS().size() - 1);
+    List<ElbowPath.Sample> all = path.samples();
+    List<ElbowPath.Sample> kept =
+        all.stream().filter(each -> each.timeS() <= fromS || each.timeS() >= toS).toList();
+    double lastS = all.get(all.size() - 1).timeS();
     return new ElbowPath(
         path.maxCm(),
         path.maxForearms(),
-        path.scale(),
-        path.cmPerPixel(),
-        path.forearmPx(),
-        path.startXPx(),
-        path.startYPx(),
-        kept.stream().map(path.timesS()::get).toList(),
-        kept.stream().map(path.rightPx()::get).toList(),
-        kept.stream().map(path.downPx()::get).toList(),
-        kept.stream().map(path.distancePx()::get).toList(),
-        List.of(new Burst(fromS, Math.min(lastS, toS))),
+        path.pictureScale(),
+        path.start(),
+        kept,
+        List.of(new Stretch(fromS, Math.min(lastS, toS))),
         List.of());
   }
 
@@ -261,8 +252,10 @@ public final class UnseenElbows {
     if (path != null) {
       Set<Double> timesS =
           (other == null ? path : other)
-              .unseen().stream().map(ElbowPath.Unseen::timeS).collect(Collectors.toSet());
-      path.unseen().stream()
+              .gapEstimates().stream()
+                  .map(ElbowPath.GapEstimate::timeS)
+                  .collect(Collectors.toSet());
+      path.gapEstimates().stream()
           .filter(each -> timesS.contains(each.timeS()))
           .forEach(each -> errors.add(truth, each));
     }

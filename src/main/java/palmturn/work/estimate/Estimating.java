@@ -221,6 +221,6 @@ public final class Estimating {
           annotated.withoutSpeed("the clip is slowed in part; score it to have them by piece");
     }
     boolean sided = annotated.slaps().stream().anyMatch(slap -> slap.side() != Side.UNKNOWN);
-    return sided && source != null ? annotated.plusWarning(source.sentence()) : annotated;
+    return sided && source != null ? annotated.withWarning(source.sentence()) : annotated;
   }
 }

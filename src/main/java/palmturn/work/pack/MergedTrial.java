@@ -40,7 +40,7 @@ record MergedTrial(Trial trial, List<String> notes) {
     }
     Estimate estimate = packed.estimate();
     if (merged.estimate() == null && estimate != null) {
-      merged = merged.withEstimate(estimate.ofClip(here.clip().sha256()));
+      merged = merged.withEstimate(estimate.forClip(here.clip().sha256()));
     }
     for (Settlement settlement : packed.settlements()) {
       merged = withSettlement(merged, settlement, notes);

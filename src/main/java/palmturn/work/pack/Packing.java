@@ -112,7 +112,7 @@ public final class Packing {
     Trial sent = trial.withClip(clip);
     return trial.estimate() == null || clip.equals(trial.clip())
         ? sent
-        : sent.withEstimate(trial.estimate().ofClip(clip.sha256()));
+        : sent.withEstimate(trial.estimate().forClip(clip.sha256()));
   }
 
   private ClipRef clip(Trial trial) throws IOException, ClipException, UserError {

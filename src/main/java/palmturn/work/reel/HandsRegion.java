@@ -44,7 +44,7 @@ public final class HandsRegion {
     if (elbow != null) {
       all.add(elbow.x(), elbow.y());
     } else if (estimate != null && estimate.elbow() != null) {
-      all.add(estimate.elbow().startXPx(), estimate.elbow().startYPx());
+      all.add(estimate.elbow().start().x(), estimate.elbow().start().y());
     }
     int around = (int) Math.round(AROUND * Math.max(all.width, all.height));
     return new Rectangle(

@@ -9,9 +9,6 @@ import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 import palmturn.trial.EstimatedSlap;
 import palmturn.trial.Extra;
-import palmturn.trial.Side;
-import palmturn.trial.TimedBy;
-import palmturn.trial.Zone;
 
 /** Invented estimates. */
 public final class MadeEstimates {
@@ -23,19 +20,12 @@ public final class MadeEstimates {
     for (int i = 0; i < 4; i++) {
       slaps.add(
           new EstimatedSlap(
-              12 * (i + 1) / 60.0,
-              TimedBy.MOTION,
-              1 / 60.0,
-              i % 2 == 0 ? 1 : -1,
-              Side.UNKNOWN,
-              0.9,
-              Zone.UNKNOWN,
-              0,
+              EstimatedSlap.Timing.seen(12 * (i + 1) / 60.0, 1 / 60.0),
+              EstimatedSlap.EstimatedSide.of(i % 2 == 0 ? 1 : -1, 0.9),
+              EstimatedSlap.EstimatedZone.UNKNOWN,
               false,
               Set.of(Estimate.Source.MOTION),
               0.9,
-              12 * (i + 1) / 60.0,
-              null,
               ""));
     }
     return of(slaps, null);
@@ -47,32 +37,19 @@ public final class MadeEstimates {
   }
 
   /** Returns an estimate of a clip with several stretches of slapping. */
-  public static Estimate withBursts(List<Estimate.Burst> bursts) {
+  public static Estimate withBursts(List<Estimate.Stretch> bursts) {
     return of(List.of(), null, bursts);
   }
 
   private static Estimate of(
-      List<EstimatedSlap> slaps, @Nullable ElbowPath elbow, List<Estimate.Burst> bursts) {
+      List<EstimatedSlap> slaps, @Nullable ElbowPath elbow, List<Estimate.Stretch> bursts) {
     return new Estimate(
-        "0".repeat(64),
-        Set.of(Estimate.Source.MOTION),
-        60,
-        false,
-        null,
-        true,
-        slaps,
-        5.0,
-        null,
-        null,
-        new Estimate.Rotation(2.5, Curve.EMPTY, null, null),
-        Curve.EMPTY,
-        Curve.EMPTY,
-        elbow,
-        null,
-        new Estimate.Region(100, 50, 40, 30),
-        List.of(),
-        bursts,
-        0.012,
+        new Estimate.Basis("0".repeat(64), Set.of(Estimate.Source.MOTION), 60, false, null),
+        new Estimate.Findings(true, slaps, List.of(), bursts),
+        new Estimate.Figures(5.0, null, null, new Estimate.Rotation(2.5, Curve.EMPTY, null, null)),
+        new Estimate.Evidence(
+            Curve.EMPTY, Curve.EMPTY, 0.012, new Estimate.Region(100, 50, 40, 30)),
+        new Estimate.Body(elbow, null),
         List.of(),
         Extra.NONE);
   }

@@ -190,19 +190,12 @@ class MarkPassTest {
   private static EstimatedSlap found(
       double timeS, int pose, boolean isDouble, double confidence, String why) {
     return new EstimatedSlap(
-        timeS,
-        TimedBy.MOTION,
-        1 / 60.0,
-        pose,
-        Side.UNKNOWN,
-        0.9,
-        Zone.UNKNOWN,
-        0,
+        EstimatedSlap.Timing.seen(timeS, 1 / 60.0),
+        EstimatedSlap.EstimatedSide.of(pose, 0.9),
+        EstimatedSlap.EstimatedZone.UNKNOWN,
         isDouble,
         Set.of(Estimate.Source.MOTION),
         confidence,
-        timeS,
-        null,
         why);
   }
 }

@@ -24,7 +24,6 @@ import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.Span;
 import palmturn.trial.StartedFrom;
-import palmturn.trial.TimedBy;
 import palmturn.trial.Zone;
 
 class MarkingTest {
@@ -342,19 +341,12 @@ class MarkingTest {
 
   private static EstimatedSlap contact(double timeS, int pose) {
     return new EstimatedSlap(
-        timeS,
-        TimedBy.MOTION,
-        0.02,
-        pose,
-        Side.UNKNOWN,
-        0.9,
-        Zone.UNKNOWN,
-        0,
+        EstimatedSlap.Timing.seen(timeS, 0.02),
+        EstimatedSlap.EstimatedSide.of(pose, 0.9),
+        EstimatedSlap.EstimatedZone.UNKNOWN,
         false,
         Set.of(Estimate.Source.MOTION),
         0.9,
-        timeS,
-        null,
         "");
   }
 }

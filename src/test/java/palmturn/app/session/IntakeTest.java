@@ -23,7 +23,7 @@ import palmturn.clip.Progress;
 import palmturn.store.SessionFolder;
 import palmturn.trial.ClipFacts;
 import palmturn.trial.Estimate;
-import palmturn.trial.Estimate.Burst;
+import palmturn.trial.Estimate.Stretch;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
 import palmturn.trial.Trial;
@@ -40,13 +40,13 @@ class IntakeTest {
 
   private final List<Runnable> waiting = new ArrayList<>();
   private double lengthS = 6;
-  private List<Burst> bursts = List.of();
+  private List<Stretch> bursts = List.of();
   private Double lookedFromS;
 
   @Test
   void longClipIsOfferedAsItsAttemptsAndAShortOneAsItIs() {
     lengthS = 40;
-    bursts = List.of(new Burst(3, 8), new Burst(9, 14), new Burst(30, 35));
+    bursts = List.of(new Stretch(3, 8), new Stretch(9, 14), new Stretch(30, 35));
     Intake intake = intake(Tasks.direct());
     intake.begin(List.of(LONG), fresh(), DAY);
 
@@ -66,7 +66,7 @@ class IntakeTest {
   @Test
   void lookingForAttemptsCanBeStoppedAndThenTheClipStaysOneTrial() {
     lengthS = 40;
-    bursts = List.of(new Burst(3, 8), new Burst(20, 25));
+    bursts = List.of(new Stretch(3, 8), new Stretch(20, 25));
     Intake intake = intake(later());
     intake.begin(List.of(LONG, SHORT), fresh(), DAY);
     work();
@@ -81,7 +81,7 @@ class IntakeTest {
   @Test
   void progressIsToldInSteps() {
     lengthS = 40;
-    bursts = List.of(new Burst(3, 8));
+    bursts = List.of(new Stretch(3, 8));
     Intake intake = intake(later());
     intake.begin(List.of(LONG), fresh(), DAY);
     work();

@@ -11,7 +11,7 @@ import palmturn.app.estimate.MadeEstimates;
 import palmturn.app.stage.Overlay.Elbow;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
-import palmturn.trial.Estimate.Burst;
+import palmturn.trial.Estimate.Stretch;
 import palmturn.trial.KnownLength;
 import palmturn.trial.PlacedPoints;
 import palmturn.trial.Point;
@@ -44,18 +44,22 @@ class OverlayTest {
 
   @Test
   void lostElbowIsShownWhereItIsTakenToBe() {
-    List<ElbowPath.Unseen> unseen =
-        List.of(new ElbowPath.Unseen(0.12, 20, -10, 1), new ElbowPath.Unseen(0.3, 24, -32, 8));
+    List<ElbowPath.GapEstimate> unseen =
+        List.of(
+            new ElbowPath.GapEstimate(0.12, 20, -10, 1),
+            new ElbowPath.GapEstimate(0.3, 24, -32, 8));
     Elbow elbow =
-        Overlay.at(MadeEstimates.of(List.of(), path(0.1).withUnseen(unseen)), 0.3, 3).elbow();
+        Overlay.at(MadeEstimates.of(List.of(), path(0.1).withGapEstimates(unseen)), 0.3, 3).elbow();
     assertNull(elbow.now());
     assertEquals(new Overlay.EstimatedElbow(new Point(324, 168), 8), elbow.estimated());
     assertEquals("elbow lost, about 4.0 ± 0.8 cm", elbow.words());
     Elbow soonAfter =
-        Overlay.at(MadeEstimates.of(List.of(), path(0.1).withUnseen(unseen)), 0.12, 3).elbow();
+        Overlay.at(MadeEstimates.of(List.of(), path(0.1).withGapEstimates(unseen)), 0.12, 3)
+            .elbow();
     assertNull(soonAfter.now(), "what was seen a frame ago is not where it is now");
     Elbow unscaled =
-        Overlay.at(MadeEstimates.of(List.of(), path(null).withUnseen(unseen)), 0.3, 3).elbow();
+        Overlay.at(MadeEstimates.of(List.of(), path(null).withGapEstimates(unseen)), 0.3, 3)
+            .elbow();
     assertEquals("elbow lost, no scale", unscaled.words());
     assertNull(elbow(0.1, 0.1).estimated());
   }
@@ -120,16 +124,15 @@ class OverlayTest {
     return new ElbowPath(
         null,
         null,
-        "given",
-        cmPerPixel,
-        null,
-        300,
-        200,
-        List.of(0.0, 0.05, 0.1, 0.5, 0.55),
-        List.of(0.0, 10.0, 20.0, 30.0, 40.0),
-        List.of(0.0, -5.0, -10.0, -15.0, -20.0),
-        List.of(0.0, Math.hypot(10, 5), Math.hypot(20, 10), Math.hypot(30, 15), 44.7),
-        List.of(new Burst(0.1, 0.5)),
+        new ElbowPath.PictureScale("given", cmPerPixel, null),
+        new Point(300, 200),
+        List.of(
+            new ElbowPath.Sample(0.0, 0.0, 0.0, 0.0),
+            new ElbowPath.Sample(0.05, 10.0, -5.0, Math.hypot(10, 5)),
+            new ElbowPath.Sample(0.1, 20.0, -10.0, Math.hypot(20, 10)),
+            new ElbowPath.Sample(0.5, 30.0, -15.0, Math.hypot(30, 15)),
+            new ElbowPath.Sample(0.55, 40.0, -20.0, 44.7)),
+        List.of(new Stretch(0.1, 0.5)),
         List.of());
   }
 }

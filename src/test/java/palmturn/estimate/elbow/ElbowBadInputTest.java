@@ -35,7 +35,7 @@ class ElbowBadInputTest {
   void realForearmBeforeAnEvenWallIsFollowedAndTheDoubtsAreSaid() throws Exception {
     Path real = Path.of("src/test/resources/palmturn/clip/asl_hand.25fps.mp4");
     ElbowTracker.Followed followed = follow(real, 0, 100, new Point(300, 780), Progress.NONE);
-    assertTrue(followed.path().timesS().size() >= 90, followed.path().gaps()::toString);
+    assertTrue(followed.path().samples().size() >= 90, followed.path().gaps()::toString);
     String said = String.join(" ", followed.warnings());
     assertTrue(said.contains("Too little stands still"), said);
     assertTrue(said.contains("may slide along the arm"), said);
@@ -44,7 +44,7 @@ class ElbowBadInputTest {
   @Test
   void threeFramesAreFollowed() throws Exception {
     ElbowTracker.Followed followed = follow(DRAWN, 0, 3, new Point(515, 191), Progress.NONE);
-    assertEquals(3, followed.path().timesS().size());
+    assertEquals(3, followed.path().samples().size());
   }
 
   @Test

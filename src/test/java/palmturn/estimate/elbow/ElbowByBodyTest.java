@@ -16,7 +16,7 @@ import org.junit.jupiter.api.Test;
 import palmturn.estimate.elbow.ElbowByBody.Told;
 import palmturn.estimate.hands.ElbowLook;
 import palmturn.trial.ElbowPath;
-import palmturn.trial.Estimate.Burst;
+import palmturn.trial.Estimate.Stretch;
 
 /** An elbow that goes to the right at 10 pixels a second, and is lost from 2 to 3 s. */
 class ElbowByBodyTest {
@@ -30,7 +30,7 @@ class ElbowByBodyTest {
               .filter(timeS -> timeS <= 2 || timeS >= 3)
               .toList(),
           timeS -> new double[] {10 * timeS, 0},
-          new Burst(2, 3));
+          new Stretch(2, 3));
 
   /** What one square says: off by a constant, with a scatter. */
   private interface Square {

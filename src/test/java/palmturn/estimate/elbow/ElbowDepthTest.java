@@ -32,7 +32,7 @@ class ElbowDepthTest {
     for (double inwardDeg : new double[] {0, 20, 35, 50}) {
       ElbowInSpace space = told(new Arm(inwardDeg), 3, MEASURED, GIVEN);
       assertNotNull(space);
-      assertEquals(1 / Math.cos(Math.toRadians(inwardDeg)), space.perOut(), 1e-6);
+      assertEquals(1 / Math.cos(Math.toRadians(inwardDeg)), space.outwardFactor(), 1e-6);
       assertEquals(3, space.maxCm(), 0.35, inwardDeg + "°");
       assertTrue(space.lowCm() <= space.maxCm() && space.maxCm() <= space.highCm());
     }
@@ -55,7 +55,7 @@ class ElbowDepthTest {
     assertNotNull(measured);
     assertNotNull(average);
     double seen = FOREARM_CM * Math.sin(Math.toRadians(35)) / ElbowDepth.AVERAGE_FOREARM_CM;
-    assertEquals(1 / Math.sqrt(1 - seen * seen), average.perOut(), 1e-6);
+    assertEquals(1 / Math.sqrt(1 - seen * seen), average.outwardFactor(), 1e-6);
     assertTrue(
         average.highCm() - average.lowCm() > measured.highCm() - measured.lowCm(),
         average + " " + measured);
@@ -71,30 +71,20 @@ class ElbowDepthTest {
 
   private static @Nullable ElbowInSpace told(Arm arm, double outCm, Hints hints, ScaleOf scale) {
     List<Double> timesS = new ArrayList<>();
-    List<Double> right = new ArrayList<>();
-    List<Double> down = new ArrayList<>();
-    List<Double> distance = new ArrayList<>();
+    List<ElbowPath.Sample> samples = new ArrayList<>();
     for (int i = 0; i < 240; i++) {
       double share = Math.max(0, Math.min(1, (i - 150) / 60.0));
       double[] elbow = arm.elbow(outCm * share);
       timesS.add(i / 60.0);
-      right.add(PX_PER_CM * elbow[0]);
-      down.add(-PX_PER_CM * elbow[1]);
-      distance.add(PX_PER_CM * Math.hypot(elbow[0], elbow[1]));
+      samples.add(ElbowPath.Sample.of(i / 60.0, PX_PER_CM * elbow[0], -PX_PER_CM * elbow[1]));
     }
     ElbowPath path =
         new ElbowPath(
             null,
             null,
-            "given",
-            scale.cmPerPixel(),
-            null,
-            ELBOW_X_PX,
-            200,
-            timesS,
-            right,
-            down,
-            distance,
+            new ElbowPath.PictureScale("given", scale.cmPerPixel(), null),
+            new Point(ELBOW_X_PX, 200),
+            samples,
             List.of(),
             List.of());
     double wristX = ELBOW_X_PX + PX_PER_CM * arm.wrist[0];

@@ -13,8 +13,8 @@ import java.util.function.DoublePredicate;
 import org.junit.jupiter.api.Test;
 import palmturn.estimate.frames.Similarity;
 import palmturn.trial.ElbowPath;
-import palmturn.trial.Estimate.Burst;
 import palmturn.trial.Estimate.EstimatedSpan;
+import palmturn.trial.Estimate.Stretch;
 import palmturn.trial.Point;
 import palmturn.trial.Span;
 
@@ -24,9 +24,9 @@ class ElbowDriftTest {
   @Test
   void placeIsWhereItWasBeforeTheFirstSlap() {
     ElbowPath path = path(t -> new Point(t < 1.5 ? 7 : 27, -3), t -> true);
-    assertEquals(107, path.startXPx(), 1e-9);
-    assertEquals(197, path.startYPx(), 1e-9);
-    assertEquals(20, path.rightPx().get(path.rightPx().size() - 1), 1e-6);
+    assertEquals(107, path.start().x(), 1e-9);
+    assertEquals(197, path.start().y(), 1e-9);
+    assertEquals(20, path.samples().get(path.samples().size() - 1).rightPx(), 1e-6);
     assertEquals(2.0, path.maxCm(), 1e-6);
     assertEquals(20 / 250.0, path.maxForearms(), 1e-6);
   }
@@ -47,8 +47,8 @@ class ElbowDriftTest {
     }
     ElbowPath path = ElbowDrift.path(samples, new Point(100, 200), 50, 1, SCALE, List.of()).path();
     assertNotNull(path);
-    assertEquals(104, path.startXPx(), 0.3);
-    assertEquals(200, path.startYPx(), 0.3);
+    assertEquals(104, path.start().x(), 0.3);
+    assertEquals(200, path.start().y(), 0.3);
     assertTrue(Objects.requireNonNull(path.maxCm()) < 0.05, "the joint stays");
   }
 
@@ -71,11 +71,11 @@ class ElbowDriftTest {
   void lostStretchIsAGap() {
     ElbowPath path = path(t -> new Point(0, 0), t -> t < 2 || t > 2.5);
     assertEquals(1, path.gaps().size());
-    Burst gap = path.gaps().get(0);
+    Stretch gap = path.gaps().get(0);
     // What was seen in the 0.07 s before it was lost is not trusted either.
     assertEquals(1.93, gap.startS(), 0.02);
     assertEquals(2.5, gap.endS(), 0.02);
-    assertTrue(path.timesS().stream().noneMatch(t -> t > 1.95 && t < 2.49));
+    assertTrue(path.samples().stream().noneMatch(s -> s.timeS() > 1.95 && s.timeS() < 2.49));
   }
 
   @Test

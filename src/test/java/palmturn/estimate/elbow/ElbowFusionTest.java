@@ -14,8 +14,9 @@ import org.junit.jupiter.api.Test;
 import palmturn.clip.ClipFile;
 import palmturn.clip.FrameTable;
 import palmturn.trial.ElbowPath;
-import palmturn.trial.ElbowPath.Unseen;
-import palmturn.trial.Estimate.Burst;
+import palmturn.trial.ElbowPath.GapEstimate;
+import palmturn.trial.Estimate.Stretch;
+import palmturn.trial.Point;
 
 /** Gaps in a path of a clip of 60 frames a second; 10 pixels to a centimetre. */
 class ElbowFusionTest {
@@ -32,12 +33,12 @@ class ElbowFusionTest {
   /** The mean and the variance of a Brownian bridge, as in any textbook of stochastic processes. */
   @Test
   void betweenTwoSeenPlacesItIsABrownianBridge() {
-    ElbowPath path = path(new Burst(frames.timeS(60), frames.timeS(120)), 20, -10);
-    List<Unseen> unseen = ElbowFusion.of(path, frames, RADIUS_PX, 1, null);
+    ElbowPath path = path(new Stretch(frames.timeS(60), frames.timeS(120)), 20, -10);
+    List<GapEstimate> unseen = ElbowFusion.of(path, frames, RADIUS_PX, 1, null);
     assertEquals(59, unseen.size());
     double fromS = frames.timeS(60);
     double lengthS = frames.timeS(120) - fromS;
-    for (Unseen each : unseen) {
+    for (GapEstimate each : unseen) {
       double share = (each.timeS() - fromS) / lengthS;
       assertEquals(20 * share, each.rightPx(), 0.2);
       assertEquals(-10 * share, each.downPx(), 0.1);
@@ -49,10 +50,10 @@ class ElbowFusionTest {
 
   @Test
   void anElbowThatIsNotSeenAgainStaysUntilTooLittleIsKnown() {
-    ElbowPath path = path(new Burst(frames.timeS(60), frames.timeS(300)), 0, 0);
+    ElbowPath path = path(new Stretch(frames.timeS(60), frames.timeS(300)), 0, 0);
     ElbowPath ended = cut(path, frames.timeS(60));
-    List<Unseen> unseen = ElbowFusion.of(ended, frames, RADIUS_PX, 1, null);
-    for (Unseen each : unseen) {
+    List<GapEstimate> unseen = ElbowFusion.of(ended, frames, RADIUS_PX, 1, null);
+    for (GapEstimate each : unseen) {
       assertEquals(0, each.rightPx(), 1e-9);
       double walkedS = each.timeS() - frames.timeS(60);
       assertEquals(Math.sqrt(WALK * WALK * walkedS + PATCH * PATCH), each.sdPx(), 1e-6);
@@ -65,8 +66,8 @@ class ElbowFusionTest {
   void anElbowThatWasLostAtTheStartIsToldBackwards() {
     List<Double> timesS = Arrays.stream(frames.timesS()).boxed().toList().subList(60, 200);
     ElbowPath path =
-        path(timesS, timeS -> new double[] {7, 3}, new Burst(frames.timeS(0), frames.timeS(60)));
-    List<Unseen> unseen = ElbowFusion.of(path, frames, RADIUS_PX, 1, null);
+        path(timesS, timeS -> new double[] {7, 3}, new Stretch(frames.timeS(0), frames.timeS(60)));
+    List<GapEstimate> unseen = ElbowFusion.of(path, frames, RADIUS_PX, 1, null);
     assertEquals(60, unseen.size());
     assertEquals(7, unseen.get(0).rightPx(), 1e-9);
     assertTrue(unseen.get(0).sdPx() > unseen.get(59).sdPx());
@@ -75,11 +76,11 @@ class ElbowFusionTest {
   /** Two independent normal sources of one place are weighted by the inverse of their variance. */
   @Test
   void aLookCountsByTheInverseOfItsVariance() {
-    ElbowPath path = path(new Burst(frames.timeS(60), frames.timeS(180)), 0, 0);
+    ElbowPath path = path(new Stretch(frames.timeS(60), frames.timeS(180)), 0, 0);
     List<Double> heldS = IntStream.range(0, 40).mapToObj(i -> 100.0 + 10 * i).toList();
     ElbowByBody body =
         new ElbowByBody(List.of(new ElbowByBody.Told(frames.timeS(120), 30, 12)), heldS, 20);
-    Unseen middle =
+    GapEstimate middle =
         ElbowFusion.of(path, frames, RADIUS_PX, 1, body).stream()
             .filter(each -> each.timeS() == frames.timeS(120))
             .findFirst()
@@ -96,7 +97,7 @@ class ElbowFusionTest {
 
   @Test
   void looksSoonAfterEachOtherCountForLittleMoreThanOne() {
-    ElbowPath path = path(new Burst(frames.timeS(60), frames.timeS(300)), 0, 0);
+    ElbowPath path = path(new Stretch(frames.timeS(60), frames.timeS(300)), 0, 0);
     double once = sdAt(path, 180, looks(180));
     double fourTimes = sdAt(path, 180, looks(178, 179, 180, 181));
     double threeApart = sdAt(path, 180, looks(150, 180, 210));
@@ -106,16 +107,16 @@ class ElbowFusionTest {
 
   @Test
   void slowMotionIsToldAsInRealTime() {
-    ElbowPath path = path(new Burst(frames.timeS(60), frames.timeS(180)), 10, 0);
+    ElbowPath path = path(new Stretch(frames.timeS(60), frames.timeS(180)), 10, 0);
     double lengthS = frames.timeS(180) - frames.timeS(60);
     double bridge = WALK * WALK * 0.25 * lengthS / 4;
-    Unseen middle = ElbowFusion.of(path, frames, RADIUS_PX, 0.25, null).get(59);
+    GapEstimate middle = ElbowFusion.of(path, frames, RADIUS_PX, 0.25, null).get(59);
     assertEquals(Math.sqrt(bridge + PATCH * PATCH), middle.sdPx(), 0.1);
   }
 
   @Test
   void nothingIsToldWithoutGaps() {
-    ElbowPath whole = path(new Burst(0.5, 0.6), 0, 0);
+    ElbowPath whole = path(new Stretch(0.5, 0.6), 0, 0);
     List<Double> all = Arrays.stream(frames.timesS()).boxed().toList();
     assertFalse(ElbowFusion.of(whole, frames, RADIUS_PX, 1, null).isEmpty());
     assertEquals(
@@ -134,13 +135,13 @@ class ElbowFusionTest {
   private double sdAt(ElbowPath path, int frame, @Nullable ElbowByBody body) {
     return ElbowFusion.of(path, frames, RADIUS_PX, 1, body).stream()
         .filter(each -> each.timeS() == frames.timeS(frame))
-        .mapToDouble(Unseen::sdPx)
+        .mapToDouble(GapEstimate::sdPx)
         .findFirst()
         .orElseThrow();
   }
 
   /** Returns a path that is at its place before a gap and elsewhere after it. */
-  private ElbowPath path(Burst gap, double rightPx, double downPx) {
+  private ElbowPath path(Stretch gap, double rightPx, double downPx) {
     List<Double> timesS =
         Arrays.stream(frames.timesS())
             .filter(timeS -> timeS <= gap.startS() || timeS >= gap.endS())
@@ -153,8 +154,9 @@ class ElbowFusionTest {
   }
 
   private static ElbowPath cut(ElbowPath path, double toS) {
-    List<Double> timesS = path.timesS().stream().filter(timeS -> timeS <= toS).toList();
-    return path(timesS, timeS -> new double[2], path.gaps().toArray(Burst[]::new));
+    List<Double> timesS =
+        path.samples().stream().map(ElbowPath.Sample::timeS).filter(timeS -> timeS <= toS).toList();
+    return path(timesS, timeS -> new double[2], path.gaps().toArray(Stretch[]::new));
   }
 
   /** Where the elbow is at a moment. */
@@ -162,28 +164,18 @@ class ElbowFusionTest {
     double[] at(double timeS);
   }
 
-  static ElbowPath path(List<Double> timesS, Way way, Burst... gaps) {
-    List<Double> right = new ArrayList<>();
-    List<Double> down = new ArrayList<>();
-    List<Double> distance = new ArrayList<>();
+  static ElbowPath path(List<Double> timesS, Way way, Stretch... gaps) {
+    List<ElbowPath.Sample> samples = new ArrayList<>();
     for (double timeS : timesS) {
       double[] at = way.at(timeS);
-      right.add(at[0]);
-      down.add(at[1]);
-      distance.add(Math.hypot(at[0], at[1]));
+      samples.add(ElbowPath.Sample.of(timeS, at[0], at[1]));
     }
     return new ElbowPath(
         null,
         null,
-        "given",
-        0.1,
-        null,
-        300,
-        200,
-        timesS,
-        right,
-        down,
-        distance,
+        new ElbowPath.PictureScale("given", 0.1, null),
+        new Point(300, 200),
+        samples,
         List.of(gaps),
         List.of());
   }

@@ -20,7 +20,7 @@ class ElbowTrackerTest {
     ElbowTruth truth =
         ElbowTruth.read(Path.of("sample-clips-synthetic/left-baseline-2.truth.json"));
     ElbowPath path = ElbowErrors.follow(truth, 0, 0).path();
-    assertEquals(420, path.timesS().size());
+    assertEquals(420, path.samples().size());
     assertTrue(path.gaps().isEmpty());
     assertTrue(Robust.median(ElbowErrors.errorsCm(path, truth)) < 0.3);
     // As drawn: 4.8 cm in the picture, 8.7 in space.

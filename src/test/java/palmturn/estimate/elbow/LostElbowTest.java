@@ -32,8 +32,8 @@ class LostElbowTest {
   void inAGapItIsTakenToBeWhereItWasWithinWhatIsSaid() throws Exception {
     ElbowTruth truth = ElbowTruth.read(CLIP);
     ElbowPath path = UnseenElbows.hidden(truth, 2, 3.5, null);
-    assertEquals(1.5 * 60 - 1, path.unseen().size(), 1);
-    for (ElbowPath.Unseen each : path.unseen()) {
+    assertEquals(1.5 * 60 - 1, path.gapEstimates().size(), 1);
+    for (ElbowPath.GapEstimate each : path.gapEstimates()) {
       double sdCm = each.sdPx() * truth.cmPerPixel();
       assertTrue(UnseenElbows.errorCm(truth, each) < 2.45 * sdCm, each::toString);
     }
@@ -45,13 +45,13 @@ class LostElbowTest {
     ElbowTruth truth = ElbowTruth.read(CLIP);
     ElbowPath with = UnseenElbows.hidden(truth, 4.2, 6.2, networks);
     ElbowPath without = UnseenElbows.hidden(truth, 4.2, 6.2, null);
-    assertEquals(with.unseen().size(), without.unseen().size());
+    assertEquals(with.gapEstimates().size(), without.gapEstimates().size());
     assertTrue(meanErrorCm(truth, with) < meanErrorCm(truth, without));
     assertTrue(
-        with.farthestUnseen().distancePx() * truth.cmPerPixel() > 1.5,
-        "that it goes out is told, if too little: " + with.farthestUnseen());
-    int middle = with.unseen().size() / 2;
-    assertTrue(with.unseen().get(middle).sdPx() < without.unseen().get(middle).sdPx());
+        with.farthestGapEstimate().distancePx() * truth.cmPerPixel() > 1.5,
+        "that it goes out is told, if too little: " + with.farthestGapEstimate());
+    int middle = with.gapEstimates().size() / 2;
+    assertTrue(with.gapEstimates().get(middle).sdPx() < without.gapEstimates().get(middle).sdPx());
   }
 
   @Test
@@ -73,7 +73,7 @@ class LostElbowTest {
   }
 
   private static double meanErrorCm(ElbowTruth truth, ElbowPath path) {
-    List<ElbowPath.Unseen> unseen = path.unseen();
+    List<ElbowPath.GapEstimate> unseen = path.gapEstimates();
     return unseen.stream()
         .mapToDouble(each -> UnseenElbows.errorCm(truth, each))
         .average()

@@ -22,9 +22,9 @@ import palmturn.trial.Estimate;
 import palmturn.trial.EstimatedSlap;
 import palmturn.trial.Extra;
 import palmturn.trial.Hand;
+import palmturn.trial.Point;
 import palmturn.trial.SampleFiles;
 import palmturn.trial.Side;
-import palmturn.trial.TimedBy;
 import palmturn.trial.Zone;
 import palmturn.work.UserError;
 import palmturn.work.estimate.Estimating;
@@ -37,44 +37,23 @@ class BenchTest {
 
   private static EstimatedSlap slap(double timeS, Side side, boolean isDouble) {
     return new EstimatedSlap(
-        timeS,
-        TimedBy.MOTION,
-        0.016,
-        1,
-        side,
-        1,
-        Zone.UNKNOWN,
-        0,
+        EstimatedSlap.Timing.seen(timeS, 0.016),
+        new EstimatedSlap.EstimatedSide(1, side, 1),
+        EstimatedSlap.EstimatedZone.UNKNOWN,
         isDouble,
         Set.of(Estimate.Source.MOTION),
         1,
-        timeS,
-        null,
         "");
   }
 
   private static Estimate estimate(
       List<EstimatedSlap> slaps, Double rate, Double cv, Double hz, ElbowPath elbow) {
     return new Estimate(
-        SampleFiles.SHA,
-        Set.of(Estimate.Source.MOTION),
-        60,
-        false,
-        null,
-        true,
-        slaps,
-        rate,
-        cv,
-        null,
-        new Estimate.Rotation(hz, Curve.EMPTY, null, null),
-        Curve.EMPTY,
-        Curve.EMPTY,
-        elbow,
-        null,
-        null,
-        List.of(),
-        List.of(),
-        null,
+        new Estimate.Basis(SampleFiles.SHA, Set.of(Estimate.Source.MOTION), 60, false, null),
+        new Estimate.Findings(true, slaps, List.of(), List.of()),
+        new Estimate.Figures(rate, cv, null, new Estimate.Rotation(hz, Curve.EMPTY, null, null)),
+        Estimate.Evidence.NONE,
+        new Estimate.Body(elbow, null),
         List.of(),
         Extra.NONE);
   }
@@ -152,20 +131,18 @@ class BenchTest {
                 timesS,
                 new double[] {-5, 1, 1, 1, 4, 4},
                 new double[] {0, 0, 0, 0, 4, 4}));
+    // True: 0, 2.5 between samples, 5 and 5 cm.
     ElbowPath path =
         new ElbowPath(
             null,
             null,
-            "given",
-            0.1,
-            null,
-            0,
-            0,
-            List.of(1.0, 1.05, 1.1, 1.2),
-            List.of(0.0, 0.0, 0.0, 0.0),
-            List.of(0.0, 0.0, 0.0, 0.0),
-            // True: 0, 2.5 between samples, 5 and 5 cm.
-            List.of(0.0, 27.0, 55.0, 50.0),
+            new ElbowPath.PictureScale("given", 0.1, null),
+            new Point(0, 0),
+            List.of(
+                new ElbowPath.Sample(1.0, 0.0, 0.0, 0.0),
+                new ElbowPath.Sample(1.05, 0.0, 0.0, 27.0),
+                new ElbowPath.Sample(1.1, 0.0, 0.0, 55.0),
+                new ElbowPath.Sample(1.2, 0.0, 0.0, 50.0)),
             List.of(),
             List.of());
     ElbowComparison found = ElbowComparison.of(truth, estimate(List.of(), null, null, null, path));

@@ -9,7 +9,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
-import palmturn.trial.Curve;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.EstimatedSpan;
 import palmturn.trial.EstimatedSlap;
@@ -18,25 +17,17 @@ import palmturn.trial.Hand;
 import palmturn.trial.SampleFiles;
 import palmturn.trial.Side;
 import palmturn.trial.Span;
-import palmturn.trial.TimedBy;
 import palmturn.trial.Zone;
 
 class ShapeComparisonTest {
   static EstimatedSlap slap(double timeS, Side side, double sure, Zone zone, double zoneSure) {
     return new EstimatedSlap(
-        timeS,
-        TimedBy.MOTION,
-        0.016,
-        1,
-        side,
-        sure,
-        zone,
-        zoneSure,
+        EstimatedSlap.Timing.seen(timeS, 0.016),
+        new EstimatedSlap.EstimatedSide(1, side, sure),
+        new EstimatedSlap.EstimatedZone(zone, zoneSure),
         false,
         Set.of(Estimate.Source.MOTION),
         1,
-        timeS,
-        null,
         "");
   }
 
@@ -51,25 +42,11 @@ class ShapeComparisonTest {
       List<EstimatedSpan> spans,
       Estimate.Shape shape) {
     return new Estimate(
-        SampleFiles.SHA,
-        sources,
-        60,
-        false,
-        null,
-        true,
-        slaps,
-        null,
-        null,
-        null,
-        Estimate.Rotation.UNKNOWN,
-        Curve.EMPTY,
-        Curve.EMPTY,
-        null,
-        shape,
-        null,
-        spans,
-        List.of(),
-        null,
+        new Estimate.Basis(SampleFiles.SHA, sources, 60, false, null),
+        new Estimate.Findings(true, slaps, spans, List.of()),
+        Estimate.Figures.UNKNOWN,
+        Estimate.Evidence.NONE,
+        new Estimate.Body(null, shape),
         List.of(),
         Extra.NONE);
   }

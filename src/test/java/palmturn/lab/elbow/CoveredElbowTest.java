@@ -27,6 +27,7 @@ class CoveredElbowTest {
     assertTrue(CoveredElbow.lost(path, covered.fromS() + 0.05), path.gaps()::toString);
     assertTrue(CoveredElbow.lost(path, covered.toS() - 0.05), path.gaps()::toString);
     assertTrue(
-        path.timesS().get(path.timesS().size() - 1) > covered.toS() + 1, "it is found again");
+        path.samples().get(path.samples().size() - 1).timeS() > covered.toS() + 1,
+        "it is found again");
   }
 }
