@@ -77,7 +77,7 @@ public record EstimateOverlay(
                                         && span.startS() < mark.endS()))
             .toList();
     return new EstimateOverlay(
-        estimate.slaps(), hidden, spans, palmUp(estimate), estimate.evidence().sound(), onsetsS);
+        estimate.slaps(), hidden, spans, palmUp(estimate), estimate.traces().sound(), onsetsS);
   }
 
   /**
@@ -107,7 +107,7 @@ public record EstimateOverlay(
 
   /** Returns the turn curve with palm positive; its sign is arbitrary while no side is known. */
   private static Curve palmUp(Estimate estimate) {
-    Curve turn = estimate.evidence().turn();
+    Curve turn = estimate.traces().turn();
     double palm = 0;
     int at = 0;
     for (EstimatedSlap slap : estimate.slaps()) {

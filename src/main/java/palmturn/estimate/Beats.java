@@ -25,8 +25,19 @@ record Beats(
     boolean bySound,
     @Nullable Double turnHz,
     List<Integer> pauses) {
+  /** A longer interval, in medians, is a pause: the definition of the measures. */
   private static final double PAUSE = 2.2;
+
+  /**
+   * Intervals with both ends heard from which the series is the sound's: the definition of the
+   * measures.
+   */
   private static final double HEARD_SHARE = 0.8;
+
+  /**
+   * A count of turns that differs by more from the median interval's rate holds a wrong turn; tried
+   * out on drawn clips.
+   */
   private static final double SLIP = 0.03;
 
   /**

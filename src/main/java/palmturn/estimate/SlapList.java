@@ -9,13 +9,13 @@ import java.util.Set;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.FrameTable;
-import palmturn.estimate.hands.ShapeReading;
+import palmturn.estimate.hands.ShapeEvidence;
 import palmturn.estimate.motion.Contacts;
 import palmturn.estimate.motion.Motion;
 import palmturn.estimate.request.KnownSide;
 import palmturn.estimate.request.Request;
-import palmturn.estimate.sound.Heard;
 import palmturn.estimate.sound.Onset;
+import palmturn.estimate.sound.SoundMatch;
 import palmturn.numbers.Robust;
 import palmturn.trial.Estimate.Source;
 import palmturn.trial.EstimatedSlap;
@@ -32,16 +32,30 @@ import palmturn.trial.TimedBy;
  * @param slaps in media seconds, on the picture's clock
  * @param beats the figures of the list
  * @param soundOffsetS how much later the sound is, null where it was not used
- * @param warnings what speaks against something
+ * @param warnings sentences for the reader
  */
 record SlapList(
     List<EstimatedSlap> slaps, Beats beats, @Nullable Double soundOffsetS, List<String> warnings) {
+  /**
+   * Shares of a confidence: how hard the stop is, how well its sound fits, how clearly the half of
+   * the cycle is settled, how even the beat is. Palmturn's choice; they add up to 1.
+   */
   private static final double STRENGTH_SHARE = 0.4;
+
   private static final double HEARD_SHARE = 0.3;
   private static final double HALF_SHARE = 0.2;
   private static final double REGULAR_SHARE = 0.1;
+
+  /** Usual distance of a contact's sound from its place, the offset taken out; from drawn clips. */
   private static final double LIKELY_S = 0.01;
+
+  /** From this distance of sound and picture on, a doubt is noted: Palmturn's choice. */
   private static final double ODD_S = 0.012;
+
+  /**
+   * A known side belongs to the nearest contact within this share of the median interval, so that
+   * it can't be the neighbour's.
+   */
   private static final double SNAP = 0.4;
 
   /**
@@ -49,16 +63,16 @@ record SlapList(
    *
    * @param frames of the clip: a contact seen between two of them is known to their distance
    */
-  static SlapList of(Estimator.Attempt attempt, Request request, FrameTable frames) {
+  static SlapList of(MotionCandidate candidate, Request request, FrameTable frames) {
     List<String> warnings = new ArrayList<>();
-    Motion motion = attempt.motion();
-    Heard laid = attempt.heard();
-    Heard heard = null;
+    Motion motion = candidate.motion();
+    SoundMatch laid = candidate.sound();
+    SoundMatch heard = null;
     if (laid != null) {
       if (laid.trusted()) {
         heard = laid;
       } else {
-        warnings.add(laid.why());
+        warnings.add(laid.rejection());
       }
     }
     List<EstimatedSlap> slaps = new ArrayList<>();
@@ -70,14 +84,14 @@ record SlapList(
   }
 
   /** Returns the list with what the hand's shape says of each contact. */
-  SlapList with(ShapeReading shape, FrameTable frames, double realPerMediaS) {
-    List<EstimatedSlap> told = shape.told(slaps);
+  SlapList withShape(ShapeEvidence shape, FrameTable frames, double realPerMediaS) {
+    List<EstimatedSlap> told = shape.addTo(slaps);
     return new SlapList(
         told, Beats.of(contacts(told, frames, realPerMediaS)), soundOffsetS, warnings);
   }
 
   private static EstimatedSlap slap(
-      Motion motion, @Nullable Heard heard, int j, double realPerMediaS, FrameTable frames) {
+      Motion motion, @Nullable SoundMatch heard, int j, double realPerMediaS, FrameTable frames) {
     double pictureS = motion.stops().pictureS()[j];
     Onset onset = heard == null ? null : heard.onsets().get(j);
     double off = onset == null || heard == null ? 0 : onset.timeS() - heard.offsetS() - pictureS;
@@ -110,7 +124,7 @@ record SlapList(
         why(heard, onset, off));
   }
 
-  private static String why(@Nullable Heard heard, @Nullable Onset onset, double off) {
+  private static String why(@Nullable SoundMatch heard, @Nullable Onset onset, double off) {
     if (heard != null && onset == null) {
       return "seen, not heard";
     }
@@ -141,7 +155,7 @@ record SlapList(
   }
 
   /** Returns whether a slap was found where one is known to be. */
-  boolean near(KnownSide known) {
+  boolean hasSlapNear(KnownSide known) {
     double[] intervalsS =
         IntStream.range(1, slaps.size())
             .mapToDouble(i -> slaps.get(i).timeS() - slaps.get(i - 1).timeS())
@@ -151,7 +165,7 @@ record SlapList(
   }
 
   /** Returns whether the slap nearest to a known one was given the other side. */
-  boolean saysOtherThan(KnownSide known) {
+  boolean contradicts(KnownSide known) {
     Side side =
         slaps.stream()
             .min(Comparator.comparingDouble(slap -> Math.abs(slap.timeS() - known.timeS())))

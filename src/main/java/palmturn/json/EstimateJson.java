@@ -48,12 +48,12 @@ final class EstimateJson {
             keys.numberOrNull("intervalCvPct", 0, MOST),
             keys.numberOrNull("timingFloorPct", 0, MOST),
             or(keys.objectOrNull("rotation", EstimateJson::rotation), Estimate.Rotation.UNKNOWN)),
-        new Estimate.Evidence(
+        new Estimate.Traces(
             or(keys.objectOrNull("turn", EstimateJson::curve), Curve.EMPTY),
             or(keys.objectOrNull("sound", EstimateJson::curve), Curve.EMPTY),
             keys.numberOrNull("soundOffsetS", -60, 60),
             keys.objectOrNull("handRegion", EstimateJson::region)),
-        new Estimate.Body(
+        new Estimate.Limbs(
             keys.objectOrNull("elbow", EstimateJson::elbow),
             keys.objectOrNull("shape", EstimateJson::shape)),
         keys.texts("warnings", text -> text),
@@ -261,8 +261,8 @@ final class EstimateJson {
     Put.number(rotation, "spectrumHz", turns.spectrumHz());
     Put.number(rotation, "autocorrelationHz", turns.autocorrelationHz());
     rotation.set("series", write(turns.series()));
-    node.set("turn", write(estimate.evidence().turn()));
-    node.set("sound", write(estimate.evidence().sound()));
+    node.set("turn", write(estimate.traces().turn()));
+    node.set("sound", write(estimate.traces().sound()));
     return Put.extra(node, estimate.extra());
   }
 

@@ -57,8 +57,8 @@ public record PrintedEstimate(EstimateLine of, Estimate estimate) {
     node.set("handRegion", region == null ? null : EstimateJson.write(region));
     ArrayNode warnings = node.putArray("warnings");
     estimate.warnings().forEach(warnings::add);
-    node.set("turn", samples(estimate.evidence().turn(), "value"));
-    node.set("sound", samples(estimate.evidence().sound(), "value"));
+    node.set("turn", samples(estimate.traces().turn(), "value"));
+    node.set("sound", samples(estimate.traces().sound(), "value"));
     return node;
   }
 

@@ -13,8 +13,8 @@ import org.jspecify.annotations.Nullable;
  * @param basis what it was made from
  * @param findings contacts and faults, in order of time
  * @param figures speed, rhythm and rotation
- * @param evidence curves that a person can check the findings against
- * @param body arms and hands, beside the contacts
+ * @param traces curves that a person can check the findings against
+ * @param limbs arms and hands, beside the contacts
  * @param warnings sentences for the reader
  * @param extra unknown keys
  */
@@ -22,8 +22,8 @@ public record Estimate(
     Basis basis,
     Findings findings,
     Figures figures,
-    Evidence evidence,
-    Body body,
+    Traces traces,
+    Limbs limbs,
     List<String> warnings,
     Extra extra) {
 
@@ -96,10 +96,10 @@ public record Estimate(
    * @param soundOffsetS how much later the sound is than the picture, null where not known
    * @param handRegion where the moving hand was found, null where it was not
    */
-  public record Evidence(
+  public record Traces(
       Curve turn, Curve sound, @Nullable Double soundOffsetS, @Nullable Region handRegion) {
     /** Nothing seen or heard. */
-    public static final Evidence NONE = new Evidence(Curve.EMPTY, Curve.EMPTY, null, null);
+    public static final Traces NONE = new Traces(Curve.EMPTY, Curve.EMPTY, null, null);
   }
 
   /**
@@ -108,9 +108,9 @@ public record Estimate(
    * @param elbow how far the moving elbow strayed, null where it was not followed
    * @param shape what the landmarks told, null where they were not looked for or not found
    */
-  public record Body(@Nullable ElbowPath elbow, @Nullable Shape shape) {
+  public record Limbs(@Nullable ElbowPath elbow, @Nullable Shape shape) {
     /** Nothing followed. */
-    public static final Body NONE = new Body(null, null);
+    public static final Limbs NONE = new Limbs(null, null);
   }
 
   /** What a finding rests on. */
@@ -286,22 +286,22 @@ public record Estimate(
 
   /** Returns how much later the sound is than the picture, null where not known. */
   public @Nullable Double soundOffsetS() {
-    return evidence.soundOffsetS();
+    return traces.soundOffsetS();
   }
 
   /** Returns where the moving hand was found, null where it was not. */
   public @Nullable Region handRegion() {
-    return evidence.handRegion();
+    return traces.handRegion();
   }
 
   /** Returns the path of the moving elbow, null where it was not followed. */
   public @Nullable ElbowPath elbow() {
-    return body.elbow();
+    return limbs.elbow();
   }
 
   /** Returns what the landmarks told, null where they were not looked for or not found. */
   public @Nullable Shape shape() {
-    return body.shape();
+    return limbs.shape();
   }
 
   /**
@@ -347,34 +347,34 @@ public record Estimate(
 
   /** Returns how far the moving elbow went in space, null where it can't be told. */
   public @Nullable ElbowInSpace elbowInSpace() {
-    return body.shape() == null ? null : body.shape().elbowInSpace();
+    return limbs.shape() == null ? null : limbs.shape().elbowInSpace();
   }
 
   /** Returns this estimate as one of another file, which shows the same film. */
   public Estimate forClip(String sha256) {
     Basis other =
         new Basis(sha256, basis.sources(), basis.fps(), basis.variableRate(), basis.captureFps());
-    return new Estimate(other, findings, figures, evidence, body, warnings, extra);
+    return new Estimate(other, findings, figures, traces, limbs, warnings, extra);
   }
 
   /** Returns this estimate with one sentence more for the reader. */
   public Estimate withWarning(String sentence) {
     List<String> more = new ArrayList<>(warnings);
     more.add(sentence);
-    return new Estimate(basis, findings, figures, evidence, body, more, extra);
+    return new Estimate(basis, findings, figures, traces, limbs, more, extra);
   }
 
   /**
    * Returns this estimate without any figure that needs real time, and a sentence that says why.
    */
   public Estimate withoutSpeed(String why) {
-    return new Estimate(basis, findings, Figures.UNKNOWN, evidence, body, warnings, extra)
+    return new Estimate(basis, findings, Figures.UNKNOWN, traces, limbs, warnings, extra)
         .withWarning("Speed and rhythm can't be told: " + why + ".");
   }
 
   private Estimate withSlaps(List<EstimatedSlap> newSlaps) {
     Findings changed =
         new Findings(findings.trialFound(), newSlaps, findings.spans(), findings.stretches());
-    return new Estimate(basis, changed, figures, evidence, body, warnings, extra);
+    return new Estimate(basis, changed, figures, traces, limbs, warnings, extra);
   }
 }

@@ -100,12 +100,12 @@ public final class Samples {
             List.of(new Estimate.EstimatedSpan(Span.Kind.ELBOW_OUT, 3.2, 3.6, 0.7)),
             List.of(new Estimate.Stretch(0.8, slaps.get(slaps.size() - 1).timeS()))),
         new Estimate.Figures(5.1, 6.2, 1.9, new Estimate.Rotation(2.55, Curve.EMPTY, 2.54, 2.56)),
-        new Estimate.Evidence(
+        new Estimate.Traces(
             new Curve(timesS, turn),
             new Curve(timesS, sound),
             -0.012,
             new Estimate.Region(430, 250, 210, 130)),
-        new Estimate.Body(
+        new Estimate.Limbs(
             elbow(),
             new Estimate.Shape(
                 Curve.EMPTY,

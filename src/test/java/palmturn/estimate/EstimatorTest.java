@@ -157,7 +157,7 @@ class EstimatorTest {
   void neitherSoundNorMotionFindsNothingAndSaysSo() throws Exception {
     Estimate estimate = bundled("right-baseline-3", Set.of(Source.SHAPE), null);
     assertFalse(estimate.trialFound());
-    assertTrue(estimate.warnings().get(0).startsWith("Nothing was looked at"));
+    assertTrue(estimate.warnings().get(0).startsWith("No source was allowed"));
   }
 
   @ParameterizedTest
@@ -236,7 +236,7 @@ class EstimatorTest {
   @Test
   void soundAloneSaysThatItCannotTell() throws Exception {
     Estimate estimate = bundled("right-baseline-3", Set.of(Source.SOUND), null);
-    assertTrue(estimate.warnings().contains(SoundAlone.NOT_TOLD));
+    assertTrue(estimate.warnings().contains(SoundAlone.UNCONFIRMED));
     assertEquals(Set.of(Source.SOUND), estimate.sources());
     double[] wanted =
         truth("right-baseline-3").contacts().stream()

@@ -141,8 +141,8 @@ final class Samples {
         new Estimate.Basis(clipSha256, Set.of(Estimate.Source.MOTION), 60, false, null),
         new Estimate.Findings(true, slaps, List.of(), List.of()),
         Estimate.Figures.UNKNOWN,
-        Estimate.Evidence.NONE,
-        Estimate.Body.NONE,
+        Estimate.Traces.NONE,
+        Estimate.Limbs.NONE,
         List.of(),
         Extra.NONE);
   }

@@ -152,12 +152,12 @@ public final class SampleFiles {
             0.5,
             new Estimate.Rotation(
                 2.56, new Curve(List.of(1.1, 1.3), List.of(2.5, 2.6125)), 2.5, 2.625)),
-        new Estimate.Evidence(
+        new Estimate.Traces(
             new Curve(List.of(0.9, 0.908333, 0.916667), List.of(-1.0, 0.0, 1.25)),
             new Curve(List.of(0.0, 0.0025), List.of(0.0, 0.9999)),
             0.0035,
             new Estimate.Region(300, 200, 80.5, 60)),
-        new Estimate.Body(
+        new Estimate.Limbs(
             new ElbowPath(
                 1.0,
                 0.04,
@@ -187,8 +187,8 @@ public final class SampleFiles {
         new Estimate.Basis(SHA, Set.of(), 25, false, null),
         Estimate.Findings.NONE,
         Estimate.Figures.UNKNOWN,
-        Estimate.Evidence.NONE,
-        Estimate.Body.NONE,
+        Estimate.Traces.NONE,
+        Estimate.Limbs.NONE,
         List.of("No hand turns here."),
         Extra.NONE);
   }

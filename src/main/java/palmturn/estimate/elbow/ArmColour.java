@@ -17,6 +17,10 @@ record ArmColour(double red, double green, double light) {
   /** Shading may make it so much darker or lighter. */
   private static final double LIGHT = 0.45;
 
+  /**
+   * Half the side of the square whose mean colour is taken: well inside an arm in pictures of 160
+   * to 640 pixels.
+   */
   private static final int SEED_PX = 4;
 
   /** Returns the mean colour around a place of the picture. */

@@ -2,7 +2,7 @@ package palmturn.estimate.elbow;
 
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.Picture;
-import palmturn.estimate.frames.Footage;
+import palmturn.estimate.image.Footage;
 import palmturn.trial.Point;
 
 /**
@@ -14,6 +14,7 @@ import palmturn.trial.Point;
  * @param reachPx how far around a place it is looked for, full-size pixels
  */
 record ArmInView(Footage footage, ArmColour colour, double reachPx) {
+  /** The inner half of the disc that is followed, where it is arm and not background. */
   private static final double REACH_RADII = 0.5;
 
   /** So much of what lies around a place must have the arm's colour. */

@@ -8,7 +8,7 @@ import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import palmturn.estimate.hands.ElbowAlong;
-import palmturn.estimate.hands.ElbowLook;
+import palmturn.estimate.hands.ElbowCandidates;
 import palmturn.numbers.Robust;
 import palmturn.trial.ElbowPath;
 
@@ -17,16 +17,18 @@ import palmturn.trial.ElbowPath;
  * looked at in is held against the path where that is seen: what it is off by there is taken out,
  * and what it still scatters by tells how much it counts.
  *
- * @param told what single looks tell of it, in order
- * @param heldS the moments at which they were held against the path, media seconds
+ * @param looks what single looks tell of it, in order
+ * @param comparedS the moments at which they were held against the path, media seconds
  * @param sdPx standard deviation of each of the two ways, pixels
  */
-record ElbowByBody(List<Told> told, List<Double> heldS, double sdPx) {
+record ElbowByBody(List<Look> looks, List<Double> comparedS, double sdPx) {
+  /** Under this the network itself doubts that the landmark is in view. */
   private static final double LEAST_VISIBILITY = 0.8;
 
   /** So many looks must be held against the path, and so many of them see the elbow in a square. */
   private static final int FEWEST = 4;
 
+  /** Share of the looks in which a square must see the elbow to be compared. */
   private static final double SEEN_SHARE = 0.5;
 
   /** The squares that scatter least, by which the elbow's place is told. */
@@ -57,15 +59,15 @@ record ElbowByBody(List<Told> told, List<Double> heldS, double sdPx) {
    * @param rightPx way from its place, to the right of the picture, pixels
    * @param downPx way from its place, down the picture, pixels
    */
-  record Told(double timeS, double rightPx, double downPx) {}
+  record Look(double timeS, double rightPx, double downPx) {}
 
   /** What one square is off by, and what it scatters by after that. */
   private record Held(
       int square, double rightPx, double downPx, double scatterPx, double visibility) {}
 
   ElbowByBody {
-    told = List.copyOf(told);
-    heldS = List.copyOf(heldS);
+    looks = List.copyOf(looks);
+    comparedS = List.copyOf(comparedS);
   }
 
   /**
@@ -78,10 +80,10 @@ record ElbowByBody(List<Told> told, List<Double> heldS, double sdPx) {
    * @return null where they can't be held against it
    */
   static @Nullable ElbowByBody of(
-      List<ElbowLook> looks, ElbowPath path, double realPerMediaS, double radiusPx) {
-    List<ElbowLook> open = new ArrayList<>();
-    List<ElbowLook> lost = new ArrayList<>();
-    for (ElbowLook look : looks) {
+      List<ElbowCandidates> looks, ElbowPath path, double realPerMediaS, double radiusPx) {
+    List<ElbowCandidates> open = new ArrayList<>();
+    List<ElbowCandidates> lost = new ArrayList<>();
+    for (ElbowCandidates look : looks) {
       boolean seen = ElbowAlong.at(path, look.timeS() / realPerMediaS) != null;
       (seen ? open : lost).add(look);
     }
@@ -111,12 +113,12 @@ record ElbowByBody(List<Told> told, List<Double> heldS, double sdPx) {
     if (n < FEWEST) {
       return null;
     }
-    List<Told> all = new ArrayList<>();
-    for (ElbowLook look : lost) {
+    List<Look> all = new ArrayList<>();
+    for (ElbowCandidates look : lost) {
       double[] place = place(look, best, radiusPx);
       if (place != null) {
         all.add(
-            new Told(
+            new Look(
                 look.timeS() / realPerMediaS,
                 place[0] - path.start().x(),
                 place[1] - path.start().y()));
@@ -129,11 +131,11 @@ record ElbowByBody(List<Told> told, List<Double> heldS, double sdPx) {
   }
 
   /** Returns this with those looks only that something holds of. */
-  ElbowByBody where(Predicate<Told> holds) {
-    return new ElbowByBody(told.stream().filter(holds).toList(), heldS, sdPx);
+  ElbowByBody where(Predicate<Look> holds) {
+    return new ElbowByBody(looks.stream().filter(holds).toList(), comparedS, sdPx);
   }
 
-  private static @Nullable Held held(int square, List<ElbowLook> open, double[][] at) {
+  private static @Nullable Held held(int square, List<ElbowCandidates> open, double[][] at) {
     int[] seen =
         IntStream.range(0, open.size())
             .filter(i -> open.get(i).visibility()[square] > LEAST_VISIBILITY)
@@ -161,7 +163,7 @@ record ElbowByBody(List<Told> told, List<Double> heldS, double sdPx) {
   }
 
   /** Returns what a look makes of the elbow's place, x and y; null where it is not seen well. */
-  private static double @Nullable [] place(ElbowLook look, List<Held> best, double radiusPx) {
+  private static double @Nullable [] place(ElbowCandidates look, List<Held> best, double radiusPx) {
     List<Held> seen =
         best.stream().filter(held -> look.visibility()[held.square] >= held.visibility).toList();
     if (seen.size() < Math.max(2, LEFT_SHARE * best.size())) {

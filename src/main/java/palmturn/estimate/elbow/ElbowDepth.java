@@ -46,8 +46,13 @@ final class ElbowDepth {
   /** A forearm that shows more than this of its length may lie flat in the picture. */
   private static final double MOST_SEEN = 0.95;
 
+  /** The arm is measured in the first second of slapping, before an elbow drifts. */
   private static final double REST_S = 1;
+
+  /** Under this the network is more likely to see no hand than one. */
   private static final double SURE_PRESENCE = 0.5;
+
+  /** Fewer frames give no steady median. */
   private static final int FEWEST = 10;
 
   /** A length and its spread, one SD. */
@@ -67,7 +72,7 @@ final class ElbowDepth {
       HandPaths hands,
       double realPerMediaS,
       double firstSlapS,
-      ScaleOf scale,
+      ElbowScale scale,
       Hints hints) {
     Double seenPx = seenPx(path, hands, realPerMediaS, firstSlapS);
     Double cm = path.cmPerPixel();
@@ -108,13 +113,14 @@ final class ElbowDepth {
   }
 
   private static Length forearm(Hints hints) {
-    Hints likely = hints.likely();
+    Hints likely = hints.plausible();
     if (likely.forearmCm() != null) {
       return new Length(likely.forearmCm(), MEASURED_SPREAD_PCT);
     }
     return likely.statureCm() != null
         ? new Length(
-            ScaleOf.FOREARM_OF_STATURE * likely.statureCm(), ScaleOf.FOREARM_OF_STATURE_SPREAD_PCT)
+            ElbowScale.FOREARM_OF_STATURE * likely.statureCm(),
+            ElbowScale.FOREARM_OF_STATURE_SPREAD_PCT)
         : new Length(AVERAGE_FOREARM_CM, AVERAGE_FOREARM_SPREAD_PCT);
   }
 
@@ -123,7 +129,7 @@ final class ElbowDepth {
       ElbowPath path, HandPaths hands, double realPerMediaS, double firstSlapS) {
     List<Double> seen = new ArrayList<>();
     double toS = firstSlapS + REST_S / realPerMediaS;
-    for (HandFollower.Seen hand : hands.moving()) {
+    for (HandFollower.TimedHand hand : hands.moving()) {
       double timeS = hand.timeS() / realPerMediaS;
       boolean atStart = timeS >= firstSlapS && timeS <= toS;
       double @Nullable [] elbow = atStart ? ElbowAlong.at(path, timeS) : null;

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import palmturn.estimate.frames.Similarity;
+import palmturn.estimate.image.Similarity;
 import palmturn.numbers.Stats;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate.EstimatedSpan;
@@ -16,7 +16,12 @@ import palmturn.trial.Span;
  * Where the elbow was in each frame, to its path, its drift and the stretches in which it is out.
  */
 public final class ElbowDrift {
+  /**
+   * Widths of the smoothing, a median and then a Gaussian: unsmoothed paths were three times as far
+   * off in drawn clips.
+   */
   private static final double MEDIAN_S = 0.05;
+
   private static final double SIGMA_S = 0.025;
 
   /** Its place is looked for in this long before the first slap. */
@@ -34,6 +39,7 @@ public final class ElbowDrift {
   /** What the path is known to, cm, in the picture plane: nineteen of twenty frames. */
   private static final double ERROR_CM = 0.3;
 
+  /** An elbow seen in fewer of the frames is called mostly lost. */
   private static final double SEEN_SHARE = 0.5;
 
   /** What covers an elbow comes from the side and pushes it along for so long before it is lost. */
@@ -46,7 +52,7 @@ public final class ElbowDrift {
    * @param arm how the skin around the elbow lies, less the camera's motion, from the elbow's given
    *     place as origin, pixels of the upright full-size picture; null where it is lost
    */
-  record Sample(double timeS, @Nullable Similarity arm) {}
+  record ArmPose(double timeS, @Nullable Similarity arm) {}
 
   private ElbowDrift() {}
 
@@ -58,32 +64,32 @@ public final class ElbowDrift {
    * @param farthestPx longest way from that place to the joint, full-size pixels
    * @param said what is to be said already
    */
-  static ElbowTracker.Followed path(
-      List<Sample> all,
+  static ElbowTracker.TrackedElbow path(
+      List<ArmPose> all,
       Point elbow,
       double farthestPx,
       double firstSlapS,
-      ScaleOf scale,
+      ElbowScale scale,
       List<String> said) {
     List<String> warnings = new ArrayList<>(said);
-    List<Sample> samples = trusted(all);
-    List<Sample> seen = samples.stream().filter(s -> s.arm() != null).toList();
+    List<ArmPose> samples = trusted(all);
+    List<ArmPose> seen = samples.stream().filter(s -> s.arm() != null).toList();
     if (seen.isEmpty()) {
       warnings.add("The elbow could not be followed: it was lost in every frame.");
-      return new ElbowTracker.Followed(null, warnings);
+      return new ElbowTracker.TrackedElbow(null, warnings);
     }
-    double[] timesS = seen.stream().mapToDouble(Sample::timeS).toArray();
+    double[] timesS = seen.stream().mapToDouble(ArmPose::timeS).toArray();
     List<Similarity> arm = seen.stream().map(ElbowDrift::arm).toList();
     Point joint = Hinge.of(timesS, arm, farthestPx);
-    double[] right = smooth(timesS, arm.stream().mapToDouble(s -> s.of(joint).x()).toArray());
-    double[] down = smooth(timesS, arm.stream().mapToDouble(s -> s.of(joint).y()).toArray());
+    double[] right = smooth(timesS, arm.stream().mapToDouble(s -> s.apply(joint).x()).toArray());
+    double[] down = smooth(timesS, arm.stream().mapToDouble(s -> s.apply(joint).y()).toArray());
     Double placeX = place(timesS, right, firstSlapS);
     Double placeY = place(timesS, down, firstSlapS);
     if (placeX == null || placeY == null) {
       warnings.add(
           "The elbow could not be followed: it was lost before the first slap, so that its place is"
               + " not known.");
-      return new ElbowTracker.Followed(null, warnings);
+      return new ElbowTracker.TrackedElbow(null, warnings);
     }
     if (seen.size() < SEEN_SHARE * samples.size()) {
       warnings.add("The elbow was lost in most frames.");
@@ -99,7 +105,7 @@ public final class ElbowDrift {
     }
     Double cm = scale.cmPerPixel();
     Double forearm = scale.forearmPx();
-    return new ElbowTracker.Followed(
+    return new ElbowTracker.TrackedElbow(
         new ElbowPath(
             cm == null ? null : maxPx * cm,
             forearm == null ? null : maxPx / forearm,
@@ -114,19 +120,19 @@ public final class ElbowDrift {
   }
 
   /** Returns the frames without what was seen just before the elbow was lost. */
-  private static List<Sample> trusted(List<Sample> all) {
-    List<Sample> trusted = new ArrayList<>();
+  private static List<ArmPose> trusted(List<ArmPose> all) {
+    List<ArmPose> trusted = new ArrayList<>();
     double lostS = Double.POSITIVE_INFINITY;
     for (int i = all.size() - 1; i >= 0; i--) {
-      Sample sample = all.get(i);
+      ArmPose sample = all.get(i);
       lostS = sample.arm() == null ? sample.timeS() : lostS;
       boolean doubted = lostS - sample.timeS() < DOUBTED_S;
-      trusted.add(0, doubted ? new Sample(sample.timeS(), null) : sample);
+      trusted.add(0, doubted ? new ArmPose(sample.timeS(), null) : sample);
     }
     return trusted;
   }
 
-  private static Similarity arm(Sample sample) {
+  private static Similarity arm(ArmPose sample) {
     Similarity arm = sample.arm();
     return arm == null ? Similarity.IDENTITY : arm;
   }
@@ -166,11 +172,11 @@ public final class ElbowDrift {
   }
 
   /** Returns each lost stretch, from the last frame that saw the elbow to the next that does. */
-  private static List<Stretch> gaps(List<Sample> samples) {
+  private static List<Stretch> gaps(List<ArmPose> samples) {
     List<Stretch> gaps = new ArrayList<>();
     double seenS = samples.get(0).timeS();
     boolean lost = false;
-    for (Sample sample : samples) {
+    for (ArmPose sample : samples) {
       if (sample.arm() == null) {
         lost = true;
       } else {

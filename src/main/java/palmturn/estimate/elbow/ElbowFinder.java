@@ -35,6 +35,7 @@ public final class ElbowFinder {
   /** Skin of any tone holds at least this share of red, and so much less of green. */
   private static final double RED = 0.37;
 
+  /** So much more red than green, as a share of the light. */
   private static final double REDDER = 0.04;
 
   /** Skin in the shade is hardly darker than so many times the hand's. */
@@ -58,7 +59,7 @@ public final class ElbowFinder {
    * @param at pixels of the upright full-size picture
    * @param withinPx how far from there it can be
    */
-  record About(Point at, double withinPx) {
+  record SearchArea(Point at, double withinPx) {
     boolean holds(Point place) {
       return Math.hypot(place.x() - at.x(), place.y() - at.y()) <= withinPx;
     }
@@ -93,13 +94,13 @@ public final class ElbowFinder {
    * @param about where it is looked for; null looks everywhere
    * @return null where it can't tell
    */
-  public static @Nullable Place find(
+  public static @Nullable ElbowPosition find(
       float[] liveliness,
       int width,
       double pxPerCell,
       byte[] bgr,
       Blob hand,
-      @Nullable About about) {
+      @Nullable SearchArea about) {
     double[] speed = new double[liveliness.length];
     for (int i = 0; i < speed.length; i++) {
       speed[i] = Math.sqrt(liveliness[i]);
@@ -163,7 +164,7 @@ public final class ElbowFinder {
       return null;
     }
     Point found = new Point(x / n * pxPerCell, y / n * pxPerCell);
-    return about == null || about.holds(found) ? new Place(found, confidence) : null;
+    return about == null || about.holds(found) ? new ElbowPosition(found, confidence) : null;
   }
 
   /**

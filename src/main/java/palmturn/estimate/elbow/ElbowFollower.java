@@ -5,7 +5,7 @@ import java.util.function.Predicate;
 import org.bytedeco.opencv.opencv_core.Mat;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.Picture;
-import palmturn.estimate.frames.Similarity;
+import palmturn.estimate.image.Similarity;
 import palmturn.trial.Point;
 
 /**
@@ -21,16 +21,21 @@ final class ElbowFollower {
   /** Where less of the patch has the arm's colour, something covers it. */
   private static final double COLOURED_SHARE = 0.75;
 
+  /**
+   * The same for an elbow that was lost: stricter, since the rest of the arm is nearly as like it.
+   */
   private static final double COLOURED_SHARE_AGAIN = 0.93;
 
   /** As small as an elbow looks whose forearm points at the camera, and as large. */
   private static final double SMALLEST = 0.6;
 
+  /** Size of an elbow that has come towards the camera, against the reference frame. */
   private static final double LARGEST = 1.5;
 
   /** With a radius of 4.2 cm, 1.5 m/s and a centimetre: no elbow held at the side is faster. */
   private static final double RADII_PER_S = 36;
 
+  /** Room for the error of the place itself, radii of the disc: about a centimetre. */
   private static final double STEP_RADII = 0.25;
 
   /** A lost elbow is searched for so many radii around. */
@@ -123,7 +128,7 @@ final class ElbowFollower {
 
   /** Returns where the elbow is without the camera's motion, pixels. */
   private Point place(Similarity arm, Similarity camera) {
-    return camera.back(new Point(at.x() + arm.dx(), at.y() + arm.dy()));
+    return camera.applyInverse(new Point(at.x() + arm.dx(), at.y() + arm.dy()));
   }
 
   private double coloured(Picture picture, Similarity arm) {

@@ -92,7 +92,7 @@ final class ElbowFusion {
 
   private List<Known> byBody(Stretch gap) {
     List<Known> known = new ArrayList<>();
-    for (ElbowByBody.Told told : body == null ? List.<ElbowByBody.Told>of() : body.told()) {
+    for (ElbowByBody.Look told : body == null ? List.<ElbowByBody.Look>of() : body.looks()) {
       if (told.timeS() > gap.startS() && told.timeS() < gap.endS()) {
         known.add(new Known(told.timeS(), told.rightPx(), told.downPx(), true));
       }
@@ -146,12 +146,15 @@ final class ElbowFusion {
     }
     // Taken out of both is the mean over the moments at which they were held against the path.
     double held =
-        body.heldS().stream().mapToDouble(heldS -> faded(heldS, body.heldS())).average().orElse(0);
+        body.comparedS().stream()
+            .mapToDouble(heldS -> faded(heldS, body.comparedS()))
+            .average()
+            .orElse(0);
     return body.sdPx()
         * body.sdPx()
         * (faded(a.timeS, List.of(b.timeS))
-            - faded(a.timeS, body.heldS())
-            - faded(b.timeS, body.heldS())
+            - faded(a.timeS, body.comparedS())
+            - faded(b.timeS, body.comparedS())
             + held);
   }
 

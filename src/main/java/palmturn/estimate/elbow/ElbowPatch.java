@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.function.Predicate;
 import org.bytedeco.opencv.opencv_core.Mat;
 import org.jspecify.annotations.Nullable;
-import palmturn.estimate.frames.Similarity;
+import palmturn.estimate.image.Similarity;
 import palmturn.numbers.Robust;
 import palmturn.trial.Point;
 
@@ -18,10 +18,19 @@ import palmturn.trial.Point;
  * get lost as the forearm turns; the whole patch does not.
  */
 final class ElbowPatch {
+  /** Every second pixel each way: the blurred picture holds no more. */
   private static final int STEP_PX = 2;
+
+  /** Room around the disc for its motion from one frame to the next. */
   private static final int ROOM_PX = 24;
+
+  /** Fewer pixels don't settle five unknowns against noise. */
   private static final int FEWEST = 60;
+
+  /** At most so many rounds of Gauss and Newton. */
   private static final int ROUNDS = 15;
+
+  /** A smaller step ends the rounds: a tenth of what the path is known to. */
   private static final double DONE_PX = 0.02;
 
   /**
@@ -50,13 +59,19 @@ final class ElbowPatch {
    */
   private static final double ALIKE_AGAIN = 0.9;
 
+  /** Share of the pixels that must lie in the picture. */
   private static final double SEEN_SHARE = 0.7;
+
+  /** Right, down, size, turn and change of light. */
   private static final int UNKNOWNS = 5;
 
   /** Where it is searched for: so many steps to a radius, by every so many of its pixels. */
   private static final double SEARCH_STEPS = 12;
 
+  /** Every so many of its pixels is compared in the search. */
   private static final int SEARCH_SKIP = 5;
+
+  /** So many of the best places are fitted in full. */
   private static final int SEARCHED = 3;
 
   private final Point elbow;

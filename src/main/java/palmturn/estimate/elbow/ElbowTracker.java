@@ -13,10 +13,10 @@ import palmturn.clip.ClipFile;
 import palmturn.clip.Picture;
 import palmturn.clip.Progress;
 import palmturn.clip.StoppedException;
-import palmturn.estimate.frames.FrameFeed;
-import palmturn.estimate.frames.Mats;
-import palmturn.estimate.frames.Similarity;
-import palmturn.estimate.frames.StillPoints;
+import palmturn.estimate.image.BackgroundPoints;
+import palmturn.estimate.image.FrameFeed;
+import palmturn.estimate.image.Mats;
+import palmturn.estimate.image.Similarity;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Point;
 
@@ -25,6 +25,7 @@ import palmturn.trial.Point;
  * motion of the camera and the trunk.
  */
 public final class ElbowTracker {
+  /** Longer side of the pictures: 1 pixel is 0.1 to 0.2 cm where the upper body fills them. */
   static final int LONG_SIDE_PX = 640;
 
   /** Radius of the disc on the elbow; smaller shows too little, larger takes in the sleeve. */
@@ -33,6 +34,7 @@ public final class ElbowTracker {
   /** The same without a scale: in a picture that shows the upper body this is about the same. */
   private static final double DISC_SHARE = 0.05;
 
+  /** The disc's 4.2 cm as a share of an adult's forearm of 25 cm. */
   private static final double DISC_FOREARMS = 0.17;
 
   /** Still points are looked for farther away than this many radii of the disc. */
@@ -47,13 +49,13 @@ public final class ElbowTracker {
   private static final double STEADIED_SHARE = 0.5;
 
   /** What was found: a path, or none and why; and what to say about it. */
-  public record Followed(@Nullable ElbowPath path, List<String> warnings) {
-    public Followed {
+  public record TrackedElbow(@Nullable ElbowPath path, List<String> warnings) {
+    public TrackedElbow {
       warnings = List.copyOf(warnings);
     }
 
-    private static Followed none(String why) {
-      return new Followed(null, List.of(why));
+    private static TrackedElbow none(String why) {
+      return new TrackedElbow(null, List.of(why));
     }
   }
 
@@ -66,12 +68,12 @@ public final class ElbowTracker {
    */
   private record Seen(double timeS, @Nullable Similarity camera, @Nullable Similarity arm) {
     /** Returns the arm without the camera's motion, or as it is where nothing steadies it. */
-    ElbowDrift.Sample sample(boolean steady, Point at, double fullPerSmall) {
+    ElbowDrift.ArmPose sample(boolean steady, Point at, double fullPerSmall) {
       Similarity way = arm;
       if (steady && arm != null) {
         way = camera == null ? null : camera.inverse().after(arm);
       }
-      return new ElbowDrift.Sample(timeS, way == null ? null : way.from(at, fullPerSmall));
+      return new ElbowDrift.ArmPose(timeS, way == null ? null : way.from(at, fullPerSmall));
     }
   }
 
@@ -88,31 +90,31 @@ public final class ElbowTracker {
    * @throws ClipException if the file is damaged
    * @throws StoppedException if {@code watch} stops it
    */
-  public static Followed follow(
+  public static TrackedElbow follow(
       ClipFile clip,
       int fromFrame,
       int toFrame,
       double firstSlapS,
-      Place elbow,
+      ElbowPosition elbow,
       @Nullable Point trunk,
-      ScaleOf scale,
+      ElbowScale scale,
       Progress watch)
       throws ClipException {
     int fullWidth = clip.facts().width();
     int fullHeight = clip.facts().height();
     Point at = elbow.at();
     if (!(at.x() >= 0 && at.y() >= 0 && at.x() < fullWidth && at.y() < fullHeight)) {
-      return Followed.none(
+      return TrackedElbow.none(
           "The elbow's place lies outside the picture (%d × %d): the elbow was not followed."
               .formatted(fullWidth, fullHeight));
     }
     if (toFrame <= fromFrame) {
-      return Followed.none("There are no frames to follow the elbow in.");
+      return TrackedElbow.none("There are no frames to follow the elbow in.");
     }
     try (FrameFeed feed = new FrameFeed(clip, fromFrame, toFrame, LONG_SIDE_PX)) {
       Picture first = feed.next();
       if (first == null) {
-        return Followed.none("There are no frames to follow the elbow in.");
+        return TrackedElbow.none("There are no frames to follow the elbow in.");
       }
       double fullPerSmall = Math.max(1.0, fullWidth / (double) first.width());
       return follow(
@@ -120,14 +122,14 @@ public final class ElbowTracker {
     }
   }
 
-  private static Followed follow(
+  private static TrackedElbow follow(
       FrameFeed feed,
       Picture first,
       int total,
       double firstSlapS,
       Point elbow,
       @Nullable Point trunk,
-      ScaleOf scale,
+      ElbowScale scale,
       double fullPerSmall,
       Progress watch)
       throws ClipException {
@@ -138,14 +140,14 @@ public final class ElbowTracker {
     try (Mat gray = new Mat(first.height(), first.width(), CV_8UC1)) {
       fill(gray, first);
       ElbowFollower follower = new ElbowFollower(first, gray, at, radiusPx);
-      try (StillPoints still =
-          StillPoints.choose(
+      try (BackgroundPoints still =
+          BackgroundPoints.choose(
               gray,
               at,
               AWAY_RADII * radiusPx,
               trunk == null ? null : scaled(trunk, 1 / fullPerSmall))) {
         if (!follower.usable()) {
-          return Followed.none(
+          return TrackedElbow.none(
               "There is too little texture around the elbow to follow it: point at it, or film in"
                   + " more light.");
         }
@@ -156,14 +158,14 @@ public final class ElbowTracker {
             throw new StoppedException();
           }
           fill(gray, frame);
-          Similarity camera = still.usable() ? still.motion(gray) : null;
+          Similarity camera = still.usable() ? still.cameraMotion(gray) : null;
           known = camera == null ? known : camera;
           frames.add(new Seen(frame.timeS(), camera, follower.follow(frame, gray, known)));
           watch.at(frames.size() / (double) total, "elbow");
         }
         long steadied = frames.stream().filter(seen -> seen.camera != null).count();
         boolean steady = steadied >= STEADIED_SHARE * frames.size();
-        List<ElbowDrift.Sample> samples =
+        List<ElbowDrift.ArmPose> samples =
             frames.stream().map(seen -> seen.sample(steady, at, fullPerSmall)).toList();
         List<String> warnings = new ArrayList<>();
         if (!steady) {
@@ -187,7 +189,7 @@ public final class ElbowTracker {
   }
 
   /** Returns the radius of the disc that is followed, full-size pixels. */
-  public static double discFullPx(ScaleOf scale, double fullWidth, double fullHeight) {
+  public static double discFullPx(ElbowScale scale, double fullWidth, double fullHeight) {
     double share = DISC_SHARE * Math.max(fullWidth, fullHeight);
     if (scale.cmPerPixel() != null) {
       // A mistaken scale must not take in half the picture, nor nothing at all.

@@ -2,7 +2,7 @@ package palmturn.estimate.elbow;
 
 import java.util.Arrays;
 import java.util.List;
-import palmturn.estimate.frames.Similarity;
+import palmturn.estimate.image.Similarity;
 import palmturn.numbers.Robust;
 import palmturn.trial.Point;
 
@@ -26,6 +26,7 @@ final class Hinge {
    */
   private static final double SMALL = 0.5;
 
+  /** Rounds of reweighting: Palmturn's choice. */
   private static final int ROUNDS = 8;
 
   private Hinge() {}

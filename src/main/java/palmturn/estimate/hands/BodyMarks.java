@@ -13,7 +13,9 @@ record BodyMarks(double[] x, double[] y, double[] visibility, double presence) {
   /** How many landmarks a body has. */
   static final int SIZE = 33;
 
+  /** Numbers of the elbows in the network's list of landmarks. */
   static final int LEFT_ELBOW = 13;
+
   static final int RIGHT_ELBOW = 14;
 
   /** Returns which landmark is an elbow. */
@@ -22,7 +24,7 @@ record BodyMarks(double[] x, double[] y, double[] visibility, double presence) {
   }
 
   /** Returns it on the stage. */
-  BodyMarks on(Stage stage) {
+  BodyMarks on(Registration stage) {
     double[] newX = new double[SIZE];
     double[] newY = new double[SIZE];
     for (int i = 0; i < SIZE; i++) {

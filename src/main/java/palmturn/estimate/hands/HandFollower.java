@@ -12,26 +12,38 @@ import palmturn.estimate.hands.HandSurvey.Hands;
  * the target lies is not the moving one, however surely it is seen.
  */
 public final class HandFollower {
+  /** Under this the network is more likely to see no hand than one. */
   private static final double LEAST_PRESENCE = 0.5;
 
   /** Below it the hand is looked for anew, too. */
   private static final double SURE_PRESENCE = 0.8;
 
+  /** Least score of a detected palm; low, since the landmarks judge it again. */
   private static final double LEAST_SCORE = 0.3;
+
+  /**
+   * Two detections are one hand within this distance, in palm lengths, and this angle, in radians.
+   */
   private static final double SAME_PALMS = 0.5;
+
   private static final double SAME_TURN = 0.6;
+
+  /** The moving hand keeps its direction to within this, radians. */
   private static final double MOST_TURN = 1.2;
+
+  /** The moving hand stays this near to the target, in palm lengths. */
   private static final double FARTHEST_PALMS = 2.5;
 
   /** The target is looked at only while the moving hand is this far, in palm lengths. */
   private static final double UNCOVERED_PALMS = 0.9;
 
+  /** The target hardly moves: every fourth uncovered frame is enough. */
   private static final int TARGET_EVERY = 4;
 
   private final Networks networks;
   private final Hands hands;
-  private final List<Seen> moving = new ArrayList<>();
-  private final List<Seen> target = new ArrayList<>();
+  private final List<TimedHand> moving = new ArrayList<>();
+  private final List<TimedHand> target = new ArrayList<>();
   private @Nullable HandMarks before;
   private @Nullable HandMarks targetBefore;
   private int frames;
@@ -42,7 +54,7 @@ public final class HandFollower {
    * @param timeS the frame's time, seconds
    * @param marks on the stage
    */
-  public record Seen(double timeS, HandMarks marks) {}
+  public record TimedHand(double timeS, HandMarks marks) {}
 
   /**
    * @param networks stay the caller's
@@ -60,21 +72,21 @@ public final class HandFollower {
    * @param picture blue, green, red
    * @param stage from the picture to the stage
    */
-  public void take(double timeS, Mat picture, Stage stage) {
+  public void follow(double timeS, Mat picture, Registration stage) {
     HandMarks found = null;
     HandMarks last = before;
     if (last != null) {
       found = better(null, around(picture, last), stage);
     }
     if (found == null || found.presence() < SURE_PRESENCE) {
-      for (Palm palm : networks.palms(picture, LEAST_SCORE)) {
+      for (PalmDetection palm : networks.palms(picture, LEAST_SCORE)) {
         found = better(found, refined(networks, picture, Square.of(palm)), stage);
       }
     }
     before = found;
     HandMarks placed = found == null ? null : stage.of(found);
     if (placed != null) {
-      moving.add(new Seen(timeS, placed));
+      moving.add(new TimedHand(timeS, placed));
     }
     boolean covered = placed != null && hands.target().palmsTo(placed) < UNCOVERED_PALMS;
     if (!covered && frames++ % TARGET_EVERY == 0) {
@@ -82,10 +94,10 @@ public final class HandFollower {
     }
   }
 
-  private void target(double timeS, Mat picture, Stage stage) {
+  private void target(double timeS, Mat picture, Registration stage) {
     HandMarks last = targetBefore;
     if (last == null) {
-      for (Palm palm : networks.palms(picture, LEAST_SCORE)) {
+      for (PalmDetection palm : networks.palms(picture, LEAST_SCORE)) {
         HandMarks seen = refined(networks, picture, Square.of(palm));
         if (seen != null && same(stage.of(seen), hands.target())) {
           last = seen;
@@ -97,7 +109,7 @@ public final class HandFollower {
         seen != null && seen.presence() > SURE_PRESENCE && same(stage.of(seen), hands.target());
     targetBefore = good ? seen : null;
     if (good && seen != null) {
-      target.add(new Seen(timeS, stage.of(seen)));
+      target.add(new TimedHand(timeS, stage.of(seen)));
     }
   }
 
@@ -107,7 +119,7 @@ public final class HandFollower {
   }
 
   private @Nullable HandMarks better(
-      @Nullable HandMarks one, @Nullable HandMarks other, Stage stage) {
+      @Nullable HandMarks one, @Nullable HandMarks other, Registration stage) {
     if (other == null || !isMoving(stage.of(other))) {
       return one;
     }
@@ -140,12 +152,12 @@ public final class HandFollower {
   }
 
   /** Returns where the moving hand was seen, in order. */
-  public List<Seen> moving() {
+  public List<TimedHand> moving() {
     return List.copyOf(moving);
   }
 
   /** Returns where the target hand was seen uncovered, in order. */
-  public List<Seen> target() {
+  public List<TimedHand> target() {
     return List.copyOf(target);
   }
 }

@@ -1,7 +1,7 @@
 package palmturn.estimate.hands;
 
 import org.jspecify.annotations.Nullable;
-import palmturn.estimate.hands.HandFollower.Seen;
+import palmturn.estimate.hands.HandFollower.TimedHand;
 import palmturn.numbers.Robust;
 
 /**
@@ -12,11 +12,13 @@ import palmturn.numbers.Robust;
 public final class HandLength {
   private static final int[] WRIST_TO_TIP = {HandMarks.WRIST, HandMarks.MIDDLE, 10, 11, 12};
 
+  /** Blurred hands look short; only clear ones are measured. */
   private static final double SURE_PRESENCE = 0.9;
 
   /** Above it are the looks whose landmarks are most mistaken. */
   private static final double LONG = 0.95;
 
+  /** Fewer frames give no steady quantile. */
   private static final int FEWEST = 20;
 
   private HandLength() {}
@@ -28,7 +30,7 @@ public final class HandLength {
   public static @Nullable Double px(HandPaths paths) {
     double[] lengths =
         paths.moving().stream()
-            .map(Seen::marks)
+            .map(TimedHand::marks)
             .filter(marks -> marks.presence() >= SURE_PRESENCE)
             .mapToDouble(HandLength::along)
             .toArray();

@@ -16,7 +16,9 @@ public record HandMarks(double[] x, double[] y, double presence) {
   /** How many landmarks a hand has. */
   public static final int SIZE = 21;
 
+  /** Numbers of the landmarks that are used, in the network's list. */
   static final int WRIST = 0;
+
   static final int INDEX = 5;
   static final int MIDDLE = 9;
   static final int RING = 13;

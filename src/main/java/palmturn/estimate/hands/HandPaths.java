@@ -3,7 +3,7 @@ package palmturn.estimate.hands;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
-import palmturn.estimate.hands.HandFollower.Seen;
+import palmturn.estimate.hands.HandFollower.TimedHand;
 
 /**
  * Both hands of a trial over time, on the stage.
@@ -13,10 +13,12 @@ import palmturn.estimate.hands.HandFollower.Seen;
  * @param target where the target hand was seen uncovered, in order of time
  * @param rest the target hand over the whole trial
  */
-public record HandPaths(boolean right, List<Seen> moving, List<Seen> target, HandMarks rest) {
+public record HandPaths(
+    boolean right, List<TimedHand> moving, List<TimedHand> target, HandMarks rest) {
   /** The target's place is the median over this long to either side. */
   private static final double AROUND_S = 0.5;
 
+  /** Fewer sightings give no steady median. */
   private static final int FEWEST = 3;
 
   public HandPaths {
@@ -33,7 +35,7 @@ public record HandPaths(boolean right, List<Seen> moving, List<Seen> target, Han
   List<HandMarks> around(double timeS, double beforeS, double afterS) {
     return moving.stream()
         .filter(seen -> seen.timeS() >= timeS - beforeS && seen.timeS() <= timeS + afterS)
-        .map(Seen::marks)
+        .map(TimedHand::marks)
         .toList();
   }
 
@@ -42,7 +44,7 @@ public record HandPaths(boolean right, List<Seen> moving, List<Seen> target, Han
     List<HandMarks> near =
         target.stream()
             .filter(seen -> Math.abs(seen.timeS() - timeS) <= AROUND_S)
-            .map(Seen::marks)
+            .map(TimedHand::marks)
             .toList();
     return near.size() < FEWEST ? rest : HandMarks.median(near);
   }

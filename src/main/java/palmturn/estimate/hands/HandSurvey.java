@@ -10,17 +10,30 @@ import org.jspecify.annotations.Nullable;
  * the same place, and the moving hand points another way.
  */
 public final class HandSurvey {
+  /**
+   * Least score of a detected palm, least presence of its landmarks, and that of a hand whose
+   * direction counts; set on drawn clips.
+   */
   private static final double LEAST_SCORE = 0.5;
+
   private static final double LEAST_PRESENCE = 0.7;
   private static final double SURE_PRESENCE = 0.9;
 
   /** The target hand stays within this many palm lengths, and turns by less than this. */
   private static final double SAME_PALMS = 0.12;
 
+  /** Radians. */
   private static final double SAME_TURN = 0.2;
+
+  /** The target is seen in at least this share of the frames, and in at least this many. */
   private static final double LEAST_SHARE = 0.25;
+
   private static final int FEWEST = 4;
+
+  /** The moving hand is this near to the target, in palm lengths. */
   private static final double NEAR_PALMS = 2.2;
+
+  /** Directions within this angle, radians, are one hand's. */
   private static final double NEAR_TURN = 0.5;
 
   private final Networks networks;
@@ -45,9 +58,9 @@ public final class HandSurvey {
    * @param picture blue, green, red
    * @param stage from the picture to the stage
    */
-  public void look(Mat picture, Stage stage) {
+  public void look(Mat picture, Registration stage) {
     List<HandMarks> found = new ArrayList<>();
-    for (Palm palm : networks.palms(picture, LEAST_SCORE)) {
+    for (PalmDetection palm : networks.palms(picture, LEAST_SCORE)) {
       HandMarks marks = HandFollower.refined(networks, picture, Square.of(palm));
       if (marks != null && marks.presence() > LEAST_PRESENCE) {
         found.add(stage.of(marks));

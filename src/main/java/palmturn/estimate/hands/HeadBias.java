@@ -12,7 +12,9 @@ import java.util.Map;
  * numbers of fields and operators are those of TensorFlow Lite's public schema, version 3.
  */
 final class HeadBias {
+  /** Codes of TensorFlow Lite's schema. */
   private static final int FULLY_CONNECTED = 9;
+
   private static final int HALF_FLOAT = 1;
 
   private final ByteBuffer file;

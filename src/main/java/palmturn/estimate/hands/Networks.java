@@ -27,7 +27,9 @@ import org.bytedeco.opencv.opencv_dnn.Net;
  * is given back by {@link #close}.
  */
 public final class Networks implements AutoCloseable {
+  /** Sides of the networks' input, by their model cards. */
   private static final int HAND_PX = 224;
+
   private static final int BODY_PX = 256;
 
   /** Numbers a landmark of a body: three of its place, visibility and presence. */
@@ -103,7 +105,7 @@ public final class Networks implements AutoCloseable {
    * @param picture blue, green, red
    * @param least smallest score, 0 to 1
    */
-  public List<Palm> palms(Mat picture, double least) {
+  public List<PalmDetection> palms(Mat picture, double least) {
     int n = PalmBoxes.INPUT_PX;
     double side = Math.max(picture.cols(), picture.rows());
     int width = (int) Math.round(n * picture.cols() / side);

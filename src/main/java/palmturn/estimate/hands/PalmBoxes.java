@@ -16,8 +16,13 @@ final class PalmBoxes {
   /** Numbers a box: centre, size, seven points. */
   private static final int PER_BOX = 18;
 
+  /** Points that the detector gives with each box. */
   private static final int POINTS = 7;
+
+  /** Boxes that overlap by more are one palm: the detector's published value. */
   private static final double SAME_IOU = 0.3;
+
+  /** Centres of the detector's cells, by its published layout. */
   private static final double[] ANCHORS = anchors();
 
   private PalmBoxes() {}
@@ -46,7 +51,7 @@ final class PalmBoxes {
    * @param left pixels that were added at the left to make it square
    * @param top pixels that were added at the top
    */
-  static List<Palm> palms(
+  static List<PalmDetection> palms(
       float[] boxes, float[] scores, double least, double side, double left, double top) {
     List<Integer> order =
         IntStream.range(0, scores.length)
@@ -55,7 +60,7 @@ final class PalmBoxes {
             .sorted(Comparator.comparingDouble(i -> -scores[i]))
             .toList();
     List<Integer> open = new ArrayList<>(order);
-    List<Palm> palms = new ArrayList<>();
+    List<PalmDetection> palms = new ArrayList<>();
     while (!open.isEmpty()) {
       int first = open.get(0);
       double[] best = box(boxes, first);
@@ -81,14 +86,15 @@ final class PalmBoxes {
     return palms;
   }
 
-  private static Palm palm(double score, double[] box, double side, double left, double top) {
+  private static PalmDetection palm(
+      double score, double[] box, double side, double left, double top) {
     double[] x = new double[POINTS];
     double[] y = new double[POINTS];
     for (int i = 0; i < POINTS; i++) {
       x[i] = box[4 + 2 * i] * side - left;
       y[i] = box[5 + 2 * i] * side - top;
     }
-    return new Palm(
+    return new PalmDetection(
         score, box[0] * side - left, box[1] * side - top, box[2] * side, box[3] * side, x, y);
   }
 

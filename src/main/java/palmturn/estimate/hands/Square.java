@@ -33,7 +33,7 @@ public record Square(double x, double y, double side, double turn) {
   private static final int[] STEADY = {0, 1, 2, 3, 5, 6, 9, 10, 13, 14, 17, 18};
 
   /** Returns where to look for the whole hand of a palm that was detected. */
-  public static Square of(Palm palm) {
+  public static Square of(PalmDetection palm) {
     double turn = upright(palm.x()[0], palm.y()[0], palm.x()[2], palm.y()[2]);
     double up = UP_SHARE * palm.height();
     return new Square(

@@ -16,12 +16,17 @@ import palmturn.numbers.Stats;
  * open. That needs no depth, and neither the camera's place nor the hand's size.
  *
  * @param turns one for each turn whose both ends were seen on the centre, in order
- * @param usualDeg their median
+ * @param medianDeg their median
  * @param change from the first to the last third of the trial's time; null where one has too few
  */
-public record TurnRange(List<Turn> turns, double usualDeg, @Nullable Change change) {
+public record TurnRange(List<Turn> turns, double medianDeg, @Nullable Change change) {
+  /** Time around a contact in which the hand lies on the target. */
   private static final double AROUND_S = 0.035;
+
+  /** Blurred hands look narrow; only clear ones count for the widest. */
   private static final double CLEAR_PRESENCE = 0.8;
+
+  /** Quantile taken for the widest, so that single errors don't count. */
   private static final double WIDEST = 0.98;
 
   /** Half way of a turn is looked at for so long to either side. */
@@ -39,7 +44,9 @@ public record TurnRange(List<Turn> turns, double usualDeg, @Nullable Change chan
    */
   private static final double MOST_SCATTER = 0.085;
 
+  /** Fewer contacts of a side, or turns in a third, give no steady mean. */
   private static final int FEWEST = 4;
+
   private static final int FEWEST_IN_THIRD = 3;
 
   /**
@@ -75,7 +82,7 @@ public record TurnRange(List<Turn> turns, double usualDeg, @Nullable Change chan
    * @param index of the contact
    * @param shown width of the palm as a share of the widest, under 0 of the back
    */
-  private record Look(int index, Touch touch, double shown) {
+  private record Look(int index, PosedContact touch, double shown) {
     /** Returns whether the hand turned from this contact to the next one. */
     boolean turnsTo(Look next) {
       return next.index == index + 1 && next.touch.pose() != touch.pose();
@@ -89,7 +96,7 @@ public record TurnRange(List<Turn> turns, double usualDeg, @Nullable Change chan
    * @param central for each, whether it was told to be in the middle of the target
    */
   public static @Nullable TurnRange of(
-      HandPaths paths, List<Touch> touches, List<Boolean> central) {
+      HandPaths paths, List<PosedContact> touches, List<Boolean> central) {
     double[] widths =
         paths.moving().stream()
             .filter(seen -> seen.marks().presence() > CLEAR_PRESENCE)
@@ -101,7 +108,7 @@ public record TurnRange(List<Turn> turns, double usualDeg, @Nullable Change chan
     }
     List<Look> looks = new ArrayList<>();
     for (int i = 0; i < touches.size(); i++) {
-      Touch touch = touches.get(i);
+      PosedContact touch = touches.get(i);
       Double shown = shown(paths, touch.timeS(), AROUND_S);
       if (shown != null && touch.pose() != 0 && central.get(i)) {
         looks.add(new Look(i, touch, shown / widest));

@@ -14,6 +14,7 @@ import palmturn.numbers.Robust;
  * @param spans stretches over the limit
  */
 public record WristBend(List<Bend> bends, List<Span> spans) {
+  /** Time around a contact in which the hand lies on the target. */
   private static final double AROUND_S = 0.035;
 
   /** A straight wrist can look bent by as much, where the landmarks lie off the bones. */
@@ -26,7 +27,10 @@ public record WristBend(List<Bend> bends, List<Span> spans) {
    */
   public static final double LIMIT_DEG = 8;
 
+  /** Fewer contacts of a side give no steady median. */
   private static final int FEWEST = 4;
+
+  /** One bent contact is no stretch. */
   private static final int FEWEST_BENT = 2;
 
   /**
@@ -42,9 +46,9 @@ public record WristBend(List<Bend> bends, List<Span> spans) {
    *
    * @param startS real seconds
    * @param endS real seconds
-   * @param mostDeg largest bend in it
+   * @param largestDeg largest bend in it
    */
-  public record Span(double startS, double endS, double mostDeg) {}
+  public record Span(double startS, double endS, double largestDeg) {}
 
   /**
    * Returns the bends, null where too little was seen.
@@ -52,10 +56,10 @@ public record WristBend(List<Bend> bends, List<Span> spans) {
    * @param elbow the moving arm's elbow on the stage at a moment, x and y; null where it is lost
    */
   public static @Nullable WristBend of(
-      HandPaths paths, List<Touch> touches, DoubleFunction<double @Nullable []> elbow) {
+      HandPaths paths, List<PosedContact> touches, DoubleFunction<double @Nullable []> elbow) {
     List<Bend> seen = new ArrayList<>();
     List<Integer> poses = new ArrayList<>();
-    for (Touch touch : touches) {
+    for (PosedContact touch : touches) {
       double @Nullable [] from = elbow.apply(touch.timeS());
       List<HandMarks> hands = paths.around(touch.timeS(), AROUND_S, AROUND_S);
       if (from != null && !hands.isEmpty() && touch.pose() != 0) {

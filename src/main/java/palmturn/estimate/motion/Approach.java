@@ -16,11 +16,24 @@ import palmturn.numbers.SymmetricEigen;
  */
 @SuppressWarnings("ArrayRecordComponent") // Made once and only read.
 record Approach(double[] velocity, double[] smooth, double hz, double slapHz, double downwards) {
+  /**
+   * Slaps a second among which the strongest period is looked for: slower ones are no test, faster
+   * ones no hand's.
+   */
   static final double LOWEST_HZ = 1.5;
+
   private static final double HIGHEST_HZ = 10;
+
+  /** Step of the search: 0.4 % at five slaps a second. */
   private static final double STEP_HZ = 0.02;
+
+  /** Share of the frame rate up to which a frequency can be told. */
   private static final double NYQUIST_SHARE = 0.45;
+
+  /** Cutoff of the low-pass in slap rates: keeps the sawtooth's second harmonic. */
   private static final double KEEP = 2.6;
+
+  /** Leaves out slow wandering and noise that is faster than any hand. */
   private static final double[] BAND_HZ = {1.2, 16};
 
   /** Takes the direction in which the blob as a whole moves most. */

@@ -1,6 +1,6 @@
 package palmturn.estimate.motion;
 
-import palmturn.estimate.frames.Footage;
+import palmturn.estimate.image.Footage;
 import palmturn.numbers.Pchip;
 
 /**
@@ -8,6 +8,10 @@ import palmturn.numbers.Pchip;
  * evenly and differentiated: that alone makes uneven frames harmless.
  */
 public final class BlobMotion {
+  /**
+   * Samples a second of the even series: at 120 a contact lies between samples 8 ms apart, and is
+   * read between them.
+   */
   private static final double LEAST_HZ = 120;
 
   private final Footage footage;

@@ -20,7 +20,13 @@ public record Contacts(
   /** Fewer cannot be told from anything else. */
   static final int FEWEST = 4;
 
+  /** An interval is near the median within this share of it. */
   private static final double REGULAR = 0.35;
+
+  /**
+   * Weight of the rule that hands mostly come down on the target: weak, since some targets are
+   * above.
+   */
   private static final double GRAVITY = 0.4;
 
   /**

@@ -24,10 +24,10 @@ import palmturn.clip.ClipFile;
 import palmturn.clip.Picture;
 import palmturn.clip.Progress;
 import palmturn.clip.StoppedException;
-import palmturn.estimate.frames.Footage;
-import palmturn.estimate.frames.FrameFeed;
-import palmturn.estimate.frames.Mats;
-import palmturn.estimate.frames.Similarity;
+import palmturn.estimate.image.Footage;
+import palmturn.estimate.image.FrameFeed;
+import palmturn.estimate.image.Mats;
+import palmturn.estimate.image.Similarity;
 import palmturn.numbers.Robust;
 
 /**
@@ -38,8 +38,16 @@ public final class FlowPass implements AutoCloseable {
   /** Longer side of the pictures that are compared. */
   static final int LONG_SIDE_PX = 320;
 
+  /** Brightness is compared in cells of this size. */
   private static final int GAIN_CELL_PX = 32;
+
+  /** A smaller difference of brightness is left alone. */
   private static final double GAIN_WORTH = 0.004;
+
+  /**
+   * Share of the picture at each edge without flow: what came in there has nothing to be compared
+   * with.
+   */
   private static final double MARGIN = 0.03;
 
   private final int width;
@@ -88,7 +96,7 @@ public final class FlowPass implements AutoCloseable {
             throw new StoppedException();
           }
           watch.at((picture.index() - from) / (double) (to - from), "following the motion");
-          pass.take(picture);
+          pass.add(picture);
         }
         return pass.footage(pxPerCell, feed.unreadable());
       }
@@ -108,7 +116,7 @@ public final class FlowPass implements AutoCloseable {
         unreadable);
   }
 
-  private void take(Picture picture) {
+  private void add(Picture picture) {
     try (Mat colour = Mats.bgra(picture)) {
       Mat now = new Mat();
       cvtColor(colour, now, COLOR_BGRA2GRAY);

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
-import palmturn.estimate.frames.Footage;
+import palmturn.estimate.image.Footage;
 import palmturn.numbers.Robust;
 import palmturn.trial.Estimate;
 
@@ -19,7 +19,10 @@ import palmturn.trial.Estimate;
  * @param turns which way it turned between them
  */
 public record Motion(Contacts contacts, Stops stops, Poses poses, Turns turns) {
+  /** Fewer cells are noise, or a hand too small to see it turn. */
   private static final int SMALLEST_BLOB = 6;
+
+  /** A longer rest parts two trials: a pause within one is shorter. */
   private static final double BETWEEN_S = 2;
 
   /**
@@ -28,15 +31,15 @@ public record Motion(Contacts contacts, Stops stops, Poses poses, Turns turns) {
    * @param region where the moving hand is, in grid cells; null looks everywhere
    * @return the attempts in it, in order; none if nothing moves to and fro
    */
-  public static List<Motion> in(Footage footage, Estimate.@Nullable Region region) {
+  public static List<Motion> find(Footage footage, Estimate.@Nullable Region region) {
     if (footage.frames() < 2 * Contacts.FEWEST) {
       return List.of();
     }
-    float[] liveliness = Regions.liveliness(footage);
+    float[] liveliness = MovingRegions.motionEnergy(footage);
     List<Blob> blobs =
         region == null
-            ? Regions.blobs(liveliness, footage.width())
-            : List.of(Regions.within(liveliness, footage.width(), region));
+            ? MovingRegions.blobs(liveliness, footage.width())
+            : List.of(MovingRegions.within(liveliness, footage.width(), region));
     return blobs.stream()
         .filter(blob -> blob.area() >= SMALLEST_BLOB)
         .map(blob -> read(new BlobMotion(footage, blob)))

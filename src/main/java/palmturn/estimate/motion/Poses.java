@@ -6,8 +6,8 @@ import java.util.ArrayList;
 import java.util.List;
 import org.bytedeco.opencv.opencv_core.Mat;
 import org.bytedeco.opencv.opencv_core.Size;
-import palmturn.estimate.frames.Footage;
-import palmturn.estimate.frames.Mats;
+import palmturn.estimate.image.Footage;
+import palmturn.estimate.image.Mats;
 import palmturn.numbers.Robust;
 
 /**
@@ -21,6 +21,7 @@ import palmturn.numbers.Robust;
 @SuppressWarnings("ArrayRecordComponent")
 public // Made once and only read.
 record Poses(double[] timesS, List<float[]> turns, List<float[]> looks) {
+  /** Standard deviation, cells: levels noise but not the look of a hand. */
   private static final double BLUR = 1.5;
 
   /** Of 255 steps of light: less is no change at all. */

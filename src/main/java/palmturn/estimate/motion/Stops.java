@@ -19,10 +19,21 @@ import palmturn.numbers.Robust;
 @SuppressWarnings("ArrayRecordComponent")
 public // Made once and only read.
 record Stops(double[] turnedS, double[] pictureS, double[] strengths, boolean rests) {
+  /** A longer press is a rest, at whose end the hand turns long after it touched. */
   private static final double LONGEST_PRESS_S = 0.025;
+
+  /**
+   * More scatter of the presses than this, or than this share of a frame, makes their median no
+   * guide.
+   */
   private static final double UNEQUAL_PRESS_S = 0.004;
+
   private static final double UNEQUAL_FRAMES = 0.3;
+
+  /** A stroke reaches this share of the median interval to either side of its crossing. */
   private static final double STROKE = 0.6;
+
+  /** The rebound is fastest within this time of the turning point. */
   private static final double SOON_S = 0.04;
 
   /** Of the way between fastest approach and fastest rebound: here the approach is half over. */
@@ -31,6 +42,7 @@ record Stops(double[] turnedS, double[] pictureS, double[] strengths, boolean re
   /** A bounce must stand out of the rebound by this share of a usual stop. */
   private static final double BOUNCE = 0.15;
 
+  /** Two touches sooner than this can't be told apart in the velocity. */
   private static final double BOUNCE_APART_S = 0.04;
 
   /** One stop, in samples of the velocity. */

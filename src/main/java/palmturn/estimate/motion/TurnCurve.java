@@ -21,11 +21,21 @@ import palmturn.numbers.Signals;
 public // Made once and only read.
 record TurnCurve(
     double[] timesS, double[] values, double spectrumHz, @Nullable Double autocorrelationHz) {
+  /** Shown before the first and after the last contact. */
   private static final double AROUND_S = 0.4;
+
+  /** The curve is cut off here: 1 is a usual turn. */
   private static final double MOST = 1.6;
+
+  /** Turns there and back a second that are tried: half the slap rates. */
   private static final double LOWEST_HZ = 0.5;
+
   private static final double HIGHEST_HZ = 6;
+
+  /** Step of the search: 0.4 % at two and a half turns a second. */
   private static final double STEP_HZ = 0.01;
+
+  /** Less autocorrelation than this is no period. */
   private static final double REPEATS = 0.2;
 
   /** Of several lags that fit about as well, the shortest is the period. */

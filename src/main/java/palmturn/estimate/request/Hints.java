@@ -59,7 +59,7 @@ public record Hints(
   }
 
   /** Returns these hints without the lengths that nobody's can be. */
-  public Hints likely() {
+  public Hints plausible() {
     return new Hints(
         handRegion,
         elbow,
@@ -71,7 +71,7 @@ public record Hints(
   }
 
   /** Returns a sentence for each length that nobody's can be. */
-  public List<String> unlikely() {
+  public List<String> warnings() {
     return Arrays.stream(BodyLength.values())
         .filter(what -> !fits(what))
         .map(

@@ -21,9 +21,20 @@ public record Onsets(Curve strength, List<Onset> candidates, List<Onset> clear) 
   /** Nothing heard. */
   public static final Onsets NONE = new Onsets(Curve.EMPTY, List.of(), List.of());
 
+  /**
+   * Candidates, for comparison with the motion: low, since the motion picks among them; closest
+   * that two can be told apart.
+   */
   private static final double CANDIDATE_SHARE = 0.10;
+
   private static final double CANDIDATE_APART_S = 0.05;
+
+  /**
+   * Clear ones: best agreement on real claps, knocks and drums; no two slaps of one hand are
+   * nearer.
+   */
   private static final double CLEAR_SHARE = 0.25;
+
   private static final double CLEAR_APART_S = 0.08;
 
   /**
@@ -33,14 +44,21 @@ public record Onsets(Curve strength, List<Onset> candidates, List<Onset> clear) 
    */
   private static final double AFTER_S = 0.13;
 
+  /**
+   * Level and sharpness of such a sound, against the slap's; the sharpness by 447 slaps and
+   * strikes.
+   */
   private static final double AFTER_LEVEL = 0.45;
+
   private static final double AFTER_SHARP = 0.2;
 
+  /** Half width of the running median: several slaps. */
   private static final double MEDIAN_HALF_S = 0.3;
 
   /** How far around a moment its loud sounds are looked for. */
   private static final double LOUD_HALF_S = 2.5;
 
+  /** Percentile that stands for loud. */
   private static final double LOUD_PERCENT = 99;
 
   /** Where little sounds, this share of what is loud in the whole stretch stands in for it. */
@@ -91,7 +109,7 @@ public record Onsets(Curve strength, List<Onset> candidates, List<Onset> clear) 
       candidates.add(onset);
       boolean follows =
           begins.timeS() - lastS < AFTER_S
-              && (begins.level() < AFTER_LEVEL * lastLevel || begins.sharp() < AFTER_SHARP);
+              && (begins.level() < AFTER_LEVEL * lastLevel || begins.sharpness() < AFTER_SHARP);
       if (high.contains(i) && !follows) {
         clear.add(onset);
         lastS = begins.timeS();

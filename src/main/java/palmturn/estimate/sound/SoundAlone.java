@@ -14,21 +14,35 @@ import palmturn.numbers.Stats;
  * @param warnings sentences for the reader
  */
 public record SoundAlone(List<Onset> slaps, List<String> warnings) {
-  public static final String NOT_TOLD =
+  public static final String UNCONFIRMED =
       "Found by sound alone, which can't tell a slap from talk, a metronome or a door: check each"
           + " mark against the picture.";
   static final String NO_SERIES =
       "The sound holds no series of short sounds that follow each other like slaps.";
-  static final String LIKE_A_MACHINE =
+  static final String MAYBE_METRONOME =
       "The sounds follow each other as evenly as a machine's: this may be a metronome.";
 
+  /** A longer silence parts two series. */
   private static final double PART_S = 1.5;
+
+  /** Fewer sounds show no beat. */
   private static final int FEWEST = 6;
+
+  /** Median intervals of slaps: 10 to 1.25 a second. */
   private static final double SHORTEST_S = 0.1;
+
   private static final double LONGEST_S = 0.8;
+
+  /** An interval is near the median within this share of it. */
   private static final double NEAR = 0.35;
+
+  /** Share of intervals that must be near it. */
   private static final double NEAR_SHARE = 0.65;
+
+  /** A longer interval, in medians, is a pause: the definition of the measures. */
   private static final double PAUSE = 2.2;
+
+  /** A hand is never as even: Palmturn's choice. */
   private static final double MACHINE_CV_PCT = 1;
 
   public SoundAlone {
@@ -51,7 +65,8 @@ public record SoundAlone(List<Onset> slaps, List<String> warnings) {
     if (slaps.isEmpty()) {
       return new SoundAlone(slaps, List.of(NO_SERIES));
     }
-    return new SoundAlone(slaps, machine ? List.of(NOT_TOLD, LIKE_A_MACHINE) : List.of(NOT_TOLD));
+    return new SoundAlone(
+        slaps, machine ? List.of(UNCONFIRMED, MAYBE_METRONOME) : List.of(UNCONFIRMED));
   }
 
   private static List<List<Onset>> parts(List<Onset> onsets) {

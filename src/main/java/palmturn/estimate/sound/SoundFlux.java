@@ -19,21 +19,29 @@ record SoundFlux(double startS, double hopS, double[] values, int bins) {
   /** The flux of steady noise strays from its median by less, over {@link #NOISE_BINS}. */
   private static final double NOISE_HEIGHT = 0.08;
 
+  /** Bins from 1 to 12 kHz at 48 kHz. */
   private static final int NOISE_BINS = 118;
 
+  /** Length of the window, of Hann, and its hop. */
   private static final double WINDOW_S = 512 / 48_000.0;
+
   private static final double HOP_S = 0.0025;
 
   /** A rise is told against this many values before: 10 ms. */
   private static final int BACK = 4;
 
+  /** Slaps are broad; under this lie voices and rumble, over it little of any phone's sound. */
   private static final double LOW_HZ = 1_000;
+
   private static final double HIGH_HZ = 12_000;
 
   /** The floor is taken over this much before and after, each anew after {@link #FLOOR_STEP_S}. */
   private static final double FLOOR_HALF_S = 1.5;
 
+  /** Step at which the floor is taken anew. */
   private static final double FLOOR_STEP_S = 0.5;
+
+  /** Percentile of the magnitudes that stands for the floor: slaps fill less than the rest. */
   private static final double FLOOR_PERCENT = 30;
 
   /**

@@ -12,20 +12,29 @@ import palmturn.numbers.Stats;
  * the onset. The first alone would be early by the smear that a codec puts before a sharp sound.
  */
 final class Waveform {
+  /** Cutoff and order of the high-pass: takes out rumble and most of a voice. */
   private static final double CUT_HZ = 1_000;
+
   private static final int ORDER = 2;
+
+  /** Width of the running level: a quarter of a millisecond. */
   private static final double RMS_S = 0.00025;
 
   /** Where the loudest moment is looked for, around the place given. */
   private static final double BEFORE_S = 0.015;
 
+  /** The same after it. */
   private static final double AFTER_S = 0.020;
 
   /** Stretch before that, which tells how loud it was already. */
   private static final double QUIET_S = 0.020;
 
+  /** Percentile of that stretch that stands for quiet. */
   private static final double QUIET_PERCENT = 20;
+
+  /** A sound begins over this times the quiet, but not under or over these shares of its peak. */
   private static final double OVER_QUIET = 3;
+
   private static final double LEAST_SHARE = 0.1;
   private static final double MOST_SHARE = 0.7;
 
@@ -35,13 +44,18 @@ final class Waveform {
   /** The energy from before to after the place found is what the time is read off. */
   private static final double RISE_BEFORE_S = 0.002;
 
+  /** The same after it. */
   private static final double RISE_AFTER_S = 0.004;
+
+  /** Shares of the energy at which the time is read; see above. */
   private static final double FIRST_ENERGY = 0.1;
+
   private static final double LAST_ENERGY = 0.5;
 
   /** A slap has spent much of its energy so soon; a puff of air or a voice swells. */
   private static final double SOON_S = 0.006;
 
+  /** Time over which all of a slap's energy is taken. */
   private static final double LATE_S = 0.025;
 
   /** More around what is read, for the filter to settle. */
@@ -60,10 +74,10 @@ final class Waveform {
    *
    * @param timeS on the sound's clock, seconds
    * @param level its loudest quarter of a millisecond, root mean square over 1 kHz, full scale 1
-   * @param sharp share of the energy of 25 ms that came in the first 6 ms: of 447 slaps and strikes
-   *     99 in 100 were over 0.2, and one puff of air in 20
+   * @param sharpness share of the energy of 25 ms that came in the first 6 ms: of 447 slaps and
+   *     strikes 99 in 100 were over 0.2, and one puff of air in 20
    */
-  record Beginning(double timeS, double level, double sharp) {}
+  record Beginning(double timeS, double level, double sharpness) {}
 
   /** Returns the beginning of the sound around a moment, seconds on the sound's clock. */
   Beginning at(double aboutS) {

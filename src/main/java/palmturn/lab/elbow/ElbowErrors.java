@@ -13,13 +13,13 @@ import palmturn.clip.ClipFile;
 import palmturn.clip.Progress;
 import palmturn.estimate.elbow.ElbowDrift;
 import palmturn.estimate.elbow.ElbowFinder;
+import palmturn.estimate.elbow.ElbowPosition;
+import palmturn.estimate.elbow.ElbowScale;
 import palmturn.estimate.elbow.ElbowTracker;
-import palmturn.estimate.elbow.Place;
-import palmturn.estimate.elbow.ScaleOf;
-import palmturn.estimate.frames.Footage;
+import palmturn.estimate.image.Footage;
 import palmturn.estimate.motion.Blob;
 import palmturn.estimate.motion.FlowPass;
-import palmturn.estimate.motion.Regions;
+import palmturn.estimate.motion.MovingRegions;
 import palmturn.numbers.Stats;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate.EstimatedSpan;
@@ -53,8 +53,8 @@ public final class ElbowErrors {
   }
 
   /** Follows the elbow from a place that is wrong by an amount, with the true scale. */
-  public static ElbowTracker.Followed follow(ElbowTruth truth, double offRightCm, double offDownCm)
-      throws ClipException {
+  public static ElbowTracker.TrackedElbow follow(
+      ElbowTruth truth, double offRightCm, double offDownCm) throws ClipException {
     ClipFile clip = ClipFile.open(truth.clip());
     Point at =
         new Point(
@@ -65,9 +65,9 @@ public final class ElbowErrors {
         0,
         clip.frames().size(),
         truth.firstSlapS(),
-        Place.given(at),
+        ElbowPosition.given(at),
         null,
-        new ScaleOf("given", truth.cmPerPixel(), null, null),
+        new ElbowScale("given", truth.cmPerPixel(), null, null),
         Progress.NONE);
   }
 
@@ -91,7 +91,7 @@ public final class ElbowErrors {
         double offRight = off * side[0];
         double offDown = off * side[1];
         if (search) {
-          Place place = find(ClipFile.open(truth.clip()));
+          ElbowPosition place = find(ClipFile.open(truth.clip()));
           if (place == null) {
             out.println(truth.clip().getFileName() + " not found");
             continue;
@@ -100,7 +100,7 @@ public final class ElbowErrors {
           offDown = (place.at().y() - truth.elbow().y()) * truth.cmPerPixel();
         }
         long start = System.nanoTime();
-        ElbowTracker.Followed followed = follow(truth, offRight, offDown);
+        ElbowTracker.TrackedElbow followed = follow(truth, offRight, offDown);
         double ms = (System.nanoTime() - start) / 1e6;
         ElbowPath path = followed.path();
         if (path == null) {
@@ -152,14 +152,14 @@ public final class ElbowErrors {
   }
 
   /** Finds the elbow in the liveliest large blob; the whole estimate chooses by more than size. */
-  private static @Nullable Place find(ClipFile clip) throws ClipException {
+  private static @Nullable ElbowPosition find(ClipFile clip) throws ClipException {
     double longSidePx = Math.max(clip.facts().width(), clip.facts().height());
     Footage footage =
         Objects.requireNonNull(
             FlowPass.of(clip, 0, clip.frames().size(), longSidePx, Progress.NONE));
-    float[] liveliness = Regions.liveliness(footage);
+    float[] liveliness = MovingRegions.motionEnergy(footage);
     Blob hand =
-        Regions.blobs(liveliness, footage.width()).stream()
+        MovingRegions.blobs(liveliness, footage.width()).stream()
             .filter(blob -> blob.area() > MIN_CELLS)
             .findFirst()
             .orElseThrow();

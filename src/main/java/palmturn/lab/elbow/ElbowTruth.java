@@ -14,10 +14,10 @@ import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
 import palmturn.clip.Picture;
-import palmturn.estimate.frames.FrameFeed;
-import palmturn.estimate.frames.Mats;
-import palmturn.estimate.frames.Similarity;
-import palmturn.estimate.frames.StillPoints;
+import palmturn.estimate.image.BackgroundPoints;
+import palmturn.estimate.image.FrameFeed;
+import palmturn.estimate.image.Mats;
+import palmturn.estimate.image.Similarity;
 import palmturn.estimate.request.Hints;
 import palmturn.estimate.request.Request;
 import palmturn.numbers.Stats;
@@ -88,8 +88,8 @@ public record ElbowTruth(
           Math.max(1, Math.max(clip.facts().width(), clip.facts().height()) / (double) STEADIED_PX);
       try (FrameFeed frames = new FrameFeed(clip, 0, n, STEADIED_PX);
           Mat firstGray = gray(frames.next());
-          StillPoints still =
-              StillPoints.choose(
+          BackgroundPoints still =
+              BackgroundPoints.choose(
                   firstGray,
                   new Point(first.x() / shrink, first.y() / shrink),
                   AWAY_FROM_ARM_PX,
@@ -97,12 +97,12 @@ public record ElbowTruth(
         // The first frame is where the elbow's place is counted from: its displacement is 0.
         for (int i = 1; i < n; i++) {
           try (Mat gray = gray(frames.next())) {
-            Similarity shake = still.motion(gray);
+            Similarity shake = still.cameraMotion(gray);
             if (shake == null) {
               throw new IOException(file + ": the camera's motion is unknown in frame " + i);
             }
             Point seen = point(pixels.get(i));
-            Point steady = shake.inverse().of(new Point(seen.x() / shrink, seen.y() / shrink));
+            Point steady = shake.inverse().apply(new Point(seen.x() / shrink, seen.y() / shrink));
             right[i] = (steady.x() * shrink - first.x()) * cmPerPixel;
             up[i] = -(steady.y() * shrink - first.y()) * cmPerPixel;
           }

@@ -13,14 +13,14 @@ import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipFile;
 import palmturn.clip.Progress;
 import palmturn.estimate.Estimator;
+import palmturn.estimate.elbow.ElbowScale;
 import palmturn.estimate.elbow.ElbowTracker;
-import palmturn.estimate.elbow.LostElbow;
-import palmturn.estimate.elbow.ScaleOf;
-import palmturn.estimate.frames.Footage;
+import palmturn.estimate.elbow.GapFiller;
 import palmturn.estimate.hands.HandPaths;
+import palmturn.estimate.hands.LandmarkPass;
 import palmturn.estimate.hands.NetworkUse;
 import palmturn.estimate.hands.Networks;
-import palmturn.estimate.hands.ShapePass;
+import palmturn.estimate.image.Footage;
 import palmturn.estimate.motion.FlowPass;
 import palmturn.numbers.Stats;
 import palmturn.trial.ElbowPath;
@@ -125,7 +125,7 @@ public final class UnseenElbows {
     }
     double radiusPx =
         ElbowTracker.discFullPx(
-            new ScaleOf("given", truth.cmPerPixel(), null, null),
+            new ElbowScale("given", truth.cmPerPixel(), null, null),
             clip.facts().width(),
             clip.facts().height());
     int end = clip.frames().size();
@@ -137,13 +137,13 @@ public final class UnseenElbows {
       try (Networks networks = Networks.open(use)) {
         hands =
             Objects.requireNonNull(
-                    new ShapePass(clip, footage, 1, Progress.NONE)
+                    new LandmarkPass(clip, footage, 1, Progress.NONE)
                         .follow(networks, ends, false, truth.hand() == Hand.RIGHT))
                 .paths();
       }
     }
-    return new LostElbow(clip, footage, 1)
-        .taken(without(path, fromS, toS), radiusPx, use, hands, Progress.NONE);
+    return new GapFiller(clip, footage, 1)
+        .fillGaps(without(path, fromS, toS), radiusPx, use, hands, Progress.NONE);
   }
 
   /**

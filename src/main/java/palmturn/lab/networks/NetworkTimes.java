@@ -13,7 +13,7 @@ import java.util.Locale;
 import org.bytedeco.opencv.opencv_core.Mat;
 import palmturn.estimate.hands.NetworkUse;
 import palmturn.estimate.hands.Networks;
-import palmturn.estimate.hands.Palm;
+import palmturn.estimate.hands.PalmDetection;
 import palmturn.estimate.hands.Square;
 import palmturn.work.UserError;
 
@@ -41,7 +41,7 @@ public final class NetworkTimes {
     out.println("load average before: " + Files.readString(Path.of("/proc/loadavg")).trim());
     try (Mat picture = imread(photo.toString());
         Networks networks = Networks.open(NetworkUse.usual(folder))) {
-      List<Palm> palms = picture.empty() ? List.of() : networks.palms(picture, 0.5);
+      List<PalmDetection> palms = picture.empty() ? List.of() : networks.palms(picture, 0.5);
       if (palms.isEmpty()) {
         throw new UserError(photo + " shows no hand that the networks find");
       }

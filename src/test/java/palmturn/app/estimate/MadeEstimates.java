@@ -47,9 +47,8 @@ public final class MadeEstimates {
         new Estimate.Basis("0".repeat(64), Set.of(Estimate.Source.MOTION), 60, false, null),
         new Estimate.Findings(true, slaps, List.of(), bursts),
         new Estimate.Figures(5.0, null, null, new Estimate.Rotation(2.5, Curve.EMPTY, null, null)),
-        new Estimate.Evidence(
-            Curve.EMPTY, Curve.EMPTY, 0.012, new Estimate.Region(100, 50, 40, 30)),
-        new Estimate.Body(elbow, null),
+        new Estimate.Traces(Curve.EMPTY, Curve.EMPTY, 0.012, new Estimate.Region(100, 50, 40, 30)),
+        new Estimate.Limbs(elbow, null),
         List.of(),
         Extra.NONE);
   }

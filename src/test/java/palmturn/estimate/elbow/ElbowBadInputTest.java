@@ -17,7 +17,7 @@ class ElbowBadInputTest {
 
   @Test
   void placeOutsideThePictureGivesNoPathAndSaysWhy() throws Exception {
-    ElbowTracker.Followed followed = follow(DRAWN, 0, 10, new Point(5000, 100), Progress.NONE);
+    ElbowTracker.TrackedElbow followed = follow(DRAWN, 0, 10, new Point(5000, 100), Progress.NONE);
     assertNull(followed.path());
     assertTrue(followed.warnings().get(0).contains("outside the picture"));
   }
@@ -25,7 +25,7 @@ class ElbowBadInputTest {
   @Test
   void blackClipHasTooLittleTexture() throws Exception {
     Path black = Path.of("src/test/resources/palmturn/clip/silent-black-10s.mp4");
-    ElbowTracker.Followed followed = follow(black, 0, 10, new Point(20, 20), Progress.NONE);
+    ElbowTracker.TrackedElbow followed = follow(black, 0, 10, new Point(20, 20), Progress.NONE);
     assertNull(followed.path());
     assertTrue(followed.warnings().get(0).contains("too little texture"));
   }
@@ -34,7 +34,7 @@ class ElbowBadInputTest {
   @Test
   void realForearmBeforeAnEvenWallIsFollowedAndTheDoubtsAreSaid() throws Exception {
     Path real = Path.of("src/test/resources/palmturn/clip/asl_hand.25fps.mp4");
-    ElbowTracker.Followed followed = follow(real, 0, 100, new Point(300, 780), Progress.NONE);
+    ElbowTracker.TrackedElbow followed = follow(real, 0, 100, new Point(300, 780), Progress.NONE);
     assertTrue(followed.path().samples().size() >= 90, followed.path().gaps()::toString);
     String said = String.join(" ", followed.warnings());
     assertTrue(said.contains("Too little stands still"), said);
@@ -43,7 +43,7 @@ class ElbowBadInputTest {
 
   @Test
   void threeFramesAreFollowed() throws Exception {
-    ElbowTracker.Followed followed = follow(DRAWN, 0, 3, new Point(515, 191), Progress.NONE);
+    ElbowTracker.TrackedElbow followed = follow(DRAWN, 0, 3, new Point(515, 191), Progress.NONE);
     assertEquals(3, followed.path().samples().size());
   }
 
@@ -68,9 +68,9 @@ class ElbowBadInputTest {
         StoppedException.class, () -> follow(DRAWN, 0, 100, new Point(515, 191), stop));
   }
 
-  private static ElbowTracker.Followed follow(Path file, int from, int to, Point at, Progress watch)
-      throws Exception {
+  private static ElbowTracker.TrackedElbow follow(
+      Path file, int from, int to, Point at, Progress watch) throws Exception {
     return ElbowTracker.follow(
-        ClipFile.open(file), from, to, 0.02, Place.given(at), null, ScaleOf.NONE, watch);
+        ClipFile.open(file), from, to, 0.02, ElbowPosition.given(at), null, ElbowScale.NONE, watch);
   }
 }

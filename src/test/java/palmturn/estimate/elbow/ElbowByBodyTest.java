@@ -13,8 +13,8 @@ import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
-import palmturn.estimate.elbow.ElbowByBody.Told;
-import palmturn.estimate.hands.ElbowLook;
+import palmturn.estimate.elbow.ElbowByBody.Look;
+import palmturn.estimate.hands.ElbowCandidates;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate.Stretch;
 
@@ -41,11 +41,11 @@ class ElbowByBodyTest {
   void whatASquareIsOffByIsTakenOut() {
     ElbowByBody body = told(1, (square, timeS) -> new double[] {25 * square, -9 * square, 0.95});
     assertNotNull(body);
-    assertArrayEquals(new double[] {2.25, 2.5, 2.75}, numbers(body, Told::timeS), 1e-9);
-    assertArrayEquals(new double[] {22.5, 25, 27.5}, numbers(body, Told::rightPx), 0.2);
-    assertArrayEquals(new double[] {0, 0, 0}, numbers(body, Told::downPx), 1e-9);
+    assertArrayEquals(new double[] {2.25, 2.5, 2.75}, numbers(body, Look::timeS), 1e-9);
+    assertArrayEquals(new double[] {22.5, 25, 27.5}, numbers(body, Look::rightPx), 0.2);
+    assertArrayEquals(new double[] {0, 0, 0}, numbers(body, Look::downPx), 1e-9);
     assertEquals(LEAST_SD_PX, body.sdPx(), 1e-9, "no better than the landmarks are known to");
-    assertEquals(16, body.heldS().size());
+    assertEquals(16, body.comparedS().size());
   }
 
   @Test
@@ -75,8 +75,8 @@ class ElbowByBodyTest {
   void slowMotionIsHeldAtTheSameMoments() {
     ElbowByBody body = told(0.25, (square, timeS) -> new double[] {25 * square, 0, 0.95});
     assertNotNull(body);
-    assertArrayEquals(new double[] {2.25, 2.5, 2.75}, numbers(body, Told::timeS), 1e-9);
-    assertArrayEquals(new double[] {22.5, 25, 27.5}, numbers(body, Told::rightPx), 0.2);
+    assertArrayEquals(new double[] {2.25, 2.5, 2.75}, numbers(body, Look::timeS), 1e-9);
+    assertArrayEquals(new double[] {22.5, 25, 27.5}, numbers(body, Look::rightPx), 0.2);
   }
 
   @Test
@@ -87,7 +87,7 @@ class ElbowByBodyTest {
             (square, timeS) ->
                 new double[] {25 * square, 0, timeS > 2.4 && timeS < 2.6 ? 0.85 : 0.95});
     assertNotNull(body);
-    assertArrayEquals(new double[] {2.25, 2.75}, numbers(body, Told::timeS), 1e-9);
+    assertArrayEquals(new double[] {2.25, 2.75}, numbers(body, Look::timeS), 1e-9);
   }
 
   @Test
@@ -98,7 +98,7 @@ class ElbowByBodyTest {
             (square, timeS) ->
                 new double[] {timeS > 2.4 && timeS < 2.6 ? 60 * square : 25, 0, 0.95});
     assertNotNull(body);
-    assertArrayEquals(new double[] {2.25, 2.75}, numbers(body, Told::timeS), 1e-9);
+    assertArrayEquals(new double[] {2.25, 2.75}, numbers(body, Look::timeS), 1e-9);
   }
 
   @Test
@@ -107,12 +107,12 @@ class ElbowByBodyTest {
     assertNull(ElbowByBody.of(List.of(), PATH, 1, RADIUS_PX));
   }
 
-  private static double[] numbers(ElbowByBody body, ToDoubleFunction<Told> of) {
-    return body.told().stream().mapToDouble(of).toArray();
+  private static double[] numbers(ElbowByBody body, ToDoubleFunction<Look> of) {
+    return body.looks().stream().mapToDouble(of).toArray();
   }
 
   private static @Nullable ElbowByBody told(double realPerMediaS, Square square) {
-    List<ElbowLook> looks = new ArrayList<>();
+    List<ElbowCandidates> looks = new ArrayList<>();
     for (int i = 1; i < 20; i++) {
       double timeS = i / 4.0;
       double[] x = new double[SQUARES];
@@ -124,7 +124,7 @@ class ElbowByBodyTest {
         y[j] = 200 + off[1];
         visibility[j] = off[2];
       }
-      looks.add(new ElbowLook(timeS * realPerMediaS, x, y, visibility));
+      looks.add(new ElbowCandidates(timeS * realPerMediaS, x, y, visibility));
     }
     return ElbowByBody.of(looks, PATH, realPerMediaS, RADIUS_PX);
   }

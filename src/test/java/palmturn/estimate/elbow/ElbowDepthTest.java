@@ -23,7 +23,7 @@ class ElbowDepthTest {
   private static final double UPPER_ARM_CM = 31;
   private static final double FOREARM_CM = 26;
   private static final double ELBOW_X_PX = 300;
-  private static final ScaleOf GIVEN = new ScaleOf("given", 1 / PX_PER_CM, null, null);
+  private static final ElbowScale GIVEN = new ElbowScale("given", 1 / PX_PER_CM, null, null);
   private static final Hints MEASURED =
       new Hints(null, new Point(ELBOW_X_PX, 200), null, null, FOREARM_CM, null, null);
 
@@ -64,12 +64,12 @@ class ElbowDepthTest {
   @Test
   void aForearmThatLiesInThePictureOrAnUnknownScaleTellsNothing() {
     assertNull(told(new Arm(75), 3, MEASURED, GIVEN));
-    assertNull(told(new Arm(35), 3, MEASURED, ScaleOf.NONE));
+    assertNull(told(new Arm(35), 3, MEASURED, ElbowScale.NONE));
     // A forearm taken to lie flat in the picture can't tell by how much it does not.
-    assertNull(told(new Arm(35), 3, MEASURED, ScaleOf.from(MEASURED, 260.0, null)));
+    assertNull(told(new Arm(35), 3, MEASURED, ElbowScale.from(MEASURED, 260.0, null)));
   }
 
-  private static @Nullable ElbowInSpace told(Arm arm, double outCm, Hints hints, ScaleOf scale) {
+  private static @Nullable ElbowInSpace told(Arm arm, double outCm, Hints hints, ElbowScale scale) {
     List<Double> timesS = new ArrayList<>();
     List<ElbowPath.Sample> samples = new ArrayList<>();
     for (int i = 0; i < 240; i++) {
@@ -97,7 +97,7 @@ class ElbowDepthTest {
     HandMarks hand = new HandMarks(x, new double[21], 1);
     return new HandPaths(
         false,
-        timesS.stream().map(timeS -> new HandFollower.Seen(timeS, hand)).toList(),
+        timesS.stream().map(timeS -> new HandFollower.TimedHand(timeS, hand)).toList(),
         List.of(),
         hand);
   }

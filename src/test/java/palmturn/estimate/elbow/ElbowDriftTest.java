@@ -11,7 +11,7 @@ import java.util.Objects;
 import java.util.function.DoubleFunction;
 import java.util.function.DoublePredicate;
 import org.junit.jupiter.api.Test;
-import palmturn.estimate.frames.Similarity;
+import palmturn.estimate.image.Similarity;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate.EstimatedSpan;
 import palmturn.trial.Estimate.Stretch;
@@ -19,7 +19,7 @@ import palmturn.trial.Point;
 import palmturn.trial.Span;
 
 class ElbowDriftTest {
-  private static final ScaleOf SCALE = new ScaleOf("given", 0.1, 250.0, null);
+  private static final ElbowScale SCALE = new ElbowScale("given", 0.1, 250.0, null);
 
   @Test
   void placeIsWhereItWasBeforeTheFirstSlap() {
@@ -34,13 +34,13 @@ class ElbowDriftTest {
   @Test
   void anElbowThatTurnsIsShownWhereItWasPointedAt() {
     Point joint = new Point(25, -15);
-    List<ElbowDrift.Sample> samples = new ArrayList<>();
+    List<ElbowDrift.ArmPose> samples = new ArrayList<>();
     for (int i = 0; i < 300; i++) {
       double turn = 0.1 * Math.sin(2 * Math.PI * 4 * i / 60.0);
       Similarity about = new Similarity(Math.cos(turn), Math.sin(turn), 0, 0);
-      Point carried = about.of(joint);
+      Point carried = about.apply(joint);
       samples.add(
-          new ElbowDrift.Sample(
+          new ElbowDrift.ArmPose(
               i / 60.0,
               new Similarity(
                   about.a(), about.b(), joint.x() - carried.x() + 4, joint.y() - carried.y())));
@@ -54,13 +54,13 @@ class ElbowDriftTest {
 
   @Test
   void withoutAScaleThereIsNoLengthInCentimetres() {
-    ElbowTracker.Followed followed =
+    ElbowTracker.TrackedElbow followed =
         ElbowDrift.path(
             samples(t -> new Point(10 * t, 0), t -> true),
             new Point(1, 1),
             50,
             1,
-            ScaleOf.NONE,
+            ElbowScale.NONE,
             List.of());
     assertNull(followed.path().maxCm());
     assertNull(followed.path().maxForearms());
@@ -86,7 +86,7 @@ class ElbowDriftTest {
 
   @Test
   void lostBeforeTheFirstSlapHasNoPlace() {
-    ElbowTracker.Followed followed =
+    ElbowTracker.TrackedElbow followed =
         ElbowDrift.path(
             samples(t -> new Point(0, 0), t -> t > 1.5), new Point(1, 1), 50, 1, SCALE, List.of());
     assertNull(followed.path());
@@ -124,11 +124,11 @@ class ElbowDriftTest {
     return path;
   }
 
-  private static List<ElbowDrift.Sample> samples(DoubleFunction<Point> way, DoublePredicate seen) {
-    List<ElbowDrift.Sample> samples = new ArrayList<>();
+  private static List<ElbowDrift.ArmPose> samples(DoubleFunction<Point> way, DoublePredicate seen) {
+    List<ElbowDrift.ArmPose> samples = new ArrayList<>();
     for (int i = 0; i < 300; i++) {
       double t = i / 60.0;
-      samples.add(new ElbowDrift.Sample(t, seen.test(t) ? shift(way.apply(t)) : null));
+      samples.add(new ElbowDrift.ArmPose(t, seen.test(t) ? shift(way.apply(t)) : null));
     }
     return samples;
   }

@@ -9,7 +9,7 @@ import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import palmturn.estimate.motion.Blob;
-import palmturn.estimate.motion.Regions;
+import palmturn.estimate.motion.MovingRegions;
 import palmturn.trial.Point;
 
 class ElbowFinderTest {
@@ -22,7 +22,7 @@ class ElbowFinderTest {
 
   @Test
   void elbowIsWhereTheForearmsMotionEnds() {
-    Place found = find(map(false), skin());
+    ElbowPosition found = find(map(false), skin());
     assertNotNull(found);
     assertEquals(ELBOW_X * PX_PER_CELL, found.at().x(), 8 * PX_PER_CELL);
     assertEquals(ARM_Y * PX_PER_CELL, found.at().y(), 2 * PX_PER_CELL);
@@ -31,8 +31,8 @@ class ElbowFinderTest {
 
   @Test
   void mirroredMapGivesTheMirroredPlace() {
-    Place plain = find(map(false), skin());
-    Place mirrored = find(map(true), skin());
+    ElbowPosition plain = find(map(false), skin());
+    ElbowPosition mirrored = find(map(true), skin());
     assertNotNull(plain);
     assertNotNull(mirrored);
     assertEquals(WIDTH * PX_PER_CELL - plain.at().x(), mirrored.at().x(), PX_PER_CELL);
@@ -71,11 +71,11 @@ class ElbowFinderTest {
         map[y * WIDTH + x] = Math.max(map[y * WIDTH + x], 10);
       }
     }
-    Place astray = find(map, skin());
+    ElbowPosition astray = find(map, skin());
     assertNotNull(astray);
     assertTrue(astray.at().y() > (ARM_Y + 20) * PX_PER_CELL);
     Point about = new Point((ELBOW_X + 4) * PX_PER_CELL, (ARM_Y - 5) * PX_PER_CELL);
-    Place found = find(map, skin(), new ElbowFinder.About(about, 12 * PX_PER_CELL));
+    ElbowPosition found = find(map, skin(), new ElbowFinder.SearchArea(about, 12 * PX_PER_CELL));
     assertNotNull(found);
     assertEquals(ELBOW_X * PX_PER_CELL, found.at().x(), 10 * PX_PER_CELL);
     assertEquals(ARM_Y * PX_PER_CELL, found.at().y(), 6 * PX_PER_CELL);
@@ -84,15 +84,16 @@ class ElbowFinderTest {
   @Test
   void motionThatEndsElsewhereThanTheElbowIsKnownAboutCanNotTell() {
     Point about = new Point((ELBOW_X - 10) * PX_PER_CELL, (ARM_Y - 30) * PX_PER_CELL);
-    assertNull(find(map(false), skin(), new ElbowFinder.About(about, 12 * PX_PER_CELL)));
+    assertNull(find(map(false), skin(), new ElbowFinder.SearchArea(about, 12 * PX_PER_CELL)));
   }
 
-  private static @Nullable Place find(float[] map, byte[] bgr) {
+  private static @Nullable ElbowPosition find(float[] map, byte[] bgr) {
     return find(map, bgr, null);
   }
 
-  private static @Nullable Place find(float[] map, byte[] bgr, ElbowFinder.@Nullable About about) {
-    Blob hand = Regions.blobs(map, WIDTH).get(0);
+  private static @Nullable ElbowPosition find(
+      float[] map, byte[] bgr, ElbowFinder.@Nullable SearchArea about) {
+    Blob hand = MovingRegions.blobs(map, WIDTH).get(0);
     return ElbowFinder.find(map, WIDTH, PX_PER_CELL, bgr, hand, about);
   }
 

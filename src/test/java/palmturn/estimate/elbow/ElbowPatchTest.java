@@ -11,7 +11,7 @@ import java.util.Arrays;
 import java.util.function.ToDoubleBiFunction;
 import org.bytedeco.opencv.opencv_core.Mat;
 import org.junit.jupiter.api.Test;
-import palmturn.estimate.frames.Similarity;
+import palmturn.estimate.image.Similarity;
 import palmturn.trial.Point;
 
 class ElbowPatchTest {
@@ -122,7 +122,7 @@ class ElbowPatchTest {
             picture(
                 (x, y) -> {
                   double seenX = mirrored ? WIDTH - 2 - x : x;
-                  Point from = back.of(new Point(seenX - AT.x(), y - AT.y()));
+                  Point from = back.apply(new Point(seenX - AT.x(), y - AT.y()));
                   return texture(from.x() + AT.x(), from.y() + AT.y());
                 })) {
       return new ElbowPatch(first, AT, RADIUS_PX, all()).follow(second, how -> true);

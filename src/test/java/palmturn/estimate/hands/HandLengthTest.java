@@ -7,7 +7,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import palmturn.estimate.hands.HandFollower.Seen;
+import palmturn.estimate.hands.HandFollower.TimedHand;
 
 /** Lengths of made-up hands, which reach 2.05 palm lengths from the wrist to the middle tip. */
 class HandLengthTest {
@@ -24,9 +24,9 @@ class HandLengthTest {
   }
 
   private static HandPaths paths(List<HandMarks> hands) {
-    List<Seen> moving = new ArrayList<>();
+    List<TimedHand> moving = new ArrayList<>();
     for (HandMarks hand : hands) {
-      moving.add(new Seen(moving.size() / 60.0, hand));
+      moving.add(new TimedHand(moving.size() / 60.0, hand));
     }
     return new HandPaths(true, moving, List.of(), MadeHands.TARGET);
   }

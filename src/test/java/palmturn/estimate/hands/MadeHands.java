@@ -2,7 +2,7 @@ package palmturn.estimate.hands;
 
 import java.util.ArrayList;
 import java.util.List;
-import palmturn.estimate.hands.HandFollower.Seen;
+import palmturn.estimate.hands.HandFollower.TimedHand;
 
 /**
  * Made-up hands of a right-handed trial seen from the front: the target, a left hand with its palm
@@ -60,21 +60,21 @@ final class MadeHands {
   }
 
   /** Returns the paths of hands of which each contact shows one in three frames. */
-  static HandPaths paths(List<Touch> touches, List<HandMarks> at) {
-    List<Seen> moving = new ArrayList<>();
+  static HandPaths paths(List<PosedContact> touches, List<HandMarks> at) {
+    List<TimedHand> moving = new ArrayList<>();
     for (int i = 0; i < at.size(); i++) {
       for (int frame = -1; frame <= 1; frame++) {
-        moving.add(new Seen(touches.get(i).timeS() + frame / 60.0, at.get(i)));
+        moving.add(new TimedHand(touches.get(i).timeS() + frame / 60.0, at.get(i)));
       }
     }
     return new HandPaths(true, moving, List.of(), TARGET);
   }
 
   /** Returns contacts five a second, of which motion says that they alternate, +1 first. */
-  static List<Touch> alternating(int n) {
-    List<Touch> touches = new ArrayList<>();
+  static List<PosedContact> alternating(int n) {
+    List<PosedContact> touches = new ArrayList<>();
     for (int i = 0; i < n; i++) {
-      touches.add(new Touch(1 + 0.2 * i, i % 2 == 0 ? 1 : -1, 0.9));
+      touches.add(new PosedContact(1 + 0.2 * i, i % 2 == 0 ? 1 : -1, 0.9));
     }
     return touches;
   }

@@ -32,7 +32,7 @@ class PalmBoxesTest {
     }
   }
 
-  private List<Palm> palms() {
+  private List<PalmDetection> palms() {
     return PalmBoxes.palms(boxes, scores, 0.5, 192, 0, 0);
   }
 
@@ -40,7 +40,7 @@ class PalmBoxesTest {
   void anchorsLieInTheMiddleOfTheirCells() {
     say(2 * (24 * 5 + 3) + 1, 0.9, 0, 0, 10, 10);
     say(2 * 24 * 24 + 6 * (12 * 9 + 8) + 5, 0.8, 0, 0, 10, 10);
-    List<Palm> palms = palms();
+    List<PalmDetection> palms = palms();
     assertEquals(2, palms.size());
     assertEquals(3.5 * 8, palms.get(0).centreX(), 1e-6);
     assertEquals(5.5 * 8, palms.get(0).centreY(), 1e-6);
@@ -53,9 +53,9 @@ class PalmBoxesTest {
     // Anchors 0 and 1 both lie at (4, 4).
     say(0, 0.9, 40, 40, 30, 30);
     say(1, 0.6, 45, 40, 30, 36);
-    List<Palm> palms = palms();
+    List<PalmDetection> palms = palms();
     assertEquals(1, palms.size());
-    Palm palm = palms.get(0);
+    PalmDetection palm = palms.get(0);
     assertEquals(0.9, palm.score(), 1e-6);
     assertEquals(44 + 5 * 0.6 / 1.5, palm.centreX(), 1e-5);
     assertEquals(44, palm.centreY(), 1e-5);
@@ -69,7 +69,7 @@ class PalmBoxesTest {
     say(0, 0.7, 40, 40, 30, 30);
     // A shift of 17 of 30 leaves 13/47 = 0.28 of both: under 0.3.
     say(1, 0.8, 57, 40, 30, 30);
-    List<Palm> palms = palms();
+    List<PalmDetection> palms = palms();
     assertEquals(2, palms.size());
     assertEquals(61, palms.get(0).centreX(), 1e-5);
     assertEquals(44, palms.get(1).centreX(), 1e-5);
@@ -89,7 +89,7 @@ class PalmBoxesTest {
   void aPictureThatWasMadeSquareGetsItsOwnPixelsBack() {
     say(0, 0.9, 92, 92, 30, 20);
     // 960 by 480 pixels, with 240 added above.
-    Palm palm = PalmBoxes.palms(boxes, scores, 0.5, 960, 0, 240).get(0);
+    PalmDetection palm = PalmBoxes.palms(boxes, scores, 0.5, 960, 0, 240).get(0);
     assertEquals(480, palm.centreX(), 1e-3);
     assertEquals(240, palm.centreY(), 1e-3);
     assertEquals(150, palm.width(), 1e-3);

@@ -85,7 +85,7 @@ class SquareTest {
     double[] x = {100, 0, 140, 0, 0, 0, 0};
     double[] y = {200, 0, 200, 0, 0, 0, 0};
     // It points to the right: the square is turned by a quarter, its centre shifted to the right.
-    Square square = Square.of(new Palm(0.9, 120, 200, 50, 60, x, y));
+    Square square = Square.of(new PalmDetection(0.9, 120, 200, 50, 60, x, y));
     assertEquals(Math.PI / 2, square.turn(), 1e-9);
     assertEquals(150, square.x(), 1e-9);
     assertEquals(200, square.y(), 1e-9);

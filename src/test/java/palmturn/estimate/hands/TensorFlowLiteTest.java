@@ -47,7 +47,7 @@ class TensorFlowLiteTest {
     try (Networks networks = Networks.open(NetworkUse.usual(folder));
         FrameReader reader = Shown.spelling().newReader()) {
       Mat photo = Shown.hands();
-      for (Palm palm : networks.palms(photo, 0.5)) {
+      for (PalmDetection palm : networks.palms(photo, 0.5)) {
         LOOKS.add(new Look(photo, Square.of(palm)));
       }
       for (int frame : new int[] {0, 60, 120}) {
@@ -157,8 +157,9 @@ class TensorFlowLiteTest {
         worstScore = Math.max(worstScore, worst(scores, raw(raw, look, 192, "Identity_1")));
         try (Mat cut = look.where().cut(look.picture(), 192)) {
           // A square of the detector's own size is shown to it as it is.
-          List<Palm> ours = networks.palms(cut, 0.5);
-          List<Palm> wanted = PalmBoxes.palms(output(theirs, "Identity"), scores, 0.5, 192, 0, 0);
+          List<PalmDetection> ours = networks.palms(cut, 0.5);
+          List<PalmDetection> wanted =
+              PalmBoxes.palms(output(theirs, "Identity"), scores, 0.5, 192, 0, 0);
           assertEquals(1, ours.size());
           assertEquals(1, wanted.size());
           assertEquals(wanted.get(0).centreX(), ours.get(0).centreX(), 1e-2);

@@ -10,25 +10,25 @@ import java.util.Collections;
 import java.util.List;
 import java.util.function.IntToDoubleFunction;
 import org.junit.jupiter.api.Test;
-import palmturn.estimate.hands.HandFollower.Seen;
+import palmturn.estimate.hands.HandFollower.TimedHand;
 
 /** Turns of made-up hands, whose angles from lying open to the camera are known. */
 class TurnRangeTest {
   private static final int N = 25;
   private static final int FRAMES_A_TURN = 12;
-  private static final List<Touch> TOUCHES = MadeHands.alternating(N);
+  private static final List<PosedContact> TOUCHES = MadeHands.alternating(N);
   private static final List<Boolean> CENTRAL = Collections.nCopies(N, true);
 
   /** Returns a hand that goes evenly from one contact's angle to the next one's. */
   private static HandPaths turning(IntToDoubleFunction degrees) {
-    List<Seen> moving = new ArrayList<>();
+    List<TimedHand> moving = new ArrayList<>();
     for (int i = 0; i < N; i++) {
       double to = i + 1 < N ? degrees.applyAsDouble(i + 1) : degrees.applyAsDouble(i);
       for (int frame = 0; frame < FRAMES_A_TURN; frame++) {
         double share = Math.max(0, Math.min(1, (frame - 2.5) / (FRAMES_A_TURN - 6)));
         double deg = degrees.applyAsDouble(i) * (1 - share) + to * share;
         double timeS = TOUCHES.get(i).timeS() + frame * 0.2 / FRAMES_A_TURN;
-        moving.add(new Seen(timeS, MadeHands.moving(0, Math.cos(Math.toRadians(deg)))));
+        moving.add(new TimedHand(timeS, MadeHands.moving(0, Math.cos(Math.toRadians(deg)))));
       }
     }
     return new HandPaths(true, moving, List.of(), MadeHands.TARGET);
@@ -45,7 +45,7 @@ class TurnRangeTest {
           TurnRange.of(turning(i -> i % 2 == 0 ? open + 180 : open), TOUCHES, CENTRAL);
       assertNotNull(range, "open by " + open);
       assertEquals(N - 1, range.turns().size());
-      assertEquals(180, range.usualDeg(), 1);
+      assertEquals(180, range.medianDeg(), 1);
       assertNotNull(range.change());
       assertEquals(0, range.change().deg(), 1);
     }
@@ -69,14 +69,14 @@ class TurnRangeTest {
     TurnRange byPalm = TurnRange.of(turning(i -> i % 2 == 0 ? -155 : 55), TOUCHES, CENTRAL);
     assertNotNull(byBack);
     assertNotNull(byPalm);
-    assertEquals(150, byBack.usualDeg(), 3);
-    assertEquals(210, byPalm.usualDeg(), 3);
+    assertEquals(150, byBack.medianDeg(), 3);
+    assertEquals(210, byPalm.medianDeg(), 3);
   }
 
   @Test
   void aSecondContactByTheSameSideIsNoTurn() {
-    List<Touch> touches = new ArrayList<>(TOUCHES);
-    touches.set(6, new Touch(touches.get(6).timeS(), touches.get(5).pose(), 0.9));
+    List<PosedContact> touches = new ArrayList<>(TOUCHES);
+    touches.set(6, new PosedContact(touches.get(6).timeS(), touches.get(5).pose(), 0.9));
     TurnRange range = TurnRange.of(turning(i -> i % 2 == 0 && i != 6 ? 220 : 40), touches, CENTRAL);
     assertNotNull(range);
     assertEquals(N - 3, range.turns().size());
@@ -105,7 +105,7 @@ class TurnRangeTest {
   @Test
   void aHandThatIsNotSeenBetweenItsContactsTellsNothing() {
     HandPaths paths = turning(i -> i % 2 == 0 ? 220 : 40);
-    List<Seen> near =
+    List<TimedHand> near =
         paths.moving().stream()
             .filter(
                 seen ->

@@ -14,13 +14,14 @@ class WristBendTest {
   private static final int N = 14;
 
   /** Hands that point where their forearm does, but for a bend each. */
-  private static HandPaths paths(List<Touch> touches, double... bendDeg) {
+  private static HandPaths paths(List<PosedContact> touches, double... bendDeg) {
     List<HandMarks> hands = new ArrayList<>();
     for (int i = 0; i < N; i++) {
       double deg = i < bendDeg.length ? bendDeg[i] : 0;
       HandMarks straight = MadeHands.hand(280, 280, 0.2, -0.6);
       HandMarks bent = MadeHands.hand(0, 0, 0.2 + Math.toRadians(deg), -0.6);
-      Stage toWrist = new Stage(1, 0, straight.x()[0] - bent.x()[0], straight.y()[0] - bent.y()[0]);
+      Registration toWrist =
+          new Registration(1, 0, straight.x()[0] - bent.x()[0], straight.y()[0] - bent.y()[0]);
       hands.add(toWrist.of(bent));
     }
     return MadeHands.paths(touches, hands);
@@ -35,7 +36,7 @@ class WristBendTest {
 
   @Test
   void aBentStretchIsFoundFromHalfWayBeforeToHalfWayAfter() {
-    List<Touch> touches = MadeHands.alternating(N);
+    List<PosedContact> touches = MadeHands.alternating(N);
     WristBend bend =
         WristBend.of(paths(touches, 0, 1, -1, 25, -20, 25, 22), touches, timeS -> elbow());
     assertNotNull(bend);
@@ -47,7 +48,7 @@ class WristBendTest {
 
   @Test
   void oneBentContactIsNoStretch() {
-    List<Touch> touches = MadeHands.alternating(N);
+    List<PosedContact> touches = MadeHands.alternating(N);
     WristBend bend = WristBend.of(paths(touches, 0, 0, 0, 30), touches, timeS -> elbow());
     assertNotNull(bend);
     assertTrue(bend.spans().isEmpty());
@@ -55,13 +56,13 @@ class WristBendTest {
 
   @Test
   void anElbowThatIsElsewhereTellsNothing() {
-    List<Touch> touches = MadeHands.alternating(N);
+    List<PosedContact> touches = MadeHands.alternating(N);
     assertNull(WristBend.of(paths(touches), touches, timeS -> new double[] {elbow()[0], -400}));
   }
 
   @Test
   void withoutAnElbowThereIsNoBend() {
-    List<Touch> touches = MadeHands.alternating(N);
+    List<PosedContact> touches = MadeHands.alternating(N);
     assertNull(WristBend.of(paths(touches), touches, timeS -> null));
   }
 }

@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
-import palmturn.estimate.frames.Footage;
-import palmturn.estimate.frames.Similarity;
+import palmturn.estimate.image.Footage;
+import palmturn.estimate.image.Similarity;
 
 /**
  * Footage of a made hand: a disc that hops on a target and turns between contacts, drawn straight

@@ -12,13 +12,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import palmturn.estimate.TrialCheck;
-import palmturn.estimate.frames.Footage;
+import palmturn.estimate.image.Footage;
 import palmturn.numbers.Robust;
 
 /** From motion to contacts, turns and a verdict, on made hands. */
 class MotionTest {
   private static Motion only(MadeFootage made) {
-    List<Motion> found = Motion.in(made.footage(), null);
+    List<Motion> found = Motion.find(made.footage(), null);
     assertEquals(1, found.size());
     return found.get(0);
   }
@@ -101,7 +101,7 @@ class MotionTest {
     MadeFootage made = MadeFootage.even(20, 5, 60).withNoise(0.05).withSomebodyWaving();
     Motion motion = only(made);
     assertFound(made, motion, 0.005);
-    assertEquals(List.of(), TrialCheck.against(motion, null));
+    assertEquals(List.of(), TrialCheck.objections(motion, null));
   }
 
   @Test
@@ -116,8 +116,8 @@ class MotionTest {
   @CsvSource({"0.5", "0.7", "1.5"})
   void stretchedTimeDividesRates(double k) {
     Footage footage = MadeFootage.even(20, 4.5, 120).withNoise(0.02).footage();
-    Motion plain = Motion.in(footage, null).get(0);
-    Motion stretched = Motion.in(footage.inRealTime(k), null).get(0);
+    Motion plain = Motion.find(footage, null).get(0);
+    Motion stretched = Motion.find(footage.inRealTime(k), null).get(0);
     assertEquals(plain.size(), stretched.size());
     assertEquals(
         plain.contacts().medianIntervalS() * k, stretched.contacts().medianIntervalS(), 0.002);
@@ -130,7 +130,7 @@ class MotionTest {
       contacts[j] = contacts[j - 1] + (j == 12 ? 2.6 : 0.2);
     }
     List<Motion> found =
-        Motion.in(MadeFootage.of(contacts, MadeFootage.alternating(24), 60).footage(), null);
+        Motion.find(MadeFootage.of(contacts, MadeFootage.alternating(24), 60).footage(), null);
     assertEquals(2, found.size());
     assertEquals(12, found.get(0).size());
     assertEquals(12, found.get(1).size());
@@ -138,24 +138,24 @@ class MotionTest {
 
   @Test
   void aSlappingHandIsATrial() {
-    assertEquals(List.of(), TrialCheck.against(only(MadeFootage.even(20, 5, 60)), null));
+    assertEquals(List.of(), TrialCheck.objections(only(MadeFootage.even(20, 5, 60)), null));
   }
 
   @Test
   void clappingWithoutTurningIsNone() {
     List<Motion> found =
-        Motion.in(MadeFootage.even(20, 5, 60).withNoise(0.05).withoutTurning().footage(), null);
+        Motion.find(MadeFootage.even(20, 5, 60).withNoise(0.05).withoutTurning().footage(), null);
     for (Motion motion : found) {
-      assertFalse(TrialCheck.against(motion, null).isEmpty());
+      assertFalse(TrialCheck.objections(motion, null).isEmpty());
     }
   }
 
   @Test
   void turningWithoutLiftingIsNone() {
     List<Motion> found =
-        Motion.in(MadeFootage.even(20, 3, 60).withNoise(0.05).withoutLifting().footage(), null);
+        Motion.find(MadeFootage.even(20, 3, 60).withNoise(0.05).withoutLifting().footage(), null);
     for (Motion motion : found) {
-      assertFalse(TrialCheck.against(motion, null).isEmpty());
+      assertFalse(TrialCheck.objections(motion, null).isEmpty());
     }
   }
 
@@ -174,14 +174,14 @@ class MotionTest {
             footage.pictures(),
             footage.camera(),
             0);
-    assertEquals(List.of(), Motion.in(still, null));
+    assertEquals(List.of(), Motion.find(still, null));
   }
 
   @Test
   void tooFewContactsAreSaidToBeTooFew() {
-    List<Motion> found = Motion.in(MadeFootage.even(4, 4, 60).footage(), null);
+    List<Motion> found = Motion.find(MadeFootage.even(4, 4, 60).footage(), null);
     for (Motion motion : found) {
-      assertTrue(TrialCheck.against(motion, null).get(0).startsWith("Only 4 stops"));
+      assertTrue(TrialCheck.objections(motion, null).get(0).startsWith("Only 4 stops"));
     }
   }
 }

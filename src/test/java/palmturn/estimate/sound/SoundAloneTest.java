@@ -18,7 +18,7 @@ class SoundAloneTest {
   void aTrialIsOneSeriesWithAWarning() {
     SoundAlone heard = SoundAlone.of(at(TRIAL));
     assertEquals(26, heard.slaps().size());
-    assertEquals(List.of(SoundAlone.NOT_TOLD), heard.warnings());
+    assertEquals(List.of(SoundAlone.UNCONFIRMED), heard.warnings());
   }
 
   @Test
@@ -63,11 +63,12 @@ class SoundAloneTest {
   void aMetronomeIsSuspected() {
     double[] beats = DrawnSound.series(0.2, 60 / 132.0, 0, 15, 1);
     assertEquals(
-        List.of(SoundAlone.NOT_TOLD, SoundAlone.LIKE_A_MACHINE),
+        List.of(SoundAlone.UNCONFIRMED, SoundAlone.MAYBE_METRONOME),
         SoundAlone.of(at(beats)).warnings());
     Onsets heard = Onsets.of(new DrawnSound(48_000, 7, 3).metronome(0.5).sound(), 0, 7);
     assertEquals(
-        List.of(SoundAlone.NOT_TOLD, SoundAlone.LIKE_A_MACHINE), SoundAlone.of(heard).warnings());
+        List.of(SoundAlone.UNCONFIRMED, SoundAlone.MAYBE_METRONOME),
+        SoundAlone.of(heard).warnings());
   }
 
   @Test

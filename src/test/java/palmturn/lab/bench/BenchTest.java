@@ -52,8 +52,8 @@ class BenchTest {
         new Estimate.Basis(SampleFiles.SHA, Set.of(Estimate.Source.MOTION), 60, false, null),
         new Estimate.Findings(true, slaps, List.of(), List.of()),
         new Estimate.Figures(rate, cv, null, new Estimate.Rotation(hz, Curve.EMPTY, null, null)),
-        Estimate.Evidence.NONE,
-        new Estimate.Body(elbow, null),
+        Estimate.Traces.NONE,
+        new Estimate.Limbs(elbow, null),
         List.of(),
         Extra.NONE);
   }

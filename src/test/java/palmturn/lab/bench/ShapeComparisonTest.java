@@ -45,8 +45,8 @@ class ShapeComparisonTest {
         new Estimate.Basis(SampleFiles.SHA, sources, 60, false, null),
         new Estimate.Findings(true, slaps, spans, List.of()),
         Estimate.Figures.UNKNOWN,
-        Estimate.Evidence.NONE,
-        new Estimate.Body(null, shape),
+        Estimate.Traces.NONE,
+        new Estimate.Limbs(null, shape),
         List.of(),
         Extra.NONE);
   }

@@ -1,0 +1,15 @@
+package palmturn.estimate;
+
+import org.jspecify.annotations.Nullable;
+import palmturn.estimate.motion.LivelyParts;
+import palmturn.estimate.motion.Motion;
+import palmturn.estimate.sound.SoundMatch;
+
+/**
+ * A stretch in which something moves to and fro, and may be a trial.
+ *
+ * @param frames in which it was looked for
+ * @param motion of the hand
+ * @param sound compared with its stops, null without sound
+ */
+record MotionCandidate(LivelyParts.FrameRange frames, Motion motion, @Nullable SoundMatch sound) {}

@@ -1,0 +1,69 @@
+package palmturn.estimate.elbow;
+
+import org.jspecify.annotations.Nullable;
+import palmturn.estimate.hands.LandmarkPass;
+import palmturn.estimate.image.Footage;
+import palmturn.estimate.motion.Motion;
+import palmturn.estimate.motion.MovingRegions;
+import palmturn.estimate.request.Request;
+import palmturn.trial.Estimate;
+import palmturn.trial.Hand;
+import palmturn.trial.Point;
+
+/**
+ * Where the moving arm's elbow is in the first frame: where somebody pointed, else where the motion
+ * puts it, near to where the body's shape does.
+ */
+final class ElbowLocator {
+  /**
+   * The body's landmarks are right to within this many palm lengths, by drawn clips of two makers.
+   * There motion is more exact; farther off it is led astray by what else has the colour of skin.
+   */
+  private static final double WITHIN_PALMS = 0.8;
+
+  /** Confidence of a place that only the landmarks show: Palmturn's choice. */
+  private static final double SHAPE_CONFIDENCE = 0.6;
+
+  private ElbowLocator() {}
+
+  /**
+   * Returns the place, null where nothing tells it.
+   *
+   * @param shape null where the shape of the hands was not seen
+   */
+  static @Nullable ElbowPosition of(
+      Request request, Motion motion, LandmarkPass.@Nullable Landmarks shape) {
+    Point given = request.hints().elbow();
+    if (given != null) {
+      return ElbowPosition.given(given);
+    }
+    Point seen = shape == null ? null : shape.elbow();
+    if (shape == null || seen == null) {
+      return byMotion(request.hand(), motion, null);
+    }
+    double within = WITHIN_PALMS * shape.paths().rest().palmLength();
+    ElbowPosition moved =
+        byMotion(request.hand(), motion, new ElbowFinder.SearchArea(seen, within));
+    return moved == null ? new ElbowPosition(seen, SHAPE_CONFIDENCE) : moved;
+  }
+
+  private static @Nullable ElbowPosition byMotion(
+      Hand hand, Motion motion, ElbowFinder.@Nullable SearchArea about) {
+    Footage footage = motion.contacts().motion().footage();
+    ElbowPosition place =
+        ElbowFinder.find(
+            MovingRegions.motionEnergy(footage),
+            footage.width(),
+            footage.pxPerCell(),
+            footage.pictures().get(0),
+            motion.contacts().motion().blob(),
+            about);
+    if (place == null) {
+      return null;
+    }
+    // Filmed from the front, the right elbow is left of the hands in the picture.
+    Estimate.Region region = motion.region();
+    boolean leftOfHands = place.at().x() < region.x() + region.width() / 2;
+    return leftOfHands == (hand == Hand.RIGHT) ? place : null;
+  }
+}
