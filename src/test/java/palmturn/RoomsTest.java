@@ -44,7 +44,8 @@ class RoomsTest {
     MAY_IMPORT.put("measure", List.of("trial", "numbers"));
     MAY_IMPORT.put("settle", List.of("trial", "numbers"));
     MAY_IMPORT.put("advise", List.of("trial", "numbers", "measure"));
-    MAY_IMPORT.put("wording", List.of("trial", "measure", "settle", "advise"));
+    // Intervals and agreement are records of numbers, which measure and settle hand on.
+    MAY_IMPORT.put("wording", List.of("trial", "numbers", "measure", "settle", "advise"));
     MAY_IMPORT.put("json", List.of("trial", "numbers", "measure", "settle", "advise"));
     MAY_IMPORT.put("store", List.of("trial", "clip", "json"));
     MAY_IMPORT.put("film", List.of("trial", "clip"));

@@ -8,6 +8,8 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import palmturn.measure.Measures;
+import palmturn.measure.Phrases;
 import palmturn.measure.Quality;
 import palmturn.measure.TrialScore;
 import palmturn.trial.Block;
@@ -49,10 +51,10 @@ final class FilmAgain {
   }
 
   private void look(HandFigures hand, List<HandFigures> all) {
-    String who = Words.hand(hand.hand());
+    String who = named(hand.hand());
     if (hand.block() == null) {
       if (all.stream().anyMatch(each -> each.block() != null)) {
-        say(Words.capital(who) + " has no trial to score, so the hands can't be compared.");
+        say(Phrases.capital(who) + " has no trial to score, so the hands can't be compared.");
       } else if (hand.hand() == Hand.LEFT) {
         say("There is no trial to score with either hand.");
       }
@@ -63,14 +65,14 @@ final class FilmAgain {
     if (hand.trials().size() < LEAST_TRIALS) {
       say(
           "%s has one trial in %s: no interval, and no comparison of the hands."
-              .formatted(Words.capital(who), hand.block()));
+              .formatted(Phrases.capital(who), hand.block()));
       actions.add(PROTOCOL);
     } else if (other.block() != null
         && !other.block().equals(hand.block())
         && Block.order(hand.block()) < Block.order(other.block())) {
       say(
           "%s was not filmed in %s, so the hands can't be compared as they are now."
-              .formatted(Words.capital(who), other.block()));
+              .formatted(Phrases.capital(who), other.block()));
       actions.add(PROTOCOL);
     }
     refused(hand);
@@ -140,10 +142,12 @@ final class FilmAgain {
           ("Whether %s is even can't be told: its steady CV is at most %s %%, and marks this coarse"
                   + " give %s %% to a perfectly even hand.")
               .formatted(
-                  Words.hand(hand.hand()), Words.number(held.value(), 1), Words.number(floor, 1)));
+                  named(hand.hand()),
+                  Measures.STEADY_CV.text(held.value()),
+                  Measures.TIMING_FLOOR.text(floor)));
       finer();
     } else if (held == null && hand.mean(Quality.SPEED) != null) {
-      say("How even %s is can't be told from these marks.".formatted(Words.hand(hand.hand())));
+      say("How even %s is can't be told from these marks.".formatted(named(hand.hand())));
       finer();
     }
   }
@@ -162,11 +166,15 @@ final class FilmAgain {
       }
     }
     warned.forEach(
-        (warning, trials) -> say("%s: %s.".formatted(Words.list(namesOf(trials)), warning)));
+        (warning, trials) -> say("%s: %s.".formatted(Phrases.list(namesOf(trials)), warning)));
   }
 
   private void say(String sentence) {
     why.add(sentence);
+  }
+
+  private static String named(Hand hand) {
+    return "the %s hand".formatted(hand.code());
   }
 
   private static String ended(String sentence) {
@@ -175,8 +183,8 @@ final class FilmAgain {
 
   private static String names(HandFigures hand, List<TrialId> trials) {
     return trials.size() > 1 && trials.size() == hand.trials().size()
-        ? "all trials of %s in %s".formatted(Words.hand(hand.hand()), hand.block())
-        : Words.list(namesOf(trials));
+        ? "all trials of %s in %s".formatted(named(hand.hand()), hand.block())
+        : Phrases.list(namesOf(trials));
   }
 
   private static List<String> namesOf(List<TrialId> trials) {

@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.measure.HandScore;
 import palmturn.measure.Limit;
 import palmturn.measure.Limits;
+import palmturn.measure.Measures;
 import palmturn.measure.Quality;
 import palmturn.measure.TrialScore;
 import palmturn.numbers.Confidence;
@@ -76,14 +77,7 @@ record HandFigures(
   /** Checks a quality's mean against its limit; null without a figure or a limit. */
   @Nullable LimitCheck checkLimit(Quality quality, Limits limits) {
     Double mean = mean(quality);
-    Limit limit =
-        switch (quality) {
-          case SPEED -> limits.minRateSlapsPerS();
-          case ACCURACY -> limits.cleanSharePct();
-          case RHYTHM -> limits.steadyCvPct();
-          case ENDURANCE -> limits.slowDownPctPerS();
-          case DRIFT -> limits.elbowCm();
-        };
+    Limit limit = limits.of(quality);
     if (mean == null || limit == null) {
       return null;
     }
@@ -148,14 +142,9 @@ record HandFigures(
       Range pooled = pooledInterval();
       return over == null || pooled != null && pooled.width() > over.width() ? pooled : over;
     }
-    if (over == null && trials.size() == 1) {
-      return switch (quality) {
-        case RHYTHM -> trials.get(0).rhythm().steadyCvRangePct();
-        case ENDURANCE -> trials.get(0).endurance().slowDownRangePctPerS();
-        case SPEED, ACCURACY, DRIFT -> null;
-      };
-    }
-    return over;
+    return over == null && trials.size() == 1
+        ? Measures.headline(quality).interval95(trials.get(0))
+        : over;
   }
 
   private @Nullable Range pooledInterval() {

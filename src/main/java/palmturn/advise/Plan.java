@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import palmturn.measure.Phrases;
 import palmturn.measure.Quality;
 import palmturn.trial.DrillHand;
 
@@ -137,7 +138,7 @@ public record Plan(List<Week> weeks, String note) {
   }
 
   private static String aims(List<Goal> targets) {
-    String what = Words.list(targets.stream().map(target -> what(target.aim())).toList());
+    String what = Phrases.list(targets.stream().map(target -> what(target.aim())).toList());
     return switch (targets.get(0).hand()) {
       case LEFT, RIGHT -> "%s hand, %s".formatted(targets.get(0).hand().code(), what);
       case BOTH -> "both hands, " + what;
@@ -181,7 +182,8 @@ public record Plan(List<Week> weeks, String note) {
     if (!left.isEmpty()) {
       note.append(
           " Left for later: %s; the next figures say whether it is still wanted."
-              .formatted(Words.list(left.stream().map(target -> aims(List.of(target))).toList())));
+              .formatted(
+                  Phrases.list(left.stream().map(target -> aims(List.of(target))).toList())));
     }
     return note.toString();
   }

@@ -6,9 +6,14 @@ import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import palmturn.measure.CeilingScore;
+import palmturn.measure.Decimals;
 import palmturn.measure.FaultCount;
 import palmturn.measure.FaultKind;
+import palmturn.measure.HandMeasure;
 import palmturn.measure.Limit;
+import palmturn.measure.Measure;
+import palmturn.measure.Measures;
+import palmturn.measure.Phrases;
 import palmturn.measure.Quality;
 import palmturn.measure.SideScore;
 import palmturn.numbers.Range;
@@ -94,22 +99,22 @@ final class Rules {
         found.add(
             new Advice(
                 Advice.SIDES,
-                Words.trained(weaker),
+                DrillHand.of(weaker),
                 side.quality(),
                 true,
-                Words.capital(differs(side, weaker)) + ".",
+                Phrases.capital(differs(side, weaker)) + ".",
                 advised(weaker)
                     ? "Train it in this too."
-                    : ("Train %s alone and leave the other: it shows what practice without the"
+                    : ("Train the %s hand alone and leave the other: it shows what practice without the"
                             + " drill does.")
-                        .formatted(Words.hand(weaker)),
+                        .formatted(weaker.code()),
                 codes(side.quality())));
       }
     }
   }
 
   private boolean advised(Hand hand) {
-    return found.stream().anyMatch(each -> each.hand() == Words.trained(hand));
+    return found.stream().anyMatch(each -> each.hand() == DrillHand.of(hand));
   }
 
   private static @Nullable SideScore of(List<SideScore> sides, Quality quality) {
@@ -128,7 +133,7 @@ final class Rules {
   }
 
   private static String differs(SideScore side, Hand weaker) {
-    int decimals = Words.decimals(side.quality());
+    Measure measure = side.measure();
     Double left = side.left();
     Double right = side.right();
     Double difference = side.difference();
@@ -138,7 +143,6 @@ final class Rules {
     }
     double own = weaker == Hand.LEFT ? left : right;
     double others = weaker == Hand.LEFT ? right : left;
-    Range distance = difference < 0 ? new Range(-range.high(), -range.low()) : range;
     String word =
         switch (side.quality()) {
           case SPEED -> "is slower";
@@ -147,14 +151,15 @@ final class Rules {
           case ENDURANCE -> "slows down more";
           case DRIFT -> "moves its elbow more";
         };
-    return "%s %s: %s against %s, a difference of %s%s"
+    return "the %s hand %s: %s against %s, a difference of %s %s (%s)"
         .formatted(
-            Words.hand(weaker),
+            weaker.code(),
             word,
-            Words.figure(side.quality(), own),
-            Words.number(others, decimals),
-            Words.number(Math.abs(difference), decimals),
-            Words.range(distance, decimals));
+            side.quality().figure(own),
+            measure.text(others),
+            measure.form().size(difference),
+            side.quality().differenceUnit(),
+            measure.form().size(difference, range));
   }
 
   private void clean(HandFigures hand) {
@@ -169,7 +174,7 @@ final class Rules {
               "%s, and the limit is at least %s %%.%s"
                   .formatted(
                       mean(hand, Quality.ACCURACY, share),
-                      Words.plain(share.limit()),
+                      Decimals.plain(share.limit()),
                       commonest(hand)),
               ceiling(hand)));
     }
@@ -182,7 +187,7 @@ final class Rules {
               Quality.DRIFT,
               elbow,
               "%s at most on average, as seen in the picture, and the limit is %s cm."
-                  .formatted(mean(hand, Quality.DRIFT, elbow), Words.plain(elbow.limit())),
+                  .formatted(mean(hand, Quality.DRIFT, elbow), Decimals.plain(elbow.limit())),
               "Train at a slower pace with a folded towel held under the elbow."));
     }
   }
@@ -192,7 +197,7 @@ final class Rules {
     Double found = ceiling == null ? null : ceiling.cleanCeilingSlapsPerS();
     if (found != null) {
       return "Train accuracy below the clean ceiling, %s slaps/s."
-          .formatted(Words.number(found, 1));
+          .formatted(HandMeasure.CLEAN_CEILING.form().text(found));
     }
     return ceiling != null && ceiling.outcome() == CeilingScore.Outcome.UNDER_FILMED
         ? "Train accuracy slower than was filmed: the clean ceiling lies below."
@@ -241,7 +246,7 @@ final class Rules {
               Quality.RHYTHM,
               steady,
               "%s, and the limit is at most %s %%."
-                  .formatted(mean(hand, Quality.RHYTHM, steady), Words.plain(steady.limit())),
+                  .formatted(mean(hand, Quality.RHYTHM, steady), Decimals.plain(steady.limit())),
               "Train rhythm."));
     }
   }
@@ -259,12 +264,12 @@ final class Rules {
         best == null ? null : hand.atLeast(Quality.SPEED, mean, (1 - UNDER_BEST_PCT / 100) * best);
     List<String> reasons = new ArrayList<>();
     if (underLeast != null && underLeast.over()) {
-      reasons.add("the least that is asked for is " + Words.plain(underLeast.limit()));
+      reasons.add("the least that is asked for is " + Decimals.plain(underLeast.limit()));
     }
     if (underBest != null && underBest.over() && best != null) {
       reasons.add(
           "that is %s %% under its own best on file, %s"
-              .formatted(Words.number(100 * (1 - mean / best), 0), Words.number(best, 2)));
+              .formatted(Decimals.fixed(100 * (1 - mean / best), 0), Measures.RATE.text(best)));
     }
     HandFigures.LimitCheck held = underLeast != null && underLeast.over() ? underLeast : underBest;
     if (!reasons.isEmpty() && held != null) {
@@ -274,7 +279,7 @@ final class Rules {
               hand,
               Quality.SPEED,
               held,
-              "%s; %s.".formatted(mean(hand, Quality.SPEED, held), Words.list(reasons)),
+              "%s; %s.".formatted(mean(hand, Quality.SPEED, held), Phrases.list(reasons)),
               "Accurate but slow: train speed."));
     }
   }
@@ -289,7 +294,7 @@ final class Rules {
               Quality.ENDURANCE,
               held,
               "%s, and the limit is at most %s %%/s."
-                  .formatted(mean(hand, Quality.ENDURANCE, held), Words.plain(held.limit())),
+                  .formatted(mean(hand, Quality.ENDURANCE, held), Decimals.plain(held.limit())),
               "Train endurance with longer paced sets."));
     }
   }
@@ -308,23 +313,16 @@ final class Rules {
                 ? " One trial has no interval, so this is not beyond doubt."
                 : " The interval holds the limit, so this is not beyond doubt.";
     return new Advice(
-        rule,
-        Words.trained(hand.hand()),
-        quality,
-        held.sure(),
-        why + doubt,
-        action,
-        codes(quality));
+        rule, DrillHand.of(hand.hand()), quality, held.sure(), why + doubt, action, codes(quality));
   }
 
   private static String mean(HandFigures hand, Quality quality, HandFigures.LimitCheck held) {
-    return "%s: %s%s"
+    Range range = held.range();
+    return "The %s hand: %s%s"
         .formatted(
-            Words.capital(Words.hand(hand.hand())),
-            quality == Quality.DRIFT
-                ? "the elbow went " + Words.figure(quality, held.value())
-                : Words.figure(quality, held.value()),
-            Words.range(held.range(), Words.decimals(quality)));
+            hand.hand().code(),
+            quality.figure(held.value()),
+            range == null ? "" : " (%s)".formatted(Measures.headline(quality).text(range)));
   }
 
   private Advice nothing(List<SideScore> sides) {
@@ -338,7 +336,7 @@ final class Rules {
     if (!unclear.isEmpty()) {
       why.add(
           "Whether the hands differ in %s is unclear: it takes more trials."
-              .formatted(Words.list(unclear)));
+              .formatted(Phrases.list(unclear)));
     }
     if (hands.stream().anyMatch(hand -> hand.mean(Quality.DRIFT) == null)) {
       why.add("How far the elbow went is not known.");

@@ -2,6 +2,9 @@ package palmturn.advise;
 
 import org.jspecify.annotations.Nullable;
 import palmturn.measure.CeilingScore;
+import palmturn.measure.Decimals;
+import palmturn.measure.HandMeasure;
+import palmturn.measure.Measures;
 import palmturn.measure.Quality;
 import palmturn.trial.DrillHand;
 import palmturn.trial.Hand;
@@ -46,14 +49,14 @@ public record StartingPace(double slapsPerS, String words) {
     if (share == null) {
       return null;
     }
-    String pct = Words.number(100 * share, 0);
+    String pct = Decimals.fixed(100 * share, 0);
     CeilingScore ceiling = evidence.ceiling(hand);
     Double found = ceiling == null ? null : ceiling.cleanCeilingSlapsPerS();
     if (found != null) {
       return at(
           share * found,
           "%s %% of the %s hand's clean ceiling, %s"
-              .formatted(pct, hand.code(), Words.number(found, 1)));
+              .formatted(pct, hand.code(), HandMeasure.CLEAN_CEILING.form().text(found)));
     }
     HandFigures state = HandFigures.of(evidence, hand);
     Double rate = state.mean(Quality.SPEED);
@@ -66,15 +69,15 @@ public record StartingPace(double slapsPerS, String words) {
       return at(
           share * rate,
           "%s %% of %s, the %s hand's own rate, since its clean ceiling is not known"
-              .formatted(pct, Words.number(rate, 1), hand.code()));
+              .formatted(pct, Measures.RATE.text(rate), hand.code()));
     }
     return at(
         share * UNCLEAN_SHARE * rate,
         "%s %% of %s, which is %s %% of the %s hand's own rate, since its clean ceiling %s"
             .formatted(
                 pct,
-                Words.number(UNCLEAN_SHARE * rate, 1),
-                Words.number(100 * UNCLEAN_SHARE, 0),
+                Measures.RATE.text(UNCLEAN_SHARE * rate),
+                Decimals.fixed(100 * UNCLEAN_SHARE, 0),
                 hand.code(),
                 under ? "lies below what was filmed" : "is not known"));
   }

@@ -9,6 +9,7 @@ import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
 import palmturn.trial.Slap;
+import palmturn.wording.MarkNames;
 
 /**
  * Draws a beat strip: time to the right, palm slaps above the hand line and back slaps below it,
@@ -195,7 +196,7 @@ public final class BeatStripPainter {
       int away = stem < 0 ? -1 : 1;
       if (slap.faulty()) {
         double y = strip.lanes().lineY() - stem - away * 17;
-        labels.centred(g, MarkWords.fault(slap), x, y, color(strip.palette(), slap));
+        labels.centred(g, MarkNames.fault(slap), x, y, color(strip.palette(), slap));
       }
       int number = strip.countNumber(i);
       if (number > 0 && number % 5 == 0) {

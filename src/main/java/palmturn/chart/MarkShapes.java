@@ -13,6 +13,7 @@ import java.awt.geom.Rectangle2D;
 import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.Zone;
+import palmturn.wording.MarkNames;
 
 /** The heads of marks: every kind has a shape of its own, so that none is told by colour alone. */
 final class MarkShapes {
@@ -49,7 +50,7 @@ final class MarkShapes {
         g.draw(disc(x, y, DISC));
       }
       case OTHER -> {
-        if (MarkWords.unnamed(slap)) {
+        if (MarkNames.unnamed(slap)) {
           cross(g, x, y);
         } else {
           g.fill(triangle(x, y, up));

@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import palmturn.trial.Estimate;
 import palmturn.trial.Span;
+import palmturn.wording.MarkNames;
 
 /** Draws spans in their lane, and a wash down over the slaps that they spoil. */
 final class SpanPainter {
@@ -56,7 +57,7 @@ final class SpanPainter {
     }
     if (strip.words()) {
       for (Drawn span : drawn) {
-        String word = MarkWords.fault(span.kind()) + (span.hollow() ? "?" : "");
+        String word = MarkNames.fault(span.kind()) + (span.hollow() ? "?" : "");
         labels.beside(g, word, span.to() + 7, span.y(), color(span, strip.palette()));
       }
     }

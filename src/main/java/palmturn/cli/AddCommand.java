@@ -72,15 +72,15 @@ final class AddCommand implements Callable<Integer> {
     Mirrored mirror =
         mirrored == null ? Mirrored.UNKNOWN : mirrored ? Mirrored.TRUE : Mirrored.FALSE;
     try (SessionFolder folder = Sessions.open(session)) {
-      folder.notices().forEach(notice -> Say.warn(spec, notice));
+      folder.notices().forEach(notice -> Output.warn(spec, notice));
       AddClip.Added added =
           AddClip.add(
               folder,
               clip,
               new AddClip.Request(hand, block, repeat, fromS, toS, mirror, pace, captureFps));
-      Say.to(spec, "added %s from %s", added.trial().id().name(), clip.getFileName());
+      Output.print(spec, "added %s from %s", added.trial().id().name(), clip.getFileName());
       for (String warning : added.facts().warnings()) {
-        Say.warn(spec, warning);
+        Output.warn(spec, warning);
       }
     }
     return PalmturnCommand.DONE;

@@ -32,7 +32,7 @@ final class AgreeCommand implements Callable<Integer> {
       description = "Which two; estimate stands for what the program found.")
   private List<String> readers;
 
-  @Mixin private ComparedBy comparedBy = new ComparedBy();
+  @Mixin private ComparisonOptions comparedBy = new ComparisonOptions();
 
   @Option(names = "--json", description = "Print the figures as JSON.")
   private boolean json;
@@ -51,9 +51,13 @@ final class AgreeCommand implements Callable<Integer> {
                 readers.get(1).strip(),
                 comparedBy.toleranceS(),
                 comparedBy.removeOffset()));
-    result.notices().forEach(notice -> Say.warn(spec, notice));
-    result.leftOut().forEach((trial, why) -> Say.warn(spec, trial + " left out: " + why));
-    spec.commandLine().getOut().println(json ? result.json().strip() : AgreeText.of(result));
+    result.notices().forEach(notice -> Output.warn(spec, notice));
+    result.leftOut().forEach((trial, why) -> Output.warn(spec, trial + " left out: " + why));
+    if (json) {
+      spec.commandLine().getOut().println(result.json().strip());
+    } else {
+      Output.printText(spec, AgreeText.of(result));
+    }
     return PalmturnCommand.DONE;
   }
 }

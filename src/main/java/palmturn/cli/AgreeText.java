@@ -4,15 +4,18 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import palmturn.measure.Measures;
+import palmturn.measure.Phrases;
 import palmturn.numbers.BlandAltman;
 import palmturn.numbers.Kappa;
 import palmturn.settle.Agreement;
-import palmturn.settle.AgreementSentences;
 import palmturn.settle.PooledAgreement;
 import palmturn.settle.TrialAgreement;
+import palmturn.wording.AgreementSentences;
+import palmturn.wording.Figures;
+import palmturn.wording.Names;
 import palmturn.work.settle.ReaderAgreement;
 
-/** How well two readers agree, as plain text. */
+/** The agreement of two readers as plain text. */
 final class AgreeText {
   private AgreeText() {}
 
@@ -40,7 +43,8 @@ final class AgreeText {
             ? "On the one trial with independent readings:"
             : "On the %d trials with independent readings together:".formatted(independent));
     lines.addAll(AgreementSentences.of(together, a, b));
-    lines.addAll(AgreementSentences.ofFigure(over, "Rate, " + Measures.RATE.unit(), a, b));
+    lines.addAll(
+        AgreementSentences.figure(over, Phrases.capital(Names.measure(Measures.RATE)), a, b));
     lines.add("");
     lines.addAll(TextTable.lines(curve(over.curve())));
     return String.join("\n", lines);
@@ -68,13 +72,13 @@ final class AgreeText {
       rows.add(
           List.of(
               trial.session() + "/" + trial.trial().name(),
-              FigureText.ms(trial.comparison().tolerance().seconds()),
+              Figures.ms(trial.comparison().tolerance().seconds()),
               String.valueOf(agreement.counts().pairs()),
               String.valueOf(agreement.counts().onlyA()),
               String.valueOf(agreement.counts().onlyB()),
-              FigureText.ms(offset == null ? null : offset.bias()),
-              FigureText.ms(offset == null ? null : offset.sd()),
-              FigureText.number(given ? agreement.counts().f() : null, 3),
+              Figures.ms(offset == null ? null : offset.bias()),
+              Figures.ms(offset == null ? null : offset.sd()),
+              Figures.number(given ? agreement.counts().f() : null, 3),
               kappa(given ? agreement.side().kappa() : null),
               kappa(given ? agreement.zone().kappa() : null),
               remark(trial)));
@@ -92,17 +96,16 @@ final class AgreeText {
 
   private static String kappa(@Nullable Kappa kappa) {
     return kappa == null
-        ? FigureText.NONE
-        : "%s (%s)"
-            .formatted(FigureText.number(kappa.kappa(), 2), FigureText.number(kappa.se(), 2));
+        ? Figures.NONE
+        : "%s (%s)".formatted(Figures.number(kappa.kappa(), 2), Figures.number(kappa.se(), 2));
   }
 
   private static List<List<String>> curve(List<Agreement.CurvePoint> curve) {
     List<String> within = new ArrayList<>(List.of("within ms"));
     List<String> f = new ArrayList<>(List.of("F"));
     for (Agreement.CurvePoint point : curve) {
-      within.add(FigureText.number(1000 * point.toleranceS(), 0));
-      f.add(FigureText.number(point.f(), 3));
+      within.add(Figures.number(1000 * point.toleranceS(), 0));
+      f.add(Figures.number(point.f(), 3));
     }
     return List.of(within, f);
   }

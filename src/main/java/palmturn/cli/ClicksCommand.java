@@ -77,7 +77,7 @@ final class ClicksCommand implements Callable<Integer> {
   public Integer call() throws Exception {
     double slapsPerS = pace();
     int clicks = ClickTracks.write(file, slapsPerS, lengthS(slapsPerS), countIn, force);
-    Say.to(
+    Output.print(
         spec,
         "wrote %s: %d to count in, then %d clicks at %s slaps/s",
         file,
@@ -115,7 +115,7 @@ final class ClicksCommand implements Callable<Integer> {
     try (SessionFolder folder = Sessions.openReadOnly(session)) {
       StartingPace found =
           Drills.pace(folder, Standards.of(UserFolders.settings(), session), drill, hand);
-      Say.to(spec, "%s", found.words());
+      Output.print(spec, "%s", found.words());
       return found.slapsPerS();
     }
   }

@@ -42,7 +42,7 @@ final class DemoCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws Exception {
-    try (Bar bar = Bar.on(spec);
+    try (TerminalProgress bar = TerminalProgress.on(spec);
         SessionFolder folder = Demo.make(dir, Demo.bundledClips(Home.folder()), bar)) {
       Standards standards = Standards.of(UserFolders.settings(), dir);
       SessionScore score = Scoring.score(folder, null, standards.limits());
@@ -51,8 +51,8 @@ final class DemoCommand implements Callable<Integer> {
           .println(ScoreText.of(score, Drills.training(score, standards, null, Map.of())));
       Reports.Written report =
           Reports.write(folder, null, standards, null, Paper.A4, Clocks.SYSTEM, bar);
-      Say.to(spec, "%nSession and report of an invented athlete: %s", dir);
-      report.files().forEach(file -> Say.to(spec, "%s", file));
+      Output.print(spec, "%nSession and report of an invented athlete: %s", dir);
+      report.files().forEach(file -> Output.print(spec, "%s", file));
     }
     if (!noApp) {
       openApp();
@@ -64,7 +64,7 @@ final class DemoCommand implements Callable<Integer> {
     try {
       app.start(dir);
     } catch (UserError e) {
-      Say.warn(spec, String.valueOf(e.getMessage()));
+      Output.warn(spec, String.valueOf(e.getMessage()));
     }
   }
 }

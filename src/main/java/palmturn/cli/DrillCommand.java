@@ -53,11 +53,11 @@ final class DrillCommand implements Callable<Integer> {
   @Override
   public Integer call() throws Exception {
     try (SessionFolder folder = Sessions.open(session)) {
-      folder.notices().forEach(notice -> Say.warn(spec, notice));
+      folder.notices().forEach(notice -> Output.warn(spec, notice));
       DrillTime time = DrillTime.read(start, end, folder.session().date(), ZoneId.systemDefault());
       Notes.drill(folder, block, code, hand, dose, time);
     }
-    Say.to(spec, "%s follows %s, %s", block, code, hand.code());
+    Output.print(spec, "%s follows %s, %s", block, code, hand.code());
     return PalmturnCommand.DONE;
   }
 }

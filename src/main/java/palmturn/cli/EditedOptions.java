@@ -49,14 +49,14 @@ final class EditedOptions {
       return false;
     }
     writing.to(write, force);
-    Say.to(spec, "wrote %s: edit it, and put it where it counts", write);
+    Output.print(spec, "wrote %s: edit it, and put it where it counts", write);
     where(name);
     return true;
   }
 
   /** Says where a file counts. */
   void where(String name) {
-    Say.to(
+    Output.print(
         spec,
         "Your own %s: %s; a session's: %s in its folder, which goes before it.",
         spec.name(),

@@ -101,7 +101,7 @@ final class EstimateCommand implements Callable<Integer> {
     InputPaths found = InputPaths.of(given, recursive);
     refuseWhatDoesNotFit(found);
     if (options.wantsShape() && LandmarkModels.ofThisUser().installed() == null) {
-      Say.warn(
+      Output.warn(
           spec,
           "shape is not installed and is left out: "
               + LandmarkModels.TOOL
@@ -119,10 +119,10 @@ final class EstimateCommand implements Callable<Integer> {
     try (Interruption interruption = Interruption.listen();
         EstimatesFile file = out == null ? null : EstimatesFile.open(out, retry)) {
       if (file != null && file.repaired()) {
-        Say.warn(spec, out + " ended in half a line, which was taken out");
+        Output.warn(spec, out + " ended in half a line, which was taken out");
       }
       EstimateBatch.Counts counts;
-      try (Bar bar = Bar.on(spec, interruption::asked)) {
+      try (TerminalProgress bar = TerminalProgress.on(spec, interruption::asked)) {
         EstimateBatch batch =
             new EstimateBatch(Estimating.standard(UserFolders.settings()), wanted, file);
         counts = batch.run(bar, new Printed(one, bar));
@@ -205,16 +205,16 @@ final class EstimateCommand implements Callable<Integer> {
   /** Prints what happens as it happens. */
   private final class Printed implements EstimateBatch.Listener {
     private final boolean one;
-    private final Bar bar;
+    private final TerminalProgress bar;
 
-    Printed(boolean one, Bar bar) {
+    Printed(boolean one, TerminalProgress bar) {
       this.one = one;
       this.bar = bar;
     }
 
     @Override
     public void ended(EstimateBatch.Outcome ended) {
-      bar.aside();
+      bar.clearLine();
       if (ended.error() != null) {
         report(ended.error());
       }
@@ -235,8 +235,8 @@ final class EstimateCommand implements Callable<Integer> {
 
     @Override
     public void notice(String line) {
-      bar.aside();
-      Say.warn(spec, line);
+      bar.clearLine();
+      Output.warn(spec, line);
     }
   }
 

@@ -5,10 +5,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import palmturn.trial.Estimate;
-import palmturn.work.EstimateWords;
+import palmturn.wording.EstimateSummary;
 import palmturn.work.estimate.EstimateBatch;
 
-/** What an estimate found, as a few lines of plain text. */
+/** An estimate as a few lines of plain text. */
 final class EstimateText {
   private EstimateText() {}
 
@@ -22,9 +22,9 @@ final class EstimateText {
                     ? ended.clip()
                     : ended.trial().name() + " (" + ended.clip() + ")",
                 Objects.requireNonNull(ended.hand(), "it failed").code()));
-    EstimateWords.of(found).forEach(each -> lines.add(line(each.name(), each.words())));
+    EstimateSummary.of(found).forEach(each -> lines.add(line(each.name(), each.words())));
     found.warnings().forEach(warning -> lines.add(line("warning", warning)));
-    return String.join("\n", lines) + "\n";
+    return String.join("\n", lines).replace('\u00A0', ' ') + "\n";
   }
 
   private static String line(String name, String words) {

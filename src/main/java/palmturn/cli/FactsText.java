@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import palmturn.trial.ClipFacts;
+import palmturn.wording.Figures;
 
 /** A clip's facts in plain words. */
 final class FactsText {
@@ -40,12 +41,9 @@ final class FactsText {
 
   private static String of(ClipFacts.Sound sound) {
     String text =
-        "%s, %d Hz, %d channel%s"
+        "%s, %d Hz, %s"
             .formatted(
-                sound.codec(),
-                sound.sampleRate(),
-                sound.channels(),
-                sound.channels() == 1 ? "" : "s");
+                sound.codec(), sound.sampleRate(), Figures.count(sound.channels(), "channel"));
     Double firstS = sound.firstS();
     return firstS == null ? text : text + String.format(Locale.ROOT, ", from %.3f s", firstS);
   }

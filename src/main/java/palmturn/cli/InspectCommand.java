@@ -36,7 +36,7 @@ final class InspectCommand implements Callable<Integer> {
       for (Path clip : clips) {
         FrameTable table = Inspection.frames(clip);
         for (int i = 0; i < table.size(); i++) {
-          Say.to(spec, "%.6f", table.timeS(i));
+          Output.print(spec, "%.6f", table.timeS(i));
         }
       }
       return PalmturnCommand.DONE;
@@ -48,7 +48,7 @@ final class InspectCommand implements Callable<Integer> {
     if (json) {
       spec.commandLine().getOut().println(Inspection.json(facts));
     } else {
-      facts.forEach(each -> Say.to(spec, "%s", FactsText.of(each)));
+      facts.forEach(each -> Output.printText(spec, FactsText.of(each)));
     }
     return PalmturnCommand.DONE;
   }

@@ -48,21 +48,23 @@ final class LadderCommand implements Callable<Integer> {
   @Override
   public Integer call() throws Exception {
     try (SessionFolder folder = Sessions.openReadOnly(session)) {
-      folder.notices().forEach(notice -> Say.warn(spec, notice));
+      folder.notices().forEach(notice -> Output.warn(spec, notice));
       Limits limits = LimitsInForce.of(UserFolders.settings(), session).limits();
       for (PaceLadder ladder : PaceLadder.of(Scoring.score(folder, reading, limits))) {
-        Say.to(spec, "%s hand, best %.2f slaps/s:", ladder.hand().code(), ladder.bestSlapsPerS());
+        Output.print(
+            spec, "%s hand, best %.2f slaps/s:", ladder.hand().code(), ladder.bestSlapsPerS());
         for (double pace : ladder.pacesSlapsPerS()) {
-          Say.to(spec, "  %.1f slaps/s, %.0f clicks a minute", pace, pace * SECONDS);
+          Output.print(spec, "  %.1f slaps/s, %.0f clicks a minute", pace, pace * SECONDS);
           if (clicks != null) {
-            Say.to(spec, "  wrote %s", ClickTracks.ladder(clicks, ladder.hand(), pace, force));
+            Output.print(
+                spec, "  wrote %s", ClickTracks.ladder(clicks, ladder.hand(), pace, force));
           }
         }
       }
-      Say.to(spec, "One trial at each, a slap on every click, which palmturn clicks writes:");
-      Say.to(spec, "  palmturn clicks --pace 3.0 pace.wav");
-      Say.to(spec, "Add it with its pace, such as:");
-      Say.to(spec, "  palmturn add %s CLIP --hand right --pace 3.0", session);
+      Output.print(spec, "One trial at each, a slap on every click, which palmturn clicks writes:");
+      Output.print(spec, "  palmturn clicks --pace 3.0 pace.wav");
+      Output.print(spec, "Add it with its pace, such as:");
+      Output.print(spec, "  palmturn add %s CLIP --hand right --pace 3.0", session);
     }
     return PalmturnCommand.DONE;
   }

@@ -4,9 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import palmturn.measure.Decimals;
 import palmturn.measure.Limit;
 import palmturn.measure.Limits;
+import palmturn.measure.Quality;
 import palmturn.settings.UserFolders;
+import palmturn.wording.Figures;
 import palmturn.work.score.LimitsInForce;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -29,7 +32,7 @@ final class LimitsCommand implements Callable<Integer> {
     LimitsInForce counts = LimitsInForce.of(UserFolders.settings(), edited.session());
     TextTable.lines(rows(counts.limits())).forEach(spec.commandLine().getOut()::println);
     spec.commandLine().getOut().println();
-    Say.to(
+    Output.print(
         spec,
         "%s",
         counts.file() == null ? "These are the program's own." : "These are from " + counts.file());
@@ -45,17 +48,26 @@ final class LimitsCommand implements Callable<Integer> {
     add(rows, "slow-down at most, %/s", limits.slowDownPctPerS());
     add(rows, "elbow at most, cm", limits.elbowCm());
     add(rows, "rate at least, slaps/s", limits.minRateSlapsPerS());
-    add(rows, "margin of the rate, % of the mean", limits.margins().speedPct());
-    add(rows, "margin of the clean share, points", limits.margins().cleanSharePoints());
-    add(rows, "margin of the steady CV, points", limits.margins().steadyCvPoints());
-    add(rows, "margin of the slow-down, %/s", limits.margins().slowDownPctPerS());
+    add(rows, "margin of speed, " + Quality.SPEED.marginUnit(), limits.margins().speedPct());
+    add(
+        rows,
+        "margin of the clean share, " + Quality.ACCURACY.marginUnit(),
+        limits.margins().cleanSharePoints());
+    add(
+        rows,
+        "margin of the steady CV, " + Quality.RHYTHM.marginUnit(),
+        limits.margins().steadyCvPoints());
+    add(
+        rows,
+        "margin of the slow-down, " + Quality.ENDURANCE.marginUnit(),
+        limits.margins().slowDownPctPerS());
     return rows;
   }
 
   private static void add(List<List<String>> rows, String name, @Nullable Limit limit) {
     rows.add(
         limit == null
-            ? List.of(name, FigureText.NONE, "not set")
-            : List.of(name, FigureText.number(limit.value(), 1), limit.source()));
+            ? List.of(name, Figures.NONE, "not set")
+            : List.of(name, Decimals.plain(limit.value()), limit.source()));
   }
 }

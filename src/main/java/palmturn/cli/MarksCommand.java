@@ -84,7 +84,7 @@ final class MarksCommand implements Callable<Integer> {
       Sessions.TrialPath path = Sessions.TrialPath.parse(trial);
       try (SessionFolder folder = Sessions.open(path.session())) {
         Reading reading = MarksFiles.importMarks(folder, path.id(), file, reader, replace);
-        Say.to(
+        Output.print(
             spec,
             "%s: %d marks and %d spans by %s",
             path.id().name(),

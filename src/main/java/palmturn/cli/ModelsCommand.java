@@ -8,6 +8,7 @@ import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import palmturn.estimate.hands.ModelFile.NpmPackage;
+import palmturn.measure.Decimals;
 import palmturn.work.models.LandmarkModels;
 import palmturn.work.models.LandmarkModels.ModelStatus;
 import palmturn.work.models.LandmarkModels.State;
@@ -69,7 +70,7 @@ final class ModelsCommand implements Callable<Integer> {
       return install(models, asked.from);
     }
     if (asked != null && asked.remove) {
-      Say.to(spec, "took away %d files of %s", models.remove(), models.folder());
+      Output.print(spec, "took away %d files of %s", models.remove(), models.folder());
       return PalmturnCommand.DONE;
     }
     List<ModelStatus> standings = models.statuses();
@@ -77,7 +78,7 @@ final class ModelsCommand implements Callable<Integer> {
       packagesOf(standings)
           .forEach(
               each ->
-                  Say.to(
+                  Output.print(
                       spec,
                       "%s@%s %.0f",
                       each.packageName(),
@@ -96,13 +97,13 @@ final class ModelsCommand implements Callable<Integer> {
   private int install(LandmarkModels models, Path from) throws Exception {
     String whence = origin != null ? origin : from.toAbsolutePath().normalize().toString();
     int installed;
-    try (Bar bar = Bar.on(spec)) {
+    try (TerminalProgress bar = TerminalProgress.on(spec)) {
       installed = models.install(from, whence, LocalDate.now(Clocks.SYSTEM), bar).size();
     }
     if (installed == 0) {
-      Say.to(spec, "all are in %s already", models.folder());
+      Output.print(spec, "all are in %s already", models.folder());
     } else {
-      Say.to(spec, "installed %d files in %s", installed, models.folder());
+      Output.print(spec, "installed %d files in %s", installed, models.folder());
     }
     return PalmturnCommand.DONE;
   }
@@ -115,13 +116,13 @@ final class ModelsCommand implements Callable<Integer> {
           List.of(
               each.model().file(),
               each.state().word(),
-              FigureText.number(each.model().bytes() / MB, 1),
+              Decimals.fixed(each.model().bytes() / MB, 1),
               each.model().what()));
     }
     TextTable.lines(rows).forEach(spec.commandLine().getOut()::println);
     spec.commandLine().getOut().println();
-    Say.to(spec, "Folder: %s", models.folder());
-    Say.to(
+    Output.print(spec, "Folder: %s", models.folder());
+    Output.print(
         spec,
         "Licence: %s; of the npm packages %s",
         LandmarkModels.LICENCE,
@@ -136,7 +137,7 @@ final class ModelsCommand implements Callable<Integer> {
         .distinct()
         .forEach(spec.commandLine().getOut()::println);
     if (standings.stream().anyMatch(each -> each.state() == State.MISSING)) {
-      Say.to(
+      Output.print(
           spec,
           "Shape is not%s installed: everything else works. To install it: %s",
           standings.stream().anyMatch(each -> each.state() != State.MISSING) ? " wholly" : "",

@@ -61,7 +61,7 @@ final class NewCommand implements Callable<Integer> {
             club);
     LocalDate day = date == null ? LocalDate.now(Clocks.SYSTEM) : date;
     try (SessionFolder made = Sessions.create(session, athlete, day, facts)) {
-      Say.to(spec, "made %s for %s, %s", session, athlete, day);
+      Output.print(spec, "made %s for %s, %s", session, athlete, day);
     }
     return PalmturnCommand.DONE;
   }

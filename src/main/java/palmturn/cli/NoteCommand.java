@@ -48,10 +48,10 @@ final class NoteCommand implements Callable<Integer> {
       }
     }
     try (SessionFolder folder = Sessions.open(session)) {
-      folder.notices().forEach(notice -> Say.warn(spec, notice));
+      folder.notices().forEach(notice -> Output.warn(spec, notice));
       Notes.message(folder, from, text, id, at, Clocks.SYSTEM);
     }
-    Say.to(spec, "noted");
+    Output.print(spec, "noted");
     return PalmturnCommand.DONE;
   }
 }

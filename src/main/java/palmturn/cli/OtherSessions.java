@@ -39,7 +39,7 @@ final class OtherSessions {
     List<Path> all = new ArrayList<>(others);
     all.add(session);
     AthleteProgress found = AthleteProgress.of(UserFolders.settings(), all, reading, Progress.NONE);
-    found.unread().forEach(line -> Say.warn(spec, line));
+    found.unread().forEach(line -> Output.warn(spec, line));
     return found.score();
   }
 }

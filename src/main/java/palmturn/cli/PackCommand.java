@@ -51,8 +51,8 @@ final class PackCommand implements Callable<Integer> {
           spec.commandLine(), "--crop and --no-clips don't go together");
     }
     try (SessionFolder folder = Sessions.openReadOnly(session);
-        Bar bar = Bar.on(spec)) {
-      folder.notices().forEach(notice -> Say.warn(spec, notice));
+        TerminalProgress bar = TerminalProgress.on(spec)) {
+      folder.notices().forEach(notice -> Output.warn(spec, notice));
       Path whole = folder.folder().toAbsolutePath().normalize();
       Path file = out != null ? out : whole.resolveSibling(whole.getFileName() + ".palmturn.zip");
       if (Files.exists(file) && !force) {
@@ -63,7 +63,7 @@ final class PackCommand implements Callable<Integer> {
               ? Packing.ClipsAs.LEFT_OUT
               : crop ? Packing.ClipsAs.HANDS : Packing.ClipsAs.CLEARED;
       Packing.write(folder, as, file, Clocks.SYSTEM, bar);
-      Say.to(spec, "wrote %s, %.1f MB", file, Files.size(file) / 1e6);
+      Output.print(spec, "wrote %s, %.1f MB", file, Files.size(file) / 1e6);
     }
     return PalmturnCommand.DONE;
   }

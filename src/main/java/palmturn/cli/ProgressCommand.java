@@ -44,21 +44,21 @@ final class ProgressCommand implements Callable<Integer> {
   @Override
   public Integer call() throws Exception {
     AthleteProgress found;
-    try (Bar bar = Bar.on(spec)) {
+    try (TerminalProgress bar = TerminalProgress.on(spec)) {
       found = AthleteProgress.of(UserFolders.settings(), sessions, reading, bar);
     }
     found.unread().forEach(line -> spec.commandLine().getErr().println("palmturn: " + line));
     if (json) {
       spec.commandLine().getOut().println(found.json());
     } else if (found.score() != null) {
-      spec.commandLine().getOut().println(ProgressText.of(found.score()));
+      Output.printText(spec, ProgressText.of(found.score()));
     } else {
       throw new UserError("none of these sessions has figures yet");
     }
     if (html != null) {
       found.write(html, force, Clocks.SYSTEM);
       if (!json) {
-        Say.to(spec, "wrote %s", html);
+        Output.print(spec, "wrote %s", html);
       }
     }
     return found.unread().isEmpty() ? PalmturnCommand.DONE : PalmturnCommand.WRONG_DATA;

@@ -8,6 +8,10 @@ import palmturn.measure.ProgressScore.Course;
 import palmturn.measure.ProgressScore.Point;
 import palmturn.measure.ProgressScore.Step;
 import palmturn.measure.Quality;
+import palmturn.numbers.Range;
+import palmturn.wording.Figures;
+import palmturn.wording.Names;
+import palmturn.wording.VerdictLabel;
 
 /** One athlete's sessions as tables of plain text. */
 final class ProgressText {
@@ -15,10 +19,7 @@ final class ProgressText {
 
   static String of(ProgressScore score) {
     List<String> lines = new ArrayList<>();
-    lines.add(
-        "%s, %d %s"
-            .formatted(
-                score.athlete(), score.sessions(), score.sessions() == 1 ? "session" : "sessions"));
+    lines.add(score.athlete() + ", " + Figures.count(score.sessions(), "session"));
     for (Quality quality : Quality.values()) {
       List<Course> courses =
           score.courses().stream().filter(each -> each.quality() == quality).toList();
@@ -46,13 +47,7 @@ final class ProgressText {
     List<List<String>> rows = new ArrayList<>();
     List<String> heading = new ArrayList<>(List.of("date", "block", "drill before"));
     for (Course course : courses) {
-      String unit = course.measure().unit();
-      heading.add(
-          "%s %s%s"
-              .formatted(
-                  course.hand().code(),
-                  course.measure().name(),
-                  unit.isEmpty() ? "" : ", " + unit));
+      heading.add(course.hand().code() + " " + Names.measure(course.measure()));
       heading.add("noise");
     }
     rows.add(heading);
@@ -63,15 +58,14 @@ final class ProgressText {
               List.of(
                   step.date().toString(),
                   step.block(),
-                  step.drill() == null
-                      ? FigureText.NONE
-                      : step.drill().code() + ", " + step.drill().hand().code()));
+                  step.drill() == null ? Figures.NONE : Names.drill(step.drill())));
       for (Course course : courses) {
         Point point = point(course, i);
-        int digits = digits(course.quality());
-        row.add(FigureText.number(point == null ? null : point.mean(), digits));
+        row.add(Figures.of(course.measure(), point == null ? null : Double.valueOf(point.mean())));
         row.add(
-            point == null ? FigureText.NONE : range(point.noiseLow(), point.noiseHigh(), digits));
+            Figures.of(
+                course.measure(),
+                point == null ? null : range(point.noiseLow(), point.noiseHigh())));
       }
       rows.add(row);
     }
@@ -82,30 +76,26 @@ final class ProgressText {
     List<List<String>> rows = new ArrayList<>();
     rows.add(List.of("quality", "hand", "change", "95 %", "typical error", "verdict"));
     for (Course course : score.courses()) {
-      int digits = digits(course.quality());
+      Quality quality = course.quality();
       rows.add(
           List.of(
-              course.quality().code(),
+              Names.qualityWithUnit(quality),
               course.hand().code(),
-              FigureText.number(course.change(), digits),
-              range(course.changeLow(), course.changeHigh(), digits),
-              FigureText.number(course.typicalError(), digits),
-              course.verdict().code()));
+              Figures.difference(quality, course.change()),
+              Figures.difference(quality, range(course.changeLow(), course.changeHigh())),
+              course.typicalError() == null
+                  ? Figures.NONE
+                  : course.measure().form().size(course.typicalError()),
+              VerdictLabel.of(course.verdict()).words()));
     }
     return rows;
   }
 
+  private static @Nullable Range range(@Nullable Double low, @Nullable Double high) {
+    return low == null || high == null ? null : new Range(low, high);
+  }
+
   private static @Nullable Point point(Course course, int step) {
     return course.points().stream().filter(each -> each.step() == step).findFirst().orElse(null);
-  }
-
-  private static int digits(Quality quality) {
-    return quality == Quality.SPEED ? 2 : 1;
-  }
-
-  private static String range(@Nullable Double low, @Nullable Double high, int digits) {
-    return low == null || high == null
-        ? FigureText.NONE
-        : FigureText.number(low, digits) + " to " + FigureText.number(high, digits);
   }
 }

@@ -74,15 +74,15 @@ final class ReelCommand implements Callable<Integer> {
       throw new UserError(out + " is there already: name another file, or say --force");
     }
     try (SessionFolder folder = Sessions.openReadOnly(path.session());
-        Bar bar = Bar.on(spec)) {
-      folder.notices().forEach(notice -> Say.warn(spec, notice));
+        TerminalProgress bar = TerminalProgress.on(spec)) {
+      folder.notices().forEach(notice -> Output.warn(spec, notice));
       Path file =
           out != null
               ? out
               : folder.folder().resolve("report").resolve(path.id().name() + "-reel.mp4");
       double lengthS =
           Reels.write(folder, new Reels.Request(path.id(), reading, show.view, !alone), file, bar);
-      Say.to(spec, "wrote %s, %.0f s", file, lengthS);
+      Output.print(spec, "wrote %s, %.0f s", file, lengthS);
     }
     return PalmturnCommand.DONE;
   }

@@ -47,8 +47,8 @@ final class ReportCommand implements Callable<Integer> {
   @Override
   public Integer call() throws Exception {
     try (SessionFolder folder = Sessions.open(session);
-        Bar bar = Bar.on(spec)) {
-      folder.notices().forEach(notice -> Say.warn(spec, notice));
+        TerminalProgress bar = TerminalProgress.on(spec)) {
+      folder.notices().forEach(notice -> Output.warn(spec, notice));
       Reports.Written written =
           Reports.write(
               folder,
@@ -58,7 +58,7 @@ final class ReportCommand implements Callable<Integer> {
               paper(),
               Clocks.SYSTEM,
               bar);
-      written.files().forEach(file -> Say.to(spec, "wrote %s", file));
+      written.files().forEach(file -> Output.print(spec, "wrote %s", file));
     }
     return PalmturnCommand.DONE;
   }

@@ -5,8 +5,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import palmturn.measure.RetestScore;
+import palmturn.wording.Figures;
+import palmturn.wording.Names;
+import palmturn.wording.VerdictLabel;
 
-/** Each later block against the one before: the change, and what of it may be the drill's. */
+/** Tables of each later block against the one before: the change, and its net of the control. */
 final class RetestText {
   private RetestText() {}
 
@@ -41,16 +44,15 @@ final class RetestText {
     List<List<String>> rows = new ArrayList<>();
     rows.add(List.of("hand", "quality", "before", "after", "change", "95 %", "verdict"));
     for (RetestScore change : changes) {
-      int digits = FigureText.digits(change.quality());
       rows.add(
           List.of(
               change.hand().code(),
-              FigureText.named(change.measure()),
-              FigureText.number(change.before(), digits),
-              FigureText.number(change.after(), digits),
-              FigureText.number(change.difference(), digits),
-              FigureText.range(change.difference95(), digits),
-              change.verdict().code()));
+              Names.qualityWithUnit(change.quality()),
+              Figures.of(change.measure(), change.before()),
+              Figures.of(change.measure(), change.after()),
+              Figures.difference(change.quality(), change.difference()),
+              Figures.difference(change.quality(), change.difference95()),
+              VerdictLabel.of(change.verdict()).words()));
     }
     return rows;
   }
@@ -59,15 +61,14 @@ final class RetestText {
     List<List<String>> rows = new ArrayList<>();
     rows.add(List.of("hand", "quality", "control", "net change", "95 %", "verdict"));
     for (RetestScore change : changes) {
-      int digits = FigureText.digits(change.quality());
       rows.add(
           List.of(
               change.hand().code(),
-              FigureText.named(change.measure()),
-              change.control().code(),
-              FigureText.number(change.netDifference(), digits),
-              FigureText.range(change.net95(), digits),
-              change.netVerdict().code()));
+              Names.qualityWithUnit(change.quality()),
+              change.control().code().replace('-', ' '),
+              Figures.difference(change.quality(), change.netDifference()),
+              Figures.difference(change.quality(), change.net95()),
+              VerdictLabel.of(change.netVerdict()).words()));
     }
     return rows;
   }

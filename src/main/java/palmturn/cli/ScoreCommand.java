@@ -76,8 +76,8 @@ final class ScoreCommand implements Callable<Integer> {
 
   private void score(Path session) throws UserError {
     try (SessionFolder folder = Sessions.openReadOnly(session)) {
-      folder.notices().forEach(notice -> Say.warn(spec, notice));
-      Scoring.notes(folder, reading).forEach(note -> Say.warn(spec, note));
+      folder.notices().forEach(notice -> Output.warn(spec, notice));
+      Scoring.notes(folder, reading).forEach(note -> Output.warn(spec, note));
       Standards standards = Standards.of(UserFolders.settings(), session);
       SessionScore score = Scoring.score(folder, reading, standards.limits());
       Training training =
@@ -90,7 +90,8 @@ final class ScoreCommand implements Callable<Integer> {
 
   private String text(Path session, SessionScore score, Training training) {
     if (!json) {
-      return ScoreText.of(score, training) + (sessions.size() == 1 ? "" : "\n");
+      return ScoreText.of(score, training).replace('\u00A0', ' ')
+          + (sessions.size() == 1 ? "" : "\n");
     }
     return sessions.size() == 1
         ? Scoring.json(score, training)

@@ -2,19 +2,22 @@ package palmturn.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import palmturn.advise.Training;
 import palmturn.measure.CeilingScore;
 import palmturn.measure.HandMeasure;
+import palmturn.measure.Measures;
+import palmturn.measure.Quality;
 import palmturn.measure.SessionScore;
 import palmturn.measure.SideScore;
 import palmturn.measure.TrialScore;
 import palmturn.numbers.Range;
+import palmturn.wording.Figures;
+import palmturn.wording.Names;
+import palmturn.wording.VerdictLabel;
 
 /** A session's figures as tables of plain text. */
 final class ScoreText {
-  private static final String NONE = FigureText.NONE;
-  private static final String AT_MOST = "≤ ";
-
   private ScoreText() {}
 
   static String of(SessionScore score, Training training) {
@@ -37,9 +40,9 @@ final class ScoreText {
       lines.add("");
       lines.add("Trials to a click track serve the clean ceiling and nothing else.");
     }
-    if (score.trials().stream().anyMatch(trial -> steady(trial).startsWith(AT_MOST))) {
+    if (score.trials().stream().anyMatch(trial -> Figures.atMost(Measures.STEADY_CV, trial))) {
       lines.add("");
-      lines.add("CV with ≤: no finer than the marks' timing allows, so at most that.");
+      lines.add("CV with ≤: near the timing floor, so at most that.");
     }
     lines.add("");
     lines.addAll(TrainText.lines(training));
@@ -56,10 +59,10 @@ final class ScoreText {
             "reading",
             "slaps",
             "doubles",
-            "slaps/s",
-            "clean %",
-            "steady CV %",
-            "slow-down %/s",
+            Names.headline(Quality.SPEED),
+            Names.headline(Quality.ACCURACY),
+            Names.headline(Quality.RHYTHM),
+            Names.headline(Quality.ENDURANCE),
             "timed by"));
     for (TrialScore score : scores) {
       rows.add(
@@ -68,11 +71,11 @@ final class ScoreText {
               score.reading(),
               String.valueOf(score.accuracy().slaps()),
               String.valueOf(score.accuracy().doubles()),
-              FigureText.number(score.speed().rateSlapsPerS(), 2),
-              FigureText.number(score.accuracy().cleanSharePct(), 0),
-              steady(score),
-              FigureText.number(score.endurance().slowDownPctPerS(), 1),
-              score.rhythm().timedBy() == null ? NONE : score.rhythm().timedBy().code()));
+              Figures.of(Measures.RATE, score),
+              Figures.of(Measures.CLEAN_SHARE, score),
+              Figures.of(Measures.STEADY_CV, score),
+              Figures.of(Measures.SLOW_DOWN, score),
+              score.rhythm().timedBy() == null ? Figures.NONE : score.rhythm().timedBy().code()));
     }
     return rows;
   }
@@ -81,30 +84,22 @@ final class ScoreText {
     Double pace = score.paceSlapsPerS();
     return pace == null
         ? score.trial().name()
-        : score.trial().name() + ", to a click at " + FigureText.number(pace, 1);
-  }
-
-  private static String steady(TrialScore score) {
-    Double cv = score.rhythm().steadyCvPct();
-    return cv == null || score.rhythm().resolves(cv)
-        ? FigureText.number(cv, 1)
-        : AT_MOST + FigureText.number(cv, 1);
+        : score.trial().name() + ", to a click at " + Figures.number(pace, 1);
   }
 
   private static List<List<String>> sides(List<SideScore> sides) {
     List<List<String>> rows = new ArrayList<>();
     rows.add(List.of("block", "quality", "right", "left", "right − left", "95 %", "verdict"));
     for (SideScore side : sides) {
-      int digits = FigureText.digits(side.quality());
       rows.add(
           List.of(
               side.block(),
-              FigureText.named(side.measure()),
-              FigureText.number(side.right(), digits),
-              FigureText.number(side.left(), digits),
-              FigureText.number(side.difference(), digits),
-              FigureText.range(side.difference95(), digits),
-              side.verdict().code()));
+              Names.qualityWithUnit(side.quality()),
+              Figures.of(side.measure(), side.right()),
+              Figures.of(side.measure(), side.left()),
+              Figures.difference(side.quality(), side.difference()),
+              Figures.difference(side.quality(), side.difference95()),
+              VerdictLabel.of(side.verdict()).words()));
     }
     return rows;
   }
@@ -125,12 +120,14 @@ final class ScoreText {
       rows.add(
           List.of(
               score.hand().code(),
-              FigureText.number(measure.value(score), 1),
+              ceiling(measure.value(score)),
               ceilingRange(score),
-              FigureText.range(score.filmedSlapsPerS(), 1),
+              score.filmedSlapsPerS() == null
+                  ? Figures.NONE
+                  : measure.form().text(score.filmedSlapsPerS()),
               String.valueOf(score.trials()),
               String.valueOf(score.paced()),
-              score.outcome().code()));
+              score.outcome().code().replace('-', ' ')));
     }
     return rows;
   }
@@ -140,10 +137,14 @@ final class ScoreText {
     Double low = score.lowSlapsPerS();
     Double high = score.highSlapsPerS();
     if (low == null) {
-      return high == null ? NONE : "up to " + FigureText.number(high, 1);
+      return high == null ? Figures.NONE : "up to " + ceiling(high);
     }
     return high == null
-        ? "from " + FigureText.number(low, 1)
-        : FigureText.range(new Range(low, high), 1);
+        ? "from " + ceiling(low)
+        : HandMeasure.CLEAN_CEILING.form().text(new Range(low, high));
+  }
+
+  private static String ceiling(@Nullable Double slapsPerS) {
+    return slapsPerS == null ? Figures.NONE : HandMeasure.CLEAN_CEILING.form().text(slapsPerS);
   }
 }

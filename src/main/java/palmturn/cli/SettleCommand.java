@@ -49,7 +49,7 @@ final class SettleCommand implements Callable<Integer> {
               + " left out.")
   private @Nullable String second;
 
-  @Mixin private ComparedBy comparedBy = new ComparedBy();
+  @Mixin private ComparisonOptions comparedBy = new ComparisonOptions();
 
   @Option(
       names = "--take",
@@ -110,7 +110,7 @@ final class SettleCommand implements Callable<Integer> {
             comparedBy.removeOffset() ? Boolean.TRUE : null);
     try (SessionFolder folder =
         deciding ? Sessions.open(session) : Sessions.openReadOnly(session)) {
-      folder.notices().forEach(notice -> Say.warn(spec, notice));
+      folder.notices().forEach(notice -> Output.warn(spec, notice));
       List<Trial> trials = trials(folder, terms);
       if (deciding && trials.size() > 1) {
         throw wrong("--take and --anew need --trial where there are several to settle");
@@ -136,7 +136,7 @@ final class SettleCommand implements Callable<Integer> {
   private Settling.Result result(SessionFolder folder, Trial each, Settling.Terms terms)
       throws UserError {
     Settling.Result result = Settling.compare(each, terms);
-    Settling.notes(folder, result).forEach(note -> Say.warn(spec, note));
+    Settling.notes(folder, result).forEach(note -> Output.warn(spec, note));
     if (by == null) {
       return result;
     }
@@ -150,7 +150,7 @@ final class SettleCommand implements Callable<Integer> {
     if (json) {
       spec.commandLine().getOut().println(trials == 1 ? result.page().strip() : result.line());
     } else {
-      spec.commandLine().getOut().println(SettleText.of(result));
+      Output.printText(spec, SettleText.of(result));
     }
   }
 }

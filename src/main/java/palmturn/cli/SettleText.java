@@ -17,9 +17,10 @@ import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.Span;
 import palmturn.trial.Zone;
+import palmturn.wording.Figures;
 import palmturn.work.settle.Settling;
 
-/** Where two readings of a trial differ, as plain text. */
+/** The differences of two readings of a trial as plain text. */
 final class SettleText {
   private SettleText() {}
 
@@ -36,30 +37,27 @@ final class SettleText {
                 comparison.matching().pairs().size(),
                 comparison.matching().onlyA().size(),
                 comparison.matching().onlyB().size(),
-                FigureText.ms(comparison.tolerance().seconds()),
+                Figures.ms(comparison.tolerance().seconds()),
                 comparison.tolerance().tooFewFrames() ? ": too few frames to match" : ""));
     BlandAltman offset = Agreement.of(comparison).offset();
     if (offset != null) {
       lines.add(
           "b is %s ms later than a (SD %s)%s"
               .formatted(
-                  FigureText.ms(offset.bias()),
-                  FigureText.ms(offset.sd()),
+                  Figures.ms(offset.bias()),
+                  Figures.ms(offset.sd()),
                   comparison.removedS() == 0
                       ? ""
                       : ", of which %s ms was taken off"
-                          .formatted(FigureText.ms(comparison.removedS()))));
+                          .formatted(Figures.ms(comparison.removedS()))));
     }
     lines.add("");
     if (comparison.differences() == 0) {
       lines.add("Nothing differs.");
     } else {
       lines.add(
-          "%d %s, %d open"
-              .formatted(
-                  comparison.differences(),
-                  comparison.differences() == 1 ? "difference" : "differences",
-                  settled.open()));
+          "%s, %d open"
+              .formatted(Figures.count(comparison.differences(), "difference"), settled.open()));
       lines.addAll(TextTable.lines(rows(settled)));
     }
     lines.add("");
@@ -85,7 +83,7 @@ final class SettleText {
       rows.add(
           List.of(
               String.valueOf(rows.size()),
-              FigureText.number(difference.timeS(), 3),
+              Figures.number(difference.timeS(), 3),
               difference.what().stream()
                   .map(Difference.What::words)
                   .collect(Collectors.joining(", ")),
@@ -96,7 +94,7 @@ final class SettleText {
   }
 
   private static <M> String said(@Nullable M mark, Function<M, String> words) {
-    return mark == null ? FigureText.NONE : words.apply(mark);
+    return mark == null ? Figures.NONE : words.apply(mark);
   }
 
   private static String words(Slap slap) {
@@ -107,15 +105,13 @@ final class SettleText {
     if (slap.zone() != Zone.UNKNOWN) {
       words.append(' ').append(slap.zone().code());
     }
-    return words.append(' ').append(FigureText.number(slap.timeS(), 3)).toString();
+    return words.append(' ').append(Figures.number(slap.timeS(), 3)).toString();
   }
 
   private static String words(Span span) {
     return "%s %s to %s"
         .formatted(
-            span.kind().code(),
-            FigureText.number(span.startS(), 3),
-            FigureText.number(span.endS(), 3));
+            span.kind().code(), Figures.number(span.startS(), 3), Figures.number(span.endS(), 3));
   }
 
   private static String stands(@Nullable Decision<?> decision) {

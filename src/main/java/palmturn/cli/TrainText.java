@@ -9,8 +9,10 @@ import palmturn.advise.Caution;
 import palmturn.advise.LibraryDrill;
 import palmturn.advise.Plan;
 import palmturn.advise.Training;
+import palmturn.wording.Figures;
+import palmturn.wording.Names;
 
-/** What to train, in short: the report has each drill in full. */
+/** A short plan of training; the report has each drill in full. */
 final class TrainText {
   private static final int WIDTH = 96;
 
@@ -43,14 +45,14 @@ final class TrainText {
     if (advice.rule() == Advice.FILM_AGAIN) {
       return "film or mark again. ";
     }
-    return advice.quality() == null ? "" : advice.quality().code() + ". ";
+    return advice.quality() == null ? "" : Names.quality(advice.quality()) + ". ";
   }
 
   private static String week(Plan.Week week) {
     String pace =
         week.pace() == null
             ? ""
-            : " At %s slaps/s.".formatted(FigureText.number(week.pace().slapsPerS(), 1));
+            : " At %s slaps/s.".formatted(Figures.number(week.pace().slapsPerS(), 1));
     return "%s: %s. %s%s".formatted(week.aim(), week.drill().code(), week.drill().dose(), pace);
   }
 

@@ -35,8 +35,8 @@ final class UnpackCommand implements Callable<Integer> {
     Path folder =
         into != null ? into : file.toAbsolutePath().resolveSibling(Unpacking.folderName(file));
     Unpacking.Unpacked done = Unpacking.unpack(file, folder);
-    done.notes().forEach(note -> Say.warn(spec, note));
-    Say.to(
+    done.notes().forEach(note -> Output.warn(spec, note));
+    Output.print(
         spec, done.fresh() ? "made the session %s" : "brought into the session %s", done.session());
     return PalmturnCommand.DONE;
   }

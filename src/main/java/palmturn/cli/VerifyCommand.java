@@ -23,11 +23,11 @@ final class VerifyCommand implements Callable<Integer> {
   @Override
   public Integer call() throws Exception {
     try (SessionFolder folder = Sessions.openReadOnly(session)) {
-      folder.notices().forEach(notice -> Say.warn(spec, notice));
+      folder.notices().forEach(notice -> Output.warn(spec, notice));
       List<String> problems = Verification.problems(folder);
       problems.forEach(problem -> spec.commandLine().getErr().println("palmturn: " + problem));
       if (problems.isEmpty()) {
-        Say.to(spec, "%s: %d trials, all whole", session, folder.trials().size());
+        Output.print(spec, "%s: %d trials, all whole", session, folder.trials().size());
       }
       return problems.isEmpty() ? PalmturnCommand.DONE : PalmturnCommand.WRONG_DATA;
     }

@@ -7,10 +7,10 @@ import java.util.List;
 import java.util.Random;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
-import palmturn.cli.Bar;
 import palmturn.cli.Home;
+import palmturn.cli.Output;
 import palmturn.cli.PalmturnCommand;
-import palmturn.cli.Say;
+import palmturn.cli.TerminalProgress;
 import palmturn.cli.TextTable;
 import palmturn.estimate.hands.NetworkUse;
 import palmturn.lab.bench.Bench;
@@ -127,7 +127,7 @@ public final class BenchCommand implements Callable<Integer> {
     String load = MeasuredRun.load();
     List<String> failed = new ArrayList<>();
     StringBuilder tables = new StringBuilder();
-    try (Bar bar = Bar.on(spec)) {
+    try (TerminalProgress bar = TerminalProgress.on(spec)) {
       if (shape) {
         for (Path each : folders) {
           ShapeResult result = shape(List.of(each), bar);
@@ -154,7 +154,7 @@ public final class BenchCommand implements Callable<Integer> {
         + (aroundContacts ? "--around-contacts " : "");
   }
 
-  private ShapeResult shape(List<Path> folders, Bar bar) throws UserError {
+  private ShapeResult shape(List<Path> folders, TerminalProgress bar) throws UserError {
     Path networks = LandmarkModels.ofThisUser().installed();
     Estimating estimating =
         networks == null
@@ -165,7 +165,7 @@ public final class BenchCommand implements Callable<Integer> {
 
   private int shape() throws UserError {
     ShapeResult result;
-    try (Bar bar = Bar.on(spec)) {
+    try (TerminalProgress bar = TerminalProgress.on(spec)) {
       result = shape(folders(), bar);
     }
     if (json) {
@@ -174,16 +174,16 @@ public final class BenchCommand implements Callable<Integer> {
       spec.commandLine().getOut().print(result.markdown());
     } else {
       if (!result.installed()) {
-        Say.to(spec, "%s", ShapeResult.NOT_INSTALLED);
+        Output.print(spec, "%s", ShapeResult.NOT_INSTALLED);
       }
-      TextTable.lines(table(result.rows())).forEach(line -> Say.to(spec, "%s", line));
+      TextTable.lines(table(result.rows())).forEach(line -> Output.print(spec, "%s", line));
     }
     return status(result.failed());
   }
 
   private int figures() throws UserError {
     BenchResult result;
-    try (Bar bar = Bar.on(spec)) {
+    try (TerminalProgress bar = TerminalProgress.on(spec)) {
       result = measured(bar);
     }
     if (json) {
@@ -191,7 +191,7 @@ public final class BenchCommand implements Callable<Integer> {
     } else if (markdown) {
       spec.commandLine().getOut().print(result.markdown());
     } else {
-      TextTable.lines(table(result.rows())).forEach(line -> Say.to(spec, "%s", line));
+      TextTable.lines(table(result.rows())).forEach(line -> Output.print(spec, "%s", line));
     }
     return status(result.failed());
   }
@@ -201,7 +201,7 @@ public final class BenchCommand implements Callable<Integer> {
     return failed.isEmpty() ? PalmturnCommand.DONE : PalmturnCommand.WRONG_DATA;
   }
 
-  private BenchResult measured(Bar bar) throws UserError {
+  private BenchResult measured(TerminalProgress bar) throws UserError {
     if (steps == null && athletes == null) {
       return estimates(bar);
     }
@@ -217,7 +217,7 @@ public final class BenchCommand implements Callable<Integer> {
     return result;
   }
 
-  private BenchResult estimates(Bar bar) throws UserError {
+  private BenchResult estimates(TerminalProgress bar) throws UserError {
     return new Bench(Estimating.standard()).run(folders(), bar);
   }
 

@@ -4,9 +4,9 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
-import palmturn.cli.Bar;
+import palmturn.cli.Output;
 import palmturn.cli.PalmturnCommand;
-import palmturn.cli.Say;
+import palmturn.cli.TerminalProgress;
 import palmturn.lab.draw.Filming;
 import palmturn.lab.draw.Parameters;
 import palmturn.lab.draw.Shown;
@@ -130,25 +130,27 @@ public final class DrawCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws UserError {
-    try (Bar bar = Bar.on(spec)) {
+    try (TerminalProgress bar = TerminalProgress.on(spec)) {
       if (set.equals("demo")) {
         SyntheticClips.demo(dir, bar);
-        Say.to(spec, "drew %d clips into %s", SyntheticClips.demoNames().size(), dir);
+        Output.print(spec, "drew %d clips into %s", SyntheticClips.demoNames().size(), dir);
         return PalmturnCommand.DONE;
       }
       if (grid) {
-        Say.to(spec, "%d clips lie in %s", SyntheticClips.grid(dir, Math.max(1, jobs), bar), dir);
+        Output.print(
+            spec, "%d clips lie in %s", SyntheticClips.grid(dir, Math.max(1, jobs), bar), dir);
         return PalmturnCommand.DONE;
       }
       if (set.equals("faults")) {
-        Say.to(spec, "%d clips lie in %s", SyntheticClips.faults(dir, Math.max(1, jobs), bar), dir);
+        Output.print(
+            spec, "%d clips lie in %s", SyntheticClips.faults(dir, Math.max(1, jobs), bar), dir);
         return PalmturnCommand.DONE;
       }
       if (!set.isEmpty()) {
         throw new ParameterException(spec.commandLine(), "--set can only be demo or faults");
       }
       SyntheticClips.one(dir, name, wanted(), share -> bar.at(share, "drawing"));
-      Say.to(spec, "drew %s", dir.resolve(name + ".mp4"));
+      Output.print(spec, "drew %s", dir.resolve(name + ".mp4"));
     }
     return PalmturnCommand.DONE;
   }

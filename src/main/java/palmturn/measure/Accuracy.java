@@ -37,7 +37,7 @@ public record Accuracy(
   static Accuracy of(Window window) {
     List<Slap> marks = window.marks();
     int attempts = marks.size();
-    Integer clean = told(window) ? (int) marks.stream().filter(window::clean).count() : null;
+    Integer clean = known(window) ? (int) marks.stream().filter(window::clean).count() : null;
     Range range = clean == null ? null : Confidence.wilson(clean, attempts);
     return new Accuracy(
         window.slaps().size(),
@@ -52,7 +52,7 @@ public record Accuracy(
   /**
    * Whether clean can be told: an unknown zone matters only on a slap that is not faulty anyway.
    */
-  static boolean told(Window window) {
+  static boolean known(Window window) {
     return window.marks().stream()
         .noneMatch(mark -> mark.zone() == Zone.UNKNOWN && window.clean(mark));
   }

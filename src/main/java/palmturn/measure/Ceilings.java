@@ -27,11 +27,11 @@ final class Ceilings {
 
   private static final int HIGH = RESAMPLES - RESAMPLES / 40;
 
-  private final List<List<Attempt>> trials;
+  private final List<List<TimedAttempt>> trials;
   private final double slowest;
   private final double fastest;
 
-  private Ceilings(List<List<Attempt>> trials, Range filmed) {
+  private Ceilings(List<List<TimedAttempt>> trials, Range filmed) {
     this.trials = trials;
     this.slowest = filmed.low();
     this.fastest = filmed.high();
@@ -40,8 +40,8 @@ final class Ceilings {
   /** Returns the ceiling of a hand over all its trials, those to a click track too. */
   static CeilingScore of(Hand hand, List<TrialScore> scores, RandomGenerator random) {
     List<TrialScore> used = scores.stream().filter(each -> !each.attempts().isEmpty()).toList();
-    List<List<Attempt>> trials = used.stream().map(TrialScore::attempts).toList();
-    List<Attempt> all = trials.stream().flatMap(List::stream).toList();
+    List<List<TimedAttempt>> trials = used.stream().map(TrialScore::attempts).toList();
+    List<TimedAttempt> all = trials.stream().flatMap(List::stream).toList();
     Range filmed = filmed(all);
     Outcome outcome = Outcome.CANNOT_TELL;
     double point = Double.NaN;
@@ -71,7 +71,7 @@ final class Ceilings {
         trials.size(),
         (int) used.stream().filter(each -> each.paceSlapsPerS() != null).count(),
         all.size(),
-        (int) all.stream().filter(Attempt::faulty).count(),
+        (int) all.stream().filter(TimedAttempt::faulty).count(),
         used.stream().map(TrialScore::reading).distinct().toList());
   }
 
@@ -87,20 +87,20 @@ final class Ceilings {
     return Outcome.FOUND;
   }
 
-  private static @Nullable Range filmed(List<Attempt> all) {
+  private static @Nullable Range filmed(List<TimedAttempt> all) {
     if (all.isEmpty()) {
       return null;
     }
-    double[] rates = all.stream().mapToDouble(Attempt::slapsPerS).sorted().toArray();
+    double[] rates = all.stream().mapToDouble(TimedAttempt::slapsPerS).sorted().toArray();
     return new Range(rates[0], rates[rates.length - 1]);
   }
 
   private double[] resampled(RandomGenerator random) {
     double[] found = new double[RESAMPLES];
     for (int i = 0; i < RESAMPLES; i++) {
-      List<Attempt> drawn = new ArrayList<>();
+      List<TimedAttempt> drawn = new ArrayList<>();
       for (int k = 0; k < trials.size(); k++) {
-        List<Attempt> trial = trials.get(random.nextInt(trials.size()));
+        List<TimedAttempt> trial = trials.get(random.nextInt(trials.size()));
         for (int n = 0; n < trial.size(); n++) {
           drawn.add(trial.get(random.nextInt(trial.size())));
         }
@@ -114,15 +114,15 @@ final class Ceilings {
    * Returns the ceiling among the rates filmed, ∞ where it lies over them, −∞ where it lies under
    * them, NaN where faults get fewer as the pace rises.
    */
-  private double of(List<Attempt> attempts) {
-    long faulty = attempts.stream().filter(Attempt::faulty).count();
+  private double of(List<TimedAttempt> attempts) {
+    long faulty = attempts.stream().filter(TimedAttempt::faulty).count();
     if (faulty == 0) {
       return Double.POSITIVE_INFINITY;
     }
     if (faulty == attempts.size()) {
       return Double.NEGATIVE_INFINITY;
     }
-    double[] rates = attempts.stream().mapToDouble(Attempt::slapsPerS).toArray();
+    double[] rates = attempts.stream().mapToDouble(TimedAttempt::slapsPerS).toArray();
     boolean[] faults = new boolean[rates.length];
     for (int i = 0; i < faults.length; i++) {
       faults[i] = attempts.get(i).faulty();

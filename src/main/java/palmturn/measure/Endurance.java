@@ -63,7 +63,7 @@ public record Endurance(
   }
 
   private static @Nullable Double lateFaults(Window window) {
-    if (window.slaps().size() < 2 || !Accuracy.told(window)) {
+    if (window.slaps().size() < 2 || !Accuracy.known(window)) {
       return null;
     }
     double halfS = window.lengthS() / 2;

@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param help one sentence in plain words
  * @param formula how it is computed
  * @param source a citation, or "Palmturn's choice, no source"
+ * @param form how its figures are written
  * @param better which direction is better
  * @param of the figure of a hand, null where it can't be told
  */
@@ -22,6 +23,7 @@ public record HandMeasure(
     String help,
     String formula,
     String source,
+    Measure.Form form,
     Measure.Better better,
     Function<CeilingScore, @Nullable Double> of) {
 
@@ -37,6 +39,7 @@ public record HandMeasure(
               + " trials and its pace ladder, is at 10 %; never outside the rates filmed; interval"
               + " by bootstrap over trials and attempts",
           "Palmturn's choice, no source; correction: Firth 1993",
+          Measure.Form.HUNDREDTHS,
           Measure.Better.HIGHER,
           CeilingScore::cleanCeilingSlapsPerS);
 

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import palmturn.measure.Measure.Better;
+import palmturn.measure.Measure.Form;
 
 /** Every measure of a trial, in the order in which it is shown. */
 public final class Measures {
@@ -18,6 +19,7 @@ public final class Measures {
           "How many times the hand touched the target after a turn, inside the window.",
           "n, without doubles and missed turns",
           Limit.OWN_CHOICE,
+          Form.COUNT,
           Better.NEITHER,
           s -> (double) s.accuracy().slaps());
 
@@ -30,6 +32,7 @@ public final class Measures {
           "How many slaps a second, from the first slap of the window to the last.",
           "(n−1)/(t_n−t_1)",
           "elementary: events counted over the time they span",
+          Form.HUNDREDTHS,
           Better.HIGHER,
           s -> s.speed().rateSlapsPerS());
 
@@ -42,6 +45,7 @@ public final class Measures {
           "How many times a second the hand turned there and back.",
           "rate/2",
           "elementary: two slaps are one cycle",
+          Form.HUNDREDTHS,
           Better.HIGHER,
           s -> s.speed().cycleRateHz());
 
@@ -55,6 +59,7 @@ public final class Measures {
           "t_21−t_1, or 20/rate, then marked extrapolated",
           "ten cycles are counted in the ataxia scale SARA, item 7 (Schmitz-Hübsch et al. 2006);"
               + " extrapolating is Palmturn's choice",
+          Form.HUNDREDTHS,
           Better.LOWER,
           s -> s.speed().tenCycleS());
 
@@ -67,6 +72,7 @@ public final class Measures {
           "The highest rate that was held for about two seconds.",
           "largest (j−i)/(t_j−t_i), t_j the last slap up to t_i + 2 s and at least 1.5 s after t_i",
           Limit.OWN_CHOICE,
+          Form.HUNDREDTHS,
           Better.HIGHER,
           s -> s.speed().bestTwoSecondsSlapsPerS());
 
@@ -79,6 +85,7 @@ public final class Measures {
           "The rate times the share of clean attempts: speed that was also accurate.",
           "rate × clean share/100",
           Limit.OWN_CHOICE,
+          Form.HUNDREDTHS,
           Better.HIGHER,
           s -> s.speed().cleanRateSlapsPerS());
 
@@ -91,8 +98,10 @@ public final class Measures {
           "Of all attempts, doubles and missed turns too, how many had no fault.",
           "100·clean/all, with Wilson's 95 % interval if slaps were independent",
           "interval: Wilson 1927",
+          Form.WHOLE,
           Better.HIGHER,
-          s -> s.accuracy().cleanSharePct());
+          s -> s.accuracy().cleanSharePct(),
+          s -> s.accuracy().cleanShareRangePct());
 
   public static final Measure DOUBLES =
       new Measure(
@@ -103,6 +112,7 @@ public final class Measures {
           "How many second contacts came without a turn between.",
           "count of double marks",
           Limit.OWN_CHOICE,
+          Form.COUNT,
           Better.LOWER,
           s -> (double) s.accuracy().doubles());
 
@@ -118,8 +128,10 @@ public final class Measures {
               + " (palm→back +½, back→palm −½), divisor n−3, or n−2 without the turn term;"
               + " interval CV·√(ν/χ²), ν that divisor",
           Limit.OWN_CHOICE,
+          Form.TENTHS,
           Better.LOWER,
-          s -> s.rhythm().steadyCvPct());
+          s -> s.rhythm().steadyCvPct(),
+          s -> s.rhythm().steadyCvRangePct());
 
   public static final Measure INTERVAL_CV =
       new Measure(
@@ -131,6 +143,7 @@ public final class Measures {
           "100·SD(n−1)/mean of d",
           "the coefficient of variation is the usual figure of tapping studies (Saito and Maruyama"
               + " 2008)",
+          Form.TENTHS,
           Better.LOWER,
           s -> s.rhythm().intervalCvPct());
 
@@ -144,6 +157,7 @@ public final class Measures {
           "100·(mean palm→back − mean back→palm)/mean d",
           "that the two turns differ in healthy adults: Noro et al. 1993; the formula is Palmturn's"
               + " choice",
+          Form.SIGNED_TENTHS,
           Better.ZERO,
           s -> s.rhythm().turnBiasPct());
 
@@ -156,6 +170,7 @@ public final class Measures {
           "How much the times of turns in the same direction differ.",
           "100·√(Σ(n_c−1)s_c²/Σ(n_c−1))/mean d over the two turn classes",
           Limit.OWN_CHOICE,
+          Form.TENTHS,
           Better.LOWER,
           s -> s.rhythm().sameTurnCvPct());
 
@@ -169,6 +184,7 @@ public final class Measures {
               + " raises it.",
           "100/(m−1) Σ|d_k−d_{k+1}|/((d_k+d_{k+1})/2) over neighbouring intervals",
           "Grabe and Low 2002",
+          Form.TENTHS,
           Better.LOWER,
           s -> s.rhythm().npvi());
 
@@ -182,6 +198,7 @@ public final class Measures {
           "100·s/mean d, s² the mean over intervals of the two marks' variances summed: r²/12 by"
               + " picture (r the distance to the frame before), SD² by sound",
           "the variance of a uniform distribution; checked by simulation",
+          Form.TENTHS,
           Better.LOWER,
           s -> s.rhythm().timingFloorPct());
 
@@ -194,6 +211,7 @@ public final class Measures {
           "How many times the hand stopped: a gap over 2.2 times the usual one, or marked so.",
           "count of intervals over 2.2 × median, or with the middle of a pause span inside",
           Limit.OWN_CHOICE,
+          Form.COUNT,
           Better.LOWER,
           s -> (double) s.rhythm().pauses());
 
@@ -206,8 +224,10 @@ public final class Measures {
           "By how many per cent the time between slaps grew each second; below 0 the hand sped up.",
           "100·(e^b−1), b the least-squares slope of ln d on interval midpoint, with t-interval",
           Limit.OWN_CHOICE,
+          Form.SIGNED_TENTHS,
           Better.LOWER,
-          s -> s.endurance().slowDownPctPerS());
+          s -> s.endurance().slowDownPctPerS(),
+          s -> s.endurance().slowDownRangePctPerS());
 
   public static final Measure LAST_OVER_FIRST =
       new Measure(
@@ -218,6 +238,7 @@ public final class Measures {
           "The rate in the last third of the time over the rate in the first; 1 is no change.",
           "count/Σd of the intervals with midpoint in the last third, over the same in the first",
           Limit.OWN_CHOICE,
+          Form.HUNDREDTHS,
           Better.HIGHER,
           s -> s.endurance().lastOverFirstThird());
 
@@ -230,6 +251,7 @@ public final class Measures {
           "How much larger the share of faulty attempts was in the second half than in the first.",
           "100·(faulty/all in the second half − faulty/all in the first), halves by time",
           Limit.OWN_CHOICE,
+          Form.SIGNED_WHOLE,
           Better.LOWER,
           s -> s.endurance().lateFaultsPct());
 
@@ -242,6 +264,7 @@ public final class Measures {
           "How far the elbow went from its place at most, as seen in the picture.",
           "largest distance in the picture plane",
           Limit.OWN_CHOICE,
+          Form.TENTHS,
           Better.LOWER,
           s -> s.drift().elbowMaxCm());
 
@@ -254,6 +277,7 @@ public final class Measures {
           "The distance from its place that the elbow stayed under in 95 of 100 frames.",
           "95th percentile of the distance",
           "percentile: Hyndman and Fan 1996, type 7",
+          Form.TENTHS,
           Better.LOWER,
           s -> s.drift().elbowP95Cm());
 
@@ -266,6 +290,7 @@ public final class Measures {
           "For how much of the time the elbow was farther from its place than the limit.",
           "100·time over the limit/time tracked",
           Limit.OWN_CHOICE,
+          Form.WHOLE,
           Better.LOWER,
           s -> s.drift().elbowOverLimitPct());
 

@@ -4,20 +4,33 @@ import org.jspecify.annotations.Nullable;
 import palmturn.numbers.Range;
 import palmturn.trial.Coded;
 
-/** What a trial is judged by; each has one headline measure. */
+/** The qualities that a trial is judged by; each has one headline measure. */
 public enum Quality implements Coded {
-  SPEED("speed", 0, Double.POSITIVE_INFINITY),
-  ACCURACY("accuracy", 0, 100),
-  RHYTHM("rhythm", 0, Double.POSITIVE_INFINITY),
-  ENDURANCE("endurance", Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY),
-  DRIFT("drift", 0, Double.POSITIVE_INFINITY);
+  SPEED("speed", "Speed", "slaps/s", "% of the mean", 0, Double.POSITIVE_INFINITY),
+  ACCURACY("accuracy", "Accuracy", "points", "points", 0, 100),
+  RHYTHM("rhythm", "Rhythm", "points", "points", 0, Double.POSITIVE_INFINITY),
+  ENDURANCE(
+      "endurance", "Endurance", "%/s", "%/s", Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY),
+  DRIFT("drift", "Elbow", "cm", "cm", 0, Double.POSITIVE_INFINITY);
 
   private final String code;
+  private final String shownName;
+  private final String differenceUnit;
+  private final String marginUnit;
   private final double least;
   private final double most;
 
-  Quality(String code, double least, double most) {
+  Quality(
+      String code,
+      String shownName,
+      String differenceUnit,
+      String marginUnit,
+      double least,
+      double most) {
     this.code = code;
+    this.shownName = shownName;
+    this.differenceUnit = differenceUnit;
+    this.marginUnit = marginUnit;
     this.least = least;
     this.most = most;
   }
@@ -38,6 +51,37 @@ public enum Quality implements Coded {
   /** Returns the largest value that the headline measure can take, which may be without end. */
   public double most() {
     return most;
+  }
+
+  /** Returns its name as shown, with a capital. */
+  public String shownName() {
+    return shownName;
+  }
+
+  /** Returns the unit of a difference of two headline figures. */
+  public String differenceUnit() {
+    return differenceUnit;
+  }
+
+  /** Returns what its margin, a difference too small to matter, is given in. */
+  public String marginUnit() {
+    return marginUnit;
+  }
+
+  /** Returns whether its limit is the least that is good, not the most. */
+  public boolean limitIsLeast() {
+    return this == SPEED || this == ACCURACY;
+  }
+
+  /** Returns a headline figure named and with its unit, such as "clean share 84 %". */
+  public String figure(double value) {
+    Measure measure = Measures.headline(this);
+    String figure = measure.text(value) + " " + measure.unit();
+    return switch (this) {
+      case SPEED -> figure;
+      case ACCURACY, RHYTHM, ENDURANCE -> measure.name() + " " + figure;
+      case DRIFT -> "elbow drift " + figure;
+    };
   }
 
   private double clamped(double value) {

@@ -47,7 +47,7 @@ public final class Scores {
         endurance,
         drift,
         series.intervals(),
-        Attempt.of(window, series),
+        TimedAttempt.of(window, series),
         Verdicts.of(speed, accuracy, rhythm, endurance, drift, limits),
         trial.timeScale().refusedWhy());
   }

@@ -35,7 +35,7 @@ public record TrialScore(
     Endurance endurance,
     Drift drift,
     List<SlapInterval> intervals,
-    List<Attempt> attempts,
+    List<TimedAttempt> attempts,
     Map<Quality, LimitVerdict> verdicts,
     String timeRefusedWhy) {
 

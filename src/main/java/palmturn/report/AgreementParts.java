@@ -5,12 +5,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import palmturn.measure.Decimals;
 import palmturn.measure.Measures;
+import palmturn.measure.Phrases;
 import palmturn.measure.Scores;
 import palmturn.numbers.BlandAltman;
 import palmturn.numbers.Kappa;
 import palmturn.settle.Agreement;
-import palmturn.settle.AgreementSentences;
 import palmturn.settle.ComparedMarks;
 import palmturn.settle.PooledAgreement;
 import palmturn.settle.ReadingComparison;
@@ -20,8 +21,11 @@ import palmturn.trial.Estimate;
 import palmturn.trial.Reading;
 import palmturn.trial.Settlement;
 import palmturn.trial.Trial;
+import palmturn.wording.AgreementSentences;
+import palmturn.wording.Figures;
+import palmturn.wording.Names;
 
-/** Says how well each pair of readings agrees over the trials that both have read. */
+/** The agreement of each pair of readings over the trials that both have read. */
 final class AgreementParts {
   private static final double MS = 1000;
 
@@ -78,7 +82,8 @@ final class AgreementParts {
     } else {
       sentences.addAll(AgreementSentences.of(together, pair.first(), pair.second()));
       sentences.addAll(
-          AgreementSentences.ofFigure(over, "Rate, slaps/s", pair.first(), pair.second()));
+          AgreementSentences.figure(
+              over, Phrases.capital(Names.measure(Measures.RATE)), pair.first(), pair.second()));
     }
     return new Page.AgreementPart(pair.first(), pair.second(), sentences, rows);
   }
@@ -88,27 +93,22 @@ final class AgreementParts {
     Kappa side = agreement.independent() ? agreement.side().kappa() : null;
     Double f = agreement.independent() ? agreement.counts().f() : null;
     return new Page.AgreementRow(
-        Words.capital(Words.trial(trial.id())),
+        Phrases.capital(Names.trial(trial.id())),
         String.valueOf(agreement.counts().pairs()),
         String.valueOf(agreement.counts().onlyA()),
         String.valueOf(agreement.counts().onlyB()),
-        f == null
-            ? agreement.independent() ? Figures.NONE : "not independent"
-            : Figures.number(f, 3),
+        agreement.independent() ? Figures.number(f, 3) : "not independent",
         offset == null
             ? Figures.NONE
             : "%s (%s to %s)"
                 .formatted(
-                    Figures.signed(MS * offset.bias(), 1),
-                    Figures.number(MS * offset.limits().low(), 1),
-                    Figures.number(MS * offset.limits().high(), 1)),
+                    Decimals.signed(MS * offset.bias(), 1),
+                    Decimals.signed(MS * offset.limits().low(), 1),
+                    Decimals.signed(MS * offset.limits().high(), 1)),
         side == null
             ? Figures.NONE
-            : "%s (%s to %s)"
-                .formatted(
-                    Figures.number(side.kappa(), 2),
-                    Figures.number(side.range95().low(), 2),
-                    Figures.number(side.range95().high(), 2)),
+            : "%s (%s)"
+                .formatted(Figures.number(side.kappa(), 2), Figures.range(side.range95(), 2)),
         settled.open() == 0
             ? "all decided"
             : "%d of %d".formatted(settled.open(), settled.comparison().differences()));

@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.chart.HandsChart;
 import palmturn.measure.HandScore;
 import palmturn.measure.Limit;
+import palmturn.measure.Measure;
 import palmturn.measure.Measures;
 import palmturn.measure.Quality;
 import palmturn.measure.SideScore;
@@ -19,8 +20,11 @@ import palmturn.measure.TrialScore;
 import palmturn.trial.Block;
 import palmturn.trial.Hand;
 import palmturn.trial.TrialId;
+import palmturn.wording.Figures;
+import palmturn.wording.Names;
+import palmturn.wording.VerdictLabel;
 
-/** Builds the summaries: the two hands of each block side by side. */
+/** The summaries of the blocks: the two hands of each side by side. */
 final class BlockParts {
   private static final String AT_MOST = "≤\u00A0";
   private static final List<Quality> FOUR =
@@ -70,7 +74,7 @@ final class BlockParts {
     }
     return new Page.BlockPart(
         block,
-        Words.heading(input.session(), block),
+        Names.heading(input.session(), block),
         sentences(block, sides),
         new ChangeSentences(input.session(), input.score()).sentences(block),
         strip(block, Hand.LEFT),
@@ -109,14 +113,12 @@ final class BlockParts {
     }
     return "Elbow, largest distance from its place in the picture (found by the program): %s left, %s right; limit %s."
         .formatted(
-            cm(left),
-            cm(right),
-            Figures.withUnit(Figures.plain(input.limits().elbowCm().value()), "cm"));
+            cm(left), cm(right), VerdictLabel.limit(Quality.DRIFT, input.limits().elbowCm()));
   }
 
   private static String cm(@Nullable HandScore score) {
     String figure = figure(Quality.DRIFT, score);
-    return figure == null ? "not told" : Figures.withUnit(figure, "cm");
+    return figure == null ? "unknown" : Figures.withUnit(figure, "cm");
   }
 
   private Page.QualityRow row(
@@ -125,10 +127,10 @@ final class BlockParts {
       @Nullable HandScore left,
       @Nullable HandScore right,
       @Nullable SideScore side) {
-    Limit limit = Verdict.limit(quality, input.limits());
-    String name = Words.quality(quality);
+    Limit limit = input.limits().of(quality);
+    String name = quality.shownName();
     Chart chart =
-        Charts.hands(
+        ReportCharts.hands(
             "hands-" + block + "-" + quality.code(),
             "%s: left %s, right %s".formatted(name, spoken(quality, left), spoken(quality, right)),
             one(block, Hand.LEFT, left),
@@ -137,13 +139,13 @@ final class BlockParts {
             limit == null ? null : limit.value());
     return new Page.QualityRow(
         name,
-        unit(quality),
+        Names.headline(quality),
         shown(block, Hand.LEFT, quality),
         shown(block, Hand.RIGHT, quality),
         chart,
-        side == null ? null : Verdict.of(side.verdict()),
+        side == null ? null : VerdictLabel.of(side.verdict()),
         side == null ? alone(left, right) : line(block, side, left, right),
-        new Readers(input).of(readings(left, right), block));
+        new MarkOrigin(input).of(readings(left, right), block));
   }
 
   private static List<String> readings(@Nullable HandScore left, @Nullable HandScore right) {
@@ -155,12 +157,11 @@ final class BlockParts {
   }
 
   private static String alone(@Nullable HandScore left, @Nullable HandScore right) {
-    boolean leftTold = left != null && left.mean() != null;
-    boolean rightTold = right != null && right.mean() != null;
-    if (!leftTold && !rightTold) {
-      return "Can’t be told; each trial below says why.";
-    }
-    return "Only the %s hand has figures here.".formatted(leftTold ? "left" : "right");
+    boolean leftKnown = left != null && left.mean() != null;
+    boolean rightKnown = right != null && right.mean() != null;
+    return leftKnown || rightKnown
+        ? "Only the %s hand has figures here.".formatted(leftKnown ? "left" : "right")
+        : "Can’t be told; each trial below says why.";
   }
 
   private String line(
@@ -170,18 +171,17 @@ final class BlockParts {
           ? "needs two trials a hand with a figure, timed by the same source and as finely"
           : "needs two trials a hand with a figure";
     }
-    int decimals = decimals(side.quality());
+    Measure.Form form = side.measure().form();
     StringBuilder line =
         new StringBuilder(
-            "right − left %s%s (%s to %s)"
+            "right − left %s (%s)"
                 .formatted(
-                    Figures.number(side.difference(), decimals),
-                    side.quality() == Quality.ACCURACY ? "\u00A0points" : "",
-                    Figures.number(side.difference95().low(), decimals),
-                    Figures.number(side.difference95().high(), decimals)));
+                    Figures.withUnit(
+                        form.difference(side.difference()),
+                        side.measure().unit().equals("%") ? "points" : ""),
+                    form.difference(side.difference95())));
     switch (side.verdict()) {
-      case BALANCED ->
-          line.append(", inside ±\u00A0").append(Figures.number(side.margin(), decimals));
+      case BALANCED -> line.append(", inside ±\u00A0").append(form.size(side.margin()));
       case UNCLEAR -> line.append("; ").append(SideSentences.further(side));
       case WEAKER_LEFT, WEAKER_RIGHT, CANNOT_TELL -> {}
     }
@@ -196,9 +196,7 @@ final class BlockParts {
         && right.typicalError() != null) {
       line.append(
           "; typical error %s left, %s right"
-              .formatted(
-                  Figures.number(left.typicalError(), decimals),
-                  Figures.number(right.typicalError(), decimals)));
+              .formatted(form.size(left.typicalError()), form.size(right.typicalError())));
     }
     return line.toString();
   }
@@ -245,9 +243,9 @@ final class BlockParts {
           && id.block().equals(block)) {
         return new Page.Strip(
             "repeat %d: %s".formatted(id.repeat(), counts(id)),
-            Charts.smallStrip(
+            ReportCharts.smallStrip(
                 "small-" + id.name(),
-                "Marks of the " + Words.trial(id),
+                "Marks of the " + Names.trial(id),
                 filmed.trial(),
                 reading,
                 input.session().windowS()));
@@ -292,15 +290,9 @@ final class BlockParts {
   }
 
   private static @Nullable String figure(Quality quality, @Nullable HandScore score) {
-    if (score == null || score.mean() == null) {
-      return null;
-    }
-    return switch (quality) {
-      case SPEED -> Figures.number(score.mean(), 2);
-      case ACCURACY -> Figures.number(score.mean(), 0);
-      case RHYTHM, DRIFT -> Figures.number(score.mean(), 1);
-      case ENDURANCE -> Figures.signed(score.mean(), 1);
-    };
+    return score == null || score.mean() == null
+        ? null
+        : Measures.headline(quality).text(score.mean());
   }
 
   /** Returns a hand's figure as it is shown, null where it can't be told. */
@@ -313,7 +305,7 @@ final class BlockParts {
   /** A mean over trials of which one is only an upper bound is an upper bound itself. */
   private boolean bounded(String block, Hand hand) {
     return scores(block, hand).stream()
-        .anyMatch(score -> !MeasureSentences.atMost(Measures.STEADY_CV, score).isEmpty());
+        .anyMatch(score -> Figures.atMost(Measures.STEADY_CV, score));
   }
 
   private static boolean bounded(Page.QualityRow row) {
@@ -323,35 +315,6 @@ final class BlockParts {
 
   private static String spoken(Quality quality, @Nullable HandScore score) {
     String figure = figure(quality, score);
-    return figure == null ? "unknown" : figure + " " + unit(quality);
-  }
-
-  private static String unit(Quality quality) {
-    return switch (quality) {
-      case SPEED -> "slaps/s";
-      case ACCURACY -> "% clean";
-      case RHYTHM -> "steady CV, %";
-      case ENDURANCE -> "slow-down, %/s";
-      case DRIFT -> "largest, cm";
-    };
-  }
-
-  /** Returns the unit of a difference in a quality. */
-  static String difference(Quality quality) {
-    return switch (quality) {
-      case SPEED -> "slaps/s";
-      case ACCURACY -> "points";
-      case RHYTHM -> "CV points";
-      case ENDURANCE -> "%/s";
-      case DRIFT -> "cm";
-    };
-  }
-
-  static int decimals(Quality quality) {
-    return switch (quality) {
-      case SPEED -> 2;
-      case ACCURACY -> 0;
-      case RHYTHM, ENDURANCE, DRIFT -> 1;
-    };
+    return figure == null ? "unknown" : figure + " " + Names.headline(quality);
   }
 }

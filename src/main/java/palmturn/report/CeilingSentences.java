@@ -4,30 +4,40 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import palmturn.measure.CeilingScore;
+import palmturn.measure.HandMeasure;
+import palmturn.measure.Phrases;
 import palmturn.numbers.Range;
+import palmturn.wording.Figures;
+import palmturn.wording.Names;
 
-/** Says how fast each hand can go and still be clean. */
+/** The fastest pace at which each hand is still clean, a sentence a hand. */
 final class CeilingSentences {
+  private static final HandMeasure MEASURE = HandMeasure.CLEAN_CEILING;
+
   private CeilingSentences() {}
 
   /** Returns a sentence a hand, and what each rests on. */
   static List<String> of(ReportInput input) {
-    Readers readers = new Readers(input);
+    MarkOrigin readers = new MarkOrigin(input);
     List<String> sentences = new ArrayList<>();
     for (CeilingScore score : input.score().ceilings()) {
       if (score.trials() == 0) {
         sentences.add(
             "%s: can’t be told, since no trial tells where the hand touched."
-                .formatted(Words.hand(score.hand())));
+                .formatted(Phrases.capital(Names.hand(score.hand()))));
         continue;
       }
       sentences.add(
-          "%s: %s. %s".formatted(Words.hand(score.hand()), told(score), rests(score, readers)));
+          "%s: %s. %s"
+              .formatted(
+                  Phrases.capital(Names.hand(score.hand())),
+                  ceiling(score),
+                  basis(score, readers)));
     }
     return sentences;
   }
 
-  private static String told(CeilingScore score) {
+  private static String ceiling(CeilingScore score) {
     Double ceiling = score.cleanCeilingSlapsPerS();
     Range filmed = score.filmedSlapsPerS();
     return switch (score.outcome()) {
@@ -36,7 +46,7 @@ final class CeilingSentences {
               ? "can’t be told"
               : "90\u00A0%% clean up to %s slaps/s (95\u00A0%%: %s to %s)"
                   .formatted(
-                      Figures.number(ceiling, 2),
+                      MEASURE.form().text(ceiling),
                       end(score.lowSlapsPerS(), "below what was filmed"),
                       end(score.highSlapsPerS(), "above what was filmed"));
       case NOT_REACHED ->
@@ -49,21 +59,21 @@ final class CeilingSentences {
     };
   }
 
-  private static String rests(CeilingScore score, Readers readers) {
+  private static String basis(CeilingScore score, MarkOrigin readers) {
     return "It rests on %s, %d of them to a click, with %s of which %d had a fault; %s."
         .formatted(
-            Figures.count(score.trials(), "trial", "trials"),
+            Figures.count(score.trials(), "trial"),
             score.paced(),
-            Figures.count(score.attempts(), "attempt", "attempts"),
+            Figures.count(score.attempts(), "attempt"),
             score.faulty(),
             readers.of(score.readings(), ""));
   }
 
   private static String end(@Nullable Double value, String beyond) {
-    return value == null ? beyond : Figures.number(value, 2);
+    return value == null ? beyond : MEASURE.form().text(value);
   }
 
   private static String pace(double slapsPerS) {
-    return Figures.withUnit(Figures.number(slapsPerS, 2), "slaps/s");
+    return Figures.withUnit(MEASURE.form().text(slapsPerS), "slaps/s");
   }
 }

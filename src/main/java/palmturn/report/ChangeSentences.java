@@ -3,17 +3,18 @@ package palmturn.report;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
-import palmturn.measure.Quality;
+import palmturn.measure.Measure;
+import palmturn.measure.Phrases;
 import palmturn.measure.RetestScore;
 import palmturn.measure.RetestScore.Control;
 import palmturn.measure.SessionScore;
-import palmturn.numbers.Range;
 import palmturn.trial.Block;
 import palmturn.trial.Hand;
 import palmturn.trial.Session;
+import palmturn.wording.Figures;
+import palmturn.wording.Names;
 
-/** What changed from one block to the next, and what of it may be the drill's, in sentences. */
+/** Sentences on what changed from one block to the next, and what of it may be the drill's. */
 public final class ChangeSentences {
   /** What is to be said wherever a change is shown. */
   public static final String PRACTICE =
@@ -45,7 +46,7 @@ public final class ChangeSentences {
                     .append(each.strong())
                     .append(each.after());
               }
-              lines.add("%s: %s".formatted(Words.heading(session, block), line));
+              lines.add("%s: %s".formatted(Names.heading(session, block), line));
             });
     return lines;
   }
@@ -75,23 +76,22 @@ public final class ChangeSentences {
       return sentences;
     }
     for (RetestScore score : held) {
-      if (told(score.netVerdict()) && score.netDifference() != null && score.net95() != null) {
-        int decimals = BlockParts.decimals(score.quality());
+      if (decided(score.netVerdict()) && score.netDifference() != null && score.net95() != null) {
+        Measure.Form form = score.measure().form();
         sentences.add(
             new Page.Sentence(
                 "Held against %s, ".formatted(control(score)),
-                "%s of the %s hand got %s with %s"
+                "%s of the %s got %s with %s"
                     .formatted(
-                        quality(score.quality()),
-                        score.hand().code(),
+                        Names.quality(score.quality()),
+                        Names.hand(score.hand()),
                         score.netVerdict() == RetestScore.Verdict.BETTER ? "better" : "worse",
                         drill),
                 ": by %s (%s)."
                     .formatted(
                         Figures.withUnit(
-                            Figures.number(Math.abs(score.netDifference()), decimals),
-                            BlockParts.difference(score.quality())),
-                        size(score.netDifference(), score.net95(), decimals))));
+                            form.size(score.netDifference()), score.quality().differenceUnit()),
+                        form.size(score.netDifference(), score.net95()))));
       }
     }
     if (sentences.size() == 2) {
@@ -104,14 +104,14 @@ public final class ChangeSentences {
     return sentences;
   }
 
-  private static boolean told(RetestScore.Verdict verdict) {
+  private static boolean decided(RetestScore.Verdict verdict) {
     return verdict == RetestScore.Verdict.BETTER || verdict == RetestScore.Verdict.WORSE;
   }
 
   private static Page.Sentence hand(
       String since, List<RetestScore> scores, Hand hand, String after) {
     List<RetestScore> own = scores.stream().filter(score -> score.hand() == hand).toList();
-    String name = "%s the %s hand ".formatted(since, hand.code()).stripLeading();
+    String name = "%s the %s ".formatted(since, Names.hand(hand)).stripLeading();
     if (own.isEmpty()) {
       return new Page.Sentence(name, "was not filmed again", after);
     }
@@ -121,10 +121,10 @@ public final class ChangeSentences {
       List<String> qualities =
           own.stream()
               .filter(score -> score.verdict() == verdict)
-              .map(score -> quality(score.quality()))
+              .map(score -> Names.quality(score.quality()))
               .toList();
       if (!qualities.isEmpty()) {
-        parts.add("%s in %s".formatted(verdict.code(), Words.list(qualities)));
+        parts.add("%s in %s".formatted(verdict.code(), Phrases.list(qualities)));
       }
     }
     if (!parts.isEmpty()) {
@@ -135,19 +135,6 @@ public final class ChangeSentences {
     return compared
         ? new Page.Sentence(name + "shows ", "no clear change", after)
         : new Page.Sentence(name, "can’t be compared", after);
-  }
-
-  private static String quality(Quality quality) {
-    return Words.quality(quality).toLowerCase(Locale.ROOT);
-  }
-
-  /** Returns the ends of an interval of a change whose sign is told in words. */
-  private static String size(double change, Range range, int decimals) {
-    return change >= 0
-        ? ChangeParts.range(range, decimals)
-        : "%s to %s"
-            .formatted(
-                Figures.number(-range.high(), decimals), Figures.number(-range.low(), decimals));
   }
 
   private static String control(RetestScore score) {
@@ -163,7 +150,7 @@ public final class ChangeSentences {
         .map(Block::name)
         .filter(name -> Block.order(name) < Block.order(block))
         .max(Comparator.comparingInt(Block::order))
-        .map(Words::block)
+        .map(Names::block)
         .orElse("the block before");
   }
 }

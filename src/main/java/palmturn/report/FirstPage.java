@@ -2,10 +2,11 @@ package palmturn.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import palmturn.wording.Figures;
 
 /**
- * How much of what can be long stands on the first printed page, which is the athlete's; what is
- * left out there follows in full after it.
+ * Shares of the long texts on the first printed page, which is the athlete's; what is left out
+ * there follows in full after it.
  *
  * @param style class of the page's body; empty on screen, where nothing has an end
  * @param openLines how many lines of what is open
@@ -44,7 +45,7 @@ public record FirstPage(String style, int openLines, int coachLetters) {
   public String openWords(Page page) {
     int left = openLeft(page);
     return open(page).isEmpty()
-        ? Figures.count(left, "thing", "things") + ": see "
+        ? Figures.count(left, "thing") + ": see "
         : "And %d more: see ".formatted(left);
   }
 

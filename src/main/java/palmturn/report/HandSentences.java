@@ -5,8 +5,9 @@ import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import palmturn.measure.Quality;
 import palmturn.trial.Hand;
+import palmturn.wording.Figures;
 
-/** What a hand comes to where there is no other to put it beside. */
+/** Sentences on a hand that has no other to be compared with. */
 final class HandSentences {
   private HandSentences() {}
 
@@ -23,16 +24,15 @@ final class HandSentences {
             "."),
         new Page.Sentence(
             "Its speed: ",
-            told(figures.apply(Quality.SPEED), "slaps a second"),
-            "; its accuracy: %s.".formatted(told(figures.apply(Quality.ACCURACY), "% clean"))),
+            figure(figures.apply(Quality.SPEED), "slaps/s"),
+            "; its accuracy: %s.".formatted(figure(figures.apply(Quality.ACCURACY), "% clean"))),
         new Page.Sentence(
             "Its steady CV: ",
-            told(figures.apply(Quality.RHYTHM), "%"),
-            "; its slow-down: %s."
-                .formatted(told(figures.apply(Quality.ENDURANCE), "% a second"))));
+            figure(figures.apply(Quality.RHYTHM), "%"),
+            "; its slow-down: %s.".formatted(figure(figures.apply(Quality.ENDURANCE), "%/s"))));
   }
 
-  private static String told(@Nullable String figure, String unit) {
+  private static String figure(@Nullable String figure, String unit) {
     return figure == null ? "can’t be told" : Figures.withUnit(figure, unit);
   }
 }

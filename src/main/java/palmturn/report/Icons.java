@@ -8,6 +8,7 @@ import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import palmturn.chart.Palette;
+import palmturn.wording.VerdictLabel;
 
 /** The small drawings beside words. */
 public final class Icons {
@@ -27,7 +28,7 @@ public final class Icons {
       Chart.decoration(13, 13, (g, palette) -> ring(g, palette, true));
 
   /** Returns the shape that goes with a verdict's word. */
-  public static Chart of(Verdict verdict) {
+  public static Chart of(VerdictLabel verdict) {
     return Chart.decoration(
         SIZE,
         SIZE,
@@ -35,7 +36,7 @@ public final class Icons {
             shape(g, verdict.shape(), verdict.wrong() ? palette.clay() : palette.ink()));
   }
 
-  private static void shape(Graphics2D g, Verdict.Shape shape, Color color) {
+  private static void shape(Graphics2D g, VerdictLabel.Shape shape, Color color) {
     g.setColor(color);
     g.setStroke(new BasicStroke(2));
     switch (shape) {

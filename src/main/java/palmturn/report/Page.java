@@ -2,6 +2,9 @@ package palmturn.report;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import palmturn.wording.EstimateSummary;
+import palmturn.wording.Figures;
+import palmturn.wording.VerdictLabel;
 
 /**
  * The report in the order it is read in, every figure already a text; the template only lays it
@@ -97,7 +100,7 @@ public record Page(
       @Nullable String left,
       @Nullable String right,
       Chart chart,
-      @Nullable Verdict verdict,
+      @Nullable VerdictLabel verdict,
       String line,
       String readBy) {}
 
@@ -121,9 +124,9 @@ public record Page(
       String before,
       String after,
       String change,
-      Verdict verdict,
+      VerdictLabel verdict,
       String net,
-      @Nullable Verdict netVerdict,
+      @Nullable VerdictLabel netVerdict,
       String readBy) {}
 
   /** A trial's headline figures. */
@@ -197,7 +200,10 @@ public record Page(
 
   /** What the program found in a trial by itself. */
   public record EstimatePart(
-      List<String> sentences, List<String> warnings, @Nullable Chart elbow) {}
+      List<EstimateSummary.Line> lines,
+      List<String> sentences,
+      List<String> warnings,
+      @Nullable Chart elbow) {}
 
   /** The measures of one quality. */
   public record MeasureGroup(String quality, List<MeasureRow> rows) {}
@@ -207,8 +213,7 @@ public record Page(
       String name,
       String value,
       String interval,
-      String limit,
-      @Nullable Verdict verdict,
+      @Nullable VerdictLabel verdict,
       String sentence) {}
 
   /** A fault as it looks in the clip. */

@@ -1,7 +1,5 @@
 package palmturn.report;
 
-import gg.jte.ContentType;
-import gg.jte.TemplateEngine;
 import gg.jte.output.StringOutput;
 import java.awt.geom.Rectangle2D;
 import java.time.Instant;
@@ -11,22 +9,20 @@ import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import palmturn.advise.Caution;
-import palmturn.chart.ProgressCaption;
 import palmturn.chart.ProgressChart;
 import palmturn.measure.Limit;
 import palmturn.measure.Limits;
-import palmturn.measure.Measures;
 import palmturn.measure.ProgressScore;
 import palmturn.measure.ProgressScore.Step;
 import palmturn.measure.Quality;
 import palmturn.trial.Drill;
 import palmturn.trial.Hand;
+import palmturn.wording.CourseSentences;
+import palmturn.wording.Figures;
+import palmturn.wording.Names;
 
 /** Makes the page of one athlete's progress over sessions, which fetches nothing. */
 public final class ProgressReport {
-  private static final TemplateEngine TEMPLATES =
-      TemplateEngine.createPrecompiled(
-          null, ContentType.Html, ProgressReport.class.getClassLoader(), "palmturn.report.pages");
   private static final double WIDTH = 720;
 
   private ProgressReport() {}
@@ -41,7 +37,7 @@ public final class ProgressReport {
     StringOutput out = new StringOutput();
     Map<String, Object> params =
         Map.of("page", page(score, unread, limits, madeAt), "charts", (Chart.Markup) Chart::svg);
-    TEMPLATES.render("progress.jte", params, out);
+    Report.TEMPLATES.render("progress.jte", params, out);
     return out.toString();
   }
 
@@ -54,9 +50,9 @@ public final class ProgressReport {
         parts(score, limits),
         score.steps().stream().map(ProgressReport::drill).filter(Objects::nonNull).toList(),
         unread,
-        ProgressCaption.KEY,
+        CourseSentences.KEY,
         Caution.all(),
-        "Made by Palmturn on " + Words.date(madeAt) + ".");
+        "Made by Palmturn on " + Names.date(madeAt) + ".");
   }
 
   /** Returns a part for each quality that was told in any session. */
@@ -72,29 +68,27 @@ public final class ProgressReport {
 
   static String intro(ProgressScore score) {
     List<Step> steps = score.steps();
-    String first = Words.date(steps.get(0).date());
+    String first = Names.date(steps.get(0).date());
     return score.sessions() == 1
         ? "One session, of %s: a change wants a second one.".formatted(first)
         : "%s, from %s to %s. Each change is from the first session’s first block to the last session’s."
             .formatted(
-                Figures.count(score.sessions(), "session", "sessions"),
+                Figures.count(score.sessions(), "session"),
                 first,
-                Words.date(steps.get(steps.size() - 1).date()));
+                Names.date(steps.get(steps.size() - 1).date()));
   }
 
   private static ProgressPage.Part part(ProgressScore score, Quality quality, Limits limits) {
     List<String> sentences = new ArrayList<>();
     for (Hand hand : List.of(Hand.LEFT, Hand.RIGHT)) {
-      score
-          .course(hand, quality)
-          .ifPresent(course -> sentences.add(ProgressCaption.describeChange(course)));
+      score.course(hand, quality).ifPresent(course -> sentences.add(CourseSentences.of(course)));
     }
     Limit limit = limits.of(quality);
     Double value = limit == null ? null : limit.value();
-    String name = Words.quality(quality);
+    String name = quality.shownName();
     return new ProgressPage.Part(
         name,
-        Measures.headline(quality).name() + ", " + Measures.headline(quality).unit(),
+        Names.headline(quality),
         sentences,
         new Chart(
             "progress-" + quality.code(),
@@ -116,20 +110,8 @@ public final class ProgressReport {
     if (drill == null) {
       return null;
     }
-    String hand =
-        switch (drill.hand()) {
-          case LEFT -> ", left hand";
-          case RIGHT -> ", right hand";
-          case BOTH -> ", both hands";
-          case NONE -> "";
-        };
     String dose = drill.dose().isBlank() ? "" : " (" + drill.dose() + ")";
-    return "%s, before %s: %s%s%s"
-        .formatted(
-            Words.date(step.date()),
-            Words.block(step.block()),
-            drill.code().replace('-', ' '),
-            hand,
-            dose);
+    return "%s, before %s: %s%s"
+        .formatted(Names.date(step.date()), Names.block(step.block()), Names.drill(drill), dose);
   }
 }

@@ -5,10 +5,10 @@ import java.util.List;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import palmturn.measure.Measures;
 import palmturn.measure.Scores;
 import palmturn.measure.TrialScore;
 import palmturn.settle.Agreement;
-import palmturn.settle.AgreementSentences;
 import palmturn.settle.Difference;
 import palmturn.settle.DifferenceState;
 import palmturn.settle.ReadingComparison;
@@ -22,8 +22,11 @@ import palmturn.trial.Slap;
 import palmturn.trial.Span;
 import palmturn.trial.Trial;
 import palmturn.trial.Zone;
+import palmturn.wording.AgreementSentences;
+import palmturn.wording.Figures;
+import palmturn.wording.Names;
 
-/** Shows where the readings of a trial differ, how that was decided, and how well they agree. */
+/** Differences between the readings of a trial, the decisions on them, and their agreement. */
 final class ReadingParts {
   private ReadingParts() {}
 
@@ -44,7 +47,7 @@ final class ReadingParts {
         rows.isEmpty()
             ? "%s and %s differ nowhere.".formatted(a, b)
             : "%s and %s differ in %s, worst first; %d still open."
-                .formatted(a, b, Figures.count(rows.size(), "place", "places"), settled.open()),
+                .formatted(a, b, Figures.count(rows.size(), "place"), settled.open()),
         a,
         b,
         rows,
@@ -56,7 +59,7 @@ final class ReadingParts {
     sentences.add(
         "Marks count as the same within %s%s."
             .formatted(
-                Figures.withUnit(Figures.number(1000 * comparison.tolerance().seconds(), 1), "ms"),
+                Figures.withUnit(Figures.ms(comparison.tolerance().seconds()), "ms"),
                 comparison.tolerance().tooFewFrames()
                     ? ", over a quarter of the interval between slaps: too few frames to match, so"
                         + " that agreement means little"
@@ -68,7 +71,7 @@ final class ReadingParts {
       Trial trial, SettledTrial settled, ReportInput input) {
     List<Page.ReadingRow> rows = new ArrayList<>();
     for (Reading reading : trial.readings()) {
-      rows.add(row(trial, reading, Words.how(reading), input));
+      rows.add(row(trial, reading, Names.provenance(reading), input));
     }
     Estimate estimate = trial.estimate();
     if (estimate != null) {
@@ -87,14 +90,12 @@ final class ReadingParts {
 
   private static Page.ReadingRow row(Trial trial, Reading reading, String how, ReportInput input) {
     TrialScore score = Scores.trial(trial, reading, input.session().windowS(), input.limits());
-    Double clean = score.accuracy().cleanSharePct();
-    Double rate = score.speed().rateSlapsPerS();
     return new Page.ReadingRow(
         reading.reader(),
         String.valueOf(score.accuracy().slaps()),
         String.valueOf(score.accuracy().doubles()),
-        clean == null ? "–" : Figures.pct(clean, 0),
-        rate == null ? "–" : Figures.withUnit(Figures.number(rate, 2), "slaps/s"),
+        Figures.of(Measures.CLEAN_SHARE, score),
+        Figures.of(Measures.RATE, score),
         how);
   }
 
@@ -103,10 +104,10 @@ final class ReadingParts {
     M a = difference.a();
     M b = difference.b();
     return new Page.DifferenceRow(
-        Figures.withUnit(Figures.number(difference.timeS(), 3), "s"),
+        Figures.seconds(difference.timeS(), 3),
         difference.what().stream().map(Difference.What::words).collect(Collectors.joining(", ")),
-        a == null ? "–" : words.apply(a),
-        b == null ? "–" : words.apply(b),
+        a == null ? Figures.NONE : words.apply(a),
+        b == null ? Figures.NONE : words.apply(b),
         decided(ruling));
   }
 
@@ -126,7 +127,7 @@ final class ReadingParts {
         .formatted(
             choice,
             decision.by(),
-            Words.date(decision.at()),
+            Names.date(decision.at()),
             decision.why().isEmpty() ? "" : ": " + decision.why());
   }
 

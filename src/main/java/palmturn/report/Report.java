@@ -15,10 +15,11 @@ import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import palmturn.advise.AthleteNotice;
 import palmturn.advise.Caution;
-import palmturn.chart.ProgressCaption;
+import palmturn.measure.Decimals;
 import palmturn.measure.Limit;
 import palmturn.measure.Limits;
 import palmturn.measure.Measures;
+import palmturn.measure.Phrases;
 import palmturn.measure.ProgressScore;
 import palmturn.measure.Quality;
 import palmturn.settle.SettledTrial;
@@ -29,6 +30,10 @@ import palmturn.trial.Message;
 import palmturn.trial.Reading;
 import palmturn.trial.Session;
 import palmturn.trial.Trial;
+import palmturn.wording.CourseSentences;
+import palmturn.wording.Figures;
+import palmturn.wording.Names;
+import palmturn.wording.VerdictLabel;
 
 /**
  * The report of a session, laid out once and written as one HTML page that fetches nothing, or as
@@ -85,27 +90,27 @@ public final class Report {
         "report.jte",
         Map.of("page", page, "css", css, "charts", charts, "first", first, "details", details),
         out);
-    return Characters.allowed(out.toString());
+    return XmlText.replaceInvalid(out.toString());
   }
 
   static Page page(ReportInput input) {
     Session session = input.session();
-    NotShown notShown = new NotShown(input);
+    Caveats notShown = new Caveats(input);
     BlockParts blocks = new BlockParts(input);
     String lead = blocks.lead();
     return new Page(
         title(input),
-        "%s, filmed %s".formatted(session.athlete(), Words.date(session.date())),
+        "%s, filmed %s".formatted(session.athlete(), Names.date(session.date())),
         intro(input),
         notShown.open(),
         lead == null ? null : blocks.part(lead),
         input.score().hands().isEmpty() ? null : TrainPart.of(input.training()),
-        CoachWords.of(session),
+        CoachMessage.of(session),
         Caution.all(),
         new ChangeParts(input).parts(),
         progress(input),
         blocks.blocks().stream().filter(block -> !block.equals(lead)).map(blocks::part).toList(),
-        GlanceParts.of(input),
+        GlanceRows.of(input),
         CeilingSentences.of(input),
         new AgreementParts(input).parts(),
         notShown.limits(),
@@ -123,7 +128,7 @@ public final class Report {
         : new Page.ProgressPart(
             ProgressReport.intro(score),
             ProgressReport.parts(score, input.limits()),
-            ProgressCaption.KEY);
+            CourseSentences.KEY);
   }
 
   private static String title(ReportInput input) {
@@ -132,7 +137,7 @@ public final class Report {
     List<String> parts = new ArrayList<>();
     parts.add(input.session().athlete());
     if (hands.size() == 1) {
-      parts.add(Words.hand(hands.get(0)).toLowerCase(Locale.ROOT));
+      parts.add(Names.hand(hands.get(0)));
     } else if (hands.size() == 2) {
       parts.add("both hands");
     }
@@ -141,10 +146,10 @@ public final class Report {
             .map(trial -> trial.id().block())
             .distinct()
             .sorted(Comparator.comparingInt(Block::order))
-            .map(Words::block)
+            .map(Names::block)
             .toList();
     if (!blocks.isEmpty()) {
-      parts.add(Words.list(blocks));
+      parts.add(Phrases.list(blocks));
     }
     return String.join(", ", parts);
   }
@@ -158,9 +163,9 @@ public final class Report {
     intro.add(
         "Filmed %s: %s, scored over %s from the first slap."
             .formatted(
-                Words.date(session.date()),
-                Figures.count(input.trials().size(), "trial", "trials"),
-                Figures.withUnit(Figures.plain(session.windowS()), "s")));
+                Names.date(session.date()),
+                Figures.count(input.trials().size(), "trial"),
+                Figures.withUnit(Decimals.plain(session.windowS()), "s")));
     if (session.facts().racketHand() != null) {
       intro.add("Racket hand: " + session.facts().racketHand().code() + ".");
     }
@@ -183,7 +188,7 @@ public final class Report {
     } else if (readers.size() > 1) {
       intro.add(
           "Figures come from the readings by %s; each trial says whose."
-              .formatted(Words.list(readers)));
+              .formatted(Phrases.list(readers)));
     }
     if (input.score().trials().stream().anyMatch(score -> score.drift().elbowMaxCm() != null)) {
       intro.add("The elbow’s come from the estimate.");
@@ -199,9 +204,9 @@ public final class Report {
     String pace =
         trial.paceSlapsPerS() == null
             ? ""
-            : ", to a click at %s slaps/s".formatted(Figures.plain(trial.paceSlapsPerS()));
+            : ", to a click at %s slaps/s".formatted(Decimals.plain(trial.paceSlapsPerS()));
     return new Page.FilmedRow(
-        Words.capital(Words.trial(trial.id())) + pace,
+        Phrases.capital(Names.trial(trial.id())) + pace,
         path.substring(path.lastIndexOf('/') + 1),
         clip == null ? "–" : Figures.withUnit(Figures.number(clip.durationS(), 1), "s"),
         clip == null ? "–" : frames(clip),
@@ -220,42 +225,44 @@ public final class Report {
                 clip.height());
     return clip.captureFps() == null
         ? text
-        : text + ", captured at " + Figures.plain(clip.captureFps());
+        : text + ", captured at " + Decimals.plain(clip.captureFps());
   }
 
   private static List<String> limits(Limits limits) {
     List<String> lines = new ArrayList<>();
     for (Quality quality : Quality.values()) {
-      Limit limit = Verdict.limit(quality, limits);
+      Limit limit = limits.of(quality);
       if (limit != null) {
         lines.add(
             "%s: %s %s (%s)"
                 .formatted(
-                    Words.capital(Measures.headline(quality).name()),
-                    Verdict.least(quality) ? "at least" : "at most",
-                    Figures.withUnit(
-                        Figures.plain(limit.value()), Measures.headline(quality).unit()),
+                    Phrases.capital(Measures.headline(quality).name()),
+                    quality.limitIsLeast() ? "at least" : "at most",
+                    VerdictLabel.limit(quality, limit),
                     limit.source()));
       }
     }
     Limits.Margins margins = limits.margins();
-    lines.add(margin("speed", margins.speedPct(), "% of the mean"));
-    lines.add(margin("clean share", margins.cleanSharePoints(), "points"));
-    lines.add(margin("steady CV", margins.steadyCvPoints(), "points"));
-    lines.add(margin("slow-down", margins.slowDownPctPerS(), "%/s"));
+    lines.add(margin("speed", margins.speedPct(), Quality.SPEED));
+    lines.add(margin("clean share", margins.cleanSharePoints(), Quality.ACCURACY));
+    lines.add(margin("steady CV", margins.steadyCvPoints(), Quality.RHYTHM));
+    lines.add(margin("slow-down", margins.slowDownPctPerS(), Quality.ENDURANCE));
     return lines;
   }
 
-  private static String margin(String what, Limit margin, String unit) {
+  private static String margin(String what, Limit margin, Quality quality) {
     return "A difference in %s matters from %s (%s)"
-        .formatted(what, Figures.withUnit(Figures.plain(margin.value()), unit), margin.source());
+        .formatted(
+            what,
+            Figures.withUnit(Decimals.plain(margin.value()), quality.marginUnit()),
+            margin.source());
   }
 
   private static Page.MessageRow message(Message message) {
     List<String> about = new ArrayList<>();
     about.add(MADE.format(message.at()));
     if (message.trial() != null) {
-      about.add(Words.trial(message.trial()));
+      about.add(Names.trial(message.trial()));
     }
     if (message.timeS() != null) {
       about.add("at " + Figures.withUnit(Figures.number(message.timeS(), 2), "s") + " in the clip");

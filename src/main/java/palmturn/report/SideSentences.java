@@ -3,11 +3,15 @@ package palmturn.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import palmturn.measure.Measure;
 import palmturn.measure.Quality;
 import palmturn.measure.SideScore;
+import palmturn.numbers.Range;
 import palmturn.trial.Hand;
+import palmturn.wording.Figures;
+import palmturn.wording.Names;
 
-/** What the two hands of a block come to, in three plain sentences. */
+/** Three sentences that compare the two hands of a block. */
 final class SideSentences {
   private final Set<Hand> bounded;
 
@@ -36,56 +40,44 @@ final class SideSentences {
 
   private Page.Sentence speed(SideScore side) {
     return switch (side.verdict()) {
-      case WEAKER_LEFT, WEAKER_RIGHT ->
-          new Page.Sentence(
-              theWeaker(side), "slower", ": " + against(side, "%s slaps a second", 2) + ".");
-      case BALANCED ->
-          new Page.Sentence(
-              "The hands are ", "equally fast", ": " + both(side, 2, "slaps a second") + ".");
-      case UNCLEAR ->
-          new Page.Sentence(
-              "Which hand is faster ",
-              "can’t be told",
-              ": " + both(side, 2, "slaps a second") + ".");
+      case WEAKER_LEFT, WEAKER_RIGHT -> weaker(side, "slower", "");
+      case BALANCED -> equal(side, "fast", "");
+      case UNCLEAR -> unclear(side, "faster", "");
       case CANNOT_TELL -> cannot("Speed");
     };
   }
 
   private Page.Sentence accuracy(SideScore side) {
     return switch (side.verdict()) {
-      case WEAKER_LEFT, WEAKER_RIGHT ->
-          new Page.Sentence(
-              theWeaker(side), "less accurate", ": " + against(side, "%s\u00A0%% clean", 0) + ".");
-      case BALANCED ->
-          new Page.Sentence(
-              "The hands are ", "equally accurate", ": " + both(side, 0, "% clean") + ".");
-      case UNCLEAR ->
-          new Page.Sentence(
-              "Which hand is more accurate ",
-              "can’t be told",
-              ": " + both(side, 0, "% clean") + ".");
+      case WEAKER_LEFT, WEAKER_RIGHT -> weaker(side, "less accurate", "");
+      case BALANCED -> equal(side, "accurate", "");
+      case UNCLEAR -> unclear(side, "more accurate", "");
       case CANNOT_TELL -> cannot("Accuracy");
     };
   }
 
   private Page.Sentence steadiness(SideScore rhythm, String endurance) {
-    String more = "; " + endurance + ".";
+    String more = "; " + endurance;
     return switch (rhythm.verdict()) {
-      case WEAKER_LEFT, WEAKER_RIGHT ->
-          new Page.Sentence(
-              theWeaker(rhythm),
-              "less even",
-              ": " + against(rhythm, "a steady CV of %s\u00A0%%", 1) + more);
-      case BALANCED ->
-          new Page.Sentence(
-              "The hands are ", "equally even", ": steady CV " + both(rhythm, 1, "%") + more);
-      case UNCLEAR ->
-          new Page.Sentence(
-              "Which hand is more even ",
-              "can’t be told",
-              ": steady CV " + both(rhythm, 1, "%") + more);
-      case CANNOT_TELL -> new Page.Sentence("Rhythm ", "can’t be compared", more);
+      case WEAKER_LEFT, WEAKER_RIGHT -> weaker(rhythm, "less even", more);
+      case BALANCED -> equal(rhythm, "even", more);
+      case UNCLEAR -> unclear(rhythm, "more even", more);
+      case CANNOT_TELL -> new Page.Sentence("Rhythm ", "can’t be compared", more + ".");
     };
+  }
+
+  private Page.Sentence weaker(SideScore side, String how, String more) {
+    return new Page.Sentence(
+        "The %s is ".formatted(Names.hand(weaker(side))), how, ": " + against(side) + more + ".");
+  }
+
+  private Page.Sentence equal(SideScore side, String how, String more) {
+    return new Page.Sentence("The hands are ", "equally " + how, ": " + both(side) + more + ".");
+  }
+
+  private Page.Sentence unclear(SideScore side, String how, String more) {
+    return new Page.Sentence(
+        "Which hand is %s ".formatted(how), "can’t be told yet", ": " + both(side) + more + ".");
   }
 
   private static String endurance(List<SideScore> sides) {
@@ -109,55 +101,40 @@ final class SideSentences {
         what + " ", "can’t be compared", ": one hand has fewer than two trials with a figure.");
   }
 
-  private static String theWeaker(SideScore side) {
-    return "The %s hand is ".formatted(weaker(side).code());
-  }
-
   private static Hand weaker(SideScore side) {
     return side.verdict() == SideScore.Verdict.WEAKER_LEFT ? Hand.LEFT : Hand.RIGHT;
   }
 
-  private String against(SideScore side, String form, int decimals) {
-    String left = left(side, decimals);
-    String right = right(side, decimals);
-    boolean leftFirst = weaker(side) == Hand.LEFT;
-    String text =
-        form.formatted(leftFirst ? left : right) + " against " + (leftFirst ? right : left);
-    if (side.difference() == null || side.difference95() == null) {
-      return text;
-    }
-    boolean falling = side.difference() < 0;
-    double low = falling ? -side.difference95().high() : side.difference95().low();
-    double high = falling ? -side.difference95().low() : side.difference95().high();
-    return text
-        + ", a difference of %s%s (%s to %s)"
-            .formatted(
-                Figures.number(Math.abs(side.difference()), decimals),
-                side.quality() == Quality.SPEED ? "" : points(side, decimals),
-                Figures.number(low, decimals),
-                Figures.number(high, decimals));
-  }
-
-  private static String points(SideScore side, int decimals) {
+  private String against(SideScore side) {
+    Hand weaker = weaker(side);
     Double difference = side.difference();
-    boolean one = difference != null && Figures.number(Math.abs(difference), decimals).equals("1");
-    return one ? "\u00A0point" : "\u00A0points";
+    Range range = side.difference95();
+    String text = figure(side, weaker, true) + " against " + figure(side, weaker.other(), false);
+    Measure.Form form = side.measure().form();
+    return difference == null || range == null
+        ? text
+        : text
+            + ", a difference of %s (%s)"
+                .formatted(
+                    Figures.withUnit(form.size(difference), side.quality().differenceUnit()),
+                    form.size(difference, range));
   }
 
-  private String both(SideScore side, int decimals, String unit) {
-    return "%s\u00A0%s left, %s right".formatted(left(side, decimals), unit, right(side, decimals));
+  private String both(SideScore side) {
+    return "%s left, %s right"
+        .formatted(figure(side, Hand.LEFT, true), figure(side, Hand.RIGHT, false));
   }
 
-  private String left(SideScore side, int decimals) {
-    return side.left() == null
-        ? "unknown"
-        : atMost(side, Hand.LEFT) + Figures.number(side.left(), decimals);
-  }
-
-  private String right(SideScore side, int decimals) {
-    return side.right() == null
-        ? "unknown"
-        : atMost(side, Hand.RIGHT) + Figures.number(side.right(), decimals);
+  /** Returns a hand's figure, the first of two named and with its unit. */
+  private String figure(SideScore side, Hand hand, boolean first) {
+    Double value = hand == Hand.LEFT ? side.left() : side.right();
+    if (value == null) {
+      return "unknown";
+    }
+    String atMost = atMost(side, hand);
+    return first
+        ? TrainPart.typeset(side.quality().figure(value)).replace("CV ", "CV " + atMost)
+        : atMost + side.measure().text(value);
   }
 
   private String atMost(SideScore side, Hand hand) {
@@ -169,6 +146,6 @@ final class SideSentences {
     Integer trials = side.furtherTrials();
     return trials == null
         ? "more than 20 further trials a hand would be needed to tell"
-        : Figures.count(trials, "further trial", "further trials") + " a hand should tell";
+        : Figures.count(trials, "further trial") + " a hand should tell";
   }
 }

@@ -11,10 +11,12 @@ import palmturn.advise.LibraryDrill;
 import palmturn.advise.Plan;
 import palmturn.advise.StartingPace;
 import palmturn.advise.Training;
+import palmturn.measure.Phrases;
 import palmturn.measure.Quality;
+import palmturn.wording.Figures;
 
 /**
- * What to train as the report says it: the advice, the coming weeks, and each drill with its
+ * The report's part on what to train: the advice, the coming weeks, and each drill with its
  * cautions beside it.
  *
  * @param headline which hand, and for what, in a few words
@@ -59,7 +61,7 @@ public record TrainPart(
         headline(training),
         training.advice().stream().map(advice -> row(advice, training)).toList(),
         training.plan().weeks().stream().map(TrainPart::row).toList(),
-        told(training.plan().note()),
+        typeset(training.plan().note()),
         training.drills().isEmpty() ? List.of() : general.stream().map(Caution::text).toList(),
         training.drills().stream().map(drill -> row(drill, general)).toList());
   }
@@ -81,7 +83,7 @@ public record TrainPart(
           .map(TrainPart::link)
           .forEach(links::add);
     }
-    return new AdviceRow(head(advice), told(advice.why()), told(advice.action()), links);
+    return new AdviceRow(head(advice), typeset(advice.why()), typeset(advice.action()), links);
   }
 
   private static String head(Advice advice) {
@@ -89,7 +91,7 @@ public record TrainPart(
     return switch (advice.rule()) {
       case Advice.FILM_AGAIN -> "Film or mark again";
       case Advice.NOTHING -> "Keep";
-      default -> quality == null ? "Both hands" : Words.quality(quality);
+      default -> quality == null ? "Both hands" : quality.shownName();
     };
   }
 
@@ -98,7 +100,7 @@ public record TrainPart(
     return new WeekRow(
         "Week %d, %s".formatted(week.number(), week.aim()),
         link(week.drill()),
-        told(
+        typeset(
             ". "
                 + week.drill().dose()
                 + (pace == null
@@ -107,18 +109,18 @@ public record TrainPart(
                         .formatted(
                             Figures.withUnit(Figures.number(pace.slapsPerS(), 1), "slaps/s"),
                             pace.words()))),
-        told(week.control()));
+        typeset(week.control()));
   }
 
   private static DrillRow row(LibraryDrill drill, Set<Caution> general) {
     return new DrillRow(
         anchor(drill),
-        Words.capital(drill.name()),
-        told(drill.how()),
-        told(drill.dose()),
-        told(drill.harderWhen()),
-        told(drill.retest()),
-        told(drill.stop()),
+        Phrases.capital(drill.name()),
+        typeset(drill.how()),
+        typeset(drill.dose()),
+        typeset(drill.harderWhen()),
+        typeset(drill.retest()),
+        typeset(drill.stop()),
         drill.cautions().stream()
             .filter(caution -> !general.contains(caution))
             .map(Caution::text)
@@ -135,7 +137,7 @@ public record TrainPart(
   }
 
   /** Sets a text as the report does: a space that does not break before %, and ’. */
-  private static String told(String text) {
+  static String typeset(String text) {
     return text.replace(" %", "\u00A0%").replace('\'', '’');
   }
 }

@@ -9,12 +9,11 @@ import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import palmturn.chart.BeatStrip;
-import palmturn.chart.MarkWords;
 import palmturn.measure.FaultCount;
 import palmturn.measure.FaultKind;
-import palmturn.measure.Limit;
 import palmturn.measure.Measure;
 import palmturn.measure.Measures;
+import palmturn.measure.Phrases;
 import palmturn.measure.Quality;
 import palmturn.measure.TrialScore;
 import palmturn.numbers.Range;
@@ -23,8 +22,13 @@ import palmturn.trial.Reading;
 import palmturn.trial.Slap;
 import palmturn.trial.Span;
 import palmturn.trial.Trial;
+import palmturn.wording.Figures;
+import palmturn.wording.MarkNames;
+import palmturn.wording.MeasureSentences;
+import palmturn.wording.Names;
+import palmturn.wording.VerdictLabel;
 
-/** Builds the part of each trial that has marks: strip, intervals, measures, estimate, faults. */
+/** The part of each trial that has marks: strip, intervals, measures, estimate, faults. */
 final class TrialParts {
   private static final int MOST_PICTURES = 6;
 
@@ -58,21 +62,21 @@ final class TrialParts {
   private Page.TrialPart part(ReportInput.Filmed filmed, Reading reading, TrialScore score) {
     Trial trial = filmed.trial();
     String name = trial.id().name();
-    String words = Words.trial(trial.id());
+    String words = Names.trial(trial.id());
     double windowS = input.session().windowS();
     List<Fault> faults = faults(trial, reading);
     List<Page.FaultPicture> pictures = pictures(trial, words, faults);
     return new Page.TrialPart(
         name,
-        Words.capital(words),
+        Phrases.capital(words),
         read(filmed, reading),
-        Charts.strip(
+        ReportCharts.strip(
             "strip-" + name,
             "Marks of the " + words + ": " + counts(score),
             trial,
             reading,
             windowS),
-        Charts.intervals(
+        ReportCharts.intervals(
             "intervals-" + name, "Intervals of the " + words + " against time", score, windowS),
         groups(score),
         summary(score),
@@ -82,20 +86,20 @@ final class TrialParts {
         pictures,
         pictures.size() < faults.size()
             ? "%d of %s shown as a picture."
-                .formatted(pictures.size(), Figures.count(faults.size(), "fault", "faults"))
+                .formatted(pictures.size(), Figures.count(faults.size(), "fault"))
             : "");
   }
 
   /** A trial that nobody has read yet has no figures, but what was found in it can be seen. */
   private Page.TrialPart estimateOnly(Trial trial) {
     String name = trial.id().name();
-    String words = Words.trial(trial.id());
+    String words = Names.trial(trial.id());
     double windowS = input.session().windowS();
     return new Page.TrialPart(
         name,
-        Words.capital(words),
+        Phrases.capital(words),
         "Not read yet.",
-        Charts.strip("strip-" + name, "Estimate of the " + words, trial, null, windowS),
+        ReportCharts.strip("strip-" + name, "Estimate of the " + words, trial, null, windowS),
         null,
         List.of(),
         "",
@@ -114,7 +118,7 @@ final class TrialParts {
                 settled.comparison().a().name(),
                 settled.comparison().b().name(),
                 settled.open() == 0 ? "finished" : "open")
-        : "Read by " + Words.reading(reading) + ".";
+        : "Read by " + Names.reading(reading) + ".";
   }
 
   private static String source(ReportInput.Filmed filmed, Reading reading) {
@@ -127,9 +131,7 @@ final class TrialParts {
   }
 
   static String counts(TrialScore score) {
-    int doubles = score.accuracy().doubles();
-    return Figures.count(score.accuracy().slaps(), "slap", "slaps")
-        + (doubles == 0 ? "" : ", " + Figures.count(doubles, "double", "doubles"));
+    return Figures.slaps(score.accuracy().slaps(), score.accuracy().doubles());
   }
 
   private List<Page.MeasureGroup> groups(TrialScore score) {
@@ -143,7 +145,7 @@ final class TrialParts {
       if (!untracked) {
         groups.add(
             new Page.MeasureGroup(
-                Words.quality(quality), measures.stream().map(m -> row(m, score)).toList()));
+                quality.shownName(), measures.stream().map(m -> row(m, score)).toList()));
       }
     }
     return groups;
@@ -151,22 +153,15 @@ final class TrialParts {
 
   private Page.MeasureRow row(Measure measure, TrialScore score) {
     Double value = measure.value(score);
-    Range range = Figures.interval(measure, score);
-    boolean headline = Measures.headline(measure.quality()).id().equals(measure.id());
-    Limit limit = headline ? Verdict.limit(measure.quality(), input.limits()) : null;
+    Range range = measure.interval95(score);
+    boolean headline = Measures.headline(measure.quality()).equals(measure);
     return new Page.MeasureRow(
         measure.name(),
-        value == null
-            ? "–"
-            : MeasureSentences.atMost(measure, score)
-                + Figures.withUnit(Figures.of(measure, value), measure.unit()),
-        range == null ? "" : Figures.of(measure, range),
-        limit == null
-            ? ""
-            : (Verdict.least(measure.quality()) ? "≥\u00A0" : "≤\u00A0")
-                + Figures.plain(limit.value()),
+        Figures.withUnit(Figures.of(measure, score), value == null ? "" : measure.unit()),
+        range == null ? "" : measure.text(range),
         headline
-            ? Verdict.of(measure.quality(), score.verdicts().get(measure.quality()), input.limits())
+            ? VerdictLabel.of(
+                measure.quality(), score.verdicts().get(measure.quality()), input.limits())
             : null,
         MeasureSentences.of(measure, score));
   }
@@ -176,7 +171,7 @@ final class TrialParts {
     for (Map.Entry<FaultKind, FaultCount> each : score.accuracy().faults().entrySet()) {
       FaultCount count = each.getValue();
       if (count.all() > 0) {
-        parts.add("%d %s (%s)".formatted(count.all(), Words.fault(each.getKey()), sides(count)));
+        parts.add("%d %s (%s)".formatted(count.all(), Names.fault(each.getKey()), sides(count)));
       }
     }
     return parts.isEmpty()
@@ -214,7 +209,7 @@ final class TrialParts {
     for (Span span : reading.spans()) {
       double middleS = (span.startS() + span.endS()) / 2;
       if (span.kind().spoils() && window.contains(middleS)) {
-        faults.add(new Fault(middleS, MarkWords.fault(span.kind()), span.note()));
+        faults.add(new Fault(middleS, MarkNames.fault(span.kind()), span.note()));
       }
     }
     faults.sort(Comparator.comparingDouble(Fault::timeS));
@@ -223,8 +218,8 @@ final class TrialParts {
 
   private static String word(Slap slap) {
     return switch (slap.side()) {
-      case PALM, BACK -> MarkWords.fault(slap) + ", " + slap.side().code();
-      case UNKNOWN -> MarkWords.fault(slap);
+      case PALM, BACK -> MarkNames.fault(slap) + ", " + slap.side().code();
+      case UNKNOWN -> MarkNames.fault(slap);
     };
   }
 
@@ -245,14 +240,14 @@ final class TrialParts {
             .toList()) {
       byte[] jpeg = input.stills().jpeg(trial.id(), fault.timeS());
       if (jpeg != null) {
-        String at = Figures.withUnit(Figures.number(fault.timeS(), 2), "s");
+        String at = Figures.seconds(fault.timeS(), 2);
         pictures.add(
             new Page.FaultPicture(
                 "data:image/jpeg;base64," + Base64.getEncoder().encodeToString(jpeg),
-                "%s at %s in the clip: %s".formatted(Words.capital(words), at, fault.word()),
+                "%s at %s in the clip: %s".formatted(Phrases.capital(words), at, fault.word()),
                 "%s at %s%s"
                     .formatted(
-                        Words.capital(fault.word()),
+                        Phrases.capital(fault.word()),
                         at,
                         fault.note().isBlank() ? "" : ": " + fault.note())));
       }

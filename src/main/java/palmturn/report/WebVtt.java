@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import palmturn.chart.MarkWords;
 import palmturn.trial.Reading;
 import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.Span;
+import palmturn.wording.MarkNames;
 
 /** Marks as captions that any player shows over the clip: WebVTT, in the clip's own seconds. */
 public final class WebVtt {
@@ -44,7 +44,7 @@ public final class WebVtt {
               fromS,
               Math.max(fromS + LEAST_S, span.endS()),
               " line:0",
-              noted(MarkWords.fault(span.kind()), span.note())));
+              noted(MarkNames.fault(span.kind()), span.note())));
     }
     cues.sort(Comparator.comparingDouble(Cue::fromS));
     StringBuilder out = new StringBuilder("WEBVTT ").append(escaped(title)).append("\n");
@@ -62,7 +62,7 @@ public final class WebVtt {
       text.append(number).append(' ');
     }
     text.append(slap.side() == Side.UNKNOWN ? "side unknown" : slap.side().code());
-    String fault = MarkWords.fault(slap);
+    String fault = MarkNames.fault(slap);
     if (!fault.isEmpty()) {
       text.append(", ").append(fault);
     }

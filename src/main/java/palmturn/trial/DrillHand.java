@@ -13,6 +13,11 @@ public enum DrillHand implements Coded {
     this.code = code;
   }
 
+  /** Returns the hand alone. */
+  public static DrillHand of(Hand hand) {
+    return hand == Hand.LEFT ? LEFT : RIGHT;
+  }
+
   @Override
   public String code() {
     return code;

@@ -131,11 +131,11 @@ class RulesTest {
   void theFiguresThatFiredItAreSaid() {
     Advice slower = advise(side(Quality.SPEED, Verdict.WEAKER_LEFT)).get(0);
     assertEquals(
-        "The left hand is slower: 4.00 slaps/s against 5.00, a difference of 1.00 (0.50 to 1.50).",
+        "The left hand is slower: 4.00 slaps/s against 5.00, a difference of 1.00 slaps/s (0.50 to 1.50).",
         slower.why());
     Advice clean = advise(right(GOOD.clean(70.0))).get(0);
     assertTrue(
-        clean.why().startsWith("The right hand: 70.0 % clean (64.6 to 74.9), and"), clean.why());
+        clean.why().startsWith("The right hand: clean share 70 % (65 to 75), and"), clean.why());
     assertTrue(clean.why().contains("at least 80 %. Most often: edge, 90 of 300"), clean.why());
     Advice best = advise(good().best(Hand.LEFT, 6)).get(0);
     assertTrue(best.why().contains("17 % under its own best on file, 6.00"), best.why());

@@ -113,14 +113,14 @@ class EstimateCommandTest {
     for (String part :
         new String[] {
           "right-baseline-1 (clips/a.mp4), right hand",
-          "2, and 1 double tap",
+          "slaps        2, and 1 double\n",
           "palm 1, back 2",
           "5.12 slaps/s",
-          "4.3 %; the timing alone gives 0.5 %",
-          "2.56 turns",
+          "4.3 %; timing floor 0.5 %",
+          "2.56 Hz, turns there and back; as a check",
           "up to 1.0 cm, 0.04 forearm lengths",
           "scale: given",
-          "sound, motion; 1 of 3 slaps timed by sound, which is 3.5 ms after the picture",
+          "sound and motion; 1 of 3 slaps timed by sound, which is 3.5 ms after the picture",
           "The sound of \"a\" door was set aside.",
           "Zones are not told.",
         }) {

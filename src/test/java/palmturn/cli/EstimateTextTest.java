@@ -24,7 +24,7 @@ class EstimateTextTest {
     assertTrue(text.contains("  wrist        not bent for long\n"), text);
     assertTrue(
         text.contains(
-            "  turn         about 172° from side to side; last third less first −32° (95 %"
+            "  turn         about 172° from side to side; last third − first −32° (95 %"
                 + " interval −38 to −26)\n"),
         text);
   }

@@ -104,11 +104,11 @@ class CeilingTest {
     // Intervals 0.2, 0.3, 0.2 s, a pause of 1 s, 0.2, 0.2 s; a double after the second slap.
     List<Slap> slaps = new ArrayList<>(Made.slaps(1, 0.2, 0.3, 0.2, 1, 0.2, 0.2));
     slaps.add(Made.mark(Slap.Kind.DOUBLE, 1.28, Side.BACK, Zone.CENTRE));
-    List<Attempt> attempts = Made.score(slaps).attempts();
+    List<TimedAttempt> attempts = Made.score(slaps).attempts();
     // 2/0.5 for the second slap and its double, 2/0.5, then only the last slap but one: 2/0.4.
     assertEquals(4, attempts.size());
     assertEquals(4, attempts.get(0).slapsPerS(), 1e-9);
-    assertEquals(new Attempt(attempts.get(0).slapsPerS(), true), attempts.get(1));
+    assertEquals(new TimedAttempt(attempts.get(0).slapsPerS(), true), attempts.get(1));
     assertEquals(4, attempts.get(2).slapsPerS(), 1e-9);
     assertEquals(5, attempts.get(3).slapsPerS(), 1e-9);
   }
@@ -117,7 +117,7 @@ class CeilingTest {
   void aMissedTurnIsATurnWithAPace() {
     List<Slap> slaps = new ArrayList<>(Made.slaps(1, 0.2, 0.4, 0.2));
     slaps.add(Made.mark(Slap.Kind.MISSED, 1.4, Side.BACK, Zone.UNKNOWN));
-    List<Attempt> attempts = Made.score(slaps).attempts();
+    List<TimedAttempt> attempts = Made.score(slaps).attempts();
     assertEquals(3, attempts.size());
     assertTrue(attempts.stream().allMatch(each -> Math.abs(each.slapsPerS() - 5) < 1e-9));
     assertTrue(attempts.get(1).faulty());

@@ -23,6 +23,7 @@ import palmturn.advise.LibraryDrill;
 import palmturn.advise.Training;
 import palmturn.measure.Measure;
 import palmturn.measure.Measures;
+import palmturn.wording.MeasureSentences;
 
 class ReportTest {
   private static final Pattern SVG = Pattern.compile("<svg.*?</svg>", Pattern.DOTALL);
@@ -121,7 +122,7 @@ class ReportTest {
               .findFirst()
               .orElseThrow();
       boolean near = score.rhythm().steadyCvPct() < 2 * score.rhythm().timingFloorPct();
-      assertEquals(near, row.value().startsWith("at most "), row.value());
+      assertEquals(near, row.value().startsWith("≤\u00A0"), row.value());
       assertEquals(near, row.sentence().contains("at most"), row.sentence());
       checked += near ? 1 : 0;
     }
@@ -148,20 +149,20 @@ class ReportTest {
   @Test
   void theEstimateSaysWhatItRestsOn() {
     Page.EstimatePart part = Report.page(ReportSamples.estimated()).trials().get(0).estimate();
-    String words = String.join(" ", part.sentences()).replace('\u00A0', ' ');
+    String words = (String.join(" ", part.sentences()) + " " + part.lines()).replace('\u00A0', ' ');
     for (String said :
         List.of(
-            "found 28 slaps and 1 double, the reading has 25 slaps and 1 double",
-            "rests on the sound, the motion in the picture and the shape of the hand",
-            "12 ms early against the picture",
-            "interval CV of 1.9 %",
-            "0.30 at the least",
-            "there and back 2.55 times a second",
-            "turned by about 172°, by its shape; the last third against the first: −32° (95 %"
-                + " interval −38 to −26)",
-            "strayed 4.8 cm",
-            "for 0.4 s, in which it is taken to have been up to about 1.8 cm away (dashed; 0.8 one"
-                + " SD)")) {
+            "found 28 slaps, 1 double, the reading has 25 slaps, 1 double",
+            "within 25 ms and says the same",
+            "words=sound, motion and shape",
+            "12.0 ms before the picture",
+            "timing floor 1.9 %",
+            "lowest 0.30",
+            "2.55 Hz, turns there and back",
+            "about 172° from side to side; last third − first −32° (95 % interval −38 to −26)",
+            "up to 4.8 cm",
+            "lost for 0.4 s",
+            "lost once, then up to about 1.8 cm away (SD 0.8)")) {
       assertTrue(words.contains(said), () -> said + " is missing in: " + words);
     }
     assertEquals(List.of("Two contacts were seen and not heard."), part.warnings());

@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
-import palmturn.chart.MarkWords;
 import palmturn.settle.Difference;
 import palmturn.settle.Difference.What;
 import palmturn.trial.Coded;
@@ -21,6 +20,7 @@ import palmturn.trial.Slap;
 import palmturn.trial.Span;
 import palmturn.trial.TimeScale;
 import palmturn.trial.Zone;
+import palmturn.wording.MarkNames;
 
 /**
  * Texts about differences. Times are real seconds from the first slap, as on the strip.
@@ -68,8 +68,8 @@ record DifferenceWords(ReadingPair pair, TimeScale scale, double zeroS) {
     Object one = second ? difference.b() : difference.a();
     if (one instanceof Span span) {
       return item.mainDifference() == What.APART
-          ? capital(MarkWords.fault(span.kind())) + ": times differ"
-          : "Only %s: %s".formatted(readingName(second), MarkWords.fault(span.kind()));
+          ? capital(MarkNames.fault(span.kind())) + ": times differ"
+          : "Only %s: %s".formatted(readingName(second), MarkNames.fault(span.kind()));
     }
     if (difference.a() instanceof Slap a && difference.b() instanceof Slap b) {
       return switch (item.mainDifference()) {

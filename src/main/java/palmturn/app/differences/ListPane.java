@@ -21,9 +21,9 @@ import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.app.look.Nodes;
 import palmturn.settle.Agreement;
-import palmturn.settle.AgreementSentences;
 import palmturn.settle.ReadingComparison;
 import palmturn.settle.SettledTrial;
+import palmturn.wording.AgreementSentences;
 
 /** The list of differences, 384 wide: open ones, worst first, decided ones, and the agreement. */
 final class ListPane extends VBox {

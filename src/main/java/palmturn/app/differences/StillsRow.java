@@ -122,7 +122,7 @@ final class StillsRow extends HBox {
       if (mark instanceof Slap slap && opened.frames().nearest(slap.timeS()) == picture.index()) {
         words.add(name + DifferenceWords.shortLabel(slap));
       } else if (mark instanceof Span span && span.contains(picture.timeS())) {
-        words.add(name + palmturn.chart.MarkWords.fault(span.kind()));
+        words.add(name + palmturn.wording.MarkNames.fault(span.kind()));
       }
     }
     return String.join("   ", words);

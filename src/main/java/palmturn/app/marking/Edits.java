@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
-import palmturn.chart.MarkWords;
 import palmturn.clip.FrameTable;
 import palmturn.trial.Estimate;
 import palmturn.trial.Extra;
@@ -19,6 +18,7 @@ import palmturn.trial.Slap;
 import palmturn.trial.Span;
 import palmturn.trial.StartedFrom;
 import palmturn.trial.Zone;
+import palmturn.wording.MarkNames;
 
 /** Edits of a reading, as pure functions. */
 final class Edits {
@@ -53,7 +53,7 @@ final class Edits {
   static Edit toggleZone(Reading reading, Slap slap, Zone zone) {
     Zone next = slap.zone() == zone ? Zone.CENTRE : zone;
     Slap made = slap.withZone(next);
-    if (MarkWords.unnamed(slap)) {
+    if (MarkNames.unnamed(slap)) {
       made = made.withKind(Slap.Kind.SLAP);
     }
     return replace(reading, slap, made, next.code() + " at " + seconds(slap.timeS()));

@@ -5,13 +5,13 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import palmturn.chart.MarkWords;
 import palmturn.trial.Extra;
 import palmturn.trial.Reading;
 import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.TimedBy;
 import palmturn.trial.Zone;
+import palmturn.wording.MarkNames;
 
 /** Edits of a reading made by fast marking, as pure functions. */
 final class FastEdits {
@@ -69,7 +69,7 @@ final class FastEdits {
   /** Sets a mark's zone; the mark counts as seen. */
   static Edits.Edit setZone(Reading reading, Slap slap, Zone zone) {
     Slap made = slap.withSeen(true).withZone(zone);
-    if (MarkWords.unnamed(slap)) {
+    if (MarkNames.unnamed(slap)) {
       made = made.withKind(Slap.Kind.SLAP);
     }
     return replace(reading, slap, made, zone.code());

@@ -10,7 +10,7 @@ import javafx.beans.property.SimpleBooleanProperty;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.stage.Stage;
 import palmturn.clip.FrameTable;
-import palmturn.measure.HandClock;
+import palmturn.measure.TrialClock;
 import palmturn.trial.Slap;
 
 /** One of the two trials side by side: its marks, and the stage that its exact frames stand on. */
@@ -20,7 +20,7 @@ public final class PairMember {
   private final ReadOnlyStringWrapper outsideReason = new ReadOnlyStringWrapper("");
   private final BooleanProperty mirrored = new SimpleBooleanProperty(false);
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
-  private @Nullable HandClock handClock;
+  private @Nullable TrialClock handClock;
 
   PairMember(Executor screen) {
     stage = new Stage(screen);
@@ -52,7 +52,7 @@ public final class PairMember {
   }
 
   /** Returns its marks; null until its clip is open. */
-  @Nullable HandClock handClock() {
+  @Nullable TrialClock handClock() {
     return handClock;
   }
 
@@ -65,7 +65,7 @@ public final class PairMember {
   void open(PairTrial opened, FrameTable frames, Stage.PictureSource pictures) {
     trial.set(opened);
     stage.open(frames, pictures, opened.trial().fromS(), opened.trial().toS());
-    handClock = HandClock.of(opened.trial(), opened.marks(), frames.timeS(stage.first()));
+    handClock = TrialClock.of(opened.trial(), opened.marks(), frames.timeS(stage.first()));
   }
 
   /** Reports an error with its clip. */
@@ -88,7 +88,7 @@ public final class PairMember {
    */
   double momentS() {
     FrameTable frames = stage.framesProperty().get();
-    HandClock marks = handClock;
+    TrialClock marks = handClock;
     if (frames == null || marks == null) {
       return 0;
     }
@@ -105,7 +105,7 @@ public final class PairMember {
   /** Goes to the frame nearest to a moment; outside the trial, to its end with a reason. */
   void goTo(double mediaS) {
     FrameTable frames = stage.framesProperty().get();
-    HandClock marks = handClock;
+    TrialClock marks = handClock;
     if (frames == null || marks == null) {
       return;
     }

@@ -18,7 +18,7 @@ import palmturn.app.look.Look;
 import palmturn.app.look.Nodes;
 import palmturn.app.stage.PictureNode;
 import palmturn.clip.FrameTable;
-import palmturn.measure.HandClock;
+import palmturn.measure.TrialClock;
 
 /** One of the two pictures, with its trial, frame and current slap. */
 final class PairMemberView extends VBox {
@@ -148,7 +148,7 @@ final class PairMemberView extends VBox {
 
   private void showWords() {
     PairTrial trial = half.trialProperty().get();
-    HandClock beats = half.handClock();
+    TrialClock beats = half.handClock();
     FrameTable frames = half.stage().framesProperty().get();
     frame.setScaleX(half.mirroredProperty().get() ? -1 : 1);
     frame.setOpacity(half.outsideReasonProperty().get().isEmpty() ? 1 : 0.45);

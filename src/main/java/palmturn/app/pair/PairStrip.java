@@ -6,8 +6,8 @@ import java.util.function.DoubleUnaryOperator;
 import org.jspecify.annotations.Nullable;
 import palmturn.chart.BeatStrip;
 import palmturn.chart.Palette;
-import palmturn.measure.HandClock;
-import palmturn.measure.Meeting;
+import palmturn.measure.TrialAlignment;
+import palmturn.measure.TrialClock;
 import palmturn.trial.Slap;
 import palmturn.trial.Span;
 import palmturn.trial.TimeScale;
@@ -19,7 +19,7 @@ import palmturn.trial.TimeScale;
  * @param meeting which moments are the same
  * @param oneAbove whether the first trial is the upper row
  */
-record PairStrip(Meeting meeting, boolean oneAbove) {
+record PairStrip(TrialAlignment meeting, boolean oneAbove) {
   private static final double AROUND_S = 0.35;
   private static final double EMPTY_S = 5;
 
@@ -34,7 +34,7 @@ record PairStrip(Meeting meeting, boolean oneAbove) {
   /** Height of a row. */
   static final double ROW = 140;
 
-  HandClock handClock(boolean above) {
+  TrialClock handClock(boolean above) {
     return above == oneAbove ? meeting.one() : meeting.other();
   }
 
@@ -43,8 +43,8 @@ record PairStrip(Meeting meeting, boolean oneAbove) {
     if (above == oneAbove) {
       return meeting.one()::realS;
     }
-    Meeting back = meeting.back();
-    return mediaS -> back.thereReal(meeting.other().realS(mediaS));
+    TrialAlignment inverse = meeting.inverse();
+    return mediaS -> inverse.toOtherReal(meeting.other().realS(mediaS));
   }
 
   /** Returns the axis between two x, with all slaps of both on it. */
@@ -70,7 +70,7 @@ record PairStrip(Meeting meeting, boolean oneAbove) {
   /** Returns the marks of a row, its top at 0. */
   BeatStrip row(boolean above, BeatStrip.View view, Palette palette) {
     DoubleUnaryOperator axis = axis(above);
-    HandClock beats = handClock(above);
+    TrialClock beats = handClock(above);
     List<Slap> marks = beats.marks().stream().map(mark -> moved(mark, axis)).toList();
     List<Span> spans = new ArrayList<>();
     for (Span span : beats.spans()) {

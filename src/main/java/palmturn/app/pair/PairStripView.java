@@ -12,7 +12,7 @@ import palmturn.app.strip.StripGraphics;
 import palmturn.chart.BeatStrip;
 import palmturn.chart.BeatStripPainter;
 import palmturn.chart.Palette;
-import palmturn.measure.Meeting;
+import palmturn.measure.TrialAlignment;
 import palmturn.trial.Slap;
 
 /** The marks of both trials in two rows, aligned slaps tied; a click or drag goes there. */
@@ -81,7 +81,7 @@ final class PairStripView extends Pane {
   }
 
   private @Nullable PairStrip strip() {
-    Meeting meeting = pair.meetingProperty().get();
+    TrialAlignment meeting = pair.meetingProperty().get();
     return meeting == null ? null : new PairStrip(meeting, pair.left() == pair.one());
   }
 
@@ -145,7 +145,7 @@ final class PairStripView extends Pane {
   }
 
   /** Names the trial whose time the axis shows, if the other's is stretched. */
-  private void drawTimeOwner(GraphicsContext g, Meeting meeting) {
+  private void drawTimeOwner(GraphicsContext g, TrialAlignment meeting) {
     PairTrial one = pair.one().trialProperty().get();
     PairTrial other = pair.other().trialProperty().get();
     if (meeting.samePace() && one != null && other != null) {
@@ -176,7 +176,7 @@ final class PairStripView extends Pane {
 
   /** A tie that stands upright: both hands slap at once. Every fifth is numbered. */
   private void drawTies(GraphicsContext g, PairStrip strip, BeatStrip.View view) {
-    Meeting meeting = strip.meeting();
+    TrialAlignment meeting = strip.meeting();
     Palette palette = look.theme().palette();
     double from = TOP + ROW - 5;
     double to = LOWER + 1;
@@ -206,7 +206,7 @@ final class PairStripView extends Pane {
     g.setTextAlign(TextAlignment.LEFT);
   }
 
-  private String flagText(Meeting meeting) {
+  private String flagText(TrialAlignment meeting) {
     if (!meeting.onSlap()) {
       return PairWords.signed(pair.nowS());
     }

@@ -17,7 +17,7 @@ import palmturn.app.keys.KeyMap;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.app.look.Nodes;
-import palmturn.measure.Meeting;
+import palmturn.measure.TrialAlignment;
 
 /** Both hands at the same moment: two pictures side by side, and their slaps under one another. */
 public final class PairView extends VBox {
@@ -138,7 +138,7 @@ public final class PairView extends VBox {
   }
 
   private void showWords() {
-    Meeting now = pair.meetingProperty().get();
+    TrialAlignment now = pair.meetingProperty().get();
     PairTrial here = pair.one().trialProperty().get();
     PairTrial there = pair.other().trialProperty().get();
     words.setText(

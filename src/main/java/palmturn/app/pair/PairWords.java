@@ -4,9 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
-import palmturn.chart.MarkWords;
-import palmturn.measure.HandClock;
-import palmturn.measure.Meeting;
+import palmturn.measure.TrialAlignment;
+import palmturn.measure.TrialClock;
 import palmturn.trial.Block;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
@@ -16,6 +15,7 @@ import palmturn.trial.Span;
 import palmturn.trial.TimeScale;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
+import palmturn.wording.MarkNames;
 
 /** Texts about the two trials and their current moment. */
 final class PairWords {
@@ -31,7 +31,7 @@ final class PairWords {
    */
   record Position(String slap, String fault, String interval, @Nullable Double share) {}
 
-  static Position position(HandClock beats, double momentS) {
+  static Position position(TrialClock beats, double momentS) {
     int number = beats.lastAt(momentS);
     double nowS = beats.realS(momentS);
     if (beats.slaps().isEmpty()) {
@@ -65,17 +65,17 @@ final class PairWords {
   }
 
   /** The slap's own fault, marks after it that are no slaps, and spans around the moment. */
-  private static String faults(HandClock beats, int number, double momentS) {
+  private static String faults(TrialClock beats, int number, double momentS) {
     List<String> all = new ArrayList<>();
     double fromS = number == 0 ? Double.NEGATIVE_INFINITY : beats.slaps().get(number - 1).timeS();
     for (Slap mark : beats.marks()) {
       if (mark.timeS() >= fromS && mark.timeS() <= momentS && mark.faulty()) {
-        all.add(mark.counts() ? MarkWords.fault(mark) : "then " + MarkWords.fault(mark));
+        all.add(mark.counts() ? MarkNames.fault(mark) : "then " + MarkNames.fault(mark));
       }
     }
     for (Span span : beats.spans()) {
       if (span.startS() <= momentS && momentS <= span.endS()) {
-        all.add(MarkWords.fault(span.kind()));
+        all.add(MarkNames.fault(span.kind()));
       }
     }
     return String.join(", ", all);
@@ -163,7 +163,7 @@ final class PairWords {
   }
 
   /** Returns how the two are aligned. */
-  static String alignment(Meeting now, String oneName, String otherName) {
+  static String alignment(TrialAlignment now, String oneName, String otherName) {
     if (!now.onSlap()) {
       return now.one().slaps().isEmpty() == now.other().slaps().isEmpty()
           ? "Aligned on the first frames, in real time"
@@ -179,7 +179,7 @@ final class PairWords {
   }
 
   /** Returns a warning where the palm meets the back; empty otherwise. */
-  static String sidesWarning(Meeting now) {
+  static String sidesWarning(TrialAlignment now) {
     if (!now.onSlap()) {
       return "";
     }

@@ -12,8 +12,8 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.stage.PlaySpeed;
 import palmturn.app.stage.Stage;
 import palmturn.clip.FrameTable;
-import palmturn.measure.HandClock;
-import palmturn.measure.Meeting;
+import palmturn.measure.TrialAlignment;
+import palmturn.measure.TrialClock;
 import palmturn.trial.Block;
 import palmturn.trial.Hand;
 import palmturn.trial.TrialId;
@@ -37,7 +37,8 @@ public final class TrialPair {
   private final PairMember one;
   private final PairMember other;
   private final ReadOnlyBooleanWrapper active = new ReadOnlyBooleanWrapper(false);
-  private final ReadOnlyObjectWrapper<@Nullable Meeting> meeting = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyObjectWrapper<@Nullable TrialAlignment> meeting =
+      new ReadOnlyObjectWrapper<>();
   private final ReadOnlyStringWrapper missingReason = new ReadOnlyStringWrapper("");
   private final LoopClock loopClock = new LoopClock();
 
@@ -78,7 +79,7 @@ public final class TrialPair {
   }
 
   /** The alignment of the two; null until both clips are open. */
-  public ReadOnlyObjectProperty<@Nullable Meeting> meetingProperty() {
+  public ReadOnlyObjectProperty<@Nullable TrialAlignment> meetingProperty() {
     return meeting.getReadOnlyProperty();
   }
 
@@ -139,10 +140,10 @@ public final class TrialPair {
   }
 
   private void alignFirstSlaps() {
-    HandClock here = one.handClock();
-    HandClock there = other.handClock();
+    TrialClock here = one.handClock();
+    TrialClock there = other.handClock();
     if (here != null && there != null) {
-      meeting.set(new Meeting(here, there, 1, 0, false));
+      meeting.set(new TrialAlignment(here, there, 1, 0, false));
     }
     if (here != null) {
       one.goTo(here.mediaS(0));
@@ -164,8 +165,8 @@ public final class TrialPair {
 
   /** Goes to the next slap in both, or to the one before, and aligns them there. */
   public void stepSlap(boolean forward) {
-    Meeting now = meeting.get();
-    HandClock here = one.handClock();
+    TrialAlignment now = meeting.get();
+    TrialClock here = one.handClock();
     stop();
     if (now != null && now.onSlap()) {
       int last = now.one().lastAt(one.momentS());
@@ -179,27 +180,27 @@ public final class TrialPair {
   /** Goes to the first slap that both have, or to the last. */
   public void goToEndSlap(boolean last) {
     stop();
-    Meeting now = meeting.get();
+    TrialAlignment now = meeting.get();
     if (now != null && now.onSlap()) {
       meetAt(last ? now.last() : now.first());
     }
   }
 
   private void meetAt(int wanted) {
-    Meeting now = meeting.get();
+    TrialAlignment now = meeting.get();
     if (now != null) {
       int slap = Math.max(now.first(), Math.min(now.last(), wanted));
-      meeting.set(new Meeting(now.one(), now.other(), slap, now.shift(), now.samePace()));
+      meeting.set(new TrialAlignment(now.one(), now.other(), slap, now.shift(), now.samePace()));
       showMoment(now.one().slapS(slap));
     }
   }
 
   /** Aligns a later slap of the other trial, or an earlier one if negative. */
   public void shiftMeeting(int by) {
-    Meeting now = meeting.get();
+    TrialAlignment now = meeting.get();
     if (now != null && now.onSlap()) {
-      Meeting moved =
-          new Meeting(now.one(), now.other(), now.slap(), now.shift() + by, now.samePace());
+      TrialAlignment moved =
+          new TrialAlignment(now.one(), now.other(), now.slap(), now.shift() + by, now.samePace());
       if (moved.onSlap()) {
         meeting.set(moved);
         meetAt(moved.slap());
@@ -209,9 +210,10 @@ public final class TrialPair {
 
   /** Switches between aligning every slap and real time. */
   public void toggleSamePace() {
-    Meeting now = meeting.get();
+    TrialAlignment now = meeting.get();
     if (now != null && now.onSlap()) {
-      meeting.set(new Meeting(now.one(), now.other(), now.slap(), now.shift(), !now.samePace()));
+      meeting.set(
+          new TrialAlignment(now.one(), now.other(), now.slap(), now.shift(), !now.samePace()));
       moveOther();
     }
   }
@@ -260,7 +262,7 @@ public final class TrialPair {
     if (loopClock.playingProperty().get()) {
       stop();
     } else {
-      Meeting now = meeting.get();
+      TrialAlignment now = meeting.get();
       double fromS = now == null || !now.onSlap() ? 0 : now.one().slapS(now.first());
       double toS =
           now == null || !now.onSlap()
@@ -272,7 +274,7 @@ public final class TrialPair {
 
   /** Plays the slap that was gone to last again and again, or stops. */
   public void loopSlap() {
-    Meeting now = meeting.get();
+    TrialAlignment now = meeting.get();
     if (loopClock.playingProperty().get()) {
       stop();
     } else if (now != null && now.onSlap()) {
@@ -297,7 +299,7 @@ public final class TrialPair {
   }
 
   private void play(double fromS, double toS, double startS) {
-    HandClock here = one.handClock();
+    TrialClock here = one.handClock();
     FrameTable frames = one.stage().framesProperty().get();
     if (here == null || frames == null) {
       return;
@@ -327,7 +329,7 @@ public final class TrialPair {
 
   /** Shows the last frame that is due, never one that is still to come. */
   private void showDueFrame(double realS) {
-    HandClock here = one.handClock();
+    TrialClock here = one.handClock();
     FrameTable frames = one.stage().framesProperty().get();
     if (here != null && frames != null) {
       one.stage().seek(frames.indexAt(here.mediaS(realS) + ROUNDING_S));
@@ -344,12 +346,12 @@ public final class TrialPair {
 
   /** Returns where the first trial is on its own clock, real seconds. */
   double nowS() {
-    HandClock here = one.handClock();
+    TrialClock here = one.handClock();
     return here == null ? 0 : here.realS(one.momentS());
   }
 
   private void showMoment(double realS) {
-    HandClock here = one.handClock();
+    TrialClock here = one.handClock();
     if (here != null) {
       one.goTo(here.mediaS(realS));
       moveOther();
@@ -357,9 +359,9 @@ public final class TrialPair {
   }
 
   private void moveOther() {
-    Meeting now = meeting.get();
+    TrialAlignment now = meeting.get();
     if (now != null) {
-      other.goTo(now.there(one.momentS()));
+      other.goTo(now.toOther(one.momentS()));
     }
   }
 

@@ -12,7 +12,6 @@ import javafx.scene.layout.VBox;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.app.strip.StripGraphics;
-import palmturn.chart.ProgressCaption;
 import palmturn.chart.ProgressChart;
 import palmturn.measure.Limit;
 import palmturn.measure.Limits;
@@ -21,6 +20,7 @@ import palmturn.measure.Measures;
 import palmturn.measure.ProgressScore;
 import palmturn.measure.Quality;
 import palmturn.trial.Hand;
+import palmturn.wording.CourseSentences;
 import palmturn.work.score.AthleteProgress;
 
 /** The pane of an athlete's progress: a chart for each quality, and a sentence for each hand. */
@@ -69,7 +69,7 @@ public final class ProgressView extends VBox {
     }
     if (score != null) {
       Label key = label("", "small");
-      key.setText(ProgressCaption.KEY);
+      key.setText(CourseSentences.KEY);
       nodes.add(key);
       for (Quality quality : Quality.values()) {
         if (score.courses().stream().anyMatch(course -> course.quality() == quality)) {
@@ -110,7 +110,7 @@ public final class ProgressView extends VBox {
           .ifPresent(
               course -> {
                 Label said = label("progress-" + quality.code() + "-" + hand.code(), "second");
-                said.setText(ProgressCaption.describeChange(course));
+                said.setText(CourseSentences.of(course));
                 box.getChildren().add(said);
               });
     }

@@ -10,7 +10,7 @@ import javafx.scene.layout.VBox;
 import palmturn.app.look.Look;
 import palmturn.app.look.Nodes;
 import palmturn.trial.Estimate;
-import palmturn.work.EstimateWords;
+import palmturn.wording.EstimateSummary;
 
 /** The details of an estimate, with its warnings below. */
 final class EstimateTable {
@@ -22,7 +22,7 @@ final class EstimateTable {
   static Node of(Estimate estimate, Look look) {
     GridPane lines = new GridPane(look.px(16), look.px(6));
     int row = 0;
-    for (EstimateWords.Line line : EstimateWords.of(estimate)) {
+    for (EstimateSummary.Line line : EstimateSummary.of(estimate)) {
       Label name = Nodes.label(line.name(), "second");
       name.setMinWidth(look.px(NAMES));
       GridPane.setValignment(name, VPos.TOP);

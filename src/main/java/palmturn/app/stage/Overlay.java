@@ -146,13 +146,16 @@ record Overlay(
     }
     ElbowPath.GapEstimate unseen = unseen(path, timeS);
     ElbowPath.Sample nearest = path.nearest(timeS);
-    boolean seen = unseen == null && nearest != null && Math.abs(nearest.timeS() - timeS) <= AT_S;
+    ElbowPath.@Nullable Sample seen =
+        unseen == null && nearest != null && Math.abs(nearest.timeS() - timeS) <= AT_S
+            ? nearest
+            : null;
     Double cm = path.cmPerPixel();
     return new Elbow(
         path.start(),
         cm == null ? null : limitCm / cm,
         trail,
-        seen ? spot(path, nearest) : null,
+        seen == null ? null : spot(path, seen),
         unseen == null
             ? null
             : new EstimatedElbow(
@@ -160,8 +163,8 @@ record Overlay(
                 unseen.sdPx()),
         unseen != null
             ? "elbow lost, " + lostWords(path, unseen)
-            : seen
-                ? distanceWords(path, nearest.distancePx())
+            : seen != null
+                ? distanceWords(path, seen.distancePx())
                 : lostBetween(path, timeS - AT_S, timeS + AT_S) ? "elbow lost" : "elbow");
   }
 

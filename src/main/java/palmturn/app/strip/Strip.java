@@ -12,7 +12,6 @@ import palmturn.app.marking.Marking;
 import palmturn.app.stage.Stage;
 import palmturn.chart.BeatStrip;
 import palmturn.chart.EstimateOverlay;
-import palmturn.chart.MarkWords;
 import palmturn.chart.Palette;
 import palmturn.clip.FrameTable;
 import palmturn.trial.Estimate;
@@ -20,6 +19,7 @@ import palmturn.trial.Reading;
 import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.TimeScale;
+import palmturn.wording.MarkNames;
 
 /** The beat strip: the visible stretch of time and its content. */
 public final class Strip {
@@ -284,7 +284,7 @@ public final class Strip {
     int number = reading == null ? 0 : number(reading, current, window);
     String what =
         number == 0
-            ? current.kind() == Slap.Kind.SLAP ? "slap" : MarkWords.fault(current)
+            ? current.kind() == Slap.Kind.SLAP ? "slap" : MarkNames.fault(current)
             : "slap " + number;
     double halfS =
         switch (current.timedBy()) {

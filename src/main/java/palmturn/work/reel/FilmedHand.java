@@ -7,7 +7,7 @@ import palmturn.clip.ClipFile;
 import palmturn.clip.FrameReader;
 import palmturn.clip.FrameTable;
 import palmturn.clip.Picture;
-import palmturn.measure.HandClock;
+import palmturn.measure.TrialClock;
 import palmturn.store.SessionFolder;
 import palmturn.trial.ClipFacts;
 import palmturn.trial.Reading;
@@ -83,8 +83,8 @@ final class FilmedHand implements AutoCloseable {
   }
 
   /** Returns the trial's own clock and its slaps by number. */
-  HandClock clock() {
-    return HandClock.of(trial, reading, frames.timeS(0));
+  TrialClock clock() {
+    return TrialClock.of(trial, reading, frames.timeS(0));
   }
 
   /** Returns the mark whose picture is on the screen, or was a moment ago. */

@@ -3,10 +3,10 @@ package palmturn.work.reel;
 import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import palmturn.measure.HandClock;
-import palmturn.measure.Meeting;
 import palmturn.measure.Moments;
 import palmturn.measure.ReadingChoice;
+import palmturn.measure.TrialAlignment;
+import palmturn.measure.TrialClock;
 import palmturn.trial.Reading;
 import palmturn.trial.Slap;
 import palmturn.trial.Trial;
@@ -36,7 +36,7 @@ final class OtherHand {
    * Returns which moments are the same, slap meeting slap. The numbers are shifted by as little as
    * it takes for palm to meet palm, and for the other hand to have that many slaps.
    */
-  static Meeting meeting(HandClock one, HandClock other, Moments.Moment moment) {
+  static TrialAlignment meeting(TrialClock one, TrialClock other, Moments.Moment moment) {
     int first = Math.max(1, one.lastAt(moment.fromS()));
     int last = Math.max(first, one.lastAt(moment.toS()));
     int best = 0;
@@ -51,6 +51,6 @@ final class OtherHand {
         best = shift;
       }
     }
-    return new Meeting(one, other, first, best, true);
+    return new TrialAlignment(one, other, first, best, true);
   }
 }

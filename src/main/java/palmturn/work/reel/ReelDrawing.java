@@ -11,11 +11,11 @@ import org.jspecify.annotations.Nullable;
 import palmturn.chart.BeatStrip;
 import palmturn.chart.BeatStripPainter;
 import palmturn.chart.Lato;
-import palmturn.chart.MarkWords;
 import palmturn.chart.Palette;
 import palmturn.film.ReelWriter;
 import palmturn.trial.Side;
 import palmturn.trial.Slap;
+import palmturn.wording.MarkNames;
 
 /** What is drawn over the pictures of a reel: titles, the mark of the moment, the beat strip. */
 final class ReelDrawing {
@@ -81,7 +81,7 @@ final class ReelDrawing {
     }
     g.setFont(Lato.bold(30));
     String side = slap.side() == Side.UNKNOWN ? "slap" : slap.side().code();
-    String fault = MarkWords.fault(slap);
+    String fault = MarkNames.fault(slap);
     boxed(
         g,
         fault.isEmpty() ? side : side + ", " + fault,

@@ -12,9 +12,9 @@ import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
 import palmturn.clip.Progress;
 import palmturn.film.ReelWriter;
-import palmturn.measure.Meeting;
 import palmturn.measure.Moments;
 import palmturn.measure.ReadingChoice;
+import palmturn.measure.TrialAlignment;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Hand;
 import palmturn.trial.Reading;
@@ -136,7 +136,8 @@ public final class Reels {
     Moments.Moment moment = scene.moment();
     double fromS = hand.after(moment.fromS(), -BEFORE_S);
     double toS = hand.after(moment.toS(), AFTER_S);
-    Meeting meeting = other == null ? null : OtherHand.meeting(hand.clock(), other.clock(), moment);
+    TrialAlignment meeting =
+        other == null ? null : OtherHand.meeting(hand.clock(), other.clock(), moment);
     for (int i = 0; i < TITLE_PICTURES; i++) {
       show(scene, meeting, fromS, true);
     }
@@ -159,7 +160,7 @@ public final class Reels {
     }
   }
 
-  private void show(Scene scene, @Nullable Meeting meeting, double nowS, boolean title)
+  private void show(Scene scene, @Nullable TrialAlignment meeting, double nowS, boolean title)
       throws IOException, ClipException {
     List<Half> halves = new ArrayList<>();
     if (other == null || meeting == null) {
@@ -167,7 +168,8 @@ public final class Reels {
     } else {
       boolean left = hand.trial().id().hand() == Hand.LEFT;
       halves.add(new Half(hand, nowS, left ? ReelDrawing.LEFT : ReelDrawing.RIGHT));
-      halves.add(new Half(other, meeting.there(nowS), left ? ReelDrawing.RIGHT : ReelDrawing.LEFT));
+      halves.add(
+          new Half(other, meeting.toOther(nowS), left ? ReelDrawing.RIGHT : ReelDrawing.LEFT));
     }
     List<ReelWriter.Pane> panes = new ArrayList<>();
     for (Half half : halves) {

@@ -5,10 +5,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import palmturn.chart.MarkWords;
 import palmturn.measure.Moments;
 import palmturn.trial.Slap;
 import palmturn.trial.Span;
+import palmturn.wording.MarkNames;
 
 /**
  * One moment and its name.
@@ -45,13 +45,13 @@ record Scene(String title, Moments.Moment moment) {
   private static String faults(Moments.Moment moment) {
     Map<String, Integer> counts = new LinkedHashMap<>();
     for (Slap slap : moment.faulty()) {
-      String word = MarkWords.fault(slap);
+      String word = MarkNames.fault(slap);
       if (!word.isEmpty()) {
         counts.merge(word, 1, Integer::sum);
       }
     }
     for (Span span : moment.spans()) {
-      counts.put(MarkWords.fault(span.kind()), 1);
+      counts.put(MarkNames.fault(span.kind()), 1);
     }
     List<String> words = new ArrayList<>();
     counts.forEach(

@@ -3,13 +3,18 @@ package palmturn.cli;
 import java.util.Locale;
 import picocli.CommandLine.Model.CommandSpec;
 
-/** Prints a line of a command. */
-public final class Say {
-  private Say() {}
+/** The lines that a command prints. */
+public final class Output {
+  private Output() {}
 
   /** Prints a formatted line to the command's standard output. */
-  public static void to(CommandSpec spec, String format, Object... values) {
+  public static void print(CommandSpec spec, String format, Object... values) {
     spec.commandLine().getOut().println(String.format(Locale.ROOT, format, values));
+  }
+
+  /** Prints a text as it is, but with plain spaces only, which scripts and searches expect. */
+  static void printText(CommandSpec spec, String text) {
+    spec.commandLine().getOut().println(text.replace('\u00A0', ' '));
   }
 
   /** Prints a warning to the command's standard error. */

@@ -1,11 +1,11 @@
-package palmturn.chart;
+package palmturn.wording;
 
 import palmturn.trial.Slap;
 import palmturn.trial.Span;
 
 /** What marks and spans are called where people read them. */
-public final class MarkWords {
-  private MarkWords() {}
+public final class MarkNames {
+  private MarkNames() {}
 
   /** Returns the fault of a mark in one or two words; empty for a slap without one. */
   public static String fault(Slap slap) {

@@ -7,7 +7,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 /** On which terms two readings are compared, the same for every command that does so. */
-final class ComparedBy {
+final class ComparisonOptions {
   @Spec(Spec.Target.MIXEE)
   private CommandSpec command;
 

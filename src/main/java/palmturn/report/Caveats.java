@@ -6,7 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import palmturn.advise.AthleteNotice;
-import palmturn.chart.MarkWords;
+import palmturn.measure.Phrases;
 import palmturn.measure.TrialScore;
 import palmturn.settle.SettledTrial;
 import palmturn.trial.Block;
@@ -17,12 +17,15 @@ import palmturn.trial.Reading;
 import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.TrialId;
+import palmturn.wording.Figures;
+import palmturn.wording.MarkNames;
+import palmturn.wording.Names;
 
-/** What the clips could not show and what is still to be done, each said once for all trials. */
-final class NotShown {
+/** Limits of the clips and work still open, each said once for all trials. */
+final class Caveats {
   private final ReportInput input;
 
-  NotShown(ReportInput input) {
+  Caveats(ReportInput input) {
     this.input = input;
   }
 
@@ -43,7 +46,7 @@ final class NotShown {
             "%d of %s between %s and %s not yet decided"
                 .formatted(
                     settled.open(),
-                    Figures.count(settled.comparison().differences(), "difference", "differences"),
+                    Figures.count(settled.comparison().differences(), "difference"),
                     settled.comparison().a().name(),
                     settled.comparison().b().name()),
             id);
@@ -61,7 +64,7 @@ final class NotShown {
       if (reading.slaps().stream().anyMatch(slap -> !slap.seen())) {
         add(found, "Marks copied from the estimate that nobody has looked at", id);
       }
-      if (reading.slaps().stream().anyMatch(MarkWords::unnamed)) {
+      if (reading.slaps().stream().anyMatch(MarkNames::unnamed)) {
         add(found, "Faults marked and not yet named", id);
       }
     }
@@ -78,7 +81,7 @@ final class NotShown {
             block -> {
               long left = read(block, Hand.LEFT);
               long right = read(block, Hand.RIGHT);
-              String of = Words.capital(Words.block(block)) + ": ";
+              String of = Phrases.capital(Names.block(block)) + ": ";
               if (left == 0 && right == 0) {
                 return;
               }
@@ -90,7 +93,7 @@ final class NotShown {
               } else if (left != right) {
                 found.put(
                     "%s%s of the left hand and %d of the right"
-                        .formatted(of, Figures.count(left, "read trial", "read trials"), right),
+                        .formatted(of, Figures.count(left, "read trial"), right),
                     List.of());
               }
               for (Hand hand : Hand.values()) {
@@ -127,13 +130,13 @@ final class NotShown {
         add(found, "It is not known whether the file shows the athlete mirrored", id);
       }
       Reading reading = filmed.reading();
-      if (reading != null && reading.slaps().stream().anyMatch(NotShown::sideUnknown)) {
+      if (reading != null && reading.slaps().stream().anyMatch(Caveats::sideUnknown)) {
         add(found, "The side of a slap could not be told", id);
       }
     }
     for (TrialScore score : input.score().trials()) {
       if (!score.timeRefusedWhy().isEmpty()) {
-        add(found, ended(Words.capital(score.timeRefusedWhy())), score.trial());
+        add(found, ended(Phrases.capital(score.timeRefusedWhy())), score.trial());
       }
       if (Boolean.FALSE.equals(score.rhythm().resolved())) {
         add(
@@ -185,6 +188,6 @@ final class NotShown {
     if (distinct.size() > 2 && distinct.size() == input.trials().size()) {
       return "all trials";
     }
-    return String.join("; ", distinct.stream().map(Words::trial).toList());
+    return String.join("; ", distinct.stream().map(Names::trial).toList());
   }
 }

@@ -3,7 +3,7 @@ package palmturn.measure;
 /**
  * Which moment of one trial is the same as which of another. They meet in a slap of each; away from
  * it either real time passes alike in both, or every slap of the one meets a slap of the other and
- * the time between is stretched to fit. Strictly rising, and undone by {@link #back}.
+ * the time between is stretched to fit. Strictly rising, and undone by {@link #inverse}.
  *
  * @param one a trial
  * @param other the trial beside it
@@ -13,7 +13,8 @@ package palmturn.measure;
  *     number, negative for earlier ones
  * @param samePace whether all slaps meet
  */
-public record Meeting(HandClock one, HandClock other, int slap, int shift, boolean samePace) {
+public record TrialAlignment(
+    TrialClock one, TrialClock other, int slap, int shift, boolean samePace) {
 
   /** Returns the number of the first slap of the first trial that has one to meet. */
   public int first() {
@@ -31,17 +32,17 @@ public record Meeting(HandClock one, HandClock other, int slap, int shift, boole
   }
 
   /** Returns the moment of the other trial that is the same, both in media seconds. */
-  public double there(double mediaS) {
-    return other.mediaS(thereReal(one.realS(mediaS)));
+  public double toOther(double mediaS) {
+    return other.mediaS(toOtherReal(one.realS(mediaS)));
   }
 
   /** Returns the same from the other trial's side. */
-  public Meeting back() {
-    return new Meeting(other, one, slap + shift, -shift, samePace);
+  public TrialAlignment inverse() {
+    return new TrialAlignment(other, one, slap + shift, -shift, samePace);
   }
 
   /** Returns a moment on the other trial's clock for one on the first's, real seconds. */
-  public double thereReal(double realS) {
+  public double toOtherReal(double realS) {
     if (!onSlap()) {
       return realS;
     }

@@ -23,14 +23,14 @@ import palmturn.trial.StartedFrom;
 import palmturn.trial.Trial;
 
 /** The report's charts at their sizes on the page. */
-final class Charts {
+final class ReportCharts {
   private static final double WIDTH = 720;
   private static final double SMALL_WIDTH = 344;
   private static final double HANDS_WIDTH = 400;
   private static final double SMALL = 0.62;
   private static final double AROUND_S = 0.12;
 
-  private Charts() {}
+  private ReportCharts() {}
 
   /**
    * Returns the beat strip of a trial over the whole page, with what the estimate adds to it; null

@@ -5,12 +5,13 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.Message;
 import palmturn.trial.Session;
+import palmturn.wording.Names;
 
 /** What the coach has to say to the athlete: the last message that is about no moment of a clip. */
-final class CoachWords {
+final class CoachMessage {
   private static final String COACH = "coach";
 
-  private CoachWords() {}
+  private CoachMessage() {}
 
   /** Returns it, null where the coach has written none. */
   static Page.@Nullable CoachPart of(Session session) {
@@ -18,14 +19,14 @@ final class CoachWords {
         .filter(message -> message.from().strip().equalsIgnoreCase(COACH))
         .filter(message -> message.timeS() == null && !message.text().isBlank())
         .max(Comparator.comparing(Message::at))
-        .map(CoachWords::part)
+        .map(CoachMessage::part)
         .orElse(null);
   }
 
   private static Page.CoachPart part(Message message) {
     List<String> paragraphs =
         message.text().lines().map(String::strip).filter(line -> !line.isEmpty()).toList();
-    String about = message.trial() == null ? "" : " about the " + Words.trial(message.trial());
-    return new Page.CoachPart(paragraphs, Words.date(message.at()) + about);
+    String about = message.trial() == null ? "" : " about the " + Names.trial(message.trial());
+    return new Page.CoachPart(paragraphs, Names.date(message.at()) + about);
   }
 }

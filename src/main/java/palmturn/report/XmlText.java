@@ -1,17 +1,17 @@
 package palmturn.report;
 
 /** Keeps characters out that no page may hold. */
-final class Characters {
+final class XmlText {
   private static final int REPLACEMENT = 0xFFFD;
 
-  private Characters() {}
+  private XmlText() {}
 
   /**
    * Returns a text with U+FFFD for each character that XML 1.0 (fifth edition, production 2) does
    * not allow: control characters and halves of pairs, which a note may hold.
    */
-  static String allowed(String text) {
-    if (text.codePoints().allMatch(Characters::isAllowed)) {
+  static String replaceInvalid(String text) {
+    if (text.codePoints().allMatch(XmlText::isAllowed)) {
       return text;
     }
     StringBuilder clean = new StringBuilder(text.length());

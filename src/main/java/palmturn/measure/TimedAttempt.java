@@ -11,21 +11,21 @@ import palmturn.trial.TimedBy;
  * @param slapsPerS local rate, two turns over the time from the turn before to the turn after
  * @param faulty whether it was not clean
  */
-public record Attempt(double slapsPerS, boolean faulty) {
+public record TimedAttempt(double slapsPerS, boolean faulty) {
 
   /**
    * Returns the attempts whose pace can be told: each turn between two others without a pause, and
    * each double at the pace of the turn that it follows. None where clean or real time can't be
    * told, or where the marks were only typed.
    */
-  static List<Attempt> of(Window window, Series series) {
+  static List<TimedAttempt> of(Window window, Series series) {
     boolean timed = series.timedBy() != null && series.timedBy() != TimedBy.TYPED;
-    if (!timed || !window.scale().known() || !Accuracy.told(window)) {
+    if (!timed || !window.scale().known() || !Accuracy.known(window)) {
       return List.of();
     }
     List<Slap> marks = window.marks();
     List<Slap> turns = marks.stream().filter(mark -> mark.kind() != Slap.Kind.DOUBLE).toList();
-    List<Attempt> attempts = new ArrayList<>();
+    List<TimedAttempt> attempts = new ArrayList<>();
     int turn = -1;
     for (Slap mark : marks) {
       if (mark.kind() != Slap.Kind.DOUBLE) {
@@ -35,7 +35,7 @@ public record Attempt(double slapsPerS, boolean faulty) {
         double fromS = window.realS(turns.get(turn - 1).timeS());
         double toS = window.realS(turns.get(turn + 1).timeS());
         if (toS > fromS && !pauseBetween(series, fromS, toS)) {
-          attempts.add(new Attempt(2 / (toS - fromS), !window.clean(mark)));
+          attempts.add(new TimedAttempt(2 / (toS - fromS), !window.clean(mark)));
         }
       }
     }

@@ -4,16 +4,17 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import palmturn.measure.Phrases;
 import palmturn.measure.ReadingChoice;
 import palmturn.settle.SettledTrial;
 import palmturn.trial.Reading;
 import palmturn.trial.TrialId;
 
 /** Says whose marks a figure comes from, and whether they are still open. */
-final class Readers {
+final class MarkOrigin {
   private final ReportInput input;
 
-  Readers(ReportInput input) {
+  MarkOrigin(ReportInput input) {
     this.input = input;
   }
 
@@ -57,7 +58,7 @@ final class Readers {
       }
     }
     if (!people.isEmpty()) {
-      parts.add(0, "read by " + Words.list(people));
+      parts.add(0, "read by " + Phrases.list(people));
     }
     return String.join("; ", parts);
   }

@@ -1,12 +1,13 @@
-package palmturn.work;
+package palmturn.wording;
 
 import java.util.ArrayList;
-import java.util.EnumSet;
+import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
-import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import palmturn.measure.Decimals;
+import palmturn.measure.Measures;
+import palmturn.measure.Phrases;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 import palmturn.trial.EstimatedSlap;
@@ -15,11 +16,14 @@ import palmturn.trial.Span;
 import palmturn.trial.TimedBy;
 import palmturn.trial.Zone;
 
-/** What an estimate found, as short lines of plain text; its warnings stand beside them. */
-public final class EstimateWords {
-  private static final String CANNOT_TELL = "can't be told";
+/** A summary of an estimate in short lines; its warnings stand beside them. */
+public final class EstimateSummary {
+  private static final String CANNOT_TELL = "can’t be told";
 
-  private EstimateWords() {}
+  /** A share by which two estimates of one frequency may differ; Palmturn's choice, no source. */
+  private static final double SAME_FREQUENCY = 0.03;
+
+  private EstimateSummary() {}
 
   /**
    * A line.
@@ -44,14 +48,14 @@ public final class EstimateWords {
     }
     lines.add(new Line("rate", figure(found.figures().rateSlapsPerS(), 2, "slaps/s")));
     lines.add(new Line("interval CV", cv(found)));
-    lines.add(
-        new Line(
-            "rotation",
-            figure(found.figures().rotation().frequencyHz(), 2, "turns there and back/s")));
+    lines.add(new Line("rotation", rotation(found.figures().rotation())));
     lines.add(new Line("elbow", elbow(found.elbow(), found.elbowInSpace())));
-    lines.add(new Line("made from", sources(found)));
+    lines.add(new Line("sources", sources(found)));
+    if (!found.slaps().isEmpty()) {
+      lines.add(new Line("confidence", confidence(found)));
+    }
     if (found.stretches().size() > 1) {
-      lines.add(new Line("stretches", bursts(found)));
+      lines.add(new Line("stretches", stretches(found)));
     }
     return lines;
   }
@@ -61,7 +65,7 @@ public final class EstimateWords {
     long counted = found.slaps().size() - doubles;
     return doubles == 0
         ? String.valueOf(counted)
-        : "%d, and %d double tap%s".formatted(counted, doubles, doubles == 1 ? "" : "s");
+        : "%d, and %s".formatted(counted, Figures.count(doubles, "double"));
   }
 
   private static String sides(Estimate found) {
@@ -97,7 +101,7 @@ public final class EstimateWords {
     String spans =
         found.spans().stream()
             .filter(span -> span.kind() == Span.Kind.BENT_WRIST)
-            .map(span -> String.format(Locale.ROOT, "%.2f to %.2f s", span.startS(), span.endS()))
+            .map(span -> stretch(span.startS(), span.endS()))
             .collect(Collectors.joining(", "));
     return spans.isEmpty() ? "not bent for long" : "bent " + spans;
   }
@@ -106,18 +110,16 @@ public final class EstimateWords {
     if (range == null) {
       return CANNOT_TELL;
     }
-    String usual = String.format(Locale.ROOT, "about %.0f° from side to side", range.medianDeg());
+    String usual = "about %s° from side to side".formatted(Decimals.fixed(range.medianDeg(), 0));
     Estimate.TurnChange change = range.change();
     return change == null
         ? usual
         : usual
-            + String.format(
-                    Locale.ROOT,
-                    "; last third less first %+.0f° (95 %% interval %+.0f to %+.0f)",
-                    change.deg(),
-                    change.lowDeg(),
-                    change.highDeg())
-                .replace('-', '−');
+            + "; last third − first %s° (95 %% interval %s to %s)"
+                .formatted(
+                    Decimals.signed(change.deg(), 0),
+                    Decimals.signed(change.lowDeg(), 0),
+                    Decimals.signed(change.highDeg(), 0));
   }
 
   private static String cv(Estimate found) {
@@ -126,12 +128,33 @@ public final class EstimateWords {
     if (cv == null) {
       return CANNOT_TELL;
     }
-    if (floor == null) {
-      return figure(cv, 1, "%");
-    }
+    String figure = Measures.INTERVAL_CV.text(cv) + " %";
     // Below twice its floor a CV is no more than the coarseness of the marks allows to say.
-    return "%s%s; the timing alone gives %s"
-        .formatted(cv < 2 * floor ? "at most " : "", figure(cv, 1, "%"), figure(floor, 1, "%"));
+    return floor == null
+        ? figure
+        : "%s%s; timing floor %s %%"
+            .formatted(cv < 2 * floor ? "at most " : "", figure, Measures.TIMING_FLOOR.text(floor));
+  }
+
+  private static String rotation(Estimate.Rotation rotation) {
+    Double hz = rotation.frequencyHz();
+    if (hz == null) {
+      return CANNOT_TELL;
+    }
+    List<String> checks = new ArrayList<>();
+    boolean differ = false;
+    if (rotation.spectrumHz() != null) {
+      checks.add("periodogram " + Decimals.fixed(rotation.spectrumHz(), 2));
+      differ = Math.abs(rotation.spectrumHz() / hz - 1) > SAME_FREQUENCY;
+    }
+    if (rotation.autocorrelationHz() != null) {
+      checks.add("autocorrelation " + Decimals.fixed(rotation.autocorrelationHz(), 2));
+      differ |= Math.abs(rotation.autocorrelationHz() / hz - 1) > SAME_FREQUENCY;
+    }
+    return figure(hz, 2, "Hz, turns there and back")
+        + (checks.isEmpty()
+            ? ""
+            : "; as a check, " + Phrases.list(checks) + (differ ? ": they disagree" : ""));
   }
 
   private static String elbow(@Nullable ElbowPath path, Estimate.@Nullable ElbowInSpace space) {
@@ -145,20 +168,20 @@ public final class EstimateWords {
     if (path.maxForearms() != null) {
       parts.add(figure(path.maxForearms(), 2, "forearm lengths"));
     }
-    String far = parts.isEmpty() ? "without a scale" : "up to " + String.join(", ", parts);
-    String inSpace =
-        space == null
-            ? ""
-            : String.format(
-                Locale.ROOT,
-                "; in space about %.1f cm (%.1f to %.1f, one SD)",
-                space.maxCm(),
-                space.lowCm(),
-                space.highCm());
     int gaps = path.gaps().size();
-    String lost = gaps == 0 ? "" : gaps == 1 ? "; lost once" : "; lost %d times".formatted(gaps);
     return "%s from its place in the picture (scale: %s)%s%s%s"
-        .formatted(far, path.pictureScale().source(), inSpace, lost, unseen(path));
+        .formatted(
+            parts.isEmpty() ? "without a scale" : "up to " + String.join(", ", parts),
+            path.pictureScale().source(),
+            space == null
+                ? ""
+                : "; in space about %s cm (%s to %s, one SD)"
+                    .formatted(
+                        Decimals.fixed(space.maxCm(), 1),
+                        Decimals.fixed(space.lowCm(), 1),
+                        Decimals.fixed(space.highCm(), 1)),
+            gaps == 0 ? "" : "; lost " + Figures.times(gaps),
+            unseen(path));
   }
 
   private static String unseen(ElbowPath path) {
@@ -174,34 +197,45 @@ public final class EstimateWords {
     if (found.sources().isEmpty()) {
       return "nothing that could be used";
     }
-    Set<Estimate.Source> ordered = EnumSet.copyOf(found.sources());
-    String names = ordered.stream().map(Estimate.Source::code).collect(Collectors.joining(", "));
+    String names =
+        Phrases.list(
+            Arrays.stream(Estimate.Source.values())
+                .filter(found.sources()::contains)
+                .map(Estimate.Source::code)
+                .toList());
     long heard = found.slaps().stream().filter(s -> s.timedBy() == TimedBy.SOUND).count();
     String timed =
         found.slaps().isEmpty()
             ? ""
             : "; %d of %d slaps timed by sound".formatted(heard, found.slaps().size());
-    Double offset = found.soundOffsetS();
+    Double offsetS = found.soundOffsetS();
     return names
         + timed
-        + (offset == null
+        + (offsetS == null
             ? ""
-            : String.format(
-                Locale.ROOT,
-                ", which is %.1f ms %s the picture",
-                Math.abs(1000 * offset),
-                offset < 0 ? "before" : "after"));
+            : ", which is %s ms %s the picture"
+                .formatted(Figures.ms(Math.abs(offsetS)), offsetS < 0 ? "before" : "after"));
   }
 
-  private static String bursts(Estimate found) {
+  private static String confidence(Estimate found) {
+    double[] sorted =
+        found.slaps().stream().mapToDouble(EstimatedSlap::confidence).sorted().toArray();
+    double median = (sorted[(sorted.length - 1) / 2] + sorted[sorted.length / 2]) / 2;
+    return "median %s, lowest %s, on a scale from 0 to 1"
+        .formatted(Decimals.fixed(median, 2), Decimals.fixed(sorted[0], 2));
+  }
+
+  private static String stretches(Estimate found) {
     return found.stretches().stream()
-        .map(burst -> String.format(Locale.ROOT, "%.2f to %.2f s", burst.startS(), burst.endS()))
+        .map(burst -> stretch(burst.startS(), burst.endS()))
         .collect(Collectors.joining(", "));
   }
 
-  private static String figure(@Nullable Double value, int digits, String unit) {
-    return value == null
-        ? CANNOT_TELL
-        : String.format(Locale.ROOT, "%." + digits + "f %s", value, unit);
+  private static String stretch(double startS, double endS) {
+    return "%s to %s s".formatted(Decimals.fixed(startS, 2), Decimals.fixed(endS, 2));
+  }
+
+  private static String figure(@Nullable Double value, int decimals, String unit) {
+    return value == null ? CANNOT_TELL : Decimals.fixed(value, decimals) + " " + unit;
   }
 }

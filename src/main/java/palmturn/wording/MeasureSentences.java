@@ -1,4 +1,4 @@
-package palmturn.report;
+package palmturn.wording;
 
 import java.util.Map;
 import java.util.function.BiFunction;
@@ -11,7 +11,7 @@ import palmturn.numbers.Range;
 import palmturn.trial.TimedBy;
 
 /** One plain sentence for each figure of a trial, or why it can't be told. */
-final class MeasureSentences {
+public final class MeasureSentences {
   private MeasureSentences() {}
 
   private static final Map<String, BiFunction<Double, TrialScore, String>> SENTENCES =
@@ -24,7 +24,7 @@ final class MeasureSentences {
                       : "The hand touched the target " + Figures.times(Math.round(v)) + "."),
           Map.entry(
               Measures.RATE.id(),
-              (v, s) -> "It made %s slaps a second.".formatted(Figures.number(v, 2))),
+              (v, s) -> "It made %s slaps a second.".formatted(Measures.RATE.text(v))),
           Map.entry(
               Measures.CYCLE_RATE.id(),
               (v, s) -> "It turned there and back %s times a second.".formatted(number(v, 2))),
@@ -47,29 +47,29 @@ final class MeasureSentences {
           Map.entry(
               Measures.STEADY_CV.id(),
               (v, s) ->
-                  "With slow-down and lean taken out, intervals varied by %s%s of their mean%s."
-                      .formatted(atMost(v, s), Figures.pct(v, 1), floor(v, s))),
+                  "With slow-down and turn bias taken out, intervals varied by %s of their mean%s."
+                      .formatted(cv(Measures.STEADY_CV, s, v), floor(v, s))),
           Map.entry(
               Measures.INTERVAL_CV.id(),
               (v, s) ->
-                  "With slow-down and lean left in, intervals varied by %s%s of their mean."
-                      .formatted(atMost(v, s), Figures.pct(v, 1))),
+                  "With slow-down and turn bias left in, intervals varied by %s of their mean."
+                      .formatted(cv(Measures.INTERVAL_CV, s, v))),
           Map.entry(Measures.TURN_BIAS.id(), (v, s) -> bias(v)),
           Map.entry(
               Measures.SAME_TURN_CV.id(),
               (v, s) ->
-                  "Turns in the same direction varied by %s%s."
-                      .formatted(atMost(v, s), Figures.pct(v, 1))),
+                  "Turns in the same direction varied by %s."
+                      .formatted(cv(Measures.SAME_TURN_CV, s, v))),
           Map.entry(
               Measures.NPVI.id(),
               (v, s) ->
                   "From one interval to the next the time changed by %s on average."
-                      .formatted(Figures.pct(v, 1))),
+                      .formatted(Figures.percent(v, 1))),
           Map.entry(
               Measures.TIMING_FLOOR.id(),
               (v, s) ->
                   "A perfectly even hand, marked this coarsely, would seem to vary by %s."
-                      .formatted(Figures.pct(v, 1))),
+                      .formatted(Figures.percent(v, 1))),
           Map.entry(
               Measures.PAUSES.id(),
               (v, s) ->
@@ -93,10 +93,11 @@ final class MeasureSentences {
                       .formatted(number(v, 1))),
           Map.entry(
               Measures.ELBOW_OVER.id(),
-              (v, s) -> "It was past the limit for %s of the time.".formatted(Figures.pct(v, 0))));
+              (v, s) ->
+                  "It was past the limit for %s of the time.".formatted(Figures.percent(v, 0))));
 
   /** Returns the sentence for a figure of a trial. */
-  static String of(Measure measure, TrialScore score) {
+  public static String of(Measure measure, TrialScore score) {
     Double value = measure.value(score);
     if (value == null) {
       return "Can’t be told: " + why(measure, score) + ".";
@@ -106,7 +107,7 @@ final class MeasureSentences {
   }
 
   /** Returns whether a measure has words of its own. */
-  static boolean knows(Measure measure) {
+  public static boolean knows(Measure measure) {
     return SENTENCES.containsKey(measure.id());
   }
 
@@ -142,34 +143,25 @@ final class MeasureSentences {
         "%d of %s %s clean"
             .formatted(
                 clean,
-                Figures.count(score.accuracy().attempts(), "attempt", "attempts"),
+                Figures.count(score.accuracy().attempts(), "attempt"),
                 clean != null && clean == 1 ? "was" : "were");
     return range == null
         ? counts + "."
         : counts
             + "; if slaps were independent, the share would lie between %s and %s."
-                .formatted(Figures.pct(range.low(), 0), Figures.pct(range.high(), 0));
+                .formatted(Figures.percent(range.low(), 0), Figures.percent(range.high(), 0));
   }
 
   private static String doubles(long count) {
     return count == 0
         ? "No repeat contact came without a turn."
-        : Figures.count(count, "repeat contact", "repeat contacts")
-            + " came without a turn between.";
+        : Figures.count(count, "repeat contact") + " came without a turn between.";
   }
 
-  /** Returns "at most " for a CV that lies too near the timing floor, else nothing. */
-  static String atMost(Measure measure, TrialScore score) {
-    Double value = measure.value(score);
-    boolean cv =
-        measure.id().equals(Measures.STEADY_CV.id())
-            || measure.id().equals(Measures.INTERVAL_CV.id())
-            || measure.id().equals(Measures.SAME_TURN_CV.id());
-    return cv && value != null ? atMost(value, score) : "";
-  }
-
-  private static String atMost(double cvPct, TrialScore score) {
-    return score.rhythm().resolves(cvPct) ? "" : "at most ";
+  /** Returns a CV as a share of the mean interval, as an upper bound near the timing floor. */
+  private static String cv(Measure measure, TrialScore score, double value) {
+    return (Figures.atMost(measure, score) ? "at most " : "")
+        + Figures.withUnit(measure.text(value), "%");
   }
 
   private static String floor(double cvPct, TrialScore score) {
@@ -177,8 +169,8 @@ final class MeasureSentences {
   }
 
   private static String bias(double value) {
-    String size = Figures.pct(Math.abs(value), 1);
-    if (size.equals(Figures.pct(0, 1))) {
+    String size = Figures.percent(Math.abs(value), 1);
+    if (size.equals(Figures.percent(0, 1))) {
       return "Both turns took the same time.";
     }
     return value > 0
@@ -187,8 +179,8 @@ final class MeasureSentences {
   }
 
   private static String slowDown(double value, @Nullable Range range) {
-    String size = Figures.pct(Math.abs(value), 1);
-    if (size.equals(Figures.pct(0, 1))) {
+    String size = Figures.percent(Math.abs(value), 1);
+    if (size.equals(Figures.percent(0, 1))) {
       return "The hand kept its pace.";
     }
     String change = "Intervals %s by %s each second".formatted(value > 0 ? "grew" : "shrank", size);
@@ -204,7 +196,7 @@ final class MeasureSentences {
       return "Faults were as frequent in the second half as in the first.";
     }
     return "Faults were %s frequent in the second half, by %s."
-        .formatted(value > 0 ? "more" : "less", Figures.count(points, "point", "points"));
+        .formatted(value > 0 ? "more" : "less", Figures.count(points, "point"));
   }
 
   private static String number(double value, int decimals) {

@@ -10,29 +10,29 @@ import palmturn.clip.Progress;
 import picocli.CommandLine.Model.CommandSpec;
 
 /** A progress bar on a terminal, and nothing elsewhere. */
-public final class Bar implements Progress, AutoCloseable {
+public final class TerminalProgress implements Progress, AutoCloseable {
   private static final int STEPS = 1000;
   private static final int COLUMNS = 79;
   private static final int MESSAGE = 28;
   private final @Nullable ProgressBar bar;
   private final BooleanSupplier interrupted;
 
-  private Bar(@Nullable ProgressBar bar, BooleanSupplier interrupted) {
+  private TerminalProgress(@Nullable ProgressBar bar, BooleanSupplier interrupted) {
     this.bar = bar;
     this.interrupted = interrupted;
   }
 
   /** Returns a bar for a command, which is shown only where standard error is a terminal. */
-  public static Bar on(CommandSpec spec) {
+  public static TerminalProgress on(CommandSpec spec) {
     return on(spec, () -> false);
   }
 
   /** Returns a bar that also stops the work where something outside says so. */
-  static Bar on(CommandSpec spec, BooleanSupplier interrupted) {
+  static TerminalProgress on(CommandSpec spec, BooleanSupplier interrupted) {
     if (System.console() == null) {
-      return new Bar(null, interrupted);
+      return new TerminalProgress(null, interrupted);
     }
-    return new Bar(
+    return new TerminalProgress(
         new ProgressBarBuilder()
             .setTaskName(spec.name())
             .setInitialMax(STEPS)
@@ -53,7 +53,7 @@ public final class Bar implements Progress, AutoCloseable {
   }
 
   /** Takes the bar off its line, so that another can be printed there; it comes back by itself. */
-  void aside() {
+  void clearLine() {
     if (bar != null) {
       System.err.print("\r" + " ".repeat(COLUMNS) + "\r");
       System.err.flush();

@@ -1,14 +1,17 @@
-package palmturn.settle;
+package palmturn.wording;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
+import palmturn.measure.Decimals;
 import palmturn.numbers.BlandAltman;
 import palmturn.numbers.Kappa;
-import palmturn.numbers.Range;
 import palmturn.numbers.Reliability;
+import palmturn.settle.Agreement;
+import palmturn.settle.LabelAgreement;
+import palmturn.settle.MatchCounts;
+import palmturn.settle.PooledAgreement;
 
-/** The agreement of two readers in sentences. */
+/** Sentences on the agreement of two readers. */
 public final class AgreementSentences {
   private AgreementSentences() {}
 
@@ -33,18 +36,18 @@ public final class AgreementSentences {
                 f == null
                     ? ""
                     : ": where one has a mark the other has it too in %s %% of cases (F %s)"
-                        .formatted(number(100 * f, 1), number(f, 3))));
+                        .formatted(Decimals.fixed(100 * f, 1), Decimals.fixed(f, 3))));
     BlandAltman offset = agreement.offset();
     if (offset != null) {
       sentences.add(
           "%s is %s ms %s than %s on average; 95 %% of its marks lie between %s and %s ms after."
               .formatted(
                   b,
-                  number(Math.abs(1000 * offset.bias()), 1),
+                  Decimals.fixed(Math.abs(1000 * offset.bias()), 1),
                   offset.bias() < 0 ? "earlier" : "later",
                   a,
-                  number(1000 * offset.limits().low(), 1),
-                  number(1000 * offset.limits().high(), 1)));
+                  Decimals.fixed(1000 * offset.limits().low(), 1),
+                  Decimals.fixed(1000 * offset.limits().high(), 1)));
     }
     if (!agreement.independent()) {
       sentences.add(
@@ -67,12 +70,13 @@ public final class AgreementSentences {
         "The %s is the same for %s %% of %d slaps that both name%s."
             .formatted(
                 what,
-                number(same, 1),
+                Decimals.fixed(same, 1),
                 labels.n(),
                 kappa == null
-                    ? "; beyond chance can't be told, since one used a single word for all"
+                    ? "; beyond chance can’t be told, since one used a single word for all"
                     : ": kappa %s (%s), where 1 is full agreement and 0 what chance gives"
-                        .formatted(number(kappa.kappa(), 2), range(kappa.range95(), 2))));
+                        .formatted(
+                            Decimals.fixed(kappa.kappa(), 2), Figures.range(kappa.range95(), 2))));
   }
 
   /**
@@ -80,12 +84,12 @@ public final class AgreementSentences {
    *
    * @param ofFigure its name and unit, as in "rate, slaps/s"
    */
-  public static List<String> ofFigure(PooledAgreement over, String figure, String a, String b) {
+  public static List<String> figure(PooledAgreement over, String figure, String a, String b) {
     BlandAltman limits = over.limits();
     Reliability reliability = over.reliability();
     if (limits == null || reliability == null) {
       return List.of(
-          "How well their figures agree over trials can't be told under two trials of independent"
+          "How well their figures agree over trials can’t be told under two trials of independent"
               + " readings.");
     }
     List<String> sentences = new ArrayList<>();
@@ -95,38 +99,28 @@ public final class AgreementSentences {
                     figure,
                     b,
                     a,
-                    number(limits.bias(), 3),
-                    range(limits.bias95(), 3),
+                    Decimals.fixed(limits.bias(), 3),
+                    Figures.range(limits.bias95(), 3),
                     over.figures())
             + " lies between %s (%s) and %s (%s) in 95 %% of cases."
                 .formatted(
-                    number(limits.limits().low(), 3),
-                    range(limits.low95(), 3),
-                    number(limits.limits().high(), 3),
-                    range(limits.high95(), 3)));
+                    Decimals.fixed(limits.limits().low(), 3),
+                    Figures.range(limits.low95(), 3),
+                    Decimals.fixed(limits.limits().high(), 3),
+                    Figures.range(limits.high95(), 3)));
     Reliability.Icc icc = over.icc21();
     if (icc != null) {
       sentences.add(
           "ICC(2,1) %s (95 %%: %s): the share of all variation between trials and readers that is"
-                  .formatted(number(icc.value(), 3), range(icc.range95(), 3))
-              + " the trials' own.");
+                  .formatted(Decimals.fixed(icc.value(), 3), Figures.range(icc.range95(), 3))
+              + " the trials’ own.");
     }
     sentences.add(
         "Typical error of one reading, a constant between the two left aside, %s; a change under %s"
                 .formatted(
-                    number(reliability.typicalError(), 3),
-                    number(reliability.smallestDetectableChange(), 3))
-            + " may be the reader's alone.");
+                    Decimals.fixed(reliability.typicalError(), 3),
+                    Decimals.fixed(reliability.smallestDetectableChange(), 3))
+            + " may be the reader’s alone.");
     return sentences;
-  }
-
-  private static String range(Range range, int digits) {
-    return number(range.low(), digits) + " to " + number(range.high(), digits);
-  }
-
-  private static String number(double value, int digits) {
-    String text = String.format(Locale.ROOT, "%." + digits + "f", value);
-    // What rounds to nothing has no sign.
-    return text.replaceFirst("^-(0(\\.0+)?)$", "$1").replace('-', '−');
   }
 }

@@ -18,9 +18,9 @@ import palmturn.trial.Trial;
  * @param slaps those of them that count, numbered from 1
  * @param spans faults over a stretch
  */
-public record HandClock(
+public record TrialClock(
     TimeScale scale, double zeroS, List<Slap> marks, List<Slap> slaps, List<Span> spans) {
-  public HandClock {
+  public TrialClock {
     marks = List.copyOf(marks);
     slaps = List.copyOf(slaps);
     spans = List.copyOf(spans);
@@ -32,9 +32,9 @@ public record HandClock(
    * @param reading null where there are none to be shown
    * @param firstFrameS time of the trial's first frame, media seconds
    */
-  public static HandClock of(Trial trial, @Nullable Reading reading, double firstFrameS) {
+  public static TrialClock of(Trial trial, @Nullable Reading reading, double firstFrameS) {
     if (reading == null) {
-      return new HandClock(trial.timeScale(), firstFrameS, List.of(), List.of(), List.of());
+      return new TrialClock(trial.timeScale(), firstFrameS, List.of(), List.of(), List.of());
     }
     double fromS = trial.fromS() == null ? Double.NEGATIVE_INFINITY : trial.fromS();
     double toS = trial.toS() == null ? Double.POSITIVE_INFINITY : trial.toS();
@@ -43,7 +43,7 @@ public record HandClock(
             .filter(mark -> mark.timeS() >= fromS && mark.timeS() <= toS)
             .toList();
     List<Slap> slaps = marks.stream().filter(Slap::counts).toList();
-    return new HandClock(
+    return new TrialClock(
         trial.timeScale(),
         slaps.isEmpty() ? firstFrameS : slaps.get(0).timeS(),
         marks,
