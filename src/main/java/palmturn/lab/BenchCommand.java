@@ -14,11 +14,11 @@ import palmturn.cli.TerminalProgress;
 import palmturn.cli.TextTable;
 import palmturn.estimate.hands.NetworkUse;
 import palmturn.lab.bench.Bench;
+import palmturn.lab.bench.BenchFigure;
 import palmturn.lab.bench.BenchResult;
-import palmturn.lab.bench.Row;
 import palmturn.lab.bench.ShapeResult;
 import palmturn.lab.bench.SimulatedAthletes;
-import palmturn.lab.bench.StepRows;
+import palmturn.lab.bench.StepFigures;
 import palmturn.lab.bench.StepTimes;
 import palmturn.work.Demo;
 import palmturn.work.UserError;
@@ -38,7 +38,7 @@ import picocli.CommandLine.Spec;
           + " by sound and motion. Times are ratios taken in the same run."
     })
 public final class BenchCommand implements Callable<Integer> {
-  /** Any would do: the same athletes at every run. */
+  /** An arbitrary seed: the same athletes at every run. */
   private static final long SEED = 20260714;
 
   @Spec private CommandSpec spec;
@@ -71,14 +71,14 @@ public final class BenchCommand implements Callable<Integer> {
   @Option(
       names = "--shape",
       description = {
-        "Measure what the shape of the hands tells with nothing given: sides, zones, bent wrists,",
-        "how sure; the same without shape beside it. Nothing else is measured."
+        "Measure sides, zones, bent wrists and confidences estimated by the shape of the hands, with",
+        "no side given; beside them the same without shape. Nothing else is measured."
       })
   private boolean shape;
 
   @Option(
       names = "--lite",
-      description = "With --shape: look with the lite networks, which the estimate does not use.")
+      description = "With --shape: use the lite networks, which the estimate does not use.")
   private boolean lite;
 
   @Option(
@@ -113,12 +113,12 @@ public final class BenchCommand implements Callable<Integer> {
         throw new ParameterException(
             spec.commandLine(), "--docs goes with --clips, --shape and its options alone");
       }
-      return docs(docs);
+      return writeDocs(docs);
     }
-    return shape ? shape() : figures();
+    return shape ? printShape() : printFigures();
   }
 
-  private int docs(Path folder) throws UserError, InterruptedException {
+  private int writeDocs(Path folder) throws UserError, InterruptedException {
     MeasuredPage page = MeasuredPage.read(folder.resolve(shape ? "shape.md" : "estimate.md"));
     List<Path> folders = new ArrayList<>(List.of(Demo.bundledClips(Home.folder())));
     if (clips != null) {
@@ -130,7 +130,7 @@ public final class BenchCommand implements Callable<Integer> {
     try (TerminalProgress bar = TerminalProgress.on(spec)) {
       if (shape) {
         for (Path each : folders) {
-          ShapeResult result = shape(List.of(each), bar);
+          ShapeResult result = measureShape(List.of(each), bar);
           failed.addAll(result.failed());
           tables.append(
               "\n### Clips of `%s`\n\n%s"
@@ -145,7 +145,7 @@ public final class BenchCommand implements Callable<Integer> {
     String command = "tools/lab bench %s--docs docs/measured --clips …".formatted(options());
     page.write(
         MeasuredRun.line(Home.folder(), command, folders, load, Clock.systemUTC()) + "\n" + tables);
-    return status(failed);
+    return exitStatus(failed);
   }
 
   private String options() {
@@ -154,54 +154,54 @@ public final class BenchCommand implements Callable<Integer> {
         + (aroundContacts ? "--around-contacts " : "");
   }
 
-  private ShapeResult shape(List<Path> folders, TerminalProgress bar) throws UserError {
+  private ShapeResult measureShape(List<Path> folders, TerminalProgress bar) throws UserError {
     Path networks = LandmarkModels.ofThisUser().installed();
     Estimating estimating =
         networks == null
             ? Estimating.standard()
             : Estimating.using(new NetworkUse(networks, lite, !aroundContacts));
-    return new Bench(estimating).shape(folders, networks != null, bar);
+    return new Bench(estimating).measureShapes(folders, networks != null, bar);
   }
 
-  private int shape() throws UserError {
+  private int printShape() throws UserError {
     ShapeResult result;
     try (TerminalProgress bar = TerminalProgress.on(spec)) {
-      result = shape(folders(), bar);
+      result = measureShape(folders(), bar);
     }
     if (json) {
       spec.commandLine().getOut().print(result.json());
     } else if (markdown) {
       spec.commandLine().getOut().print(result.markdown());
     } else {
-      if (!result.installed()) {
+      if (!result.networksInstalled()) {
         Output.print(spec, "%s", ShapeResult.NOT_INSTALLED);
       }
-      TextTable.lines(table(result.rows())).forEach(line -> Output.print(spec, "%s", line));
+      TextTable.lines(table(result.figures())).forEach(line -> Output.print(spec, "%s", line));
     }
-    return status(result.failed());
+    return exitStatus(result.failed());
   }
 
-  private int figures() throws UserError {
+  private int printFigures() throws UserError {
     BenchResult result;
     try (TerminalProgress bar = TerminalProgress.on(spec)) {
-      result = measured(bar);
+      result = measure(bar);
     }
     if (json) {
       spec.commandLine().getOut().print(result.json());
     } else if (markdown) {
       spec.commandLine().getOut().print(result.markdown());
     } else {
-      TextTable.lines(table(result.rows())).forEach(line -> Output.print(spec, "%s", line));
+      TextTable.lines(table(result.figures())).forEach(line -> Output.print(spec, "%s", line));
     }
-    return status(result.failed());
+    return exitStatus(result.failed());
   }
 
-  private int status(List<String> failed) {
+  private int exitStatus(List<String> failed) {
     failed.forEach(each -> spec.commandLine().getErr().println("palmturn: " + each));
     return failed.isEmpty() ? PalmturnCommand.DONE : PalmturnCommand.WRONG_DATA;
   }
 
-  private BenchResult measured(TerminalProgress bar) throws UserError {
+  private BenchResult measure(TerminalProgress bar) throws UserError {
     if (steps == null && athletes == null) {
       return estimates(bar);
     }
@@ -209,10 +209,10 @@ public final class BenchCommand implements Callable<Integer> {
         clips == null ? new BenchResult(List.of(), List.of(), List.of()) : estimates(bar);
     if (steps != null) {
       StepTimes times = StepTimes.of(steps, bar);
-      result = result.plus(StepRows.of(times, String.valueOf(steps.getFileName())));
+      result = result.withFigures(StepFigures.of(times, String.valueOf(steps.getFileName())));
     }
     if (athletes != null) {
-      result = result.plus(SimulatedAthletes.run(athletes, new Random(SEED), bar));
+      result = result.withFigures(SimulatedAthletes.run(athletes, new Random(SEED), bar));
     }
     return result;
   }
@@ -225,23 +225,23 @@ public final class BenchCommand implements Callable<Integer> {
     return clips == null ? List.of(Demo.bundledClips(Home.folder())) : clips;
   }
 
-  private static List<List<String>> table(List<Row> figures) {
+  private static List<List<String>> table(List<BenchFigure> figures) {
     List<List<String>> rows = new ArrayList<>();
     rows.add(List.of("what", "n", "measured", "unit", "to reach", "reached", "worst clip", "its"));
-    for (Row row : figures) {
+    for (BenchFigure row : figures) {
       Boolean reached = row.reached();
       rows.add(
           List.of(
-              row.what(),
+              row.description(),
               String.valueOf(row.n()),
-              row.shown(row.value()),
+              row.format(row.value()),
               row.unit(),
               row.goal() == null
                   ? ""
-                  : (row.higherIsBetter() ? "≥ " : "≤ ") + row.shown(row.goal()),
+                  : (row.higherIsBetter() ? "≥ " : "≤ ") + row.format(row.goal()),
               reached == null ? "" : reached ? "yes" : "no",
               row.worstClip() == null ? "" : row.worstClip(),
-              row.shown(row.worst())));
+              row.format(row.worstValue())));
     }
     return rows;
   }

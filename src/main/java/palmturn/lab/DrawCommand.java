@@ -7,9 +7,9 @@ import java.util.concurrent.Callable;
 import palmturn.cli.Output;
 import palmturn.cli.PalmturnCommand;
 import palmturn.cli.TerminalProgress;
+import palmturn.lab.draw.ClipContent;
+import palmturn.lab.draw.ClipParameters;
 import palmturn.lab.draw.Filming;
-import palmturn.lab.draw.Parameters;
-import palmturn.lab.draw.Shown;
 import palmturn.lab.draw.SoundKind;
 import palmturn.lab.draw.SyntheticClips;
 import palmturn.trial.Hand;
@@ -24,7 +24,9 @@ import picocli.CommandLine.Spec;
     name = "draw",
     description = "Draws clips with known truth: NAME.mp4, NAME.truth.json, NAME.marks.csv.")
 public final class DrawCommand implements Callable<Integer> {
+  /** Hands held still for nearly a second before and after, as in a filmed trial. */
   private static final double LEAD_IN_S = 0.9;
+
   private static final double TAIL_S = 0.9;
 
   @Spec private CommandSpec spec;
@@ -33,7 +35,7 @@ public final class DrawCommand implements Callable<Integer> {
       names = "--dir",
       required = true,
       paramLabel = "DIR",
-      description = "Where to put them; the folder is made.")
+      description = "Folder for the clips; made if missing.")
   private Path dir;
 
   @Option(
@@ -41,21 +43,21 @@ public final class DrawCommand implements Callable<Integer> {
       defaultValue = "",
       paramLabel = "SET",
       description =
-          "demo draws the bundled session's twelve, faults sixteen with all that can go wrong with"
-              + " hand, wrist, elbow and turn; else one clip as said below.")
+          "demo draws the bundled session's twelve clips, faults sixteen with faults of hand, wrist,"
+              + " elbow and turn; without it one clip is drawn, by the options below.")
   private String set;
 
   @Option(
       names = "--grid",
       description =
-          "Draws the clips that the estimate is measured on; begun again, goes on where it was.")
+          "Draw the clips that the estimate is measured on; clips already drawn are kept.")
   private boolean grid;
 
   @Option(
       names = "--jobs",
       defaultValue = "1",
       paramLabel = "N",
-      description = "How many clips of the grid or of faults to draw at the same time.")
+      description = "Clips of --grid or --set faults drawn at the same time.")
   private int jobs;
 
   @Option(names = "--name", defaultValue = "clip", description = "The one clip's name.")
@@ -73,10 +75,16 @@ public final class DrawCommand implements Callable<Integer> {
   @Option(names = "--cv", defaultValue = "5", description = "Interval CV, %%: ${DEFAULT-VALUE}.")
   private double cv;
 
-  @Option(names = "--turn-bias", defaultValue = "0", description = "Palm to back longer, %%.")
+  @Option(
+      names = "--turn-bias",
+      defaultValue = "0",
+      description = "How much longer palm to back takes, %% of the mean interval.")
   private double turnBias;
 
-  @Option(names = "--slow-down", defaultValue = "0", description = "Slow-down, %% a second.")
+  @Option(
+      names = "--slow-down",
+      defaultValue = "0",
+      description = "Growth of the intervals, %% a second.")
   private double slowDown;
 
   @Option(
@@ -113,13 +121,13 @@ public final class DrawCommand implements Callable<Integer> {
   @Option(
       names = "--sound",
       defaultValue = "slaps",
-      description = "What there is to hear: slaps, none, talk or metronome.")
+      description = "Sound: slaps, none, talk or metronome.")
   private String sound;
 
   @Option(
       names = "--shown",
       defaultValue = "slaps",
-      description = "What there is to see: slaps, still, turning or nobody.")
+      description = "Content: slaps, still, turning or nobody.")
   private String shown;
 
   @Option(names = "--seed", defaultValue = "1", description = "Same seed, same clip.")
@@ -132,41 +140,44 @@ public final class DrawCommand implements Callable<Integer> {
   public Integer call() throws UserError {
     try (TerminalProgress bar = TerminalProgress.on(spec)) {
       if (set.equals("demo")) {
-        SyntheticClips.demo(dir, bar);
+        SyntheticClips.drawDemo(dir, bar);
         Output.print(spec, "drew %d clips into %s", SyntheticClips.demoNames().size(), dir);
         return PalmturnCommand.DONE;
       }
       if (grid) {
         Output.print(
-            spec, "%d clips lie in %s", SyntheticClips.grid(dir, Math.max(1, jobs), bar), dir);
+            spec, "%d clips lie in %s", SyntheticClips.drawGrid(dir, Math.max(1, jobs), bar), dir);
         return PalmturnCommand.DONE;
       }
       if (set.equals("faults")) {
         Output.print(
-            spec, "%d clips lie in %s", SyntheticClips.faults(dir, Math.max(1, jobs), bar), dir);
+            spec,
+            "%d clips lie in %s",
+            SyntheticClips.drawFaults(dir, Math.max(1, jobs), bar),
+            dir);
         return PalmturnCommand.DONE;
       }
       if (!set.isEmpty()) {
         throw new ParameterException(spec.commandLine(), "--set can only be demo or faults");
       }
-      SyntheticClips.one(dir, name, wanted(), share -> bar.at(share, "drawing"));
+      SyntheticClips.drawClip(dir, name, wanted(), share -> bar.at(share, "drawing"));
       Output.print(spec, "drew %s", dir.resolve(name + ".mp4"));
     }
     return PalmturnCommand.DONE;
   }
 
-  private Parameters wanted() {
+  private ClipParameters wanted() {
     try {
       String[] sides = size.split("x", 2);
-      return new Parameters(
-          Shown.valueOf(constant(shown)),
+      return new ClipParameters(
+          ClipContent.valueOf(constant(shown)),
           hand,
-          new Parameters.Tempo(rate, cv, turnBias, slowDown),
+          new ClipParameters.Tempo(rate, cv, turnBias, slowDown),
           faults.stream().map(DrawCommand::fault).toList(),
           spans.stream().map(DrawCommand::stretch).toList(),
           new Filming(fps, Integer.parseInt(sides[0]), Integer.parseInt(sides[1]), shake, drop),
           SoundKind.valueOf(constant(sound)),
-          new Parameters.Length(LEAD_IN_S, slappingS, TAIL_S),
+          new ClipParameters.Length(LEAD_IN_S, slappingS, TAIL_S),
           seed);
     } catch (IllegalArgumentException | ArrayIndexOutOfBoundsException e) {
       throw new ParameterException(
@@ -174,17 +185,17 @@ public final class DrawCommand implements Callable<Integer> {
     }
   }
 
-  private static Parameters.Fault fault(String text) {
+  private static ClipParameters.Fault fault(String text) {
     String[] parts = text.split("@", 2);
-    return new Parameters.Fault(
-        Parameters.FaultKind.valueOf(constant(parts[0])), Double.parseDouble(parts[1]));
+    return new ClipParameters.Fault(
+        ClipParameters.FaultKind.valueOf(constant(parts[0])), Double.parseDouble(parts[1]));
   }
 
-  private static Parameters.Stretch stretch(String text) {
+  private static ClipParameters.FaultStretch stretch(String text) {
     String[] parts = text.split("[@:]", 3);
     String[] ends = parts[1].split("-", 2);
-    return new Parameters.Stretch(
-        Parameters.StretchKind.valueOf(constant(parts[0])),
+    return new ClipParameters.FaultStretch(
+        ClipParameters.StretchKind.valueOf(constant(parts[0])),
         Double.parseDouble(ends[0]),
         Double.parseDouble(ends[1]),
         Double.parseDouble(parts[2]));

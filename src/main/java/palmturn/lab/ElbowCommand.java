@@ -5,10 +5,10 @@ import java.util.List;
 import palmturn.cli.PalmturnCommand;
 import palmturn.lab.elbow.CoveredElbow;
 import palmturn.lab.elbow.ElbowErrors;
-import palmturn.lab.elbow.ElbowsFound;
-import palmturn.lab.elbow.ElbowsInSpace;
-import palmturn.lab.elbow.HandScale;
-import palmturn.lab.elbow.UnseenElbows;
+import palmturn.lab.elbow.ElbowSearchErrors;
+import palmturn.lab.elbow.ElbowSpaceErrors;
+import palmturn.lab.elbow.HandScaleErrors;
+import palmturn.lab.elbow.LostElbowErrors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -48,7 +48,7 @@ final class ElbowCommand {
       name = "found",
       description = "Distance of the path from the truth where nothing is given; with networks.")
   int found(@Parameters(arity = "1..*", paramLabel = TRUTH) List<Path> truths) throws Exception {
-    ElbowsFound.print(truths, spec.commandLine().getOut());
+    ElbowSearchErrors.print(truths, spec.commandLine().getOut());
     return PalmturnCommand.DONE;
   }
 
@@ -56,7 +56,7 @@ final class ElbowCommand {
       name = "space",
       description = "Displacement in the picture and in space against the true one in space.")
   int space(@Parameters(arity = "1..*", paramLabel = TRUTH) List<Path> truths) throws Exception {
-    ElbowsInSpace.print(truths, spec.commandLine().getOut());
+    ElbowSpaceErrors.print(truths, spec.commandLine().getOut());
     return PalmturnCommand.DONE;
   }
 
@@ -80,7 +80,7 @@ final class ElbowCommand {
           double lostS,
       @Parameters(index = "1..*", arity = "1..*", paramLabel = TRUTH) List<Path> truths)
       throws Exception {
-    UnseenElbows.print(truths, lostS, covered, spec.commandLine().getOut());
+    LostElbowErrors.print(truths, lostS, covered, spec.commandLine().getOut());
     return PalmturnCommand.DONE;
   }
 
@@ -92,7 +92,7 @@ final class ElbowCommand {
           double handCm,
       @Parameters(index = "1..*", arity = "1..*", paramLabel = TRUTH) List<Path> truths)
       throws Exception {
-    HandScale.print(truths, handCm, spec.commandLine().getOut());
+    HandScaleErrors.print(truths, handCm, spec.commandLine().getOut());
     return PalmturnCommand.DONE;
   }
 }

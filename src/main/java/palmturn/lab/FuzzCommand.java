@@ -51,7 +51,7 @@ final class FuzzCommand implements Callable<Integer> {
   @Parameters(
       index = "2..*",
       paramLabel = "FOLDER",
-      description = "Folders of more clips beside those of the tests; larger than 700 kB are left.")
+      description = "Folders of more clips beside those of the tests; over 700 kB are left out.")
   private List<Path> folders = List.of();
 
   @Option(

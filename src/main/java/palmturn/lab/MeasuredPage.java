@@ -11,7 +11,9 @@ import palmturn.work.UserError;
  * what is around them is written by hand.
  */
 final class MeasuredPage {
+  /** The marks, which Markdown does not show. */
   static final String BEGIN = "<!-- tools/lab: from here -->";
+
   static final String END = "<!-- tools/lab: to here -->";
 
   private final Path file;

@@ -22,9 +22,9 @@ import palmturn.app.session.TrialCandidate;
 import palmturn.clip.ClipFile;
 import palmturn.clip.FrameReader;
 import palmturn.film.ClipWriter;
+import palmturn.lab.draw.ClipContent;
+import palmturn.lab.draw.ClipParameters;
 import palmturn.lab.draw.Filming;
-import palmturn.lab.draw.Parameters;
-import palmturn.lab.draw.Shown;
 import palmturn.lab.draw.SoundKind;
 import palmturn.lab.draw.SyntheticClip;
 import palmturn.trial.Hand;
@@ -39,7 +39,7 @@ class LongClipTest {
   private static final int FPS = 30;
   private static final int WIDTH = 320;
   private static final int HEIGHT = 240;
-  private static final Parameters.Length LENGTH = new Parameters.Length(1, 5, 1);
+  private static final ClipParameters.Length LENGTH = new ClipParameters.Length(1, 5, 1);
   private static final double STILL_S = 5;
   private static final int ATTEMPTS = 2;
 
@@ -89,10 +89,10 @@ class LongClipTest {
   private static Path longClip() throws Exception {
     Path one = folder.resolve("one.mp4");
     SyntheticClip.plan(
-            new Parameters(
-                Shown.SLAPS,
+            new ClipParameters(
+                ClipContent.SLAPS,
                 Hand.LEFT,
-                new Parameters.Tempo(5, 4, 3, 1),
+                new ClipParameters.Tempo(5, 4, 3, 1),
                 List.of(),
                 List.of(),
                 new Filming(FPS, WIDTH, HEIGHT, 0.3, 0),

@@ -58,7 +58,7 @@ class DroppedFramesTest {
     double[] found = estimate.slaps().stream().mapToDouble(EstimatedSlap::timeS).toArray();
     double[] wanted =
         ClipTruth.read(Files.readString(BUNDLED.resolve(name + ".truth.json"))).contacts().stream()
-            .mapToDouble(ClipTruth.Contact::timeS)
+            .mapToDouble(ClipTruth.TrueContact::timeS)
             .toArray();
     assertEquals(wanted.length, Matching.of(wanted, found, 0.025).pairs().size());
     FrameTable frames = clip.frames();

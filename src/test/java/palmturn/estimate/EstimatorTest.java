@@ -47,7 +47,7 @@ class EstimatorTest {
 
   private static Estimate bundled(String name, Set<Source> use, @Nullable Double toS)
       throws Exception {
-    ClipTruth.Contact known = truth(name).contacts().get(4);
+    ClipTruth.TrueContact known = truth(name).contacts().get(4);
     Request request =
         new Request(
             Hand.RIGHT,
@@ -104,7 +104,7 @@ class EstimatorTest {
         sources.contains("SOUND") ? Set.of(Source.SOUND, Source.MOTION) : Set.of(Source.MOTION);
     Estimate estimate = bundled(name, use, null);
     ClipTruth truth = truth(name);
-    double[] wanted = truth.contacts().stream().mapToDouble(ClipTruth.Contact::timeS).toArray();
+    double[] wanted = truth.contacts().stream().mapToDouble(ClipTruth.TrueContact::timeS).toArray();
     assertTrue(estimate.trialFound());
     Matching matching = Matching.of(wanted, times(estimate), 0.025);
     assertEquals(wanted.length, matching.pairs().size());
@@ -123,7 +123,7 @@ class EstimatorTest {
     double[] slaps =
         truth.contacts().stream()
             .filter(contact -> !contact.isDouble())
-            .mapToDouble(ClipTruth.Contact::timeS)
+            .mapToDouble(ClipTruth.TrueContact::timeS)
             .toArray();
     double rate = (slaps.length - 1) / (slaps[slaps.length - 1] - slaps[0]);
     assertEquals(rate, value(estimate.figures().rateSlapsPerS()), 0.005 * rate);
@@ -191,7 +191,7 @@ class EstimatorTest {
             null);
     Estimate open = Estimator.estimate(clip, request, null, Progress.NONE);
     assertTrue(open.slaps().stream().allMatch(slap -> slap.side() == Side.UNKNOWN));
-    ClipTruth.Contact first = truth("right-baseline-3").contacts().get(0);
+    ClipTruth.TrueContact first = truth("right-baseline-3").contacts().get(0);
     Estimate named = open.withKnownSide(first.timeS(), first.side());
     for (int j = 0; j < named.slaps().size(); j++) {
       assertEquals(truth("right-baseline-3").contacts().get(j).side(), named.slaps().get(j).side());
@@ -240,7 +240,7 @@ class EstimatorTest {
     assertEquals(Set.of(Source.SOUND), estimate.sources());
     double[] wanted =
         truth("right-baseline-3").contacts().stream()
-            .mapToDouble(ClipTruth.Contact::timeS)
+            .mapToDouble(ClipTruth.TrueContact::timeS)
             .toArray();
     assertEquals(wanted.length, Matching.of(wanted, times(estimate), 0.025).pairs().size());
   }

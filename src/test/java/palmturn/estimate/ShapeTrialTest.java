@@ -22,8 +22,8 @@ import palmturn.estimate.request.Hints;
 import palmturn.estimate.request.KnownSide;
 import palmturn.estimate.request.Request;
 import palmturn.lab.elbow.ElbowErrors;
+import palmturn.lab.elbow.ElbowSearchErrors;
 import palmturn.lab.elbow.ElbowTruth;
-import palmturn.lab.elbow.ElbowsFound;
 import palmturn.numbers.Stats;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
@@ -128,11 +128,12 @@ class ShapeTrialTest {
   void theElbowIsFoundWithoutAClickWhereMotionAloneIsLedAstray() throws Exception {
     ElbowTruth truth =
         ElbowTruth.read(Path.of("sample-clips-synthetic/right-baseline-1.truth.json"));
-    ElbowPath path = ElbowsFound.find(truth, Installed.folder());
+    ElbowPath path = ElbowSearchErrors.find(truth, Installed.folder());
     assertNotNull(path);
     double[] errors = ElbowErrors.errorsCm(path, truth);
-    assertTrue(ElbowErrors.within(errors, 1) >= 95, "p95 " + Stats.percentile(errors, 95) + " cm");
-    assertTrue(ElbowErrors.within(errors, ElbowErrors.CLOSE_CM) >= 80);
+    assertTrue(
+        ElbowErrors.percentWithin(errors, 1) >= 95, "p95 " + Stats.percentile(errors, 95) + " cm");
+    assertTrue(ElbowErrors.percentWithin(errors, ElbowErrors.CLOSE_CM) >= 80);
   }
 
   @Test

@@ -28,7 +28,7 @@ public final class Bench {
   private static final String TRUTH = ".truth.json";
   private static final String CLIP = ".mp4";
 
-  /** Too few pixels to cost anything: what is left is decoding. */
+  /** A size too small to cost time beyond decoding. */
   private static final int TINY_PX = 32;
 
   private final Estimating estimating;
@@ -40,7 +40,7 @@ public final class Bench {
 
   /**
    * Measures every clip of some folders that has its truth beside it. A clip that can't be measured
-   * is told and does not stop the others.
+   * is listed and does not stop the others.
    *
    * @throws UserError if a folder can't be read, or there is no such clip
    */
@@ -48,8 +48,8 @@ public final class Bench {
     List<Path> truths = truths(folders);
     List<String> failed = new ArrayList<>();
     warmUp(truths.get(0));
-    List<Measured> measured = each(truths, this::measure, failed, progress);
-    return new BenchResult(Rows.of(measured), measured, failed);
+    List<ClipMeasurement> measured = measureEach(truths, this::measure, failed, progress);
+    return new BenchResult(EstimateFigures.of(measured), measured, failed);
   }
 
   /**
@@ -59,12 +59,12 @@ public final class Bench {
    * @param installed whether the landmark networks are; without them the rest is measured
    * @throws UserError if a folder can't be read, or there is no such clip
    */
-  public ShapeResult shape(List<Path> folders, boolean installed, Progress progress)
+  public ShapeResult measureShapes(List<Path> folders, boolean installed, Progress progress)
       throws UserError {
     List<Path> truths = truths(folders);
     List<String> failed = new ArrayList<>();
-    List<ShapeMeasured> measured =
-        each(truths, truth -> measureShape(truth, installed), failed, progress);
+    List<ShapeMeasurement> measured =
+        measureEach(truths, truth -> measureShape(truth, installed), failed, progress);
     return new ShapeResult(installed, measured, failed);
   }
 
@@ -72,7 +72,7 @@ public final class Bench {
     T of(Path truth) throws UserError;
   }
 
-  private static <T> List<T> each(
+  private static <T> List<T> measureEach(
       List<Path> truths, Measuring<T> measuring, List<String> failed, Progress progress) {
     List<T> measured = new ArrayList<>();
     for (int i = 0; i < truths.size() && !progress.stopped(); i++) {
@@ -126,16 +126,16 @@ public final class Bench {
   private void warmUp(Path truth) {
     try {
       ClipTruth known = read(truth);
-      estimating.clip(wanted(truth, known), everything(known), Progress.NONE);
+      estimating.clip(clipToEstimate(truth, known), soundAndMotion(known), Progress.NONE);
     } catch (UserError | RuntimeException e) {
       // The clip is measured again and then tells what is wrong with it.
       return;
     }
   }
 
-  private Measured measure(Path truthFile) throws UserError {
+  private ClipMeasurement measure(Path truthFile) throws UserError {
     ClipTruth truth = read(truthFile);
-    Estimating.Clip wanted = wanted(truthFile, truth);
+    Estimating.Clip wanted = clipToEstimate(truthFile, truth);
     try {
       ClipFile clip = ClipFile.open(wanted.path());
       ClipFacts facts = clip.facts();
@@ -143,19 +143,19 @@ public final class Bench {
       double toleranceS = toleranceS(fps);
       double decodeS = decode(clip);
       long start = System.nanoTime();
-      Estimate all = estimating.clip(wanted, everything(truth), Progress.NONE);
+      Estimate all = estimating.clip(wanted, soundAndMotion(truth), Progress.NONE);
       double estimateS = seconds(start);
       Estimate picture = estimating.clip(wanted, pictureOnly(truth), Progress.NONE);
-      return new Measured(
+      return new ClipMeasurement(
           name(truthFile),
           facts.width(),
           facts.height(),
           fps,
           facts.durationS(),
           clip.sound() != null,
-          rate(truth),
-          Comparison.of(truth, all, toleranceS),
-          Comparison.of(truth, picture, toleranceS),
+          trueRate(truth),
+          EstimateComparison.of(truth, all, toleranceS),
+          EstimateComparison.of(truth, picture, toleranceS),
           ElbowComparison.of(truth, all),
           estimateS,
           decodeS,
@@ -165,17 +165,17 @@ public final class Bench {
     }
   }
 
-  private ShapeMeasured measureShape(Path truthFile, boolean installed) throws UserError {
+  private ShapeMeasurement measureShape(Path truthFile, boolean installed) throws UserError {
     ClipTruth truth = read(truthFile);
-    Estimating.Clip wanted = wanted(truthFile, truth);
+    Estimating.Clip wanted = clipToEstimate(truthFile, truth);
     try {
       ClipFacts facts = ClipFile.open(wanted.path()).facts();
       double fps = 1 / facts.medianFrameS();
-      Estimate without = estimating.clip(wanted, everything(truth), Progress.NONE);
+      Estimate without = estimating.clip(wanted, soundAndMotion(truth), Progress.NONE);
       long start = System.nanoTime();
       Estimate with =
           installed ? estimating.clip(wanted, Estimating.Options.ALL, Progress.NONE) : null;
-      return new ShapeMeasured(
+      return new ShapeMeasurement(
           name(truthFile),
           fps,
           facts.durationS(),
@@ -202,7 +202,7 @@ public final class Bench {
     }
   }
 
-  private static Estimating.Clip wanted(Path truthFile, ClipTruth truth) {
+  private static Estimating.Clip clipToEstimate(Path truthFile, ClipTruth truth) {
     return new Estimating.Clip(
         clip(truthFile),
         truth.hand(),
@@ -213,18 +213,18 @@ public final class Bench {
   }
 
   /** All but the shape, which is measured by itself. */
-  private static Estimating.Options everything(ClipTruth truth) {
+  private static Estimating.Options soundAndMotion(ClipTruth truth) {
     return new Estimating.Options(
-        EnumSet.of(Estimate.Source.SOUND, Estimate.Source.MOTION), hints(truth), known(truth));
+        EnumSet.of(Estimate.Source.SOUND, Estimate.Source.MOTION), hints(truth), firstSide(truth));
   }
 
   private static Estimating.Options pictureOnly(ClipTruth truth) {
-    return new Estimating.Options(EnumSet.of(Estimate.Source.MOTION), Hints.NONE, known(truth));
+    return new Estimating.Options(EnumSet.of(Estimate.Source.MOTION), Hints.NONE, firstSide(truth));
   }
 
   /** The elbow's place in the first picture and the scale there, as a user would click them. */
   private static Hints hints(ClipTruth truth) {
-    ClipTruth.ElbowWay way = truth.elbow();
+    ClipTruth.ElbowDisplacement way = truth.elbow();
     if (way == null) {
       return Hints.NONE;
     }
@@ -241,14 +241,14 @@ public final class Bench {
   }
 
   /** The first contact, which is the one that a reader would mark first. */
-  private static @Nullable KnownSide known(ClipTruth truth) {
+  private static @Nullable KnownSide firstSide(ClipTruth truth) {
     return truth.contacts().isEmpty()
         ? null
         : new KnownSide(truth.contacts().get(0).timeS(), truth.contacts().get(0).side());
   }
 
-  private static @Nullable Double rate(ClipTruth truth) {
-    List<ClipTruth.Contact> slaps =
+  private static @Nullable Double trueRate(ClipTruth truth) {
+    List<ClipTruth.TrueContact> slaps =
         truth.contacts().stream().filter(contact -> !contact.isDouble()).toList();
     return slaps.size() < 2
         ? null

@@ -8,71 +8,73 @@ import palmturn.numbers.Range;
 import palmturn.trial.Side;
 import palmturn.trial.Zone;
 
-/** How often what was said with some confidence is right. */
+/** The share of estimates that are right, by their stated confidence. */
 final class Calibration {
-  /** Most of what is said is said with much confidence, so that the bins are narrower there. */
-  private static final double[] FROM = {0, 0.5, 0.75, 0.9, 0.95, 0.99};
+  /** The bins' lower ends, closer at high confidences, where most estimates lie. */
+  private static final double[] BIN_STARTS = {0, 0.5, 0.75, 0.9, 0.95, 0.99};
 
   /**
-   * What was said.
+   * An estimate of one side or zone, stated with a confidence.
    *
    * @param confidence 0 to 1
-   * @param right whether it is so
+   * @param right whether it is true
    */
-  record Said(double confidence, boolean right) {}
+  record Statement(double confidence, boolean right) {}
 
   /**
-   * What was said with about the same confidence.
+   * The estimates stated with about the same confidence.
    *
    * @param from least confidence
    * @param below least of the next bin; more than 1 in the last
-   * @param said how often
-   * @param right how often it was right
+   * @param count number of estimates
+   * @param right number of right ones
    * @param meanStated mean confidence; null without any
    */
-  record Bin(double from, double below, int said, int right, @Nullable Double meanStated) {
+  record Bin(double from, double below, int count, int right, @Nullable Double meanStated) {
     /** Returns the share that was right; null without any. */
-    @Nullable Double share() {
-      return said == 0 ? null : (double) right / said;
+    @Nullable Double shareRight() {
+      return count == 0 ? null : (double) right / count;
     }
 
     /** Returns its 95 % score interval; null without any. */
     @Nullable Range interval() {
-      return Confidence.wilson(right, said);
+      return Confidence.wilson(right, count);
     }
   }
 
   private Calibration() {}
 
   /** Returns the sides that were said of contacts; an unknown one says nothing. */
-  static List<Said> sides(List<ShapeComparison> clips) {
+  static List<Statement> sides(List<ShapeComparison> clips) {
     return clips.stream()
         .flatMap(clip -> clip.pairs().stream())
         .filter(pair -> pair.slap().side() != Side.UNKNOWN)
         .map(
             pair ->
-                new Said(pair.slap().sideConfidence(), pair.slap().side() == pair.truth().side()))
+                new Statement(
+                    pair.slap().sideConfidence(), pair.slap().side() == pair.truth().side()))
         .toList();
   }
 
   /** Returns the zones that were said of contacts; an unknown one says nothing. */
-  static List<Said> zones(List<ShapeComparison> clips) {
+  static List<Statement> zones(List<ShapeComparison> clips) {
     return clips.stream()
         .flatMap(clip -> clip.pairs().stream())
         .filter(pair -> pair.slap().zone() != Zone.UNKNOWN && pair.truth().zone() != Zone.UNKNOWN)
         .map(
             pair ->
-                new Said(pair.slap().zoneConfidence(), pair.slap().zone() == pair.truth().zone()))
+                new Statement(
+                    pair.slap().zoneConfidence(), pair.slap().zone() == pair.truth().zone()))
         .toList();
   }
 
   /** Returns all bins, from the least confidence to the most. */
-  static List<Bin> bins(List<Said> said) {
+  static List<Bin> bins(List<Statement> said) {
     List<Bin> bins = new ArrayList<>();
-    for (int i = 0; i < FROM.length; i++) {
-      double from = FROM[i];
-      double below = i + 1 < FROM.length ? FROM[i + 1] : Double.POSITIVE_INFINITY;
-      List<Said> in =
+    for (int i = 0; i < BIN_STARTS.length; i++) {
+      double from = BIN_STARTS[i];
+      double below = i + 1 < BIN_STARTS.length ? BIN_STARTS[i + 1] : Double.POSITIVE_INFINITY;
+      List<Statement> in =
           said.stream()
               .filter(each -> each.confidence() >= from && each.confidence() < below)
               .toList();
@@ -81,8 +83,10 @@ final class Calibration {
               from,
               below,
               in.size(),
-              (int) in.stream().filter(Said::right).count(),
-              in.isEmpty() ? null : in.stream().mapToDouble(Said::confidence).sum() / in.size()));
+              (int) in.stream().filter(Statement::right).count(),
+              in.isEmpty()
+                  ? null
+                  : in.stream().mapToDouble(Statement::confidence).sum() / in.size()));
     }
     return bins;
   }

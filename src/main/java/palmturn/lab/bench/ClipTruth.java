@@ -15,8 +15,8 @@ import palmturn.trial.Span;
 import palmturn.trial.Zone;
 
 /**
- * What is certain about a clip, read from the file beside it: the program's own form, and a plain
- * one with snake_case keys that other renderers write.
+ * The truth of a clip, read from the file beside it: the program's own form, and a plain one with
+ * snake_case keys that other renderers write.
  *
  * @param hand the moving hand, the athlete's own
  * @param mirrored whether the picture shows the athlete mirrored
@@ -25,19 +25,20 @@ import palmturn.trial.Zone;
  * @param bend of the moving hand against its forearm all along, over 0 to the palm, where it is
  *     told
  * @param turn of the moving hand about its forearm all along, where it is told
- * @param elbow the way of the moving elbow in the picture plane, where it is told
+ * @param elbow the displacement of the moving elbow in the picture plane, where it is told
  */
 public record ClipTruth(
     Hand hand,
     boolean mirrored,
-    List<Contact> contacts,
-    List<Stretch> bentWrist,
-    @Nullable Angle bend,
-    @Nullable Angle turn,
-    @Nullable ElbowWay elbow) {
-  /** In the plain form, which names no stretches, a wrist is bent over this for so long. */
+    List<TrueContact> contacts,
+    List<BentStretch> bentWrist,
+    @Nullable AngleSeries bend,
+    @Nullable AngleSeries turn,
+    @Nullable ElbowDisplacement elbow) {
+  /** The bend that counts as a bent wrist in the plain form, which names no stretches. */
   private static final double BENT_DEG = 10;
 
+  /** The least length of such a stretch; a shorter one is part of a turn. */
   private static final double BENT_S = 0.3;
 
   /**
@@ -48,7 +49,7 @@ public record ClipTruth(
    * @param zone where it touched; {@code UNKNOWN} where that is not told
    * @param isDouble whether it is a second contact without a turn between
    */
-  public record Contact(double timeS, Side side, Zone zone, boolean isDouble) {}
+  public record TrueContact(double timeS, Side side, Zone zone, boolean isDouble) {}
 
   /**
    * A stretch of time.
@@ -56,7 +57,7 @@ public record ClipTruth(
    * @param startS its first moment on the picture's clock
    * @param endS its last moment
    */
-  public record Stretch(double startS, double endS) {}
+  public record BentStretch(double startS, double endS) {}
 
   /**
    * An angle over time.
@@ -65,8 +66,8 @@ public record ClipTruth(
    * @param hz values a second
    * @param deg values, at least one
    */
-  public record Angle(double firstS, double hz, double[] deg) {
-    public Angle {
+  public record AngleSeries(double firstS, double hz, double[] deg) {
+    public AngleSeries {
       if (deg.length == 0) {
         throw new IllegalArgumentException("an angle needs a value");
       }
@@ -79,7 +80,7 @@ public record ClipTruth(
     }
 
     /** Returns the largest bend to either side in a stretch, 0 where there is no value in it. */
-    public double mostDeg(Stretch in) {
+    public double largestDeg(BentStretch in) {
       double most = 0;
       for (int i = 0; i < deg.length; i++) {
         double timeS = firstS + i / hz;
@@ -90,8 +91,8 @@ public record ClipTruth(
       return most;
     }
 
-    private List<Stretch> stretches() {
-      List<Stretch> stretches = new ArrayList<>();
+    private List<BentStretch> bentStretches() {
+      List<BentStretch> stretches = new ArrayList<>();
       int first = -1;
       for (int i = 0; i <= deg.length; i++) {
         boolean bent = i < deg.length && Math.abs(deg[i]) > BENT_DEG;
@@ -99,7 +100,7 @@ public record ClipTruth(
           first = i;
         } else if (!bent && first >= 0) {
           if (i - first >= BENT_S * hz) {
-            stretches.add(new Stretch(firstS + first / hz, firstS + i / hz));
+            stretches.add(new BentStretch(firstS + first / hz, firstS + i / hz));
           }
           first = -1;
         }
@@ -109,16 +110,16 @@ public record ClipTruth(
   }
 
   /**
-   * Where the elbow was.
+   * The elbow's place and its displacement over time.
    *
    * @param xPx its place in the first upright picture
    * @param yPx the same, downwards
    * @param cmPerPixel at the elbow, in the first picture
    * @param timesS rising
-   * @param rightCm way to the right of the picture from its place before the first slap
+   * @param rightCm displacement to the right from its place before the first slap
    * @param upCm the same, upwards
    */
-  public record ElbowWay(
+  public record ElbowDisplacement(
       double xPx,
       double yPx,
       double cmPerPixel,
@@ -127,8 +128,8 @@ public record ClipTruth(
       double[] upCm) {}
 
   public ClipTruth {
-    contacts = contacts.stream().sorted(Comparator.comparingDouble(Contact::timeS)).toList();
-    bentWrist = bentWrist.stream().sorted(Comparator.comparingDouble(Stretch::startS)).toList();
+    contacts = contacts.stream().sorted(Comparator.comparingDouble(TrueContact::timeS)).toList();
+    bentWrist = bentWrist.stream().sorted(Comparator.comparingDouble(BentStretch::startS)).toList();
   }
 
   /**
@@ -148,12 +149,12 @@ public record ClipTruth(
   }
 
   private static ClipTruth own(ObjectNode file) {
-    List<Contact> contacts = new ArrayList<>();
+    List<TrueContact> contacts = new ArrayList<>();
     for (JsonNode each : wanted(file, "contacts")) {
       String kind = wanted(each, "kind").asText();
       if (!kind.equals("missed")) {
         contacts.add(
-            new Contact(number(each, "timeS"), side(each), zone(each), kind.equals("double")));
+            new TrueContact(number(each, "timeS"), side(each), zone(each), kind.equals("double")));
       }
     }
     return new ClipTruth(
@@ -166,17 +167,17 @@ public record ClipTruth(
         file.has("elbowPx") ? ownElbow(file) : null);
   }
 
-  private static List<Stretch> ownStretches(ObjectNode file) {
-    List<Stretch> stretches = new ArrayList<>();
+  private static List<BentStretch> ownStretches(ObjectNode file) {
+    List<BentStretch> stretches = new ArrayList<>();
     for (JsonNode each : file.path("spans")) {
       if (wanted(each, "kind").asText().equals(Span.Kind.BENT_WRIST.code())) {
-        stretches.add(new Stretch(number(each, "startS"), number(each, "endS")));
+        stretches.add(new BentStretch(number(each, "startS"), number(each, "endS")));
       }
     }
     return stretches;
   }
 
-  private static ElbowWay ownElbow(ObjectNode file) {
+  private static ElbowDisplacement ownElbow(ObjectNode file) {
     JsonNode place = wanted(file, "elbowPx");
     double[] rightCm = numbers(file, "elbowRightCm");
     double hz = number(file, "seriesHz");
@@ -184,7 +185,7 @@ public record ClipTruth(
     for (int i = 0; i < timesS.length; i++) {
       timesS[i] = i / hz;
     }
-    return new ElbowWay(
+    return new ElbowDisplacement(
         place.path(0).asDouble(),
         place.path(1).asDouble(),
         number(file, "cmPerPixel"),
@@ -194,31 +195,32 @@ public record ClipTruth(
   }
 
   private static ClipTruth plain(ObjectNode file) {
-    List<Contact> contacts = new ArrayList<>();
+    List<TrueContact> contacts = new ArrayList<>();
     for (JsonNode each : wanted(file, "contacts")) {
       contacts.add(
-          new Contact(
+          new TrueContact(
               number(each, "t_s"), side(each), zone(each), each.path("double").asBoolean()));
     }
     double firstS = file.path("series_t0_s").asDouble();
-    Angle bend = angle(file, "bent_wrist_deg", firstS, "series_hz");
+    AngleSeries bend = angle(file, "bent_wrist_deg", firstS, "series_hz");
     return new ClipTruth(
         hand(file, "moving_hand"),
         file.path("mirrored").asBoolean(),
         contacts,
-        bend == null ? List.of() : bend.stretches(),
+        bend == null ? List.of() : bend.bentStretches(),
         bend,
         angle(file, "rotation_deg", firstS, "series_hz"),
         file.has("elbow_px_per_frame") ? plainElbow(file) : null);
   }
 
-  private static @Nullable Angle angle(ObjectNode file, String key, double firstS, String hz) {
+  private static @Nullable AngleSeries angle(
+      ObjectNode file, String key, double firstS, String hz) {
     return file.path(key).isEmpty()
         ? null
-        : new Angle(firstS, number(file, hz), numbers(file, key));
+        : new AngleSeries(firstS, number(file, hz), numbers(file, key));
   }
 
-  private static ElbowWay plainElbow(ObjectNode file) {
+  private static ElbowDisplacement plainElbow(ObjectNode file) {
     double[] timesS = numbers(file, "frame_times_s");
     double[] scale = numbers(file, "cm_per_px_at_elbow_per_frame");
     JsonNode places = wanted(file, "elbow_px_per_frame");
@@ -229,7 +231,7 @@ public record ClipTruth(
           (places.path(i).path(0).asDouble() - places.path(0).path(0).asDouble()) * scale[i];
       upCm[i] = (places.path(0).path(1).asDouble() - places.path(i).path(1).asDouble()) * scale[i];
     }
-    return new ElbowWay(
+    return new ElbowDisplacement(
         places.path(0).path(0).asDouble(),
         places.path(0).path(1).asDouble(),
         scale[0],

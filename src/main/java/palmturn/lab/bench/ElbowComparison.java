@@ -15,12 +15,15 @@ import palmturn.trial.Estimate;
  * @param p95Cm 95th percentile of the absolute error; null without a frame
  */
 public record ElbowComparison(int frames, int within, @Nullable Double p95Cm) {
+  /** The error that the estimate is to keep to. */
   static final double GOAL_CM = 0.3;
+
+  /** The hand still rests then, as the estimate takes it too. */
   private static final double BEFORE_S = 0.3;
 
   /** Returns null where either has no elbow, or the estimate has no scale. */
   static @Nullable ElbowComparison of(ClipTruth truth, Estimate estimate) {
-    ClipTruth.ElbowWay way = truth.elbow();
+    ClipTruth.ElbowDisplacement way = truth.elbow();
     ElbowPath path = estimate.elbow();
     if (way == null || path == null || path.cmPerPixel() == null) {
       return null;
@@ -36,13 +39,13 @@ public record ElbowComparison(int frames, int within, @Nullable Double p95Cm) {
     return new ElbowComparison(errorsCm.length, within, Stats.percentile(errorsCm, 95));
   }
 
-  private static double firstS(ClipTruth truth, ClipTruth.ElbowWay way) {
+  private static double firstS(ClipTruth truth, ClipTruth.ElbowDisplacement way) {
     return truth.contacts().isEmpty()
         ? way.timesS()[0] + BEFORE_S
         : truth.contacts().get(0).timeS();
   }
 
-  private static double[] distances(ClipTruth.ElbowWay way, double firstS) {
+  private static double[] distances(ClipTruth.ElbowDisplacement way, double firstS) {
     double rightCm = place(way.timesS(), way.rightCm(), firstS);
     double upCm = place(way.timesS(), way.upCm(), firstS);
     double[] distances = new double[way.timesS().length];

@@ -18,15 +18,15 @@ import palmturn.trial.Zone;
  * @param pairs contacts that were found
  * @param missed contacts that were not
  * @param invented slaps reported where there was none
- * @param bent time with a bent wrist
+ * @param bentWrist time with a bent wrist
  * @param turn how far the hand turned
  * @param shapeUsed whether the estimate rests on the shape too
  */
 public record ShapeComparison(
-    List<Pair> pairs,
-    List<ClipTruth.Contact> missed,
+    List<MatchedContact> pairs,
+    List<ClipTruth.TrueContact> missed,
     List<EstimatedSlap> invented,
-    Bent bent,
+    BentWristTime bentWrist,
     TurnComparison turn,
     boolean shapeUsed) {
 
@@ -36,25 +36,27 @@ public record ShapeComparison(
    * @param truth as it was
    * @param slap as it was found
    */
-  public record Pair(ClipTruth.Contact truth, EstimatedSlap slap) {}
+  public record MatchedContact(ClipTruth.TrueContact truth, EstimatedSlap slap) {}
 
   /**
    * Time with the wrist bent.
    *
    * @param trueS truly
    * @param foundS as reported
-   * @param bothS of these, what is in both
-   * @param mostDeg the largest true bend in it; null where the truth does not tell it, or is none
+   * @param overlapS of these, what is in both
+   * @param largestDeg the largest true bend in it; null where the truth does not tell it, or is
+   *     none
    */
-  public record Bent(double trueS, double foundS, double bothS, @Nullable Double mostDeg) {
+  public record BentWristTime(
+      double trueS, double foundS, double overlapS, @Nullable Double largestDeg) {
     /** Returns what is in either. */
-    double eitherS() {
-      return trueS + foundS - bothS;
+    double unionS() {
+      return trueS + foundS - overlapS;
     }
 
     /** Returns what is in both over what is in either; null where there is nothing in either. */
-    @Nullable Double iou() {
-      return eitherS() > 0 ? bothS / eitherS() : null;
+    @Nullable Double intersectionOverUnion() {
+      return unionS() > 0 ? overlapS / unionS() : null;
     }
   }
 
@@ -65,43 +67,43 @@ public record ShapeComparison(
   }
 
   static ShapeComparison of(ClipTruth truth, Estimate estimate, double toleranceS) {
-    List<ClipTruth.Contact> contacts = truth.contacts();
+    List<ClipTruth.TrueContact> contacts = truth.contacts();
     List<EstimatedSlap> slaps = estimate.slaps();
     Matching matching =
         Matching.of(
-            contacts.stream().mapToDouble(ClipTruth.Contact::timeS).toArray(),
+            contacts.stream().mapToDouble(ClipTruth.TrueContact::timeS).toArray(),
             slaps.stream().mapToDouble(EstimatedSlap::timeS).toArray(),
             toleranceS);
     return new ShapeComparison(
         matching.pairs().stream()
-            .map(pair -> new Pair(contacts.get(pair.a()), slaps.get(pair.b())))
+            .map(pair -> new MatchedContact(contacts.get(pair.a()), slaps.get(pair.b())))
             .toList(),
         matching.onlyA().stream().map(contacts::get).toList(),
         matching.onlyB().stream().map(slaps::get).toList(),
-        bent(truth, estimate),
+        bentWrist(truth, estimate),
         TurnComparison.of(truth, estimate),
         estimate.sources().contains(Estimate.Source.SHAPE));
   }
 
-  private static Bent bent(ClipTruth truth, Estimate estimate) {
+  private static BentWristTime bentWrist(ClipTruth truth, Estimate estimate) {
     List<EstimatedSpan> found =
         estimate.spans().stream().filter(span -> span.kind() == Span.Kind.BENT_WRIST).toList();
     // Stretches of one list never overlap.
     double bothS = 0;
-    for (ClipTruth.Stretch stretch : truth.bentWrist()) {
+    for (ClipTruth.BentStretch stretch : truth.bentWrist()) {
       for (EstimatedSpan span : found) {
         double fromS = Math.max(stretch.startS(), span.startS());
         bothS += Math.max(0, Math.min(stretch.endS(), span.endS()) - fromS);
       }
     }
-    ClipTruth.Angle bend = truth.bend();
-    return new Bent(
+    ClipTruth.AngleSeries bend = truth.bend();
+    return new BentWristTime(
         truth.bentWrist().stream().mapToDouble(each -> each.endS() - each.startS()).sum(),
         found.stream().mapToDouble(each -> each.endS() - each.startS()).sum(),
         bothS,
         bend == null || truth.bentWrist().isEmpty()
             ? null
-            : truth.bentWrist().stream().mapToDouble(bend::mostDeg).max().orElse(0));
+            : truth.bentWrist().stream().mapToDouble(bend::largestDeg).max().orElse(0));
   }
 
   /** Returns how many contacts there were. */
@@ -143,7 +145,7 @@ public record ShapeComparison(
     return (int) invented.stream().filter(slap -> slap.zone() == found).count();
   }
 
-  private int count(Predicate<Pair> holds) {
+  private int count(Predicate<MatchedContact> holds) {
     return (int) pairs.stream().filter(holds).count();
   }
 }

@@ -13,14 +13,15 @@ import palmturn.numbers.Range;
 import palmturn.trial.Zone;
 
 /**
- * What a bench found of sides, zones and bent wrists, without and with the shape of the hands.
+ * The result of a bench on sides, zones and bent wrists, without and with the shape of the hands.
  *
- * @param installed whether the landmark networks are
+ * @param networksInstalled whether the landmark networks are
  * @param clips each clip that could be measured
  * @param failed a line for each that could not
  */
-public record ShapeResult(boolean installed, List<ShapeMeasured> clips, List<String> failed) {
-  /** What is said where the networks are not there. */
+public record ShapeResult(
+    boolean networksInstalled, List<ShapeMeasurement> clips, List<String> failed) {
+  /** The line printed where the networks are not installed. */
   public static final String NOT_INSTALLED = "shape: not installed";
 
   public ShapeResult {
@@ -29,15 +30,15 @@ public record ShapeResult(boolean installed, List<ShapeMeasured> clips, List<Str
   }
 
   /** Returns the figures pooled over all clips; those with shape only where it is installed. */
-  public List<Row> rows() {
-    return ShapeRows.of(clips, installed);
+  public List<BenchFigure> figures() {
+    return ShapeFigures.of(clips, networksInstalled);
   }
 
   /** Returns all of it as JSON; null where a figure can't be told. */
   public String json() {
     Map<String, @Nullable Object> root = new LinkedHashMap<>();
-    root.put("shapeInstalled", installed);
-    root.put("rows", rows().stream().map(BenchResult::map).toList());
+    root.put("shapeInstalled", networksInstalled);
+    root.put("rows", figures().stream().map(BenchResult::map).toList());
     root.put("zones", confusion());
     root.put("sideCalibration", calibration(Calibration.sides(withShape())));
     root.put("zoneCalibration", calibration(Calibration.zones(withShape())));
@@ -47,12 +48,12 @@ public record ShapeResult(boolean installed, List<ShapeMeasured> clips, List<Str
   }
 
   private List<ShapeComparison> withShape() {
-    return clips.stream().map(ShapeMeasured::with).filter(Objects::nonNull).toList();
+    return clips.stream().map(ShapeMeasurement::withShape).filter(Objects::nonNull).toList();
   }
 
   private Map<String, @Nullable Object> confusion() {
     Map<String, @Nullable Object> rows = new LinkedHashMap<>();
-    for (Zone truth : ShapeRows.ZONES) {
+    for (Zone truth : ShapeFigures.ZONES) {
       Map<String, @Nullable Object> row = new LinkedHashMap<>();
       for (Zone found : Zone.values()) {
         row.put(found.code(), sum(truth, found));
@@ -67,12 +68,12 @@ public record ShapeResult(boolean installed, List<ShapeMeasured> clips, List<Str
     return withShape().stream().mapToInt(each -> each.zones(truth, found)).sum();
   }
 
-  private static List<Map<String, @Nullable Object>> calibration(List<Calibration.Said> said) {
+  private static List<Map<String, @Nullable Object>> calibration(List<Calibration.Statement> said) {
     List<Map<String, @Nullable Object>> bins = new ArrayList<>();
     for (Calibration.Bin bin : Calibration.bins(said)) {
       Map<String, @Nullable Object> map = new LinkedHashMap<>();
       map.put("from", bin.from());
-      map.put("said", bin.said());
+      map.put("said", bin.count());
       map.put("right", bin.right());
       map.put("meanStated", bin.meanStated());
       bins.add(map);
@@ -80,13 +81,13 @@ public record ShapeResult(boolean installed, List<ShapeMeasured> clips, List<Str
     return bins;
   }
 
-  private static Map<String, @Nullable Object> map(ShapeMeasured clip) {
+  private static Map<String, @Nullable Object> map(ShapeMeasurement clip) {
     Map<String, @Nullable Object> map = new LinkedHashMap<>();
     map.put("clip", clip.name());
     map.put("fps", clip.fps());
     map.put("durationS", clip.durationS());
-    map.put("withoutShape", map(clip.without()));
-    map.put("withShape", clip.with() == null ? null : map(clip.with()));
+    map.put("withoutShape", map(clip.withoutShape()));
+    map.put("withShape", clip.withShape() == null ? null : map(clip.withShape()));
     map.put("estimateS", clip.estimateS());
     map.put("warnings", clip.warnings());
     return map;
@@ -102,13 +103,13 @@ public record ShapeResult(boolean installed, List<ShapeMeasured> clips, List<Str
     map.put("sidesUnknown", each.sidesUnknown());
     map.put(
         "wrong", each.pairs().stream().filter(ShapeResult::wrong).map(ShapeResult::map).toList());
-    map.put("bentTrueS", each.bent().trueS());
-    map.put("bentFoundS", each.bent().foundS());
-    map.put("bentBothS", each.bent().bothS());
-    map.put("bentMostDeg", each.bent().mostDeg());
+    map.put("bentTrueS", each.bentWrist().trueS());
+    map.put("bentFoundS", each.bentWrist().foundS());
+    map.put("bentBothS", each.bentWrist().overlapS());
+    map.put("bentMostDeg", each.bentWrist().largestDeg());
     TurnComparison turn = each.turn();
     map.put("turnTrueDeg", turn.trueDeg());
-    map.put("turnDeg", turn.found() == null ? null : turn.found().medianDeg());
+    map.put("turnDeg", turn.estimated() == null ? null : turn.estimated().medianDeg());
     map.put("turnChangeTrueDeg", turn.trueChangeDeg());
     map.put("turnChangeDeg", turn.change() == null ? null : turn.change().deg());
     map.put("turnChangeLowDeg", turn.change() == null ? null : turn.change().lowDeg());
@@ -116,11 +117,11 @@ public record ShapeResult(boolean installed, List<ShapeMeasured> clips, List<Str
     return map;
   }
 
-  private static boolean wrong(ShapeComparison.Pair pair) {
+  private static boolean wrong(ShapeComparison.MatchedContact pair) {
     return pair.slap().side() != pair.truth().side() || pair.slap().zone() != pair.truth().zone();
   }
 
-  private static Map<String, @Nullable Object> map(ShapeComparison.Pair pair) {
+  private static Map<String, @Nullable Object> map(ShapeComparison.MatchedContact pair) {
     Map<String, @Nullable Object> map = new LinkedHashMap<>();
     map.put("timeS", pair.truth().timeS());
     map.put("side", pair.slap().side().code());
@@ -135,11 +136,11 @@ public record ShapeResult(boolean installed, List<ShapeMeasured> clips, List<Str
   /** Returns tables for a document: figures, clips, and with shape zones and confidences. */
   public String markdown() {
     List<String> lines = new ArrayList<>();
-    if (!installed) {
+    if (!networksInstalled) {
       lines.add(NOT_INSTALLED);
       lines.add("");
     }
-    lines.addAll(BenchResult.table(rows()));
+    lines.addAll(BenchResult.table(figures()));
     lines.add("");
     lines.add(
         "| clip | frames/s | slaps | F | sides % | unknown | without shape, one named: sides % |"
@@ -147,7 +148,7 @@ public record ShapeResult(boolean installed, List<ShapeMeasured> clips, List<Str
             + " change ° | said | time/length |");
     lines.add("| --- |" + " --- |".repeat(16));
     worstFirst().forEach(clip -> lines.add(line(clip)));
-    if (installed) {
+    if (networksInstalled) {
       zones(lines);
       confidences(lines);
     }
@@ -159,7 +160,7 @@ public record ShapeResult(boolean installed, List<ShapeMeasured> clips, List<Str
     lines.add("");
     lines.add("| truly | centre | fingers | wrist | edge | unknown | not found |");
     lines.add("| --- |" + " --- |".repeat(6));
-    for (Zone truth : ShapeRows.ZONES) {
+    for (Zone truth : ShapeFigures.ZONES) {
       lines.add(
           "| %s | %d | %d | %d | %d | %d | %d |"
               .formatted(
@@ -195,27 +196,27 @@ public record ShapeResult(boolean installed, List<ShapeMeasured> clips, List<Str
     Range interval = bin.interval();
     return "%d | %s | %s | %s"
         .formatted(
-            bin.said(),
+            bin.count(),
             BenchResult.number(bin.meanStated(), 3),
-            BenchResult.number(bin.share(), 3),
+            BenchResult.number(bin.shareRight(), 3),
             interval == null
                 ? "–"
                 : String.format(Locale.ROOT, "%.2f to %.2f", interval.low(), interval.high()));
   }
 
   /** By the poorer share of sides, then by the name. */
-  private List<ShapeMeasured> worstFirst() {
+  private List<ShapeMeasurement> worstFirst() {
     return clips.stream()
         .sorted(
             Comparator.comparingDouble(ShapeResult::poorerSides)
                 .thenComparing(clip -> !clip.hasTrial())
-                .thenComparing(ShapeMeasured::name))
+                .thenComparing(ShapeMeasurement::name))
         .toList();
   }
 
-  private static double poorerSides(ShapeMeasured clip) {
-    Double without = sides(clip.without());
-    Double with = clip.with() == null ? null : sides(clip.with());
+  private static double poorerSides(ShapeMeasurement clip) {
+    Double without = sides(clip.withoutShape());
+    Double with = clip.withShape() == null ? null : sides(clip.withShape());
     return Math.min(without == null ? 100 : without, with == null ? 100 : with);
   }
 
@@ -223,10 +224,10 @@ public record ShapeResult(boolean installed, List<ShapeMeasured> clips, List<Str
     return each.pairs().isEmpty() ? null : 100.0 * each.sidesRight() / each.pairs().size();
   }
 
-  private static String line(ShapeMeasured clip) {
-    ShapeComparison best = clip.with() == null ? clip.without() : clip.with();
-    Double with = clip.with() == null ? null : sides(clip.with());
-    ShapeComparison.Bent bent = best.bent();
+  private static String line(ShapeMeasurement clip) {
+    ShapeComparison best = clip.withShape() == null ? clip.withoutShape() : clip.withShape();
+    Double with = clip.withShape() == null ? null : sides(clip.withShape());
+    ShapeComparison.BentWristTime bent = best.bentWrist();
     TurnComparison turn = best.turn();
     Double estimateS = clip.estimateS();
     String cells =
@@ -237,15 +238,15 @@ public record ShapeResult(boolean installed, List<ShapeMeasured> clips, List<Str
             String.valueOf(best.contacts()),
             BenchResult.number(best.f(), 3),
             BenchResult.number(with, 0),
-            clip.with() == null ? "–" : String.valueOf(clip.with().sidesUnknown()),
-            BenchResult.number(sides(clip.without()), 0),
+            clip.withShape() == null ? "–" : String.valueOf(clip.withShape().sidesUnknown()),
+            BenchResult.number(sides(clip.withoutShape()), 0),
             zones(best),
             BenchResult.number(bent.trueS(), 2),
-            BenchResult.number(bent.mostDeg(), 0),
+            BenchResult.number(bent.largestDeg(), 0),
             BenchResult.number(bent.foundS(), 2),
-            BenchResult.number(bent.iou(), 2),
+            BenchResult.number(bent.intersectionOverUnion(), 2),
             BenchResult.number(turn.trueDeg(), 0),
-            BenchResult.number(turn.found() == null ? null : turn.found().medianDeg(), 0),
+            BenchResult.number(turn.estimated() == null ? null : turn.estimated().medianDeg(), 0),
             BenchResult.number(turn.trueChangeDeg(), 0),
             BenchResult.number(turn.change() == null ? null : turn.change().deg(), 0),
             BenchResult.number(estimateS == null ? null : estimateS / clip.durationS(), 2));
@@ -253,10 +254,11 @@ public record ShapeResult(boolean installed, List<ShapeMeasured> clips, List<Str
   }
 
   private static String zones(ShapeComparison each) {
-    int right = ShapeRows.ZONES.stream().mapToInt(zone -> each.zones(zone, zone)).sum();
-    int unknown = ShapeRows.ZONES.stream().mapToInt(zone -> each.zones(zone, Zone.UNKNOWN)).sum();
+    int right = ShapeFigures.ZONES.stream().mapToInt(zone -> each.zones(zone, zone)).sum();
+    int unknown =
+        ShapeFigures.ZONES.stream().mapToInt(zone -> each.zones(zone, Zone.UNKNOWN)).sum();
     int all =
-        ShapeRows.ZONES.stream()
+        ShapeFigures.ZONES.stream()
             .mapToInt(
                 zone -> List.of(Zone.values()).stream().mapToInt(f -> each.zones(zone, f)).sum())
             .sum();

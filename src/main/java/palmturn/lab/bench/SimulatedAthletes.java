@@ -36,11 +36,21 @@ import palmturn.work.score.LimitsInForce;
  * hand, and counts how often the intervals hold it and what the verdicts say.
  */
 public final class SimulatedAthletes {
+  /** Trials a hand in each block, as the protocol asks for. */
   private static final int REPEATS = 3;
+
+  /** Enough that the truth's own error is far below an interval's width. */
   private static final int TRIALS_FOR_TRUTH = 4000;
+
+  /** The goal for 95 % intervals: nominal less what sampling takes off. */
   private static final double COVERED_PCT = 93.5;
-  private static final double FALSE_PCT = 5;
+
+  /** The false alarms that 95 % intervals allow. */
+  private static final double FALSE_ALARM_PCT = 5;
+
+  /** An example: a ceiling below full speed, with faults that grow at a plausible slope. */
   private static final double CEILING_SLAPS_PER_S = 4.4;
+
   private static final double CEILING_SLOPE = 1.6;
   private static final String AFTER = "after-1";
 
@@ -48,10 +58,10 @@ public final class SimulatedAthletes {
   private final Random random;
   private final Progress progress;
   private final Limits limits = LimitsInForce.STANDARD.limits();
-  private final List<Row> rows = new ArrayList<>();
+  private final List<BenchFigure> figures = new ArrayList<>();
 
-  /** What the two hands are before and after. */
-  private record Case(
+  /** The two hands before and after a drill. */
+  private record Scenario(
       String id,
       String name,
       SimulatedHand rightBefore,
@@ -65,10 +75,11 @@ public final class SimulatedAthletes {
 
   private static final SimulatedHand PLAIN = new SimulatedHand(4.8, 0.16, 6, 1.5);
   private static final SimulatedHand PRACTISED = new SimulatedHand(5.1, 0.10, 5.5, 1.2);
-  private static final List<Case> CASES =
+  private static final List<Scenario> CASES =
       List.of(
-          new Case("practice", "practice alone, hands alike", PLAIN, PRACTISED, PLAIN, PRACTISED),
-          new Case(
+          new Scenario(
+              "practice", "practice alone, hands alike", PLAIN, PRACTISED, PLAIN, PRACTISED),
+          new Scenario(
               "drill",
               "a drill that works, hands apart",
               new SimulatedHand(4.3, 0.30, 8, 3),
@@ -87,19 +98,19 @@ public final class SimulatedAthletes {
    *
    * @param athletes how many are drawn for each case
    */
-  public static List<Row> run(int athletes, Random random, Progress progress) {
+  public static List<BenchFigure> run(int athletes, Random random, Progress progress) {
     SimulatedAthletes all = new SimulatedAthletes(athletes, random, progress);
-    for (Case each : CASES) {
+    for (Scenario each : CASES) {
       all.compare(each);
     }
-    all.ceilings("free", "trials at full speed alone", List.of());
-    all.ceilings("ladder", "with a pace ladder", List.of(0.6, 0.75, 0.9));
-    return List.copyOf(all.rows);
+    all.addCeilings("free", "trials at full speed alone", List.of());
+    all.addCeilings("ladder", "with a pace ladder", List.of(0.6, 0.75, 0.9));
+    return List.copyOf(all.figures);
   }
 
-  /** What was counted of one kind of interval. */
+  /** The counts for one kind of confidence interval. */
   private static final class Tally {
-    private int told;
+    private int intervals;
     private int held;
     private double width;
     private final Map<String, Integer> verdicts = new LinkedHashMap<>();
@@ -107,7 +118,7 @@ public final class SimulatedAthletes {
     void add(@Nullable Range range, double truth, String verdict) {
       verdicts.merge(verdict, 1, Integer::sum);
       if (range != null) {
-        told++;
+        intervals++;
         held += range.contains(truth) ? 1 : 0;
         width += range.width();
       }
@@ -122,7 +133,7 @@ public final class SimulatedAthletes {
     }
   }
 
-  private void compare(Case drawn) {
+  private void compare(Scenario drawn) {
     Map<Quality, Double> rightBefore = truth(drawn.rightBefore());
     Map<Quality, Double> rightAfter = truth(drawn.rightAfter());
     Map<Quality, Double> leftBefore = truth(drawn.leftBefore());
@@ -150,12 +161,12 @@ public final class SimulatedAthletes {
       }
     }
     boolean alike = drawn.alike();
-    add(drawn, "sides", "right − left", sides, alike, "weaker-left", "weaker-right");
-    add(drawn, "change", "after − before", changes, false, "better", "worse");
-    add(drawn, "net", "net change", nets, alike, "better", "worse");
+    addFigures(drawn, "sides", "right − left", sides, alike, "weaker-left", "weaker-right");
+    addFigures(drawn, "change", "after − before", changes, false, "better", "worse");
+    addFigures(drawn, "net", "net change", nets, alike, "better", "worse");
   }
 
-  private SessionScore score(Case drawn) {
+  private SessionScore score(Scenario drawn) {
     List<Trial> trials = new ArrayList<>();
     for (int repeat = 1; repeat <= REPEATS; repeat++) {
       trials.add(trial(drawn.rightBefore(), Hand.RIGHT, Block.BASELINE, repeat));
@@ -210,8 +221,8 @@ public final class SimulatedAthletes {
    * @param none whether there is no difference, so that every telling verdict is a false alarm
    * @param telling the verdicts that say that there is one
    */
-  private void add(
-      Case drawn,
+  private void addFigures(
+      Scenario drawn,
       String id,
       String what,
       Map<Quality, Tally> tallies,
@@ -219,45 +230,45 @@ public final class SimulatedAthletes {
       String... telling) {
     tallies.forEach(
         (quality, tally) -> {
-          if (tally.told == 0) {
+          if (tally.intervals == 0) {
             return;
           }
           String key = "%s.%s.%s.".formatted(drawn.id(), id, quality.code());
           String of = "%s: %s, %s".formatted(drawn.name(), what, Measures.headline(quality).name());
-          rows.add(
-              pct(
+          figures.add(
+              percentFigure(
                   key + "coveredPct",
                   of + ": interval holds the truth",
                   tally.held,
-                  tally.told,
+                  tally.intervals,
                   COVERED_PCT,
                   true));
-          rows.add(
-              new Row(
+          figures.add(
+              new BenchFigure(
                   key + "width",
                   of + ": mean width",
                   unit(quality),
-                  tally.told,
-                  tally.width / tally.told,
+                  tally.intervals,
+                  tally.width / tally.intervals,
                   null,
                   false,
                   null,
                   null));
           String says = none ? ": says a difference that is not there" : ": says a difference";
-          rows.add(
-              pct(
+          figures.add(
+              percentFigure(
                   key + "differencePct",
                   of + says,
                   tally.count(telling),
-                  tally.told,
-                  none ? FALSE_PCT : null,
+                  tally.intervals,
+                  none ? FALSE_ALARM_PCT : null,
                   false));
-          rows.add(
-              pct(
+          figures.add(
+              percentFigure(
                   key + "nonePct",
                   of + ": says balanced or no change",
                   tally.count("balanced", "no-change"),
-                  tally.told,
+                  tally.intervals,
                   null,
                   false));
         });
@@ -269,14 +280,14 @@ public final class SimulatedAthletes {
         : Measures.headline(quality).unit();
   }
 
-  private static Row pct(
+  private static BenchFigure percentFigure(
       String id, String what, int part, int whole, @Nullable Double goal, boolean higher) {
-    return new Row(
+    return new BenchFigure(
         id, what, "%", whole, whole == 0 ? null : 100.0 * part / whole, goal, higher, null, null);
   }
 
   /** Three trials at full speed, and one at each share of it. */
-  private void ceilings(String id, String name, List<Double> ladder) {
+  private void addCeilings(String id, String name, List<Double> ladder) {
     SimulatedHand hand = new SimulatedHand(5.2, 0.1, 5, 1.5);
     int held = 0;
     int closed = 0;
@@ -287,10 +298,10 @@ public final class SimulatedAthletes {
       progress.at((double) i / athletes, "clean ceiling, " + name);
       List<Trial> trials = new ArrayList<>();
       for (int repeat = 1; repeat <= REPEATS; repeat++) {
-        trials.add(climbing(hand, repeat, null));
+        trials.add(ceilingTrial(hand, repeat, null));
       }
       for (double share : ladder) {
-        trials.add(climbing(hand, trials.size() + 1, share * hand.rateSlapsPerS()));
+        trials.add(ceilingTrial(hand, trials.size() + 1, share * hand.rateSlapsPerS()));
       }
       CeilingScore found =
           Scores.session(
@@ -309,24 +320,24 @@ public final class SimulatedAthletes {
     }
     String key = "ceiling.%s.".formatted(id);
     String of = "clean ceiling, " + name;
-    rows.add(
-        pct(
+    figures.add(
+        percentFigure(
             key + "coveredPct",
             of + ": interval holds the truth",
             held,
             athletes,
             COVERED_PCT,
             true));
-    rows.add(
-        pct(
+    figures.add(
+        percentFigure(
             key + "closedPct",
             of + ": both ends inside the rates filmed",
             closed,
             athletes,
             null,
             true));
-    rows.add(
-        new Row(
+    figures.add(
+        new BenchFigure(
             key + "width",
             of + ": mean width of those",
             "slaps/s",
@@ -338,11 +349,13 @@ public final class SimulatedAthletes {
             null));
     for (CeilingScore.Outcome outcome : CeilingScore.Outcome.values()) {
       int count = outcomes.getOrDefault(outcome, 0);
-      rows.add(pct(key + outcome.code(), of + ": " + outcome.code(), count, athletes, null, false));
+      figures.add(
+          percentFigure(
+              key + outcome.code(), of + ": " + outcome.code(), count, athletes, null, false));
     }
   }
 
-  private Trial climbing(SimulatedHand hand, int repeat, @Nullable Double pace) {
+  private Trial ceilingTrial(SimulatedHand hand, int repeat, @Nullable Double pace) {
     double own = SimulatedHand.LOG_ODDS_SD * random.nextGaussian();
     return hand.trial(
         new TrialId(Hand.RIGHT, Block.BASELINE, repeat),
@@ -351,7 +364,7 @@ public final class SimulatedAthletes {
         random);
   }
 
-  /** Where one attempt in ten is faulty over all trials, which differ: by halving. */
+  /** The rate at which one slap in ten is faulty over all trials, which differ: by bisection. */
   private static double marginalCeiling() {
     double low = 0;
     double high = 2 * CEILING_SLAPS_PER_S;

@@ -37,16 +37,23 @@ record SimulatedHand(
   private static final double SCATTER_SD_PCT = 0.7;
   private static final double SLOW_DOWN_SD = 1;
 
+  /** 60 frames a second, five seconds, and a slightly uneven turn, as usual for a trial. */
   private static final double FRAME_S = 1.0 / 60;
+
   private static final double LENGTH_S = 5;
   private static final double TURN_BIAS = 0.03;
 
-  /** How often the slap after is as the one before, whatever its own odds. */
-  private static final double RUN = 0.15;
+  /** The probability that a slap repeats the one before it, whatever its own odds: faults run. */
+  private static final double RUN_PROBABILITY = 0.15;
 
+  /** Share of trials with a span of bent wrist, and its length. */
   private static final double SPAN_SHARE = 0.15;
+
   private static final double SPAN_S = 0.6;
+
+  /** Share of slaps followed by a double tap, and its usual delay. */
   private static final double DOUBLE_SHARE = 0.015;
+
   private static final double DOUBLE_AFTER_S = 0.075;
 
   /** Returns a trial at full speed, or to a click track. */
@@ -77,7 +84,7 @@ record SimulatedHand(
     for (int i = 0; i < timesS.length; i++) {
       double localRate =
           i == 0 || i + 1 == timesS.length ? rateSlapsPerS : 2 / (timesS[i + 1] - timesS[i - 1]);
-      boolean again = i > 0 && random.nextDouble() < RUN;
+      boolean again = i > 0 && random.nextDouble() < RUN_PROBABILITY;
       if (!again) {
         faulty = random.nextDouble() < 1 / (1 + Math.exp(-logOdds.applyAsDouble(localRate)));
       }

@@ -13,7 +13,7 @@ import palmturn.clip.Progress;
 import palmturn.work.UserError;
 
 /**
- * How long it takes from asking for a frame to having its picture, milliseconds.
+ * The times from asking for a frame to having its picture, milliseconds.
  *
  * @param forwardMs each step to the next frame, its neighbourhood being at hand
  * @param backMs each step to the frame before, its neighbourhood being at hand
@@ -24,15 +24,22 @@ import palmturn.work.UserError;
 @SuppressWarnings("ArrayRecordComponent") // Only read.
 public record StepTimes(
     double[] forwardMs, double[] backMs, double[] jumpMs, double frameMs, long mostBytes) {
+  /** Places, steps at each in both directions, and jumps: enough for a 95th percentile. */
   private static final int PLACES = 6;
+
   private static final int STEPS = 30;
   private static final int JUMPS = 60;
-  private static final int READ = 300;
 
-  /** Too few pixels to cost anything: what is left is decoding. */
+  /** Five seconds of film, for a steady mean. */
+  private static final int FRAMES_IN_ORDER = 300;
+
+  /** A size too small to cost time beyond decoding. */
   private static final int TINY_PX = 32;
 
+  /** An arbitrary seed: the same places at every run. */
   private static final long SEED = 5;
+
+  /** Long past any filling of the cache; a run then goes on unfilled. */
   private static final long LONGEST_WAIT_NS = 20_000_000_000L;
 
   /**
@@ -50,7 +57,7 @@ public record StepTimes(
       progress.at(0, "reading");
       double frameMs = frameMs(clip);
       try (FrameCache cache = new FrameCache(clip, FrameCache.DEFAULT_BYTES)) {
-        return new Walk(clip, cache).times(frameMs, progress);
+        return new StepTimer(clip, cache).measure(frameMs, progress);
       }
     } catch (ClipException e) {
       throw new UserError(String.valueOf(e.getMessage()), e);
@@ -61,7 +68,7 @@ public record StepTimes(
   }
 
   private static double frameMs(ClipFile clip) throws ClipException {
-    int count = Math.min(READ, clip.frames().size());
+    int count = Math.min(FRAMES_IN_ORDER, clip.frames().size());
     try (FrameReader reader = clip.newReader(TINY_PX)) {
       reader.read(0);
       long start = System.nanoTime();
@@ -76,42 +83,42 @@ public record StepTimes(
     return (System.nanoTime() - start) / 1e6;
   }
 
-  private static final class Walk {
+  private static final class StepTimer {
     private final ClipFile clip;
     private final FrameCache cache;
     private final Random random = new Random(SEED);
     private long mostBytes;
 
-    Walk(ClipFile clip, FrameCache cache) {
+    StepTimer(ClipFile clip, FrameCache cache) {
       this.clip = clip;
       this.cache = cache;
     }
 
-    StepTimes times(double frameMs, Progress progress) throws UserError, InterruptedException {
+    StepTimes measure(double frameMs, Progress progress) throws UserError, InterruptedException {
       double[] forward = new double[PLACES * STEPS];
       double[] back = new double[PLACES * STEPS];
       for (int place = 0; place < PLACES; place++) {
         progress.at(0.5 * place / PLACES, "stepping");
         int at = STEPS + random.nextInt(clip.frames().size() - 2 * STEPS);
-        ask(at);
-        settle();
+        timeFrame(at);
+        waitUntilFilled();
         for (int i = 0; i < STEPS; i++) {
-          forward[place * STEPS + i] = ask(++at);
+          forward[place * STEPS + i] = timeFrame(++at);
         }
-        settle();
+        waitUntilFilled();
         for (int i = 0; i < STEPS; i++) {
-          back[place * STEPS + i] = ask(--at);
+          back[place * STEPS + i] = timeFrame(--at);
         }
       }
       double[] jumps = new double[JUMPS];
       for (int i = 0; i < JUMPS; i++) {
         progress.at(0.5 + 0.5 * i / JUMPS, "jumping");
-        jumps[i] = ask(random.nextInt(clip.frames().size()));
+        jumps[i] = timeFrame(random.nextInt(clip.frames().size()));
       }
       return new StepTimes(forward, back, jumps, frameMs, mostBytes);
     }
 
-    private double ask(int index) throws UserError, InterruptedException {
+    private double timeFrame(int index) throws UserError, InterruptedException {
       long start = System.nanoTime();
       Picture picture;
       try {
@@ -129,7 +136,7 @@ public record StepTimes(
       return took;
     }
 
-    private void settle() throws InterruptedException {
+    private void waitUntilFilled() throws InterruptedException {
       long start = System.nanoTime();
       while (!cache.isFilled() && System.nanoTime() - start < LONGEST_WAIT_NS) {
         Thread.sleep(2);

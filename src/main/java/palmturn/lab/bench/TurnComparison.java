@@ -8,20 +8,21 @@ import palmturn.trial.Estimate;
 import palmturn.trial.Zone;
 
 /**
- * How far a hand turned from one contact on the centre to the next, truly and as an estimate says,
- * degrees.
+ * The turn of a hand from one contact on the centre to the next, true and estimated, degrees.
  *
  * @param trueDeg the median of the true turns; null where the truth does not tell them
  * @param trueChangeDeg mean of the true turns in the last third less that in the first
- * @param found what the estimate says; null where it does not tell
+ * @param estimated what the estimate says; null where it does not tell
  */
 record TurnComparison(
-    @Nullable Double trueDeg, @Nullable Double trueChangeDeg, Estimate.@Nullable TurnRange found) {
+    @Nullable Double trueDeg,
+    @Nullable Double trueChangeDeg,
+    Estimate.@Nullable TurnRange estimated) {
 
   static TurnComparison of(ClipTruth truth, Estimate estimate) {
     Estimate.TurnRange found = estimate.shape() == null ? null : estimate.shape().turnRange();
-    ClipTruth.Angle angle = truth.turn();
-    List<ClipTruth.Contact> contacts =
+    ClipTruth.AngleSeries angle = truth.turn();
+    List<ClipTruth.TrueContact> contacts =
         truth.contacts().stream().filter(each -> !each.isDouble()).toList();
     if (angle == null || contacts.size() < 2) {
       return new TurnComparison(null, null, found);
@@ -32,8 +33,8 @@ record TurnComparison(
     List<Double> first = new ArrayList<>();
     List<Double> last = new ArrayList<>();
     for (int i = 1; i < contacts.size(); i++) {
-      ClipTruth.Contact from = contacts.get(i - 1);
-      ClipTruth.Contact to = contacts.get(i);
+      ClipTruth.TrueContact from = contacts.get(i - 1);
+      ClipTruth.TrueContact to = contacts.get(i);
       if (from.side() != to.side() && central(from) && central(to)) {
         double deg = Math.abs(angle.at(to.timeS()) - angle.at(from.timeS()));
         double thirds = ((from.timeS() + to.timeS()) / 2 - startS) / thirdS;
@@ -51,7 +52,7 @@ record TurnComparison(
         Stats.median(array(all)), before == null || after == null ? null : after - before, found);
   }
 
-  private static boolean central(ClipTruth.Contact contact) {
+  private static boolean central(ClipTruth.TrueContact contact) {
     return contact.zone() == Zone.CENTRE || contact.zone() == Zone.UNKNOWN;
   }
 
@@ -61,7 +62,7 @@ record TurnComparison(
 
   /** Returns what was said less what is true, null where either is not told. */
   @Nullable Double errorDeg() {
-    return trueDeg == null || found == null ? null : found.medianDeg() - trueDeg;
+    return trueDeg == null || estimated == null ? null : estimated.medianDeg() - trueDeg;
   }
 
   /** Returns the same of the change from the first third to the last. */
@@ -72,6 +73,6 @@ record TurnComparison(
 
   /** Returns what the estimate says of the change, null where it does not tell. */
   Estimate.@Nullable TurnChange change() {
-    return found == null ? null : found.change();
+    return estimated == null ? null : estimated.change();
   }
 }

@@ -9,9 +9,9 @@ final class Arm {
   static final double FOREARM_CM = 26;
 
   /** Elbow to the middle of the palm. */
-  static final double PALM_AT_CM = FOREARM_CM + 5.6;
+  static final double ELBOW_TO_PALM_CM = FOREARM_CM + 5.6;
 
-  /** Where each finger leaves the palm, which way it goes and how long it is. */
+  /** The four fingers, from the index finger to the little one, as an adult hand has them. */
   static final Finger[] FINGERS = {
     new Finger(8.7, -2.95, -6, 7.0, 0.86),
     new Finger(9.3, -0.98, -1, 7.8, 0.9),
@@ -45,7 +45,9 @@ final class Arm {
     }
   }
 
+  /** The thumb's joints, read off an adult hand that lies flat. */
   private static final Vec THUMB_ROOT = hand(2.0, -0.55, -1.9);
+
   private static final Vec THUMB_BASE = hand(5.0, -0.9, -4.3);
   private static final Vec THUMB_MID = hand(7.7, -0.8, -5.9);
   private static final Vec THUMB_TIP = hand(9.9, -0.5, -6.7);
@@ -67,26 +69,27 @@ final class Arm {
     if (x < FOREARM_CM - 6) {
       return forearm;
     }
-    double palm = Solid.join(palm(x, y, z), forearm, 2.2);
+    double palm = Solid.smoothUnion(palm(x, y, z), forearm, 2.2);
     double hand = palm;
     for (Finger finger : FINGERS) {
-      hand = Math.min(hand, Solid.join(palm, finger(finger, x, y, z), 0.55));
+      hand = Math.min(hand, Solid.smoothUnion(palm, finger(finger, x, y, z), 0.55));
     }
-    double thumb = Solid.stick(x, y, z, THUMB_BASE, THUMB_MID, 1.08, 0.92);
-    thumb = Solid.join(thumb, Solid.stick(x, y, z, THUMB_MID, THUMB_TIP, 0.92, 0.68), 0.25);
-    return Solid.join(hand, thumb, 0.9);
+    double thumb = Solid.roundCone(x, y, z, THUMB_BASE, THUMB_MID, 1.08, 0.92);
+    thumb =
+        Solid.smoothUnion(thumb, Solid.roundCone(x, y, z, THUMB_MID, THUMB_TIP, 0.92, 0.68), 0.25);
+    return Solid.smoothUnion(hand, thumb, 0.9);
   }
 
   private static double forearm(double x, double y, double z) {
-    double flat = 1 - 0.27 * Solid.smooth(6, FOREARM_CM, x);
+    double flat = 1 - 0.27 * Solid.smoothstep(6, FOREARM_CM, x);
     double ys = y / flat;
     Vec elbow = new Vec(-0.3, 0, 0);
     Vec belly = new Vec(7, 0, 0);
     Vec low = new Vec(18, 0, 0);
     Vec wrist = new Vec(FOREARM_CM + 0.5, 0, 0);
-    double d = Solid.stick(x, ys, z, elbow, belly, 4.1, 4.35);
-    d = Solid.join(d, Solid.stick(x, ys, z, belly, low, 4.35, 3.2), 1);
-    d = Solid.join(d, Solid.stick(x, ys, z, low, wrist, 3.2, 2.6), 1);
+    double d = Solid.roundCone(x, ys, z, elbow, belly, 4.1, 4.35);
+    d = Solid.smoothUnion(d, Solid.roundCone(x, ys, z, belly, low, 4.35, 3.2), 1);
+    d = Solid.smoothUnion(d, Solid.roundCone(x, ys, z, low, wrist, 3.2, 2.6), 1);
     return d * flat;
   }
 
@@ -97,12 +100,12 @@ final class Arm {
       Vec knuckle = FINGERS[i].at(0);
       Vec root = hand(0.8, 0, acrossWrist[i]);
       d =
-          Solid.join(
-              d, Solid.stick(x, y, z, root, knuckle, 1.15, FINGERS[i].radius(0) + 0.06), 0.9);
+          Solid.smoothUnion(
+              d, Solid.roundCone(x, y, z, root, knuckle, 1.15, FINGERS[i].radius(0) + 0.06), 0.9);
     }
-    d = Solid.join(d, Solid.stick(x, y, z, THUMB_ROOT, THUMB_BASE, 1.5, 1.2), 1.2);
-    return Solid.join(
-        d, Solid.stick(x, y, z, hand(1.8, -0.55, 1.7), hand(6.2, -0.4, 2.8), 1.15, 0.95), 1);
+    d = Solid.smoothUnion(d, Solid.roundCone(x, y, z, THUMB_ROOT, THUMB_BASE, 1.5, 1.2), 1.2);
+    return Solid.smoothUnion(
+        d, Solid.roundCone(x, y, z, hand(1.8, -0.55, 1.7), hand(6.2, -0.4, 2.8), 1.15, 0.95), 1);
   }
 
   private static double finger(Finger finger, double x, double y, double z) {
@@ -111,8 +114,8 @@ final class Arm {
       double a = JOINTS[i];
       double b = JOINTS[i + 1];
       double stick =
-          Solid.stick(x, y, z, finger.at(a), finger.at(b), finger.radius(a), finger.radius(b));
-      d = Solid.join(d, stick, 0.2);
+          Solid.roundCone(x, y, z, finger.at(a), finger.at(b), finger.radius(a), finger.radius(b));
+      d = Solid.smoothUnion(d, stick, 0.2);
     }
     return d;
   }

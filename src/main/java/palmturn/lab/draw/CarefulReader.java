@@ -13,9 +13,16 @@ import palmturn.trial.Zone;
 
 /** An invented reader who marks a drawn clip with care: nearly all of the truth, a little off. */
 public final class CarefulReader {
+  /** Placing a mark on a waveform at full zoom scatters about so much. */
   private static final double SOUND_SD_S = 0.0007;
+
+  /** The resolution stated for marks by sound. */
   private static final double SOUND_RESOLUTION_S = 0.001;
+
+  /** Share of off-centre slaps marked as on the centre: few, as by an attentive reader. */
   private static final double OVERLOOKED = 0.05;
+
+  /** About two frames at 60 frames a second. */
   private static final double SPAN_SD_S = 0.03;
 
   private CarefulReader() {}
@@ -31,7 +38,7 @@ public final class CarefulReader {
       Contact contact = truth.contacts().get(i);
       double error = Math.max(-2.5, Math.min(2.5, random.nextGaussian())) * SOUND_SD_S;
       boolean overlooked = random.nextDouble() < OVERLOOKED && contact.zone().offCentre();
-      boolean heard = truth.parameters().sound().track() && contact.kind() != Slap.Kind.MISSED;
+      boolean heard = truth.parameters().sound().hasTrack() && contact.kind() != Slap.Kind.MISSED;
       boolean picture = i == byPicture || !heard;
       slaps.add(mark(truth, contact, picture, error, overlooked));
     }

@@ -1,12 +1,12 @@
 package palmturn.lab.draw;
 
-import static palmturn.lab.draw.Parameters.FaultKind.DOUBLE;
-import static palmturn.lab.draw.Parameters.FaultKind.EDGE;
-import static palmturn.lab.draw.Parameters.FaultKind.FINGERS;
-import static palmturn.lab.draw.Parameters.FaultKind.PART_TURN;
-import static palmturn.lab.draw.Parameters.FaultKind.WRIST;
-import static palmturn.lab.draw.Parameters.StretchKind.BENT_WRIST;
-import static palmturn.lab.draw.Parameters.StretchKind.ELBOW_OUT;
+import static palmturn.lab.draw.ClipParameters.FaultKind.DOUBLE;
+import static palmturn.lab.draw.ClipParameters.FaultKind.EDGE;
+import static palmturn.lab.draw.ClipParameters.FaultKind.FINGERS;
+import static palmturn.lab.draw.ClipParameters.FaultKind.PART_TURN;
+import static palmturn.lab.draw.ClipParameters.FaultKind.WRIST;
+import static palmturn.lab.draw.ClipParameters.StretchKind.BENT_WRIST;
+import static palmturn.lab.draw.ClipParameters.StretchKind.ELBOW_OUT;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -21,14 +21,14 @@ public final class DemoSet {
   /** The clips that have a second reader's marks too. */
   static final List<String> READ_TWICE = List.of("right-baseline-1", "left-baseline-1");
 
-  /** Any would do; the bundled marks were drawn with this one. */
+  /** An arbitrary seed; the bundled marks were drawn with this one. */
   static final long SECOND_READER_SEED = 7;
 
   private DemoSet() {}
 
   /** Returns the clips in the order they are told to have been filmed in: right, left, in turn. */
-  public static List<Named> clips() {
-    List<Named> all = new ArrayList<>();
+  public static List<NamedClip> clips() {
+    List<NamedClip> all = new ArrayList<>();
     all.add(
         clip(
             "right-baseline-1",
@@ -76,7 +76,7 @@ public final class DemoSet {
                 at(PART_TURN, 2.0),
                 at(FINGERS, 2.9),
                 at(EDGE, 3.45)),
-            new Parameters.Stretch(ELBOW_OUT, 3.6, 4.9, 8.5)));
+            new ClipParameters.FaultStretch(ELBOW_OUT, 3.6, 4.9, 8.5)));
     all.add(
         clip(
             "right-baseline-3",
@@ -100,7 +100,7 @@ public final class DemoSet {
                 at(FINGERS, 3.8),
                 at(WRIST, 4.25),
                 at(FINGERS, 4.7)),
-            new Parameters.Stretch(BENT_WRIST, 2.1, 3.3, 36)));
+            new ClipParameters.FaultStretch(BENT_WRIST, 2.1, 3.3, 36)));
     all.add(
         clip(
             "right-after-1-1",
@@ -126,39 +126,39 @@ public final class DemoSet {
     all.add(
         with(
             clip("left-after-1-2", 4.4, 6.9, 5, 1.8, at(FINGERS, 1.2)),
-            new Parameters.Stretch(ELBOW_OUT, 3.3, 3.7, 7.5)));
+            new ClipParameters.FaultStretch(ELBOW_OUT, 3.3, 3.7, 7.5)));
     all.add(clip("right-after-1-3", 5.25, 4.9, 3, 0.8, at(FINGERS, 2.9), at(FINGERS, 4.1)));
     all.add(clip("left-after-1-3", 4.65, 6.3, 5, 1.4, at(DOUBLE, 2.4), at(FINGERS, 4.2)));
     return List.copyOf(all);
   }
 
-  private static Parameters.Fault at(Parameters.FaultKind kind, double atS) {
-    return new Parameters.Fault(kind, atS);
+  private static ClipParameters.Fault at(ClipParameters.FaultKind kind, double atS) {
+    return new ClipParameters.Fault(kind, atS);
   }
 
-  private static Named clip(
+  private static NamedClip clip(
       String name,
       double rate,
       double cvPct,
       double biasPct,
       double slowPct,
-      Parameters.Fault... faults) {
+      ClipParameters.Fault... faults) {
     Hand hand = name.startsWith("right") ? Hand.RIGHT : Hand.LEFT;
-    Parameters parameters =
-        new Parameters(
-            Shown.SLAPS,
+    ClipParameters parameters =
+        new ClipParameters(
+            ClipContent.SLAPS,
             hand,
-            new Parameters.Tempo(rate, cvPct, biasPct, slowPct),
+            new ClipParameters.Tempo(rate, cvPct, biasPct, slowPct),
             List.of(faults),
             List.of(),
             new Filming(60, 640, 480, 0.5, 0),
             SoundKind.SLAPS,
-            new Parameters.Length(0.95, 5.15, 0.9),
+            new ClipParameters.Length(0.95, 5.15, 0.9),
             Math.abs(name.hashCode()) % 100_000);
-    return new Named(name, parameters);
+    return new NamedClip(name, parameters);
   }
 
-  private static Named with(Named named, Parameters.Stretch stretch) {
-    return new Named(named.name(), named.parameters().with(stretch));
+  private static NamedClip with(NamedClip named, ClipParameters.FaultStretch stretch) {
+    return new NamedClip(named.name(), named.parameters().with(stretch));
   }
 }

@@ -1,11 +1,11 @@
 package palmturn.lab.draw;
 
-import static palmturn.lab.draw.Parameters.FaultKind.EDGE;
-import static palmturn.lab.draw.Parameters.FaultKind.FINGERS;
-import static palmturn.lab.draw.Parameters.FaultKind.WRIST;
-import static palmturn.lab.draw.Parameters.StretchKind.BENT_WRIST;
-import static palmturn.lab.draw.Parameters.StretchKind.ELBOW_OUT;
-import static palmturn.lab.draw.Parameters.StretchKind.SHORT_TURN;
+import static palmturn.lab.draw.ClipParameters.FaultKind.EDGE;
+import static palmturn.lab.draw.ClipParameters.FaultKind.FINGERS;
+import static palmturn.lab.draw.ClipParameters.FaultKind.WRIST;
+import static palmturn.lab.draw.ClipParameters.StretchKind.BENT_WRIST;
+import static palmturn.lab.draw.ClipParameters.StretchKind.ELBOW_OUT;
+import static palmturn.lab.draw.ClipParameters.StretchKind.SHORT_TURN;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -17,10 +17,12 @@ import palmturn.trial.Hand;
  * and of the turn: each fault on both sides of both hands, in wide and in upright pictures.
  */
 public final class FaultSet {
+  /** Long enough for a stretch of faults with clean slaps before and after it. */
   private static final double SLAPPING_S = 4.2;
-  private static final List<Parameters.Fault> NONE = List.of();
 
-  private static final List<Named> CLIPS =
+  private static final List<ClipParameters.Fault> NONE = List.of();
+
+  private static final List<NamedClip> CLIPS =
       List.of(
           clip(Hand.RIGHT, 4.0, false, 1, SoundKind.SLAPS, off(4, 3, 8, 13)),
           clip(Hand.LEFT, 4.0, false, 2, SoundKind.SLAPS, off(4, 2, 7, 12)),
@@ -50,60 +52,60 @@ public final class FaultSet {
   private FaultSet() {}
 
   /** Returns the clips. */
-  public static List<Named> clips() {
+  public static List<NamedClip> clips() {
     return CLIPS;
   }
 
   /** Plants three off-centre slaps from each slap on: a fingers, a wrist and an edge, in turn. */
-  private static List<Parameters.Fault> off(double rate, int... slaps) {
-    List<Parameters.Fault> faults = new ArrayList<>();
+  private static List<ClipParameters.Fault> off(double rate, int... slaps) {
+    List<ClipParameters.Fault> faults = new ArrayList<>();
     for (int i = 0; i < slaps.length; i++) {
-      Parameters.FaultKind[] kinds = {FINGERS, WRIST, EDGE};
+      ClipParameters.FaultKind[] kinds = {FINGERS, WRIST, EDGE};
       for (int k = 0; k < kinds.length; k++) {
-        faults.add(new Parameters.Fault(kinds[(i + k) % kinds.length], (slaps[i] + k) / rate));
+        faults.add(new ClipParameters.Fault(kinds[(i + k) % kinds.length], (slaps[i] + k) / rate));
       }
     }
     return faults;
   }
 
-  private static Parameters.Stretch bent(double fromS, double toS, double deg) {
-    return new Parameters.Stretch(BENT_WRIST, fromS, toS, deg);
+  private static ClipParameters.FaultStretch bent(double fromS, double toS, double deg) {
+    return new ClipParameters.FaultStretch(BENT_WRIST, fromS, toS, deg);
   }
 
-  private static Parameters.Stretch out(double fromS, double toS, double cm) {
-    return new Parameters.Stretch(ELBOW_OUT, fromS, toS, cm);
+  private static ClipParameters.FaultStretch out(double fromS, double toS, double cm) {
+    return new ClipParameters.FaultStretch(ELBOW_OUT, fromS, toS, cm);
   }
 
   /** Turns that fall short from a moment to the end. */
-  private static Parameters.Stretch shortFrom(double fromS, double deg) {
-    return new Parameters.Stretch(SHORT_TURN, fromS, SLAPPING_S + 0.4, deg);
+  private static ClipParameters.FaultStretch shortFrom(double fromS, double deg) {
+    return new ClipParameters.FaultStretch(SHORT_TURN, fromS, SLAPPING_S + 0.4, deg);
   }
 
-  private static Named clip(
+  private static NamedClip clip(
       Hand hand,
       double rate,
       boolean upright,
       long seed,
       SoundKind sound,
-      List<Parameters.Fault> faults,
-      Parameters.Stretch... stretches) {
+      List<ClipParameters.Fault> faults,
+      ClipParameters.FaultStretch... stretches) {
     String what =
         stretches.length == 0
             ? "zones"
             : stretches[0].kind().name().toLowerCase(Locale.ROOT).replace('_', '-');
     String name = "%s-%s-%s-%d".formatted(what, hand.code(), upright ? "upright" : "wide", seed);
     Filming filming = new Filming(60, upright ? 480 : 640, upright ? 640 : 480, 0.5, 0);
-    return new Named(
+    return new NamedClip(
         name,
-        new Parameters(
-            Shown.SLAPS,
+        new ClipParameters(
+            ClipContent.SLAPS,
             hand,
-            new Parameters.Tempo(rate, 4, 3, 0),
+            new ClipParameters.Tempo(rate, 4, 3, 0),
             faults,
             List.of(stretches),
             filming,
             sound,
-            new Parameters.Length(0.7, SLAPPING_S, 0.6),
+            new ClipParameters.Length(0.7, SLAPPING_S, 0.6),
             seed));
   }
 }

@@ -1,7 +1,7 @@
 package palmturn.lab.draw;
 
 /**
- * How a clip is filmed.
+ * The camera's settings for a clip.
  *
  * @param framesPerS whole frames a second, before any is dropped
  * @param width pixels, even
@@ -18,7 +18,7 @@ public record Filming(int framesPerS, int width, int height, double shakePx, dou
     }
   }
 
-  boolean upright() {
+  boolean isUpright() {
     return height > width;
   }
 }

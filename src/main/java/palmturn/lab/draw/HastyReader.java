@@ -12,7 +12,10 @@ import palmturn.trial.Zone;
 
 /** An invented second reader, who marks like a careful one but for five mistakes. */
 public final class HastyReader {
+  /** Over three frames at 60 a second, so that the two marks differ beyond any tolerance. */
   private static final double LATE_S = 0.06;
+
+  /** Slaps from one planted mistake to the next. */
   private static final int APART = 4;
 
   private HastyReader() {}

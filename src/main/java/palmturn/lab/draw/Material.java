@@ -1,6 +1,6 @@
 package palmturn.lab.draw;
 
-/** What a surface is made of. */
+/** The material of a surface. */
 enum Material {
   NOTHING,
   SKIN,

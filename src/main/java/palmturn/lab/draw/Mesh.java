@@ -11,7 +11,7 @@ record Mesh(float[] points, float[] normals, int[] corners, Material material) {
 
   /** Returns the surface of a solid inside a box, by surface nets on cubes of edge {@code step}. */
   static Mesh of(Solid solid, Vec from, Vec to, double step, Material material) {
-    return new Nets(solid, from, to, step).mesh(material);
+    return new SurfaceNets(solid, from, to, step).mesh(material);
   }
 
   /** Returns a box with straight edges. */
@@ -46,7 +46,7 @@ record Mesh(float[] points, float[] normals, int[] corners, Material material) {
   }
 
   /** Naive surface nets: one point in each cube that the surface passes. */
-  private static final class Nets {
+  private static final class SurfaceNets {
     private final Solid solid;
     private final Vec from;
     private final double step;
@@ -59,7 +59,7 @@ record Mesh(float[] points, float[] normals, int[] corners, Material material) {
     private int[] corners = new int[6000];
     private int used;
 
-    Nets(Solid solid, Vec from, Vec to, double step) {
+    SurfaceNets(Solid solid, Vec from, Vec to, double step) {
       this.solid = solid;
       this.from = from;
       this.step = step;

@@ -2,7 +2,9 @@ package palmturn.lab.draw;
 
 /** The colour of every surface, in linear light, from its place at rest. */
 final class Paint {
+  /** Colours chosen by eye, sRGB made linear. */
   private static final float[] BACK = linear(0xB98565);
+
   private static final float[] PALM = linear(0xE8B49C);
   private static final float[] CREASE = linear(0xA9654E);
   private static final float[] NAIL = linear(0xE6B7A6);
@@ -44,13 +46,13 @@ final class Paint {
       }
       case SHIRT -> {
         copy(SHIRT, out);
-        double stripe = Solid.smooth(2.3, 2.1, Math.abs(y - 19));
+        double stripe = Solid.smoothstep(2.3, 2.1, Math.abs(y - 19));
         blend(out, STRIPE, 0.85 * stripe);
         dim(out, 0.94 + 0.06 * weave(x, y));
       }
       case SLEEVE -> {
         copy(SHIRT, out);
-        blend(out, STRIPE, 0.85 * Solid.smooth(15, 15.3, x));
+        blend(out, STRIPE, 0.85 * Solid.smoothstep(15, 15.3, x));
         dim(out, 0.94 + 0.06 * weave(x, z));
       }
       case TROUSERS -> copy(TROUSERS, out);
@@ -77,8 +79,8 @@ final class Paint {
 
   private static void skin(double x, double y, double z, double up, float[] out) {
     double u = x - Arm.FOREARM_CM;
-    double palm = Solid.smooth(0.25, -0.25, up) * Solid.smooth(-1.5, 1.5, u);
-    double under = 0.12 * Solid.smooth(0.4, -0.4, up) * Solid.smooth(4, 12, x);
+    double palm = Solid.smoothstep(0.25, -0.25, up) * Solid.smoothstep(-1.5, 1.5, u);
+    double under = 0.12 * Solid.smoothstep(0.4, -0.4, up) * Solid.smoothstep(4, 12, x);
     copy(BACK, out);
     blend(out, PALM, Math.max(palm, under));
     dim(out, 0.95 + 0.1 * grain(x * 0.7, z * 0.7 + y * 0.5));
@@ -88,7 +90,9 @@ final class Paint {
       fingers(x, z, up, palm, out);
       // Heels of the palm and fingertips carry more blood.
       blend(
-          out, CREASE, 0.16 * palm * Math.max(Solid.smooth(4, 1, u), Solid.smooth(14.5, 16.5, u)));
+          out,
+          CREASE,
+          0.16 * palm * Math.max(Solid.smoothstep(4, 1, u), Solid.smoothstep(14.5, 16.5, u)));
     }
   }
 
@@ -125,7 +129,7 @@ final class Paint {
       }
       double nail = Math.max(Math.abs(along - length + 0.15) / 0.72, Math.abs(side) / 0.5);
       if (up > 0.35) {
-        blend(out, NAIL, 0.9 * Solid.smooth(1.1, 0.9, nail));
+        blend(out, NAIL, 0.9 * Solid.smoothstep(1.1, 0.9, nail));
       }
     }
   }

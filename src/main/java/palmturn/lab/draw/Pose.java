@@ -1,7 +1,7 @@
 package palmturn.lab.draw;
 
 /**
- * How an arm is held, as a right arm; a left one is its mirror image.
+ * The pose of an arm, as a right arm; a left one is its mirror image.
  *
  * @param elbow where the elbow is
  * @param heightCm of the hand's axis over the middle of the target
@@ -35,7 +35,7 @@ record Pose(
   /** Returns the middle of the palm, on the hand's axis. */
   Vec palm() {
     Frames frames = frames();
-    return frames.wrist.plus(frames.hx.times(Arm.PALM_AT_CM - Arm.FOREARM_CM));
+    return frames.wrist.plus(frames.hx.times(Arm.ELBOW_TO_PALM_CM - Arm.FOREARM_CM));
   }
 
   /**
@@ -69,20 +69,20 @@ record Pose(
   }
 
   private Frames frames() {
-    Vec aim = Body.TARGET.plus(place.way());
-    Vec flat = aim.minus(elbow).across(UP);
+    Vec aim = Body.TARGET.plus(place.offset());
+    Vec flat = aim.minus(elbow).perpendicularUnit(UP);
     Vec forearm = flat;
     Vec hand = flat;
     Vec wrist = elbow;
     // A hand that isn't bent keeps a little flatter than its forearm.
-    double flatter = 0.4 * (1 - Solid.smooth(0, 12, bendDeg));
+    double flatter = 0.4 * (1 - Solid.smoothstep(0, 12, bendDeg));
     // The wrist hangs on the hand's direction and that on the forearm's: three rounds settle it.
     for (int round = 0; round < 3; round++) {
       hand = flat.times(flatter).plus(forearm.times(1 - flatter)).unit();
       double bend = Math.toRadians(bendDeg);
-      Vec down = UP.across(hand).times(-1);
+      Vec down = UP.perpendicularUnit(hand).times(-1);
       hand = hand.times(Math.cos(bend)).plus(down.times(Math.sin(bend)));
-      double back = Arm.PALM_AT_CM - Arm.FOREARM_CM + slideCm;
+      double back = Arm.ELBOW_TO_PALM_CM - Arm.FOREARM_CM + slideCm;
       wrist = aim.plus(UP.times(heightCm)).minus(hand.times(back));
       forearm = wrist.minus(elbow).unit();
     }
@@ -107,20 +107,20 @@ record Pose(
       this.wrist = wrist;
       this.twist = twist;
       fx = forearm;
-      fy = UP.across(fx);
+      fy = UP.perpendicularUnit(fx);
       fz = fx.cross(fy);
       hx = hand;
-      hy = UP.across(hx);
+      hy = UP.perpendicularUnit(hx);
       hz = hx.cross(hy);
       stretch = wrist.minus(elbow).length() / Arm.FOREARM_CM;
     }
 
     void place(Mesh arm, int v, double[] out) {
       double x = arm.points()[3 * v];
-      double turned = twist * Solid.smooth(4, 23, x);
+      double turned = twist * Solid.smoothstep(4, 23, x);
       double cos = Math.cos(turned);
       double sin = Math.sin(turned);
-      double w = Solid.smooth(Arm.FOREARM_CM - 3, Arm.FOREARM_CM + 2, x);
+      double w = Solid.smoothstep(Arm.FOREARM_CM - 3, Arm.FOREARM_CM + 2, x);
       put(arm.points(), v, cos, sin, w, x * stretch, x - Arm.FOREARM_CM, out, 0);
       for (int i = 0; i < 3; i++) {
         out[i] += (1 - w) * coordinate(elbow, i) + w * coordinate(wrist, i);

@@ -5,13 +5,13 @@ import java.util.Arrays;
 /** The nearest surface at each pixel: its depth, material, place at rest and normal. */
 final class Raster {
   /** Numbers kept a pixel: rest x, y, z, rest normal y, normal x, y, z. */
-  static final int KEPT = 7;
+  static final int ATTRIBUTES = 7;
 
   final int width;
   final int height;
   final float[] depth;
   final byte[] material;
-  final float[] kept;
+  final float[] attributes;
   private float[] screen = new float[0];
   private int fromRow;
   private int toRow;
@@ -21,7 +21,7 @@ final class Raster {
     this.height = height;
     depth = new float[width * height];
     material = new byte[width * height];
-    kept = new float[KEPT * width * height];
+    attributes = new float[ATTRIBUTES * width * height];
     toRow = height - 1;
     clear();
   }
@@ -106,21 +106,22 @@ final class Raster {
         if (d < depth[at]) {
           depth[at] = d;
           material[at] = (byte) mesh.material().ordinal();
-          keep(mesh, placed, a, b, c, ia * d, ib * d, ic * d, at * KEPT);
+          storeAttributes(mesh, placed, a, b, c, ia * d, ib * d, ic * d, at * ATTRIBUTES);
         }
       }
     }
   }
 
-  private void keep(
+  private void storeAttributes(
       Mesh mesh, float[] placed, int a, int b, int c, float wa, float wb, float wc, int at) {
     float[] rest = mesh.points();
     for (int i = 0; i < 3; i++) {
-      kept[at + i] = wa * rest[3 * a + i] + wb * rest[3 * b + i] + wc * rest[3 * c + i];
-      kept[at + 4 + i] =
+      attributes[at + i] = wa * rest[3 * a + i] + wb * rest[3 * b + i] + wc * rest[3 * c + i];
+      attributes[at + 4 + i] =
           wa * placed[6 * a + 3 + i] + wb * placed[6 * b + 3 + i] + wc * placed[6 * c + 3 + i];
     }
     float[] normals = mesh.normals();
-    kept[at + 3] = wa * normals[3 * a + 1] + wb * normals[3 * b + 1] + wc * normals[3 * c + 1];
+    attributes[at + 3] =
+        wa * normals[3 * a + 1] + wb * normals[3 * b + 1] + wc * normals[3 * c + 1];
   }
 }

@@ -3,26 +3,30 @@ package palmturn.lab.draw;
 import java.util.ArrayList;
 import java.util.List;
 
-/** What stands still: the room, the trunk and the target arm. */
+/** The still parts of a picture: the room, the trunk and the target arm. */
 final class Room {
   /** A mesh and where it lies. */
-  record Placed(Mesh mesh, float[] points) {
-    static Placed atRest(Mesh mesh) {
+  record PlacedMesh(Mesh mesh, float[] points) {
+    static PlacedMesh atRest(Mesh mesh) {
       float[] points = new float[6 * mesh.size()];
       for (int v = 0; v < mesh.size(); v++) {
         System.arraycopy(mesh.points(), 3 * v, points, 6 * v, 3);
         System.arraycopy(mesh.normals(), 3 * v, points, 6 * v + 3, 3);
       }
-      return new Placed(mesh, points);
+      return new PlacedMesh(mesh, points);
     }
   }
 
   private static final Mesh ARM = Arm.mesh();
   private static final Mesh UPPER_ARM = Body.upperArm();
   private static final Mesh SLEEVE = Body.sleeve();
-  private static final List<Placed> TRUNK =
-      List.of(Placed.atRest(Body.shirt()), Placed.atRest(Body.trousers()));
+  private static final List<PlacedMesh> TRUNK =
+      List.of(PlacedMesh.atRest(Body.shirt()), PlacedMesh.atRest(Body.trousers()));
+
+  /** The wall is near enough to fill the picture, and clear of the trunk. */
   private static final double WALL_Z = -55;
+
+  /** At the feet of {@link Body#trousers}. */
   private static final double FLOOR_Y = -101;
 
   private Room() {}
@@ -36,23 +40,23 @@ final class Room {
     return new Pose(Body.ELBOW, -1.2, 180, 0, 0, TargetPlace.MIDDLE);
   }
 
-  static List<Placed> trunk() {
+  static List<PlacedMesh> trunk() {
     return TRUNK;
   }
 
   /** Returns an arm from the shoulder to the fingertips, held as a pose says. */
-  static List<Placed> arm(Pose pose, boolean mirror) {
+  static List<PlacedMesh> arm(Pose pose, boolean mirror) {
     return List.of(
-        new Placed(ARM, pose.apply(ARM, mirror)),
-        new Placed(UPPER_ARM, hang(UPPER_ARM, pose.elbow(), mirror)),
-        new Placed(SLEEVE, hang(SLEEVE, pose.elbow(), mirror)));
+        new PlacedMesh(ARM, pose.apply(ARM, mirror)),
+        new PlacedMesh(UPPER_ARM, hang(UPPER_ARM, pose.elbow(), mirror)),
+        new PlacedMesh(SLEEVE, hang(SLEEVE, pose.elbow(), mirror)));
   }
 
   private static float[] hang(Mesh mesh, Vec elbow, boolean mirror) {
     Vec way = elbow.minus(Body.SHOULDER);
     double stretch = way.length() / Body.UPPER_ARM_CM;
     Vec x = way.unit();
-    Vec z = new Vec(0, 0, 1).across(x);
+    Vec z = new Vec(0, 0, 1).perpendicularUnit(x);
     Vec y = z.cross(x);
     double sign = mirror ? -1 : 1;
     float[] placed = new float[6 * mesh.size()];
@@ -71,7 +75,7 @@ final class Room {
   }
 
   /** Returns the walls and the furniture. */
-  static List<Placed> furniture() {
+  static List<PlacedMesh> furniture() {
     List<Mesh> parts = new ArrayList<>();
     parts.add(
         Mesh.box(new Vec(-160, FLOOR_Y, WALL_Z - 2), new Vec(160, 90, WALL_Z), Material.WALL));
@@ -99,6 +103,6 @@ final class Room {
       }
       x += 3.3;
     }
-    return parts.stream().map(Placed::atRest).toList();
+    return parts.stream().map(PlacedMesh::atRest).toList();
   }
 }

@@ -9,15 +9,26 @@ import palmturn.trial.Slap;
  * a room that answers and hums.
  */
 final class RoomSound {
+  /** The usual sample rate of a phone's video. */
   static final int HZ = 48_000;
 
   /** From the hands to the microphone. */
   static final double AIR_M = 1.2;
 
+  /** Speed of sound in air at 20 °C. */
   private static final double SPEED_M_PER_S = 343;
+
+  /**
+   * First reflections of walls, floor and table a few metres away: delay, and share of the slap.
+   */
   private static final double[] ECHO_S = {0.0073, 0.0118, 0.0191, 0.0274, 0.0413};
+
   private static final double[] ECHO_SHARE = {0.17, 0.13, 0.1, 0.07, 0.045};
+
+  /** Two voices together are about as loud as the slaps. */
   private static final double TALK_LEVEL = 0.16;
+
+  /** Louder than any slap, which is at most about 0.5. */
   private static final double TICK_LEVEL = 0.7;
 
   private RoomSound() {}
@@ -27,7 +38,7 @@ final class RoomSound {
     return AIR_M / SPEED_M_PER_S;
   }
 
-  static float[] of(Parameters wanted, List<Contact> contacts) {
+  static float[] of(ClipParameters wanted, List<Contact> contacts) {
     Random random = new Random(wanted.seed() * 131 + 11);
     double[] out = new double[(int) Math.round(wanted.lengthS() * HZ)];
     for (Contact contact : contacts) {
@@ -44,8 +55,8 @@ final class RoomSound {
     Random other = new Random(wanted.seed() * 137 + 5);
     switch (wanted.sound()) {
       case TALK -> {
-        add(out, Talk.of(out.length, 105, other), 0, TALK_LEVEL);
-        add(out, Talk.of(out.length, 190, other), 0, TALK_LEVEL);
+        add(out, SpeechSound.of(out.length, 105, other), 0, TALK_LEVEL);
+        add(out, SpeechSound.of(out.length, 190, other), 0, TALK_LEVEL);
       }
       case METRONOME -> {
         double everyS = 1 / wanted.tempo().rateSlapsPerS();

@@ -1,6 +1,6 @@
 package palmturn.lab.draw;
 
-/** What a drawn clip lets hear. */
+/** The sound of a drawn clip. */
 public enum SoundKind {
   /** The slaps in a quiet room. */
   SLAPS,
@@ -11,7 +11,7 @@ public enum SoundKind {
   /** The slaps, and a louder metronome at the rate that was asked for. */
   METRONOME;
 
-  boolean track() {
+  boolean hasTrack() {
     return this != NONE;
   }
 }

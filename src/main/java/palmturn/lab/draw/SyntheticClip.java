@@ -16,29 +16,33 @@ import palmturn.trial.Span;
 
 /** A clip planned from its parameters: its truth is there at once, drawing it takes a while. */
 public final class SyntheticClip {
+  /** Twice the usual frame rate, so that interpolation loses nothing. */
   private static final double SERIES_HZ = 120;
+
+  /** A phone's exposure in a lit room. */
   private static final double EXPOSURE_S = 1 / 125.0;
 
   /** Share of a wanted stretch's largest amount from which it is a fault. */
   private static final double FAULT_SHARE = 0.5;
 
+  /** About a phone's quality, in files small enough to bundle. */
   private static final double BITS_PER_PIXEL = 7.0 / 144;
 
   /** With fewer frames a second each gets more bits, as phones do. */
   private static final double LEAST_FRAMES_PAID = 60;
 
-  private final Parameters wanted;
+  private final ClipParameters wanted;
   private final List<Contact> contacts;
-  private final Touch touch;
+  private final HandGap touch;
   private final Motion motion;
   private final double[] framesS;
   private final int margin;
   private final Camera camera;
 
-  private SyntheticClip(Parameters wanted) {
+  private SyntheticClip(ClipParameters wanted) {
     this.wanted = wanted;
-    contacts = Schedule.of(wanted);
-    touch = new Touch(Room.arm(), Room.targetPose().apply(Room.arm(), true));
+    contacts = ContactSchedule.of(wanted);
+    touch = new HandGap(Room.arm(), Room.targetPose().apply(Room.arm(), true));
     motion = new Motion(wanted, contacts, touch);
     margin = 2 + (int) Math.ceil(3 * wanted.filming().shakePx());
     framesS = framesS(wanted);
@@ -46,29 +50,29 @@ public final class SyntheticClip {
   }
 
   /** Plans a clip. */
-  public static SyntheticClip plan(Parameters wanted) {
+  public static SyntheticClip plan(ClipParameters wanted) {
     return new SyntheticClip(wanted);
   }
 
   /** Returns what is certain about the clip. */
   public Truth truth() {
     List<Span> spans = spans();
-    boolean person = wanted.shown() != Shown.NOBODY;
+    boolean person = wanted.content() != ClipContent.NOBODY;
     int samples = person ? (int) Math.floor(wanted.lengthS() * SERIES_HZ) + 1 : 0;
     double[] rotation = new double[samples];
     double[] bent = new double[samples];
     double[] gap = new double[samples];
     double[][] way = new double[samples][];
     double[] inSpace = new double[samples];
-    Vec home = home();
-    double[] place = pixel(seen(home));
-    double cmPerPixel = camera.cmPerPixel(seen(home));
+    Vec home = restPlace();
+    double[] place = pixel(asFilmed(home));
+    double cmPerPixel = camera.cmPerPixel(asFilmed(home));
     for (int i = 0; i < samples; i++) {
       Pose pose = motion.at(i / SERIES_HZ);
       rotation[i] = pose.twistDeg();
       bent[i] = pose.flexionDeg();
       gap[i] = motion.liftCm(i / SERIES_HZ);
-      double[] at = pixel(seen(pose.elbow()));
+      double[] at = pixel(asFilmed(pose.elbow()));
       way[i] = new double[] {cmPerPixel * (at[0] - place[0]), cmPerPixel * (place[1] - at[1])};
       inSpace[i] = pose.elbow().minus(home).length();
     }
@@ -86,7 +90,7 @@ public final class SyntheticClip {
         RoomSound.delayS(),
         RoomSound.HZ,
         cmPerPixel,
-        pixel(seen(motion.at(0).elbow())),
+        pixel(asFilmed(motion.at(0).elbow())),
         pixel(Body.TARGET),
         SERIES_HZ,
         rotation,
@@ -96,11 +100,11 @@ public final class SyntheticClip {
         up,
         length,
         inSpace,
-        Realised.of(contacts, spans));
+        RealisedMeasures.of(contacts, spans));
   }
 
   /** The first picture is always kept. */
-  private static double[] framesS(Parameters wanted) {
+  private static double[] framesS(ClipParameters wanted) {
     Filming filming = wanted.filming();
     Random random = new Random(wanted.seed() * 53 + 29);
     return IntStream.range(0, (int) Math.round(wanted.lengthS() * filming.framesPerS()))
@@ -110,7 +114,7 @@ public final class SyntheticClip {
   }
 
   /** The elbow's place: the median over the 0.3 s before the first slap. */
-  private Vec home() {
+  private Vec restPlace() {
     double first = wanted.firstSlapS();
     List<Vec> places = new ArrayList<>();
     for (int i = 0; i <= 60; i++) {
@@ -122,7 +126,7 @@ public final class SyntheticClip {
         places.stream().mapToDouble(Vec::z).sorted().toArray()[30]);
   }
 
-  private Vec seen(Vec asRightArm) {
+  private Vec asFilmed(Vec asRightArm) {
     return wanted.hand() == Hand.RIGHT
         ? asRightArm
         : new Vec(-asRightArm.x(), asRightArm.y(), asRightArm.z());
@@ -136,8 +140,8 @@ public final class SyntheticClip {
 
   private List<Span> spans() {
     List<Span> spans = new ArrayList<>();
-    for (Parameters.Stretch stretch : wanted.stretches()) {
-      if (stretch.kind() == Parameters.StretchKind.SHORT_TURN) {
+    for (ClipParameters.FaultStretch stretch : wanted.stretches()) {
+      if (stretch.kind() == ClipParameters.StretchKind.SHORT_TURN) {
         continue;
       }
       double ramp = Math.min(0.3, (stretch.toS() - stretch.fromS()) / 3);
@@ -145,7 +149,7 @@ public final class SyntheticClip {
       double lead = wanted.firstSlapS() + ramp * FAULT_SHARE;
       double tail = wanted.firstSlapS() - ramp * FAULT_SHARE;
       Span.Kind kind =
-          stretch.kind() == Parameters.StretchKind.BENT_WRIST
+          stretch.kind() == ClipParameters.StretchKind.BENT_WRIST
               ? Span.Kind.BENT_WRIST
               : Span.Kind.ELBOW_OUT;
       spans.add(new Span(kind, stretch.fromS() + lead, stretch.toS() + tail, "", Extra.NONE));
@@ -187,7 +191,7 @@ public final class SyntheticClip {
     Scene scene = new Scene(camera, wanted, motion);
     List<Scene.Painter> painters =
         IntStream.range(0, workers).mapToObj(i -> scene.new Painter()).toList();
-    Lens lens = new Lens(wanted, margin, camera.width());
+    Sensor lens = new Sensor(wanted, margin, camera.width());
     int soundBits = 56_000;
     Filming filming = wanted.filming();
     double framesPaidPerS = Math.max(LEAST_FRAMES_PAID, filming.framesPerS());
@@ -200,10 +204,10 @@ public final class SyntheticClip {
             filming.framesPerS(),
             videoBits,
             4 * filming.framesPerS(),
-            wanted.sound().track() ? RoomSound.HZ : 0,
+            wanted.sound().hasTrack() ? RoomSound.HZ : 0,
             soundBits);
     try (ClipWriter writer = ClipWriter.create(mp4, settings)) {
-      if (wanted.sound().track()) {
+      if (wanted.sound().hasTrack()) {
         writer.sound(sound());
       }
       for (int from = 0; from < frames; from += workers) {

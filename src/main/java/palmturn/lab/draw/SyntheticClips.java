@@ -35,7 +35,7 @@ public final class SyntheticClips {
 
   /** Returns the names of the bundled session's clips, in the order they count as filmed in. */
   public static List<String> demoNames() {
-    return DemoSet.clips().stream().map(Named::name).toList();
+    return DemoSet.clips().stream().map(NamedClip::name).toList();
   }
 
   /**
@@ -43,9 +43,9 @@ public final class SyntheticClips {
    *
    * @throws UserError if the folder can't be written
    */
-  public static void demo(Path folder, Progress progress) throws UserError {
-    all(DemoSet.clips(), folder, 1, progress);
-    secondReader(folder);
+  public static void drawDemo(Path folder, Progress progress) throws UserError {
+    drawAll(DemoSet.clips(), folder, 1, progress);
+    writeSecondReader(folder);
   }
 
   /**
@@ -53,7 +53,7 @@ public final class SyntheticClips {
    *
    * @throws UserError if the marks in the folder can't be read, or none can be written there
    */
-  static void secondReader(Path folder) throws UserError {
+  static void writeSecondReader(Path folder) throws UserError {
     for (String name : DemoSet.READ_TWICE) {
       try {
         // The marks were written with their resolution: the default is never taken.
@@ -80,21 +80,21 @@ public final class SyntheticClips {
    * @return how many there are
    * @throws UserError if the folder can't be written
    */
-  public static int grid(Path folder, int jobs, Progress progress) throws UserError {
-    return missing(Grid.clips(), folder, jobs, progress);
+  public static int drawGrid(Path folder, int jobs, Progress progress) throws UserError {
+    return drawMissing(GridSet.clips(), folder, jobs, progress);
   }
 
   /**
    * Draws the clips in which the hand comes down off the middle, the wrist is bent or the elbow
-   * goes out; as {@link #grid}.
+   * goes out; as {@link #drawGrid}.
    */
-  public static int faults(Path folder, int jobs, Progress progress) throws UserError {
-    return missing(FaultSet.clips(), folder, jobs, progress);
+  public static int drawFaults(Path folder, int jobs, Progress progress) throws UserError {
+    return drawMissing(FaultSet.clips(), folder, jobs, progress);
   }
 
-  private static int missing(List<Named> clips, Path folder, int jobs, Progress progress)
+  private static int drawMissing(List<NamedClip> clips, Path folder, int jobs, Progress progress)
       throws UserError {
-    all(
+    drawAll(
         clips.stream().filter(clip -> !isWhole(folder, clip.name())).toList(),
         folder,
         jobs,
@@ -111,7 +111,7 @@ public final class SyntheticClips {
     return folder.resolve(name + ".marks.csv");
   }
 
-  private static void all(List<Named> clips, Path folder, int jobs, Progress progress)
+  private static void drawAll(List<NamedClip> clips, Path folder, int jobs, Progress progress)
       throws UserError {
     AtomicInteger next = new AtomicInteger();
     double[] shares = new double[clips.size()];
@@ -122,8 +122,8 @@ public final class SyntheticClips {
               break;
             }
             int at = i;
-            Named clip = clips.get(i);
-            one(
+            NamedClip clip = clips.get(i);
+            drawClip(
                 folder,
                 clip.name(),
                 clip.parameters(),
@@ -160,7 +160,7 @@ public final class SyntheticClips {
    * @param share is told how far the drawing is, 0 to 1
    * @throws UserError if the folder can't be written
    */
-  public static void one(Path folder, String name, Parameters wanted, DoubleConsumer share)
+  public static void drawClip(Path folder, String name, ClipParameters wanted, DoubleConsumer share)
       throws UserError {
     try {
       Files.createDirectories(folder);
@@ -187,7 +187,7 @@ public final class SyntheticClips {
     numbers.put("exposureS", truth.exposureS());
     Map<String, double[]> points = new LinkedHashMap<>();
     Map<String, double[]> series = new LinkedHashMap<>();
-    if (truth.parameters().shown() != Shown.NOBODY) {
+    if (truth.parameters().content() != ClipContent.NOBODY) {
       numbers.put("cmPerPixel", truth.cmPerPixel());
       points.put("elbowPx", truth.elbowPx());
       points.put("targetPx", truth.targetPx());
@@ -215,13 +215,13 @@ public final class SyntheticClips {
         meanings());
   }
 
-  private static List<TruthForm.Contact> contacts(Truth truth) {
-    List<TruthForm.Contact> contacts = new ArrayList<>();
+  private static List<TruthForm.ContactForm> contacts(Truth truth) {
+    List<TruthForm.ContactForm> contacts = new ArrayList<>();
     for (int i = 0; i < truth.contacts().size(); i++) {
       Contact c = truth.contacts().get(i);
       TargetPlace place = truth.places().get(i);
       contacts.add(
-          new TruthForm.Contact(
+          new TruthForm.ContactForm(
               c.timeS(),
               c.side().code(),
               c.zone().code(),
@@ -233,17 +233,17 @@ public final class SyntheticClips {
     return contacts;
   }
 
-  private static Map<String, Object> parameters(Parameters wanted) {
+  private static Map<String, Object> parameters(ClipParameters wanted) {
     Map<String, Object> map = new LinkedHashMap<>();
-    Parameters.Tempo tempo = wanted.tempo();
-    map.put("shown", code(wanted.shown()));
+    ClipParameters.Tempo tempo = wanted.tempo();
+    map.put("shown", code(wanted.content()));
     map.put("hand", wanted.hand().code());
     map.put("rateSlapsPerS", tempo.rateSlapsPerS());
     map.put("intervalCvPct", tempo.intervalCvPct());
     map.put("turnBiasPct", tempo.turnBiasPct());
     map.put("slowDownPctPerS", tempo.slowDownPctPerS());
     List<Map<String, Object>> faults = new ArrayList<>();
-    for (Parameters.Fault fault : wanted.faults()) {
+    for (ClipParameters.Fault fault : wanted.faults()) {
       Map<String, Object> each = new LinkedHashMap<>();
       each.put("kind", code(fault.kind()));
       each.put("atS", fault.atS());
@@ -251,7 +251,7 @@ public final class SyntheticClips {
     }
     map.put("faults", faults);
     List<Map<String, Object>> stretches = new ArrayList<>();
-    for (Parameters.Stretch stretch : wanted.stretches()) {
+    for (ClipParameters.FaultStretch stretch : wanted.stretches()) {
       Map<String, Object> each = new LinkedHashMap<>();
       each.put("kind", code(stretch.kind()));
       each.put("fromS", stretch.fromS());
@@ -278,7 +278,7 @@ public final class SyntheticClips {
     return kind.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
-  private static Map<String, @Nullable Object> realised(Realised r) {
+  private static Map<String, @Nullable Object> realised(RealisedMeasures r) {
     Map<String, @Nullable Object> map = new LinkedHashMap<>();
     map.put("slaps", r.slaps());
     map.put("doubles", r.doubles());

@@ -24,12 +24,12 @@ public record TargetPlace(double alongCm, double acrossCm) {
   }
 
   /** Returns the way there from the middle of the target palm. */
-  Vec way() {
+  Vec offset() {
     return ALONG.times(alongCm).plus(ACROSS.times(acrossCm));
   }
 
   /** Returns the place at a share of the straight way to another. */
-  TargetPlace towards(TargetPlace other, double share) {
+  TargetPlace interpolate(TargetPlace other, double share) {
     return new TargetPlace(
         alongCm + (other.alongCm - alongCm) * share,
         acrossCm + (other.acrossCm - acrossCm) * share);

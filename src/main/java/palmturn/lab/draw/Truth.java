@@ -4,7 +4,7 @@ import java.util.List;
 import palmturn.trial.Span;
 
 /**
- * What is known for certain about a drawn clip.
+ * The truth of a drawn clip, known from its parameters.
  *
  * @param parameters what was asked for
  * @param contacts every contact and every miss, in order
@@ -24,15 +24,15 @@ import palmturn.trial.Span;
  *     0; a {@code BENT_WRIST} stretch bends it down to the target, so that it is over 0 at palm
  *     slaps and under 0 at back slaps
  * @param gapCm height of the moving hand over where it would touch
- * @param elbowRightCm way of the moving elbow from its place to the right of the picture, by {@code
+ * @param elbowRightCm displacement of the moving elbow to the right of the picture, by {@code
  *     cmPerPixel}
  * @param elbowUpCm the same up the picture
- * @param elbowCm length of that way
- * @param elbowInSpaceCm length of its way in space
+ * @param elbowCm length of that displacement
+ * @param elbowInSpaceCm length of its displacement in space
  * @param realised the measures of these contacts
  */
 public record Truth(
-    Parameters parameters,
+    ClipParameters parameters,
     List<Contact> contacts,
     List<TargetPlace> places,
     List<Span> spans,
@@ -51,4 +51,4 @@ public record Truth(
     double[] elbowUpCm,
     double[] elbowCm,
     double[] elbowInSpaceCm,
-    Realised realised) {}
+    RealisedMeasures realised) {}

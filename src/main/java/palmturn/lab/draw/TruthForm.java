@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.json.JsonText;
 
 /**
- * What is certain about a drawn clip, as the file beside it says it.
+ * The truth of a drawn clip in the form of the file beside it.
  *
  * @param file the clip's name
  * @param parameters what was asked for; values are texts, numbers and lists of such maps
@@ -27,7 +27,7 @@ import palmturn.json.JsonText;
 public record TruthForm(
     String file,
     Map<String, Object> parameters,
-    List<Contact> contacts,
+    List<ContactForm> contacts,
     List<Span> spans,
     Map<String, Double> numbers,
     Map<String, double[]> points,
@@ -38,7 +38,7 @@ public record TruthForm(
     Map<String, String> meanings) {
 
   /** One contact. */
-  public record Contact(
+  public record ContactForm(
       double timeS,
       String side,
       String zone,

@@ -31,7 +31,7 @@ record Vec(double x, double y, double z) {
   }
 
   /** Returns the unit vector of what is left of this one after taking out its part along a unit. */
-  Vec across(Vec unit) {
+  Vec perpendicularUnit(Vec unit) {
     return minus(unit.times(dot(unit))).unit();
   }
 }

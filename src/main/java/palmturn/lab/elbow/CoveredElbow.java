@@ -115,14 +115,14 @@ public record CoveredElbow(ElbowTruth truth, double fromS, double toS) {
   static double farthestS(ElbowTruth truth) {
     int farthest = 0;
     for (int i = 0; i < truth.rightCm().length; i++) {
-      if (way(truth, i) > way(truth, farthest)) {
+      if (displacementCm(truth, i) > displacementCm(truth, farthest)) {
         farthest = i;
       }
     }
     return farthest / truth.hz();
   }
 
-  private static double way(ElbowTruth truth, int i) {
+  private static double displacementCm(ElbowTruth truth, int i) {
     return Math.hypot(truth.rightCm()[i], truth.upCm()[i]);
   }
 
@@ -130,7 +130,7 @@ public record CoveredElbow(ElbowTruth truth, double fromS, double toS) {
   private record Brush(
       ElbowTruth truth, Cover cover, int[] first, int width, int height, Random noise) {
     void paint(int[] argb, double share, double middleS) {
-      Point way = truth.wayCm(middleS);
+      Point way = truth.displacementCm(middleS);
       double middleX = truth.elbow().x() + way.x() / truth.cmPerPixel();
       double middleY = truth.elbow().y() - way.y() / truth.cmPerPixel();
       double radius = cover.radiusCm / truth.cmPerPixel();
@@ -181,7 +181,7 @@ public record CoveredElbow(ElbowTruth truth, double fromS, double toS) {
   }
 
   /** Returns how many frames of a path are wrong. */
-  long wrong(ElbowPath path) {
+  long countWrong(ElbowPath path) {
     double[] errors = ElbowErrors.errorsCm(path, truth);
     long wrong = 0;
     for (double error : errors) {
@@ -191,7 +191,7 @@ public record CoveredElbow(ElbowTruth truth, double fromS, double toS) {
   }
 
   /** Returns whether a path says of a moment that the elbow was lost. */
-  static boolean lost(ElbowPath path, double timeS) {
+  static boolean isLost(ElbowPath path, double timeS) {
     return path.gaps().stream().anyMatch(gap -> gap.startS() < timeS && gap.endS() > timeS);
   }
 
@@ -207,7 +207,7 @@ public record CoveredElbow(ElbowTruth truth, double fromS, double toS) {
         ElbowPath path = ElbowErrors.follow(covered.truth(), 0, 0).path();
         int frames = ClipFile.open(covered.truth().clip()).frames().size();
         int tracked = path == null ? 0 : path.samples().size();
-        long wrong = path == null ? 0 : covered.wrong(path);
+        long wrong = path == null ? 0 : covered.countWrong(path);
         printLine(out, covered, frames, tracked, wrong, path == null ? List.of() : path.gaps());
         sum[0] += frames;
         sum[1] += tracked;

@@ -43,7 +43,7 @@ public final class ElbowErrors {
     double[] errors = new double[path.samples().size()];
     for (int i = 0; i < errors.length; i++) {
       ElbowPath.Sample sample = path.samples().get(i);
-      Point way = truth.wayCm(sample.timeS());
+      Point way = truth.displacementCm(sample.timeS());
       errors[i] =
           Math.hypot(
               sample.rightPx() * truth.cmPerPixel() - way.x(),
@@ -112,7 +112,7 @@ public final class ElbowErrors {
         List<EstimatedSpan> spans = ElbowDrift.out(path, LIMIT_CM);
         double peak = 0;
         for (ElbowPath.Sample sample : path.samples()) {
-          Point way = truth.wayCm(sample.timeS());
+          Point way = truth.displacementCm(sample.timeS());
           peak = Math.max(peak, Math.hypot(way.x(), way.y()));
         }
         out.printf(
@@ -123,7 +123,7 @@ public final class ElbowErrors {
             offDown,
             Stats.percentile(errors, 95),
             Stats.max(errors),
-            within(errors, CLOSE_CM),
+            percentWithin(errors, CLOSE_CM),
             path.maxCm(),
             peak,
             path.gaps().size(),
@@ -136,19 +136,19 @@ public final class ElbowErrors {
             ms / path.samples().size());
       }
     }
-    out.println(pooled(all));
+    out.println(summary(all));
   }
 
   /** Returns a line on the errors of all clips together. */
-  static String pooled(List<Double> all) {
+  static String summary(List<Double> all) {
     double[] errors = all.stream().mapToDouble(Double::doubleValue).toArray();
     return String.format(
         Locale.ROOT,
         "all: %d frames, p95 %.2f cm, within 0.3 cm %.1f %%, within 1 cm %.1f %%",
         errors.length,
         Stats.percentile(errors, 95),
-        within(errors, CLOSE_CM),
-        within(errors, 1));
+        percentWithin(errors, CLOSE_CM),
+        percentWithin(errors, 1));
   }
 
   /** Finds the elbow in the liveliest large blob; the whole estimate chooses by more than size. */
@@ -168,7 +168,7 @@ public final class ElbowErrors {
   }
 
   /** Returns which share of errors is no longer than so many centimetres, per cent. */
-  public static double within(double[] errors, double cm) {
+  public static double percentWithin(double[] errors, double cm) {
     return 100.0 * Arrays.stream(errors).filter(error -> error <= cm).count() / errors.length;
   }
 }

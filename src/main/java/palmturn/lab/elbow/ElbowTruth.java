@@ -27,7 +27,7 @@ import palmturn.trial.KnownLength;
 import palmturn.trial.Point;
 
 /**
- * What is certain of the elbow in a drawn clip.
+ * The true path of the elbow in a drawn clip.
  *
  * @param clip the clip's file
  * @param hand the moving one
@@ -35,7 +35,7 @@ import palmturn.trial.Point;
  * @param cmPerPixel at the elbow
  * @param firstSlapS the first contact
  * @param hz samples a second of the series
- * @param rightCm way of the elbow to the right of the picture from its place, in the picture plane
+ * @param rightCm displacement of the elbow to the right, in the picture plane
  * @param upCm the same, up the picture
  */
 public record ElbowTruth(
@@ -68,14 +68,14 @@ public record ElbowTruth(
           numbers(root.get("elbowRightCm"), 1),
           numbers(root.get("elbowUpCm"), 1));
     }
-    return steadied(root, clip);
+    return readSteadied(root, clip);
   }
 
   /**
    * The other form gives the elbow's pixel in every frame, the camera's shake included, which is
    * taken out by the points of the room.
    */
-  private static ElbowTruth steadied(JsonNode root, Path file) throws IOException {
+  private static ElbowTruth readSteadied(JsonNode root, Path file) throws IOException {
     JsonNode pixels = root.get("elbow_px_per_frame");
     double cmPerPixel = root.get("cm_per_px_at_elbow_per_frame").get(0).asDouble();
     Point first = point(pixels.get(0));
@@ -113,8 +113,8 @@ public record ElbowTruth(
     }
     double firstSlapS = root.get("contacts").get(0).get("t_s").asDouble();
     double fps = root.get("fps").asDouble();
-    fromPlace(right, firstSlapS, fps);
-    fromPlace(up, firstSlapS, fps);
+    subtractRestPlace(right, firstSlapS, fps);
+    subtractRestPlace(up, firstSlapS, fps);
     return new ElbowTruth(
         file, hand(root.get("moving_hand")), first, cmPerPixel, firstSlapS, fps, right, up);
   }
@@ -134,7 +134,7 @@ public record ElbowTruth(
     return node.asText().equals("left") ? Hand.LEFT : Hand.RIGHT;
   }
 
-  private static void fromPlace(double[] way, double firstSlapS, double fps) {
+  private static void subtractRestPlace(double[] way, double firstSlapS, double fps) {
     Double place =
         Stats.median(
             Arrays.copyOfRange(way, (int) ((firstSlapS - 0.3) * fps), (int) (firstSlapS * fps)));
@@ -149,7 +149,7 @@ public record ElbowTruth(
   /**
    * Returns a request that is given the elbow's place in the first picture, and the scale there.
    */
-  Request given() {
+  Request givenPlaceRequest() {
     return new Request(
         hand,
         null,
@@ -169,8 +169,8 @@ public record ElbowTruth(
         null);
   }
 
-  /** Returns the true way at a moment, right and up, cm. */
-  Point wayCm(double timeS) {
+  /** Returns the true displacement at a moment, right and up, cm. */
+  Point displacementCm(double timeS) {
     double at = Math.max(0, Math.min(rightCm.length - 1.0, timeS * hz));
     int i = Math.min(rightCm.length - 2, (int) at);
     double share = at - i;

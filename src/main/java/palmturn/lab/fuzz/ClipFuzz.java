@@ -26,15 +26,17 @@ import org.jspecify.annotations.Nullable;
  */
 public final class ClipFuzz {
   /**
-   * How long one file may take: processor time, so that other work on the machine doesn't count,
-   * and by the clock for one that waits for ever.
+   * A limit on the time for one file: processor time, so that other work on the machine doesn't
+   * count, and clock time for a process that waits for ever.
    */
-  private record Patience(Duration busy, Duration waiting) {
-    static final Patience START = new Patience(Duration.ofSeconds(60), Duration.ofSeconds(180));
-    static final Patience READ = new Patience(Duration.ofSeconds(10), Duration.ofSeconds(60));
-    static final Patience ESTIMATE = new Patience(Duration.ofSeconds(60), Duration.ofSeconds(300));
+  private record TimeLimit(Duration processorTime, Duration clockTime) {
+    static final TimeLimit START = new TimeLimit(Duration.ofSeconds(60), Duration.ofSeconds(180));
+    static final TimeLimit READ = new TimeLimit(Duration.ofSeconds(10), Duration.ofSeconds(60));
+    static final TimeLimit ESTIMATE =
+        new TimeLimit(Duration.ofSeconds(60), Duration.ofSeconds(300));
   }
 
+  /** The extensions of clips that the program opens. */
   private static final Pattern KINDS =
       Pattern.compile(
           "\\.(mp4|mov|mkv|webm|avi|ts|mpg|flv|wmv|ogv|3gp)$", Pattern.CASE_INSENSITIVE);
@@ -93,13 +95,13 @@ public final class ClipFuzz {
     last = first + howMany - 1;
     Files.createDirectories(work);
     for (long next = first; next <= last; ) {
-      next = inOneProcess(next, (int) (last + 1 - next));
+      next = runProcess(next, (int) (last + 1 - next));
     }
     tookS = (System.nanoTime() - began) / 1e9;
   }
 
   /** Returns the seed after the last one that was begun. */
-  private long inOneProcess(long first, int howMany) throws IOException, InterruptedException {
+  private long runProcess(long first, int howMany) throws IOException, InterruptedException {
     Process reads =
         new ProcessBuilder(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
@@ -110,7 +112,7 @@ public final class ClipFuzz {
                 "-XX:ErrorFile=" + work.resolve("crash-%p.log"),
                 "-cp",
                 System.getProperty("java.class.path"),
-                ReadsClips.class.getName(),
+                DamagedClipReader.class.getName(),
                 good,
                 work.toString(),
                 Long.toString(first),
@@ -119,7 +121,7 @@ public final class ClipFuzz {
             .redirectError(ProcessBuilder.Redirect.appendTo(work.resolve("errors.log").toFile()))
             .start();
     BlockingQueue<String> lines = lines(reads);
-    Patience patience = Patience.START;
+    TimeLimit patience = TimeLimit.START;
     Duration busy = Duration.ZERO;
     @Nullable String begun = null;
     long next = first;
@@ -128,22 +130,23 @@ public final class ClipFuzz {
         String line = next(lines, reads, patience, busy);
         if (line == null || line.isEmpty()) {
           String how = line == null ? "hang" : "crash";
-          ended(begun == null ? "-\tno clip" : begun, how, line == null ? "" : died(reads));
+          recordOutcome(
+              begun == null ? "-\tno clip" : begun, how, line == null ? "" : exitStatus(reads));
           return next + 1;
         }
-        patience = Patience.READ;
-        busy = busy(reads);
+        patience = TimeLimit.READ;
+        busy = processorTime(reads);
         String[] words = line.split("\t", 2);
         if (words[0].equals("begin")) {
           begun = words[1];
         } else if (words[0].equals("estimates")) {
-          patience = Patience.ESTIMATE;
+          patience = TimeLimit.ESTIMATE;
           estimates++;
         } else if (words[0].equals("end")) {
           String[] told = words[1].split("\t", 4);
           slowestMs = Math.max(slowestMs, Long.parseLong(told[1]));
           peakKb = Math.max(peakKb, peakKb(reads.pid()));
-          ended(String.valueOf(begun), told[2], told[3]);
+          recordOutcome(String.valueOf(begun), told[2], told[3]);
           next++;
         }
       }
@@ -155,23 +158,23 @@ public final class ClipFuzz {
 
   /** Returns the next line; null if it does not come in time. */
   private static @Nullable String next(
-      BlockingQueue<String> lines, Process from, Patience patience, Duration busyBefore)
+      BlockingQueue<String> lines, Process from, TimeLimit patience, Duration busyBefore)
       throws InterruptedException {
-    long end = System.nanoTime() + patience.waiting().toNanos();
+    long end = System.nanoTime() + patience.clockTime().toNanos();
     String line = null;
     while (line == null
         && System.nanoTime() < end
-        && busy(from).minus(busyBefore).compareTo(patience.busy()) < 0) {
+        && processorTime(from).minus(busyBefore).compareTo(patience.processorTime()) < 0) {
       line = lines.poll(500, TimeUnit.MILLISECONDS);
     }
     return line;
   }
 
-  private static Duration busy(Process process) {
+  private static Duration processorTime(Process process) {
     return process.info().totalCpuDuration().orElse(Duration.ZERO);
   }
 
-  private static String died(Process reads) throws InterruptedException {
+  private static String exitStatus(Process reads) throws InterruptedException {
     return "exit status " + reads.waitFor();
   }
 
@@ -194,7 +197,7 @@ public final class ClipFuzz {
     return lines;
   }
 
-  private void ended(String begun, String how, String what) {
+  private void recordOutcome(String begun, String how, String what) {
     counts.merge(how, 1, Integer::sum);
     String clip = begun.substring(begun.indexOf('\t') + 1);
     String kind = clip.substring(clip.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);

@@ -5,10 +5,16 @@ import java.util.Random;
 
 /** Damages a file's bytes; the same seed does the same. */
 public final class Mutation {
-  /** Heads and tails hold what tells the rest, so that they are hit as often as all of a file. */
+  /**
+   * Length of a file's head; head and tail describe the rest, so they are hit as often as all of
+   * it.
+   */
   private static final int HEAD = 4096;
 
-  private static final int[] EDGES = {0, 1, -1, 0x7fffffff, 0x80000000, 0x01000000, 0xffff, 255};
+  /** Values at which lengths, counts and signs overflow. */
+  private static final int[] EDGE_VALUES = {
+    0, 1, -1, 0x7fffffff, 0x80000000, 0x01000000, 0xffff, 255
+  };
 
   private Mutation() {}
 
@@ -17,12 +23,12 @@ public final class Mutation {
     byte[] bytes = good.clone();
     int times = 1 + random.nextInt(3);
     for (int i = 0; i < times && bytes.length > 16; i++) {
-      bytes = once(bytes, random);
+      bytes = damageOnce(bytes, random);
     }
     return bytes;
   }
 
-  private static byte[] once(byte[] bytes, Random random) {
+  private static byte[] damageOnce(byte[] bytes, Random random) {
     int from = 0;
     int to = bytes.length;
     switch (random.nextInt(3)) {
@@ -46,7 +52,7 @@ public final class Mutation {
         System.arraycopy(noise, 0, bytes, at, run);
       }
       case 4 -> System.arraycopy(bytes, random.nextInt(bytes.length - run + 1), bytes, at, run);
-      case 5 -> edges(bytes, from, to, random);
+      case 5 -> putEdgeValues(bytes, from, to, random);
       default -> {
         int flips = 1 << random.nextInt(9);
         for (int i = 0; i < flips; i++) {
@@ -64,11 +70,11 @@ public final class Mutation {
   }
 
   /** Puts numbers that programs count wrongly with where a file may hold lengths and counts. */
-  private static void edges(byte[] bytes, int from, int to, Random random) {
+  private static void putEdgeValues(byte[] bytes, int from, int to, Random random) {
     int places = 1 + random.nextInt(4);
     for (int i = 0; i < places && to - from >= 4; i++) {
       int at = from + random.nextInt(to - from - 3);
-      int value = EDGES[random.nextInt(EDGES.length)];
+      int value = EDGE_VALUES[random.nextInt(EDGE_VALUES.length)];
       for (int b = 0; b < 4; b++) {
         bytes[at + b] = (byte) (value >> 8 * (3 - b));
       }

@@ -10,10 +10,12 @@ import java.util.regex.Pattern;
  * Damages a text's bytes, or puts other words in the place of some; the same seed does the same.
  */
 public final class TextMutation {
+  /** A token of JSON: string, number, word or punctuation. */
   private static final Pattern WORD =
       Pattern.compile("\"(?:[^\"\\\\]|\\\\.)*\"|-?\\d[\\d.eE+-]*|\\b[a-z]+\\b|[\\[\\]{},:]");
 
-  private static final List<String> OTHERS =
+  /** Tokens that parsers stumble over: extremes, odd strings, broken nesting. */
+  private static final List<String> REPLACEMENTS =
       List.of(
           "null",
           "true",
@@ -58,7 +60,9 @@ public final class TextMutation {
       MatchResult word = words.get(random.nextInt(words.size()));
       MatchResult other = words.get(random.nextInt(words.size()));
       String instead =
-          random.nextInt(4) == 0 ? other.group() : OTHERS.get(random.nextInt(OTHERS.size()));
+          random.nextInt(4) == 0
+              ? other.group()
+              : REPLACEMENTS.get(random.nextInt(REPLACEMENTS.size()));
       text = text.substring(0, word.start()) + instead + text.substring(word.end());
     }
     return text;

@@ -41,7 +41,7 @@ public final class DrawnSound {
   }
 
   /** Returns onsets of a trial: the first and the mean interval given, its SD as a share. */
-  public static double[] series(
+  public static double[] onsetTimes(
       double firstS, double intervalS, double spread, int count, long seed) {
     Random random = new Random(seed);
     double[] times = new double[count];
@@ -54,7 +54,7 @@ public final class DrawnSound {
   }
 
   /** Adds at each onset a burst of noise that is there within 0.2 ms, between −10 dB and full. */
-  public DrawnSound slaps(double[] timesS, double level) {
+  public DrawnSound addSlaps(double[] timesS, double level) {
     for (double timeS : timesS) {
       double loud = level * Math.pow(10, -0.5 * random.nextDouble());
       double decayS = 0.004 + 0.004 * random.nextDouble();
@@ -69,7 +69,7 @@ public final class DrawnSound {
   }
 
   /** Adds steady noise, its SD as a share of full scale. */
-  public DrawnSound noise(double level) {
+  public DrawnSound addNoise(double level) {
     for (int i = 0; i < out.length; i++) {
       out[i] += level * random.nextGaussian();
     }
@@ -77,7 +77,7 @@ public final class DrawnSound {
   }
 
   /** Repeats all so far, later and weaker. */
-  public DrawnSound echo(double level, double... delaysS) {
+  public DrawnSound addEchoes(double level, double... delaysS) {
     double[] dry = out.clone();
     for (double delayS : delaysS) {
       int delay = (int) Math.round(delayS * rate);
@@ -89,7 +89,7 @@ public final class DrawnSound {
   }
 
   /** Adds 30 to 120 ms after each onset a swelling of dull noise, as of moved air. */
-  public DrawnSound puffs(double[] timesS, double level) {
+  public DrawnSound addPuffs(double[] timesS, double level) {
     for (double timeS : timesS) {
       int from = (int) Math.round((timeS + 0.03 + 0.09 * random.nextDouble()) * rate);
       int length = (int) (0.05 * rate);
@@ -103,7 +103,7 @@ public final class DrawnSound {
   }
 
   /** Adds something like talk: syllables of a buzzing voice with hissing consonants between. */
-  public DrawnSound talk(double level) {
+  public DrawnSound addTalk(double level) {
     double at = 0.1;
     while (at < out.length / (double) rate) {
       double voiceS = 0.08 + 0.15 * random.nextDouble();
@@ -125,7 +125,7 @@ public final class DrawnSound {
   }
 
   /** Adds a metronome of 132 beats a minute. */
-  public DrawnSound metronome(double level) {
+  public DrawnSound addMetronome(double level) {
     for (double at = 0.21; at < out.length / (double) rate; at += 60 / 132.0) {
       int from = (int) Math.round(at * rate);
       for (int i = 0; i < 0.03 * rate && from + i < out.length; i++) {
@@ -137,7 +137,7 @@ public final class DrawnSound {
   }
 
   /** Scales what there is to a peak, which may be over full scale, and cuts it off there. */
-  public DrawnSound peak(double peak) {
+  public DrawnSound scaleToPeak(double peak) {
     double largest = 0;
     for (double value : out) {
       largest = Math.max(largest, Math.abs(value));

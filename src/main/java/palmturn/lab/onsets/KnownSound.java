@@ -31,7 +31,7 @@ public record KnownSound(String name, Sound sound, double[] timesS) {
 
   private static final Path CLIPS = HOME.resolve("sample-clips-synthetic");
 
-  /** Where the real hand drum lies among the tests' files. */
+  /** The folder of the real hand drum, among the tests' files. */
   private static final Path DRUM = HOME.resolve("src/test/resources/palmturn/estimate");
 
   /** Onsets are matched within this. */
@@ -69,7 +69,7 @@ public record KnownSound(String name, Sound sound, double[] timesS) {
   }
 
   /** The same through AAC in an MP4. */
-  public KnownSound coded(Path folder, int bitsPerS) throws IOException, ClipException {
+  public KnownSound encoded(Path folder, int bitsPerS) throws IOException, ClipException {
     Path file = folder.resolve("coded.mp4");
     ClipWriter.Settings settings =
         new ClipWriter.Settings(64, 48, 10, 100_000, 10, sound.sampleRate(), bitsPerS);
@@ -86,12 +86,12 @@ public record KnownSound(String name, Sound sound, double[] timesS) {
   }
 
   /** Returns how the clear onsets match the known ones. */
-  public Matching clear() {
+  public Matching matchClear() {
     return match(onsets().clear());
   }
 
   /** Returns how the candidates match the known onsets. */
-  public Matching candidates() {
+  public Matching matchCandidates() {
     return match(onsets().candidates());
   }
 

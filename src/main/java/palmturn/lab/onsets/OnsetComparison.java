@@ -25,14 +25,14 @@ import palmturn.settle.Matching;
  */
 public final class OnsetComparison {
   /**
-   * As it comes, and the settings that did best on the drum and the bundled clips of eight tried.
+   * The options of aubioonset: its defaults, and the best of eight tried on drum and bundled clips.
    */
-  private static final List<String> AUBIO = List.of("-O hfc", "-O hfc -s -50 -t 0.7");
+  private static final List<String> AUBIO_OPTIONS = List.of("-O hfc", "-O hfc -s -50 -t 0.7");
 
-  /** As far apart as clear onsets are kept. */
-  private static final String APART_S = "0.08";
+  /** The least interval between onsets, as for Palmturn's clear ones. */
+  private static final String MIN_INTERVAL_S = "0.08";
 
-  private record Case(String name, List<KnownSound> sounds) {}
+  private record SoundSet(String name, List<KnownSound> sounds) {}
 
   private OnsetComparison() {}
 
@@ -57,7 +57,7 @@ public final class OnsetComparison {
    */
   public static void print(PrintWriter out, boolean aubio) throws Exception {
     Path folder = Files.createTempDirectory("onsets");
-    List<String> allOptions = aubio ? AUBIO : List.of();
+    List<String> allOptions = aubio ? AUBIO_OPTIONS : List.of();
     StringBuilder head = new StringBuilder("| sounds | onsets | Palmturn F | error ms | lag out |");
     StringBuilder rule = new StringBuilder("| --- | --- | --- | --- | --- |");
     for (String options : allOptions) {
@@ -66,9 +66,9 @@ public final class OnsetComparison {
     }
     out.println(head);
     out.println(rule);
-    for (Case one : cases(folder)) {
+    for (SoundSet one : cases(folder)) {
       StringBuilder row = new StringBuilder("| " + one.name() + " | " + known(one) + " |");
-      row.append(columns(one.sounds().stream().map(KnownSound::clear).toList()));
+      row.append(columns(one.sounds().stream().map(KnownSound::matchClear).toList()));
       for (String options : allOptions) {
         List<Matching> found = new ArrayList<>();
         for (KnownSound heard : one.sounds()) {
@@ -80,38 +80,43 @@ public final class OnsetComparison {
     }
   }
 
-  private static List<Case> cases(Path folder) throws Exception {
+  private static List<SoundSet> cases(Path folder) throws Exception {
     KnownSound drum = KnownSound.drum();
     List<KnownSound> bundled = KnownSound.bundled(true);
     List<KnownSound> both = new ArrayList<>(List.of(drum));
     both.addAll(bundled);
-    List<Case> cases = new ArrayList<>();
-    cases.add(new Case("real hand drum", List.of(drum)));
-    cases.add(new Case("twelve bundled clips, doubles too", bundled));
-    cases.add(new Case("twelve bundled clips, without doubles", KnownSound.bundled(false)));
-    cases.add(new Case("all 13, peak at −35 dBFS", mixed(both, s -> s.peak(0.0178))));
-    cases.add(new Case("all 13, cut off at a quarter of the peak", mixed(both, s -> s.peak(4))));
+    List<SoundSet> cases = new ArrayList<>();
+    cases.add(new SoundSet("real hand drum", List.of(drum)));
+    cases.add(new SoundSet("twelve bundled clips, doubles too", bundled));
+    cases.add(new SoundSet("twelve bundled clips, without doubles", KnownSound.bundled(false)));
+    cases.add(new SoundSet("all 13, peak at −35 dBFS", mixed(both, s -> s.scaleToPeak(0.0178))));
+    cases.add(
+        new SoundSet(
+            "all 13, cut off at a quarter of the peak", mixed(both, s -> s.scaleToPeak(4))));
     double[] echoS = {0.043, 0.071, 0.113};
-    cases.add(new Case("all 13, echoes of −9 dB", mixed(both, s -> s.echo(0.355, echoS))));
+    cases.add(new SoundSet("all 13, echoes of −9 dB", mixed(both, s -> s.addEchoes(0.355, echoS))));
     for (int decibels : new int[] {-6, 0, 6}) {
       String how = String.format(Locale.ROOT, " at %+d dB", decibels).replace('-', '−');
-      cases.add(new Case("all 13, talk" + how, mixed(both, s -> s.add(blank().talk(1), decibels))));
       cases.add(
-          new Case(
-              "all 13, metronome" + how, mixed(both, s -> s.add(blank().metronome(1), decibels))));
+          new SoundSet(
+              "all 13, talk" + how, mixed(both, s -> s.add(blank().addTalk(1), decibels))));
       cases.add(
-          new Case(
-              "all 13, white noise" + how, mixed(both, s -> s.add(blank().noise(1), decibels))));
+          new SoundSet(
+              "all 13, metronome" + how,
+              mixed(both, s -> s.add(blank().addMetronome(1), decibels))));
+      cases.add(
+          new SoundSet(
+              "all 13, white noise" + how, mixed(both, s -> s.add(blank().addNoise(1), decibels))));
     }
     List<KnownSound> coded = new ArrayList<>();
     for (KnownSound heard : both) {
-      coded.add(heard.coded(folder, 32_000));
+      coded.add(heard.encoded(folder, 32_000));
     }
-    cases.add(new Case("all 13, through AAC of 32 kbit/s", coded));
+    cases.add(new SoundSet("all 13, through AAC of 32 kbit/s", coded));
     for (int rate : new int[] {8_000, 16_000, 96_000}) {
-      cases.add(new Case("ten drawn trials at %d kHz".formatted(rate / 1_000), drawn(rate, 0)));
+      cases.add(new SoundSet("ten drawn trials at %d kHz".formatted(rate / 1_000), drawn(rate, 0)));
     }
-    cases.add(new Case("ten drawn trials, puffs of air", drawn(48_000, 0.12)));
+    cases.add(new SoundSet("ten drawn trials, puffs of air", drawn(48_000, 0.12)));
     return cases;
   }
 
@@ -131,14 +136,15 @@ public final class OnsetComparison {
   private static List<KnownSound> drawn(int rate, double puffs) {
     List<KnownSound> all = new ArrayList<>();
     for (int seed = 101; seed <= 110; seed++) {
-      double[] timesS = DrawnSound.series(0.6, 0.14 + 0.012 * (seed - 101), 0.07, 22, seed);
-      DrawnSound drawn = new DrawnSound(rate, 7, seed).slaps(timesS, 0.8).puffs(timesS, puffs);
-      all.add(new KnownSound("", drawn.noise(3e-4).sound(), timesS));
+      double[] timesS = DrawnSound.onsetTimes(0.6, 0.14 + 0.012 * (seed - 101), 0.07, 22, seed);
+      DrawnSound drawn =
+          new DrawnSound(rate, 7, seed).addSlaps(timesS, 0.8).addPuffs(timesS, puffs);
+      all.add(new KnownSound("", drawn.addNoise(3e-4).sound(), timesS));
     }
     return all;
   }
 
-  private static int known(Case one) {
+  private static int known(SoundSet one) {
     return one.sounds().stream().mapToInt(heard -> heard.timesS().length).sum();
   }
 
@@ -169,7 +175,7 @@ public final class OnsetComparison {
       throws IOException, InterruptedException {
     write(heard.sound(), wav);
     List<String> command =
-        new ArrayList<>(List.of("aubioonset", "-i", wav.toString(), "-M", APART_S));
+        new ArrayList<>(List.of("aubioonset", "-i", wav.toString(), "-M", MIN_INTERVAL_S));
     command.addAll(List.of(options.split(" ")));
     // Its own default window of 512 samples is meant for 44.1 kHz.
     int window = Integer.highestOneBit(heard.sound().sampleRate() / 80);

@@ -18,7 +18,7 @@ import palmturn.estimate.image.Footage;
 import palmturn.estimate.motion.FlowPass;
 import palmturn.lab.elbow.CoveredElbow;
 import palmturn.lab.elbow.ElbowTruth;
-import palmturn.lab.elbow.UnseenElbows;
+import palmturn.lab.elbow.LostElbowErrors;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Point;
 
@@ -31,11 +31,11 @@ class GapFillerTest {
   @Test
   void inAGapItIsTakenToBeWhereItWasWithinWhatIsSaid() throws Exception {
     ElbowTruth truth = ElbowTruth.read(CLIP);
-    ElbowPath path = UnseenElbows.hidden(truth, 2, 3.5, null);
+    ElbowPath path = LostElbowErrors.pathWithGap(truth, 2, 3.5, null);
     assertEquals(1.5 * 60 - 1, path.gapEstimates().size(), 1);
     for (ElbowPath.GapEstimate each : path.gapEstimates()) {
       double sdCm = each.sdPx() * truth.cmPerPixel();
-      assertTrue(UnseenElbows.errorCm(truth, each) < 2.45 * sdCm, each::toString);
+      assertTrue(LostElbowErrors.errorCm(truth, each) < 2.45 * sdCm, each::toString);
     }
   }
 
@@ -43,8 +43,8 @@ class GapFillerTest {
   void aBodyInViewTellsMoreOfALostElbow() throws Exception {
     NetworkUse networks = NetworkUse.usual(Installed.folder());
     ElbowTruth truth = ElbowTruth.read(CLIP);
-    ElbowPath with = UnseenElbows.hidden(truth, 4.2, 6.2, networks);
-    ElbowPath without = UnseenElbows.hidden(truth, 4.2, 6.2, null);
+    ElbowPath with = LostElbowErrors.pathWithGap(truth, 4.2, 6.2, networks);
+    ElbowPath without = LostElbowErrors.pathWithGap(truth, 4.2, 6.2, null);
     assertEquals(with.gapEstimates().size(), without.gapEstimates().size());
     assertTrue(meanErrorCm(truth, with) < meanErrorCm(truth, without));
     assertTrue(
@@ -75,7 +75,7 @@ class GapFillerTest {
   private static double meanErrorCm(ElbowTruth truth, ElbowPath path) {
     List<ElbowPath.GapEstimate> unseen = path.gapEstimates();
     return unseen.stream()
-        .mapToDouble(each -> UnseenElbows.errorCm(truth, each))
+        .mapToDouble(each -> LostElbowErrors.errorCm(truth, each))
         .average()
         .orElseThrow();
   }

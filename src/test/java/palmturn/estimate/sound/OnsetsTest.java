@@ -20,13 +20,13 @@ import palmturn.trial.Slap;
 
 class OnsetsTest {
   private static final int RATE = 48_000;
-  private static final double[] TIMES = DrawnSound.series(0.6, 0.2, 0.06, 26, 11);
+  private static final double[] TIMES = DrawnSound.onsetTimes(0.6, 0.2, 0.06, 26, 11);
 
   @TempDir Path folder;
 
   @Test
   void everyStrikeOfARealHandDrumIsHeardOnceWithinAMillisecond() throws Exception {
-    Matching found = KnownSound.drum().clear();
+    Matching found = KnownSound.drum().matchClear();
     assertExact(found, 61);
     assertTrue(meanAbsolute(found) < 0.001, "mean error " + meanAbsolute(found));
     List<Double> differences = Arrays.stream(found.differencesS()).boxed().toList();
@@ -37,7 +37,7 @@ class OnsetsTest {
   void everySlapOfTheBundledClipsIsHeardOnce() throws Exception {
     List<Double> differences = new ArrayList<>();
     for (KnownSound clip : KnownSound.bundled(false)) {
-      Matching found = clip.clear();
+      Matching found = clip.matchClear();
       assertExact(found, clip.timesS().length);
       Arrays.stream(found.differencesS()).forEach(differences::add);
     }
@@ -48,43 +48,46 @@ class OnsetsTest {
   @Test
   void theirDoubleTapsAreAmongTheCandidates() throws Exception {
     for (KnownSound clip : KnownSound.bundled(true)) {
-      assertEquals(List.of(), clip.candidates().onlyA(), clip.name());
+      assertEquals(List.of(), clip.matchCandidates().onlyA(), clip.name());
     }
   }
 
   @ParameterizedTest
   @ValueSource(ints = {8_000, 11_025, 16_000, 22_050, 44_100, 48_000, 96_000})
   void anySampleRateWillDo(int rate) {
-    assertExact(heard(new DrawnSound(rate, 7, 1).slaps(TIMES, 0.8).noise(3e-4).sound()));
+    assertExact(heard(new DrawnSound(rate, 7, 1).addSlaps(TIMES, 0.8).addNoise(3e-4).sound()));
   }
 
   @Test
   void slapsThatPeakAt35DecibelsUnderFullScaleAreHeard() {
-    DrawnSound quiet = new DrawnSound(RATE, 7, 2).slaps(TIMES, 0.8).noise(3e-3);
-    assertExact(heard(quiet.peak(Math.pow(10, -35 / 20.0)).sound()));
+    DrawnSound quiet = new DrawnSound(RATE, 7, 2).addSlaps(TIMES, 0.8).addNoise(3e-3);
+    assertExact(heard(quiet.scaleToPeak(Math.pow(10, -35 / 20.0)).sound()));
   }
 
   @Test
   void slapsThatAreCutOffAtFullScaleAreHeardOnce() {
-    assertExact(heard(new DrawnSound(RATE, 7, 3).slaps(TIMES, 0.8).noise(3e-4).peak(4).sound()));
+    assertExact(
+        heard(
+            new DrawnSound(RATE, 7, 3).addSlaps(TIMES, 0.8).addNoise(3e-4).scaleToPeak(4).sound()));
   }
 
   @Test
   void echoesOfAHardRoomGiveNoSecondMarks() {
-    DrawnSound room = new DrawnSound(RATE, 7, 4).slaps(TIMES, 0.5).noise(3e-4);
-    assertExact(heard(room.echo(0.35, 0.043, 0.071, 0.113).sound()));
+    DrawnSound room = new DrawnSound(RATE, 7, 4).addSlaps(TIMES, 0.5).addNoise(3e-4);
+    assertExact(heard(room.addEchoes(0.35, 0.043, 0.071, 0.113).sound()));
   }
 
   @Test
   void puffsOfAirGiveNoSecondMarks() {
-    DrawnSound air = new DrawnSound(RATE, 7, 5).slaps(TIMES, 0.8).puffs(TIMES, 0.12).noise(3e-4);
+    DrawnSound air =
+        new DrawnSound(RATE, 7, 5).addSlaps(TIMES, 0.8).addPuffs(TIMES, 0.12).addNoise(3e-4);
     assertExact(heard(air.sound()));
   }
 
   @Test
   void whatACodecPutsBeforeASlapGivesNoMarkAndNoEarlyTime() throws Exception {
-    Sound sharp = new DrawnSound(RATE, 7, 6).slaps(TIMES, 0.8).noise(1e-4).sound();
-    Matching found = new KnownSound("sharp", sharp, TIMES).coded(folder, 48_000).clear();
+    Sound sharp = new DrawnSound(RATE, 7, 6).addSlaps(TIMES, 0.8).addNoise(1e-4).sound();
+    Matching found = new KnownSound("sharp", sharp, TIMES).encoded(folder, 48_000).matchClear();
     assertExact(found, TIMES.length);
     assertTrue(Math.abs(Stats.mean(found.differencesS())) < 0.0005);
   }
@@ -92,15 +95,16 @@ class OnsetsTest {
   @ParameterizedTest
   @ValueSource(longs = {21, 22, 23})
   void underTalkOrAMetronomeSlapsStayAmongTheCandidates(long seed) {
-    double[] times = DrawnSound.series(0.6, 0.19, 0.08, 26, seed);
-    DrawnSound both = new DrawnSound(RATE, 7, seed).slaps(times, 0.6).talk(0.3).metronome(0.3);
-    Matching found = new KnownSound("talk", both.noise(3e-4).sound(), times).candidates();
+    double[] times = DrawnSound.onsetTimes(0.6, 0.19, 0.08, 26, seed);
+    DrawnSound both =
+        new DrawnSound(RATE, 7, seed).addSlaps(times, 0.6).addTalk(0.3).addMetronome(0.3);
+    Matching found = new KnownSound("talk", both.addNoise(3e-4).sound(), times).matchCandidates();
     assertTrue(found.recall() >= 0.9, "recall " + found.recall());
   }
 
   @Test
   void timesFollowTheClockOfTheSound() {
-    Sound sound = new DrawnSound(RATE, 7, 7).slaps(TIMES, 0.8).noise(3e-4).sound();
+    Sound sound = new DrawnSound(RATE, 7, 7).addSlaps(TIMES, 0.8).addNoise(3e-4).sound();
     Sound later = new Sound(12.5, RATE, sound.samples());
     List<Onset> now = Onsets.of(sound, 0, 7).candidates();
     List<Onset> then = Onsets.of(later, 12.5, 19.5).candidates();
@@ -112,7 +116,7 @@ class OnsetsTest {
 
   @Test
   void onlyTheStretchAskedForIsSearched() {
-    Sound sound = new DrawnSound(RATE, 7, 8).slaps(TIMES, 0.8).noise(3e-4).sound();
+    Sound sound = new DrawnSound(RATE, 7, 8).addSlaps(TIMES, 0.8).addNoise(3e-4).sound();
     Onsets part = Onsets.of(sound, 2, 4);
     long inside = Arrays.stream(TIMES).filter(t -> t > 2 && t < 4).count();
     assertEquals(inside, part.clear().size());
@@ -138,12 +142,12 @@ class OnsetsTest {
   @ParameterizedTest
   @ValueSource(doubles = {1e-4, 1e-3, 1e-2, 0.2})
   void steadyNoiseHoldsNoOnsetAfterItsBeginning(double level) {
-    Onsets noise = Onsets.of(new DrawnSound(RATE, 7, 9).noise(level).sound(), 0.1, 7);
+    Onsets noise = Onsets.of(new DrawnSound(RATE, 7, 9).addNoise(level).sound(), 0.1, 7);
     assertEquals(List.of(), noise.candidates());
   }
 
   private static Matching heard(Sound sound) {
-    return new KnownSound("", sound, TIMES).clear();
+    return new KnownSound("", sound, TIMES).matchClear();
   }
 
   private static void assertExact(Matching found) {

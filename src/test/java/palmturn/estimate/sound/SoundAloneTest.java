@@ -12,7 +12,7 @@ import palmturn.lab.onsets.DrawnSound;
 import palmturn.trial.Curve;
 
 class SoundAloneTest {
-  private static final double[] TRIAL = DrawnSound.series(1, 0.2, 0.05, 26, 31);
+  private static final double[] TRIAL = DrawnSound.onsetTimes(1, 0.2, 0.05, 26, 31);
 
   @Test
   void aTrialIsOneSeriesWithAWarning() {
@@ -61,11 +61,11 @@ class SoundAloneTest {
 
   @Test
   void aMetronomeIsSuspected() {
-    double[] beats = DrawnSound.series(0.2, 60 / 132.0, 0, 15, 1);
+    double[] beats = DrawnSound.onsetTimes(0.2, 60 / 132.0, 0, 15, 1);
     assertEquals(
         List.of(SoundAlone.UNCONFIRMED, SoundAlone.MAYBE_METRONOME),
         SoundAlone.of(at(beats)).warnings());
-    Onsets heard = Onsets.of(new DrawnSound(48_000, 7, 3).metronome(0.5).sound(), 0, 7);
+    Onsets heard = Onsets.of(new DrawnSound(48_000, 7, 3).addMetronome(0.5).sound(), 0, 7);
     assertEquals(
         List.of(SoundAlone.UNCONFIRMED, SoundAlone.MAYBE_METRONOME),
         SoundAlone.of(heard).warnings());
@@ -73,7 +73,7 @@ class SoundAloneTest {
 
   @Test
   void drawnSlapsInNoiseAreAllKept() {
-    DrawnSound drawn = new DrawnSound(48_000, 7, 4).slaps(TRIAL, 0.8).noise(1e-3);
+    DrawnSound drawn = new DrawnSound(48_000, 7, 4).addSlaps(TRIAL, 0.8).addNoise(1e-3);
     List<Onset> slaps = SoundAlone.of(Onsets.of(drawn.sound(), 0, 7)).slaps();
     assertEquals(26, slaps.size());
     for (int i = 0; i < 26; i++) {

@@ -58,12 +58,12 @@ class BenchTest {
         Extra.NONE);
   }
 
-  private static ClipTruth truth(ClipTruth.Contact... contacts) {
+  private static ClipTruth truth(ClipTruth.TrueContact... contacts) {
     return new ClipTruth(Hand.RIGHT, false, List.of(contacts), List.of(), null, null, null);
   }
 
-  private static ClipTruth.Contact contact(double timeS, Side side, boolean isDouble) {
-    return new ClipTruth.Contact(timeS, side, Zone.CENTRE, isDouble);
+  private static ClipTruth.TrueContact contact(double timeS, Side side, boolean isDouble) {
+    return new ClipTruth.TrueContact(timeS, side, Zone.CENTRE, isDouble);
   }
 
   @Test
@@ -80,16 +80,17 @@ class BenchTest {
             slap(1.206, Side.PALM, false),
             slap(1.304, Side.BACK, true),
             slap(1.8, Side.BACK, true));
-    Comparison found = Comparison.of(truth, estimate(slaps, 5.05, 1.0, 2.4, null), 0.025);
+    EstimateComparison found =
+        EstimateComparison.of(truth, estimate(slaps, 5.05, 1.0, 2.4, null), 0.025);
     assertEquals(4, found.truth());
     assertEquals(4, found.found());
     assertEquals(3, found.matched());
     assertEquals(2.0 * 3 / 8, found.f(), 1e-12);
     assertEquals(0.004, found.offsetS(), 1e-12);
     assertEquals(0.014, found.errorSumS(), 1e-12);
-    assertEquals(0.002, found.errorSumOffS(), 1e-12);
+    assertEquals(0.002, found.errorSumAfterOffsetS(), 1e-12);
     assertEquals(2, found.sidesRight());
-    assertEquals(1, found.doublesTruth());
+    assertEquals(1, found.trueDoubles());
     assertEquals(2, found.doublesFound());
     assertEquals(1, found.doublesMatched());
     // The double left out, two intervals of 0.2 s: 5 slaps/s, even, 2.5 turns there and back.
@@ -106,7 +107,8 @@ class BenchTest {
             contact(1.2, Side.BACK, false),
             contact(1.4, Side.PALM, false),
             contact(2.0, Side.BACK, false));
-    Comparison found = Comparison.of(truth, estimate(List.of(), 3.0, null, 2.5, null), 0.025);
+    EstimateComparison found =
+        EstimateComparison.of(truth, estimate(List.of(), 3.0, null, 2.5, null), 0.025);
     assertEquals(0, found.rateErrorPct(), 1e-9);
     assertEquals(0, found.frequencyErrorPct(), 1e-9);
     assertNull(found.cvErrorPoints());
@@ -124,7 +126,7 @@ class BenchTest {
             List.of(),
             null,
             null,
-            new ClipTruth.ElbowWay(
+            new ClipTruth.ElbowDisplacement(
                 0,
                 0,
                 0.1,
@@ -219,7 +221,7 @@ class BenchTest {
                   asked.add(request);
                   return estimate(List.of(), null, null, null, null);
                 }));
-    ShapeResult with = bench.shape(List.of(folder), true, Progress.NONE);
+    ShapeResult with = bench.measureShapes(List.of(folder), true, Progress.NONE);
     assertEquals(List.of(), with.failed());
     assertEquals(NAME, with.clips().get(0).name());
     assertEquals(2, asked.size());
@@ -230,7 +232,8 @@ class BenchTest {
     assertTrue(all.use().contains(Estimate.Source.SHAPE));
     assertNull(all.known());
     assertNull(all.hints().elbow());
-    assertNull(bench.shape(List.of(folder), false, Progress.NONE).clips().get(0).with());
+    assertNull(
+        bench.measureShapes(List.of(folder), false, Progress.NONE).clips().get(0).withShape());
     assertEquals(3, asked.size());
   }
 
@@ -244,7 +247,7 @@ class BenchTest {
             new Estimating(
                 (clip, request, watch) ->
                     estimate(List.of(slap(1, Side.UNKNOWN, false)), null, null, null, null)));
-    Row row = row(bench.run(List.of(folder), Progress.NONE), "noTrialSlaps");
+    BenchFigure row = row(bench.run(List.of(folder), Progress.NONE), "noTrialSlaps");
     assertEquals(1, row.n());
     assertEquals(1.0, row.value());
     assertEquals(Boolean.FALSE, row.reached());
@@ -274,7 +277,7 @@ class BenchTest {
     assertThrows(UserError.class, () -> bench.run(List.of(folder.resolve("gone")), Progress.NONE));
   }
 
-  private static Row row(BenchResult result, String id) {
-    return result.rows().stream().filter(row -> row.id().equals(id)).findFirst().orElseThrow();
+  private static BenchFigure row(BenchResult result, String id) {
+    return result.figures().stream().filter(row -> row.id().equals(id)).findFirst().orElseThrow();
   }
 }

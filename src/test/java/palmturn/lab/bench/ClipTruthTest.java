@@ -39,9 +39,9 @@ class ClipTruthTest {
     assertEquals(Hand.RIGHT, truth.hand());
     assertEquals(28, truth.contacts().size());
     assertEquals(
-        new ClipTruth.Contact(0.95, Side.PALM, Zone.CENTRE, false), truth.contacts().get(0));
-    assertEquals(1, truth.contacts().stream().filter(ClipTruth.Contact::isDouble).count());
-    ClipTruth.ElbowWay elbow = truth.elbow();
+        new ClipTruth.TrueContact(0.95, Side.PALM, Zone.CENTRE, false), truth.contacts().get(0));
+    assertEquals(1, truth.contacts().stream().filter(ClipTruth.TrueContact::isDouble).count());
+    ClipTruth.ElbowDisplacement elbow = truth.elbow();
     assertNotNull(elbow);
     assertEquals(120.14, elbow.xPx());
     assertEquals(1.0, elbow.timesS()[120], 1e-12);
@@ -54,9 +54,9 @@ class ClipTruthTest {
     assertEquals(Hand.LEFT, truth.hand());
     assertTrue(truth.mirrored());
     assertEquals(
-        new ClipTruth.Contact(1.05, Side.PALM, Zone.WRIST, false), truth.contacts().get(0));
+        new ClipTruth.TrueContact(1.05, Side.PALM, Zone.WRIST, false), truth.contacts().get(0));
     assertTrue(truth.contacts().get(1).isDouble());
-    ClipTruth.ElbowWay elbow = truth.elbow();
+    ClipTruth.ElbowDisplacement elbow = truth.elbow();
     assertNotNull(elbow);
     assertEquals(0.2, elbow.cmPerPixel());
     assertArrayEquals(new double[] {0, 1, 0}, elbow.rightCm(), 1e-12);
@@ -74,11 +74,11 @@ class ClipTruthTest {
                        {"kind": "bent-wrist", "startS": 0.5, "endS": 1.5}],
              "seriesHz": 2.0, "bentWristDeg": [3.0, -40.0, 20.0, 50.0, 60.0]}
             """);
-    ClipTruth.Stretch bent = new ClipTruth.Stretch(0.5, 1.5);
+    ClipTruth.BentStretch bent = new ClipTruth.BentStretch(0.5, 1.5);
     assertEquals(List.of(bent), truth.bentWrist());
-    ClipTruth.Angle bend = truth.bend();
+    ClipTruth.AngleSeries bend = truth.bend();
     assertNotNull(bend);
-    assertEquals(50, bend.mostDeg(bent));
+    assertEquals(50, bend.largestDeg(bent));
   }
 
   @Test

@@ -52,12 +52,14 @@ class ShapeComparisonTest {
   }
 
   static ClipTruth truth(
-      List<ClipTruth.Stretch> bent, ClipTruth.Angle bend, ClipTruth.Contact... contacts) {
+      List<ClipTruth.BentStretch> bent,
+      ClipTruth.AngleSeries bend,
+      ClipTruth.TrueContact... contacts) {
     return new ClipTruth(Hand.RIGHT, false, List.of(contacts), bent, bend, null, null);
   }
 
-  static ClipTruth.Contact contact(double timeS, Side side, Zone zone) {
-    return new ClipTruth.Contact(timeS, side, zone, false);
+  static ClipTruth.TrueContact contact(double timeS, Side side, Zone zone) {
+    return new ClipTruth.TrueContact(timeS, side, zone, false);
   }
 
   /** Four contacts, one of them missed; four slaps, one of them invented. */
@@ -102,31 +104,31 @@ class ShapeComparisonTest {
   void timeWithABentWristIsComparedAsTime() {
     ClipTruth truth =
         truth(
-            List.of(new ClipTruth.Stretch(1, 2), new ClipTruth.Stretch(3, 4)),
-            new ClipTruth.Angle(0, 2, new double[] {90, 0, 0, 20, 0, -80, 0, -35, 0}),
+            List.of(new ClipTruth.BentStretch(1, 2), new ClipTruth.BentStretch(3, 4)),
+            new ClipTruth.AngleSeries(0, 2, new double[] {90, 0, 0, 20, 0, -80, 0, -35, 0}),
             contact(1.0, Side.PALM, Zone.CENTRE));
     List<EstimatedSpan> spans =
         List.of(
             new EstimatedSpan(Span.Kind.BENT_WRIST, 1.5, 2.5, 0.9),
             new EstimatedSpan(Span.Kind.ELBOW_OUT, 0, 9, 0.9),
             new EstimatedSpan(Span.Kind.BENT_WRIST, 3.5, 3.75, 0.9));
-    ShapeComparison.Bent bent =
-        ShapeComparison.of(truth, estimate(Set.of(), List.of(), spans), 0.025).bent();
+    ShapeComparison.BentWristTime bent =
+        ShapeComparison.of(truth, estimate(Set.of(), List.of(), spans), 0.025).bentWrist();
     assertEquals(2, bent.trueS(), 1e-12);
     assertEquals(1.25, bent.foundS(), 1e-12);
-    assertEquals(0.75, bent.bothS(), 1e-12);
-    assertEquals(0.75 / 2.5, bent.iou(), 1e-12);
-    assertEquals(35, bent.mostDeg());
+    assertEquals(0.75, bent.overlapS(), 1e-12);
+    assertEquals(0.75 / 2.5, bent.intersectionOverUnion(), 1e-12);
+    assertEquals(35, bent.largestDeg());
   }
 
   @Test
   void whereNoWristIsBentAndNoneSaidThereIsNothingToCompare() {
     ShapeComparison found = mixed();
-    assertNull(found.bent().iou());
-    assertNull(found.bent().mostDeg());
+    assertNull(found.bentWrist().intersectionOverUnion());
+    assertNull(found.bentWrist().largestDeg());
   }
 
-  private static ShapeMeasured measured(String name, ShapeComparison with, Double estimateS) {
+  private static ShapeMeasurement measured(String name, ShapeComparison with, Double estimateS) {
     ShapeComparison without =
         ShapeComparison.of(
             truth(List.of(), null, contact(1.0, Side.PALM, Zone.CENTRE)),
@@ -135,12 +137,13 @@ class ShapeComparisonTest {
                 List.of(slap(1.0, Side.PALM, 0.9, Zone.UNKNOWN, 0)),
                 List.of()),
             0.025);
-    return new ShapeMeasured(name, 60, 4, without, with, estimateS, List.of());
+    return new ShapeMeasurement(name, 60, 4, without, with, estimateS, List.of());
   }
 
   private static ShapeComparison right() {
     return ShapeComparison.of(
-        truth(List.of(new ClipTruth.Stretch(1, 2)), null, contact(1.0, Side.PALM, Zone.FINGERS)),
+        truth(
+            List.of(new ClipTruth.BentStretch(1, 2)), null, contact(1.0, Side.PALM, Zone.FINGERS)),
         estimate(
             Set.of(Estimate.Source.SHAPE),
             List.of(slap(1.0, Side.PALM, 0.96, Zone.FINGERS, 0.95)),
@@ -157,7 +160,7 @@ class ShapeComparisonTest {
             List.of());
     assertEquals(80, row(result, "shapeFoundPct").value());
     assertEquals(100, row(result, "motionFoundPct").value());
-    Row sides = row(result, "shapeSidesPct");
+    BenchFigure sides = row(result, "shapeSidesPct");
     assertEquals(50, sides.value());
     assertEquals(4, sides.n());
     assertEquals("mixed", sides.worstClip());
@@ -189,7 +192,7 @@ class ShapeComparisonTest {
     assertTrue(result.markdown().startsWith("shape: not installed\n"), result.markdown());
     assertTrue(result.markdown().contains("| only | 60 | 1 | 1.000 | – | – | 100 | 0/0/1 |"));
     assertEquals(100, row(result, "motionSidesPct").value());
-    assertFalse(result.rows().stream().anyMatch(row -> row.id().startsWith("shape")));
+    assertFalse(result.figures().stream().anyMatch(row -> row.id().startsWith("shape")));
     assertFalse(result.markdown().contains("truly"));
   }
 
@@ -197,23 +200,23 @@ class ShapeComparisonTest {
   void aBinHoldsWhatWasSaidWithAboutTheSameConfidence() {
     List<Calibration.Bin> sides = Calibration.bins(Calibration.sides(List.of(mixed(), right())));
     // The unknown side says nothing.
-    assertEquals(3, sides.stream().mapToInt(Calibration.Bin::said).sum());
+    assertEquals(3, sides.stream().mapToInt(Calibration.Bin::count).sum());
     Calibration.Bin at95 = sides.get(4);
     assertEquals(0.95, at95.from());
-    assertEquals(2, at95.said());
-    assertEquals(1, at95.share());
+    assertEquals(2, at95.count());
+    assertEquals(1, at95.shareRight());
     assertEquals(0.965, at95.meanStated(), 1e-12);
-    assertEquals(0, sides.get(1).share());
-    assertNull(sides.get(0).share());
+    assertEquals(0, sides.get(1).shareRight());
+    assertNull(sides.get(0).shareRight());
     assertNull(sides.get(0).interval());
     List<Calibration.Bin> zones = Calibration.bins(Calibration.zones(List.of(mixed())));
-    assertEquals(1, zones.get(2).said());
+    assertEquals(1, zones.get(2).count());
     assertEquals(0, zones.get(2).right());
     assertEquals(1, zones.get(5).right());
     assertNotNull(zones.get(5).interval());
   }
 
-  private static Row row(ShapeResult result, String id) {
-    return result.rows().stream().filter(row -> row.id().equals(id)).findFirst().orElseThrow();
+  private static BenchFigure row(ShapeResult result, String id) {
+    return result.figures().stream().filter(row -> row.id().equals(id)).findFirst().orElseThrow();
   }
 }

@@ -16,16 +16,16 @@ import palmturn.trial.Zone;
 class TurnComparisonTest {
   /** Ten contacts, one a second; the turns are of 170° and from the seventh on of 130°. */
   private static ClipTruth truth() {
-    List<ClipTruth.Contact> contacts = new ArrayList<>();
+    List<ClipTruth.TrueContact> contacts = new ArrayList<>();
     double[] deg = new double[11];
     for (int i = 1; i <= 10; i++) {
       Side side = i % 2 == 0 ? Side.BACK : Side.PALM;
-      contacts.add(new ClipTruth.Contact(i, side, Zone.CENTRE, false));
+      contacts.add(new ClipTruth.TrueContact(i, side, Zone.CENTRE, false));
       deg[i] = i % 2 == 0 ? i < 7 ? 175 : 135 : 5;
     }
-    contacts.add(new ClipTruth.Contact(10.1, Side.BACK, Zone.CENTRE, true));
+    contacts.add(new ClipTruth.TrueContact(10.1, Side.BACK, Zone.CENTRE, true));
     return new ClipTruth(
-        Hand.RIGHT, false, contacts, List.of(), null, new ClipTruth.Angle(0, 1, deg), null);
+        Hand.RIGHT, false, contacts, List.of(), null, new ClipTruth.AngleSeries(0, 1, deg), null);
   }
 
   private static Estimate estimate(Estimate.TurnRange range) {

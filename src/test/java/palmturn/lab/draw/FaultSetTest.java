@@ -15,7 +15,7 @@ import palmturn.trial.Span;
 import palmturn.trial.Zone;
 
 class FaultSetTest {
-  private static final List<Named> CLIPS = FaultSet.clips();
+  private static final List<NamedClip> CLIPS = FaultSet.clips();
 
   /**
    * Planning takes a while: those with both kinds of picture and with bent wrists of both hands.
@@ -39,14 +39,14 @@ class FaultSetTest {
   @Test
   void everyFaultIsThereOnBothSidesOfBothHandsAndInBothKindsOfPicture() {
     List<String> planted = new ArrayList<>();
-    for (Named named : CLIPS) {
-      Parameters p = named.parameters();
-      for (Contact contact : Schedule.of(p)) {
+    for (NamedClip named : CLIPS) {
+      ClipParameters p = named.parameters();
+      for (Contact contact : ContactSchedule.of(p)) {
         planted.add(contact.zone() + " " + contact.side() + " " + p.hand());
-        planted.add(contact.zone() + " " + p.filming().upright());
+        planted.add(contact.zone() + " " + p.filming().isUpright());
       }
       p.stretches().forEach(s -> planted.add(s.kind() + " " + p.hand()));
-      p.stretches().forEach(s -> planted.add(s.kind() + " " + p.filming().upright()));
+      p.stretches().forEach(s -> planted.add(s.kind() + " " + p.filming().isUpright()));
     }
     for (Zone zone : List.of(Zone.FINGERS, Zone.WRIST, Zone.EDGE)) {
       for (Hand hand : List.of(Hand.LEFT, Hand.RIGHT)) {
@@ -60,7 +60,7 @@ class FaultSetTest {
         assertTrue(n >= 6, "%s, upright %s: %d".formatted(zone, upright, n));
       }
     }
-    for (Parameters.StretchKind kind : Parameters.StretchKind.values()) {
+    for (ClipParameters.StretchKind kind : ClipParameters.StretchKind.values()) {
       for (String which : List.of("LEFT", "RIGHT", "false", "true")) {
         assertTrue(planted.contains(kind + " " + which), kind + " " + which);
       }
@@ -136,7 +136,7 @@ class FaultSetTest {
 
   @Test
   void theHandsTouchAtEveryContactOfEveryZoneAndNeverPassThroughEachOther() {
-    Touch touch = new Touch(Room.arm(), Room.targetPose().apply(Room.arm(), true));
+    HandGap touch = new HandGap(Room.arm(), Room.targetPose().apply(Room.arm(), true));
     for (Planned planned : PLANNED) {
       SyntheticClip clip = planned.clip();
       for (Contact contact : planned.truth().contacts()) {
@@ -156,8 +156,8 @@ class FaultSetTest {
       Truth truth = planned.truth();
       double asked =
           truth.parameters().stretches().stream()
-              .filter(s -> s.kind() == Parameters.StretchKind.BENT_WRIST)
-              .mapToDouble(Parameters.Stretch::amount)
+              .filter(s -> s.kind() == ClipParameters.StretchKind.BENT_WRIST)
+              .mapToDouble(ClipParameters.FaultStretch::amount)
               .findFirst()
               .orElse(0);
       double largest = 0;
@@ -180,15 +180,15 @@ class FaultSetTest {
 
   @Test
   void aTurnFallsShortByWhatWasAskedHalfOfItAtEitherSide() {
-    Named named =
+    NamedClip named =
         CLIPS.stream()
             .filter(each -> each.name().equals("short-turn-right-wide-11"))
             .findFirst()
             .orElseThrow();
     SyntheticClip clip = SyntheticClip.plan(named.parameters());
-    Parameters.Stretch stretch = named.parameters().stretches().get(0);
+    ClipParameters.FaultStretch stretch = named.parameters().stretches().get(0);
     double fullFromS = named.parameters().firstSlapS() + stretch.fromS();
-    for (Contact contact : Schedule.of(named.parameters())) {
+    for (Contact contact : ContactSchedule.of(named.parameters())) {
       double twist = clip.pose(contact.timeS()).twistDeg();
       double shy = contact.side() == Side.PALM ? twist : 180 - twist;
       // A hand never lies quite square: 2.5° is usual.

@@ -20,22 +20,22 @@ import palmturn.trial.TimedBy;
 class NoSlapsTest {
   @TempDir Path folder;
 
-  private static Parameters clip(Shown shown, SoundKind sound, double drop) {
-    return new Parameters(
+  private static ClipParameters clip(ClipContent shown, SoundKind sound, double drop) {
+    return new ClipParameters(
         shown,
         Hand.RIGHT,
-        new Parameters.Tempo(4, 5, 0, 0),
+        new ClipParameters.Tempo(4, 5, 0, 0),
         List.of(),
         List.of(),
         new Filming(30, 120, 160, 1, drop),
         sound,
-        new Parameters.Length(0.3, 1, 0.3),
+        new ClipParameters.Length(0.3, 1, 0.3),
         11);
   }
 
   @Test
   void aHandThatTurnsInTheAirNeverTouches() {
-    Truth truth = SyntheticClip.plan(clip(Shown.TURNING, SoundKind.SLAPS, 0)).truth();
+    Truth truth = SyntheticClip.plan(clip(ClipContent.TURNING, SoundKind.SLAPS, 0)).truth();
     assertTrue(truth.contacts().isEmpty());
     assertTrue(Arrays.stream(truth.gapCm()).min().orElse(0) > 2);
     assertEquals(180, Arrays.stream(truth.rotationDeg()).max().orElse(0), 1);
@@ -44,8 +44,8 @@ class NoSlapsTest {
 
   @Test
   void aTurningHandIsClearOfTheTargetWithItsEdgeToo() {
-    Parameters wanted = clip(Shown.TURNING, SoundKind.SLAPS, 0);
-    Touch touch = new Touch(Room.arm(), Room.targetPose().apply(Room.arm(), true));
+    ClipParameters wanted = clip(ClipContent.TURNING, SoundKind.SLAPS, 0);
+    HandGap touch = new HandGap(Room.arm(), Room.targetPose().apply(Room.arm(), true));
     Motion motion = new Motion(wanted, List.of(), touch);
     for (double t = 0; t < wanted.lengthS(); t += 0.02) {
       assertTrue(touch.gapCm(motion.at(t)) > 1, "at " + t);
@@ -54,14 +54,14 @@ class NoSlapsTest {
 
   @Test
   void aHandHeldStillStaysWhereItIs() {
-    Truth truth = SyntheticClip.plan(clip(Shown.STILL, SoundKind.SLAPS, 0)).truth();
+    Truth truth = SyntheticClip.plan(clip(ClipContent.STILL, SoundKind.SLAPS, 0)).truth();
     assertTrue(truth.contacts().isEmpty());
     assertEquals(0, Arrays.stream(truth.rotationDeg()).max().orElse(1));
   }
 
   @Test
   void ofAnEmptyRoomNothingIsSaidOfAnArm() {
-    Truth truth = SyntheticClip.plan(clip(Shown.NOBODY, SoundKind.TALK, 0)).truth();
+    Truth truth = SyntheticClip.plan(clip(ClipContent.NOBODY, SoundKind.TALK, 0)).truth();
     assertTrue(truth.contacts().isEmpty());
     assertEquals(0, truth.rotationDeg().length);
   }
@@ -69,7 +69,7 @@ class NoSlapsTest {
   @Test
   void aClipWithoutSoundAndWithFramesLeftOutReadsBackSo() throws Exception {
     Path file = folder.resolve("gaps.mp4");
-    SyntheticClip clip = SyntheticClip.plan(clip(Shown.SLAPS, SoundKind.NONE, 0.3));
+    SyntheticClip clip = SyntheticClip.plan(clip(ClipContent.SLAPS, SoundKind.NONE, 0.3));
     clip.write(file, share -> {});
     ClipFile read = ClipFile.open(file);
     assertNull(read.sound());
@@ -89,15 +89,16 @@ class NoSlapsTest {
 
   @Test
   void otherSoundsAreHeardBetweenTheSlaps() {
-    float[] quiet = SyntheticClip.plan(clip(Shown.STILL, SoundKind.SLAPS, 0)).sound();
+    float[] quiet = SyntheticClip.plan(clip(ClipContent.STILL, SoundKind.SLAPS, 0)).sound();
     for (SoundKind kind : List.of(SoundKind.TALK, SoundKind.METRONOME)) {
-      float[] sound = SyntheticClip.plan(clip(Shown.STILL, kind, 0)).sound();
+      float[] sound = SyntheticClip.plan(clip(ClipContent.STILL, kind, 0)).sound();
       assertTrue(power(sound) > 20 * power(quiet), kind + " " + power(sound));
       assertTrue(loudest(sound) < 1, kind + " " + loudest(sound));
     }
     assertFalse(power(quiet) == 0);
     assertNotEquals(
-        loudest(SyntheticClip.plan(clip(Shown.SLAPS, SoundKind.SLAPS, 0)).sound()), loudest(quiet));
+        loudest(SyntheticClip.plan(clip(ClipContent.SLAPS, SoundKind.SLAPS, 0)).sound()),
+        loudest(quiet));
   }
 
   private static double power(float[] sound) {

@@ -26,44 +26,44 @@ class SyntheticClipTest {
 
   @TempDir Path folder;
 
-  private static Parameters small(long seed, List<Parameters.Fault> faults) {
+  private static ClipParameters small(long seed, List<ClipParameters.Fault> faults) {
     return clip(
         Hand.LEFT,
-        new Parameters.Tempo(5, 5, 4, 0),
+        new ClipParameters.Tempo(5, 5, 4, 0),
         faults,
         List.of(),
         new Filming(30, 160, 120, 0.3, 0),
-        new Parameters.Length(0.3, 0.45, 0.3),
+        new ClipParameters.Length(0.3, 0.45, 0.3),
         seed);
   }
 
-  private static Parameters clip(
+  private static ClipParameters clip(
       Hand hand,
-      Parameters.Tempo tempo,
-      List<Parameters.Fault> faults,
-      List<Parameters.Stretch> stretches,
+      ClipParameters.Tempo tempo,
+      List<ClipParameters.Fault> faults,
+      List<ClipParameters.FaultStretch> stretches,
       Filming filming,
-      Parameters.Length length,
+      ClipParameters.Length length,
       long seed) {
-    return new Parameters(
-        Shown.SLAPS, hand, tempo, faults, stretches, filming, SoundKind.SLAPS, length, seed);
+    return new ClipParameters(
+        ClipContent.SLAPS, hand, tempo, faults, stretches, filming, SoundKind.SLAPS, length, seed);
   }
 
-  private static Parameters whole(long seed) {
+  private static ClipParameters whole(long seed) {
     return clip(
         Hand.RIGHT,
-        new Parameters.Tempo(5.1, 6, 5, 2),
+        new ClipParameters.Tempo(5.1, 6, 5, 2),
         List.of(
-            new Parameters.Fault(Parameters.FaultKind.FINGERS, 1),
-            new Parameters.Fault(Parameters.FaultKind.WRIST, 2),
-            new Parameters.Fault(Parameters.FaultKind.EDGE, 3),
-            new Parameters.Fault(Parameters.FaultKind.PART_TURN, 4),
-            new Parameters.Fault(Parameters.FaultKind.DOUBLE, 2.5)),
+            new ClipParameters.Fault(ClipParameters.FaultKind.FINGERS, 1),
+            new ClipParameters.Fault(ClipParameters.FaultKind.WRIST, 2),
+            new ClipParameters.Fault(ClipParameters.FaultKind.EDGE, 3),
+            new ClipParameters.Fault(ClipParameters.FaultKind.PART_TURN, 4),
+            new ClipParameters.Fault(ClipParameters.FaultKind.DOUBLE, 2.5)),
         List.of(
-            new Parameters.Stretch(Parameters.StretchKind.BENT_WRIST, 1.2, 1.9, 30),
-            new Parameters.Stretch(Parameters.StretchKind.ELBOW_OUT, 3.2, 4.4, 4.5)),
+            new ClipParameters.FaultStretch(ClipParameters.StretchKind.BENT_WRIST, 1.2, 1.9, 30),
+            new ClipParameters.FaultStretch(ClipParameters.StretchKind.ELBOW_OUT, 3.2, 4.4, 4.5)),
         new Filming(60, 160, 120, 0, 0),
-        new Parameters.Length(0.9, 5.15, 0.5),
+        new ClipParameters.Length(0.9, 5.15, 0.5),
         seed);
   }
 
@@ -103,7 +103,8 @@ class SyntheticClipTest {
   @Test
   void rateAndIntervalCvAreWhatWasAskedWhereNothingElseStretchesTheIntervals() {
     for (long seed : SEEDS) {
-      Realised realised = Realised.of(Schedule.of(stretched(seed, 0, 0)), List.of());
+      RealisedMeasures realised =
+          RealisedMeasures.of(ContactSchedule.of(stretched(seed, 0, 0)), List.of());
       assertEquals(5.1, realised.rateSlapsPerS(), 0.05, "seed " + seed);
       // The draws have 6 % over 26 intervals. The window can leave out the last of them, at most
       // 2.35 SD from the mean, and 6 sqrt((25 - 2.35^2 * 26/25) / 24) = 5.4.
@@ -116,7 +117,8 @@ class SyntheticClipTest {
     double bias = 0;
     double slow = 0;
     for (long seed : SEEDS) {
-      Realised realised = Realised.of(Schedule.of(stretched(seed, 9, 4)), List.of());
+      RealisedMeasures realised =
+          RealisedMeasures.of(ContactSchedule.of(stretched(seed, 9, 4)), List.of());
       bias += realised.turnBiasPct() / SEEDS.length;
       slow += realised.slowDownPctPerS() / SEEDS.length;
     }
@@ -126,16 +128,16 @@ class SyntheticClipTest {
     assertEquals(4, slow, 3 * 0.85 / Math.sqrt(SEEDS.length));
   }
 
-  private static Parameters stretched(long seed, double biasPct, double slowPct) {
-    List<Parameters.Fault> doubled =
-        List.of(new Parameters.Fault(Parameters.FaultKind.DOUBLE, 2.5));
+  private static ClipParameters stretched(long seed, double biasPct, double slowPct) {
+    List<ClipParameters.Fault> doubled =
+        List.of(new ClipParameters.Fault(ClipParameters.FaultKind.DOUBLE, 2.5));
     return clip(
         Hand.RIGHT,
-        new Parameters.Tempo(5.1, 6, biasPct, slowPct),
+        new ClipParameters.Tempo(5.1, 6, biasPct, slowPct),
         doubled,
         List.of(),
         new Filming(60, 160, 120, 0, 0),
-        new Parameters.Length(0.9, 5.15, 0.5),
+        new ClipParameters.Length(0.9, 5.15, 0.5),
         seed);
   }
 
@@ -150,7 +152,7 @@ class SyntheticClipTest {
   void anElbowThatGoesFartherOutThanAnArmLetsItIsRefused() {
     assertThrows(
         IllegalArgumentException.class,
-        () -> new Parameters.Stretch(Parameters.StretchKind.ELBOW_OUT, 0.5, 1.5, 50));
+        () -> new ClipParameters.FaultStretch(ClipParameters.StretchKind.ELBOW_OUT, 0.5, 1.5, 50));
   }
 
   @Test

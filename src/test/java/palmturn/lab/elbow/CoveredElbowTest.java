@@ -23,9 +23,9 @@ class CoveredElbowTest {
     CoveredElbow covered = CoveredElbow.write(truth, cover, folder);
     ElbowPath path = ElbowErrors.follow(covered.truth(), 0, 0).path();
     assertNotNull(path);
-    assertEquals(0, covered.wrong(path));
-    assertTrue(CoveredElbow.lost(path, covered.fromS() + 0.05), path.gaps()::toString);
-    assertTrue(CoveredElbow.lost(path, covered.toS() - 0.05), path.gaps()::toString);
+    assertEquals(0, covered.countWrong(path));
+    assertTrue(CoveredElbow.isLost(path, covered.fromS() + 0.05), path.gaps()::toString);
+    assertTrue(CoveredElbow.isLost(path, covered.toS() - 0.05), path.gaps()::toString);
     assertTrue(
         path.samples().get(path.samples().size() - 1).timeS() > covered.toS() + 1,
         "it is found again");

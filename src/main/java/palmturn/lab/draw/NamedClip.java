@@ -6,4 +6,4 @@ package palmturn.lab.draw;
  * @param name of its files
  * @param parameters what it shows
  */
-public record Named(String name, Parameters parameters) {}
+public record NamedClip(String name, ClipParameters parameters) {}

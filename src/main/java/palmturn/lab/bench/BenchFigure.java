@@ -7,25 +7,25 @@ import org.jspecify.annotations.Nullable;
  * One figure to reach.
  *
  * @param id short name for scripts
- * @param what in words
+ * @param description in words
  * @param unit of the figure
- * @param n what it rests on: contacts, double taps, frames or clips, as {@code what} says
+ * @param n what it rests on: contacts, double taps, frames or clips, as {@code description} says
  * @param value pooled over all clips; null where none serves
  * @param goal what to reach; null where there is none
  * @param higherIsBetter which side of the goal is good
  * @param worstClip the clip that is worst; null where none serves
- * @param worst its figure
+ * @param worstValue its figure
  */
-public record Row(
+public record BenchFigure(
     String id,
-    String what,
+    String description,
     String unit,
     int n,
     @Nullable Double value,
     @Nullable Double goal,
     boolean higherIsBetter,
     @Nullable String worstClip,
-    @Nullable Double worst) {
+    @Nullable Double worstValue) {
 
   /** Returns whether the goal is reached; null where there is no figure or no goal. */
   public @Nullable Boolean reached() {
@@ -36,7 +36,7 @@ public record Row(
   }
 
   /** Returns a figure of this row's unit as text, a dash where there is none. */
-  public String shown(@Nullable Double figure) {
+  public String format(@Nullable Double figure) {
     if (figure == null) {
       return "–";
     }

@@ -6,16 +6,18 @@ import java.util.Random;
  * Talk without words: syllables of a buzzing voice through three moving resonances, some begun with
  * a hiss or a small burst, with pauses between phrases.
  */
-final class Talk {
+final class SpeechSound {
   /** Resonances of five vowels, Hz, as textbooks of phonetics give them for a man (from memory). */
   private static final double[][] VOWELS = {
     {730, 1090, 2440}, {530, 1840, 2480}, {270, 2290, 3010}, {570, 840, 2410}, {300, 870, 2240}
   };
 
+  /** Bandwidths of the three resonances, Hz, and their shares of the voice. */
   private static final double[] BANDWIDTH = {80, 110, 160};
+
   private static final double[] SHARE = {1, 0.6, 0.35};
 
-  private Talk() {}
+  private SpeechSound() {}
 
   /**
    * Returns a voice about as loud as full scale at its loudest.

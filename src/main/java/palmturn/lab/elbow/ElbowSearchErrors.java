@@ -20,8 +20,8 @@ import palmturn.work.models.LandmarkModels;
  * Distances of the moving elbow's path from the truth where nobody points at the elbow and the
  * landmark networks are used.
  */
-public final class ElbowsFound {
-  private ElbowsFound() {}
+public final class ElbowSearchErrors {
+  private ElbowSearchErrors() {}
 
   /** Returns a clip's path as a whole estimate finds it, null where it does not. */
   public static @Nullable ElbowPath find(ElbowTruth truth, Path networks) throws Exception {
@@ -51,7 +51,7 @@ public final class ElbowsFound {
       for (int i = 0; i < errors.length; i++) {
         all.add(errors[i]);
         ElbowPath.Sample sample = path.samples().get(i);
-        Point way = truth.wayCm(sample.timeS());
+        Point way = truth.displacementCm(sample.timeS());
         farthestTrue = Math.max(farthestTrue, Math.hypot(way.x(), way.y()));
         farthest = Math.max(farthest, sample.distancePx() * truth.cmPerPixel());
       }
@@ -63,11 +63,11 @@ public final class ElbowsFound {
               * Math.hypot(
                   path.start().x() - truth.elbow().x(), path.start().y() - truth.elbow().y()),
           Stats.percentile(errors, 95),
-          ElbowErrors.within(errors, ElbowErrors.CLOSE_CM),
-          ElbowErrors.within(errors, 1),
+          ElbowErrors.percentWithin(errors, ElbowErrors.CLOSE_CM),
+          ElbowErrors.percentWithin(errors, 1),
           farthest,
           farthestTrue);
     }
-    out.println(ElbowErrors.pooled(all));
+    out.println(ElbowErrors.summary(all));
   }
 }

@@ -20,11 +20,11 @@ import palmturn.work.models.LandmarkModels;
  * space. The elbow's place in the first picture and the scale there are given; the forearm's length
  * is not.
  */
-public final class ElbowsInSpace {
-  private ElbowsInSpace() {}
+public final class ElbowSpaceErrors {
+  private ElbowSpaceErrors() {}
 
   /** Returns whether a displacement is right to 1 cm or to a tenth of the true one. */
-  static boolean right(double cm, double trueCm) {
+  static boolean isRight(double cm, double trueCm) {
     return Math.abs(cm - trueCm) <= Math.max(1, 0.1 * trueCm);
   }
 
@@ -43,7 +43,7 @@ public final class ElbowsInSpace {
       Estimate found =
           Estimator.estimate(
               ClipFile.open(truth.clip()),
-              truth.given(),
+              truth.givenPlaceRequest(),
               NetworkUse.usual(LandmarkModels.inDataFolder().folder()),
               Progress.NONE);
       ElbowPath path = found.elbow();
@@ -59,9 +59,9 @@ public final class ElbowsInSpace {
         int at = (int) Math.round(sample.timeS() * hz);
         double trueCm = series.get(Math.min(at, series.size() - 1)).asDouble();
         most = Math.max(most, trueCm);
-        rightly[0] += right(sample.distancePx() * truth.cmPerPixel(), trueCm) ? 1 : 0;
+        rightly[0] += isRight(sample.distancePx() * truth.cmPerPixel(), trueCm) ? 1 : 0;
         double cm = space.distancePx(sample) * truth.cmPerPixel();
-        rightly[1] += right(cm, trueCm) ? 1 : 0;
+        rightly[1] += isRight(cm, trueCm) ? 1 : 0;
       }
       all[0] += n;
       all[1] += rightly[0];

@@ -17,24 +17,24 @@ import palmturn.trial.EstimatedSlap;
  * @param matched pairs within the tolerance
  * @param offsetS median of found − true time; null without a pair
  * @param errorSumS sum over the pairs of the absolute time error
- * @param errorSumOffS the same after that offset is taken out of the clip
+ * @param errorSumAfterOffsetS the same after that offset is taken out of the clip
  * @param sidesRight pairs whose side is right; an unknown one is not
- * @param doublesTruth double taps there were
+ * @param trueDoubles double taps there were
  * @param doublesFound double taps reported
  * @param doublesMatched double taps reported where there was one
  * @param rateErrorPct of the mean rate; null where either can't be told
  * @param cvErrorPoints of the interval CV, doubles and pauses left out
  * @param frequencyErrorPct of the rotation frequency
  */
-public record Comparison(
+public record EstimateComparison(
     int truth,
     int found,
     int matched,
     @Nullable Double offsetS,
     double errorSumS,
-    double errorSumOffS,
+    double errorSumAfterOffsetS,
     int sidesRight,
-    int doublesTruth,
+    int trueDoubles,
     int doublesFound,
     int doublesMatched,
     @Nullable Double rateErrorPct,
@@ -44,12 +44,12 @@ public record Comparison(
   /** An interval longer than this many medians is a pause, as everywhere in the program. */
   private static final double PAUSE_OVER_MEDIAN = 2.2;
 
-  static Comparison of(ClipTruth truth, Estimate estimate, double toleranceS) {
-    List<ClipTruth.Contact> contacts = truth.contacts();
+  static EstimateComparison of(ClipTruth truth, Estimate estimate, double toleranceS) {
+    List<ClipTruth.TrueContact> contacts = truth.contacts();
     List<EstimatedSlap> slaps = estimate.slaps();
     Matching matching =
         Matching.of(
-            contacts.stream().mapToDouble(ClipTruth.Contact::timeS).toArray(),
+            contacts.stream().mapToDouble(ClipTruth.TrueContact::timeS).toArray(),
             slaps.stream().mapToDouble(EstimatedSlap::timeS).toArray(),
             toleranceS);
     double[] errorsS = matching.differencesS();
@@ -57,7 +57,7 @@ public record Comparison(
     double offS = offsetS == null ? 0 : offsetS;
     double[] intervalsS = intervals(contacts);
     double[] running = withoutPauses(intervalsS);
-    return new Comparison(
+    return new EstimateComparison(
         contacts.size(),
         slaps.size(),
         matching.pairs().size(),
@@ -65,7 +65,7 @@ public record Comparison(
         Arrays.stream(errorsS).map(Math::abs).sum(),
         Arrays.stream(errorsS).map(error -> Math.abs(error - offS)).sum(),
         count(matching, pair -> contacts.get(pair.a()).side() == slaps.get(pair.b()).side()),
-        (int) contacts.stream().filter(ClipTruth.Contact::isDouble).count(),
+        (int) contacts.stream().filter(ClipTruth.TrueContact::isDouble).count(),
         (int) slaps.stream().filter(EstimatedSlap::isDouble).count(),
         count(
             matching, pair -> contacts.get(pair.a()).isDouble() && slaps.get(pair.b()).isDouble()),
@@ -87,11 +87,11 @@ public record Comparison(
     return (int) matching.pairs().stream().filter(holds::of).count();
   }
 
-  private static double[] intervals(List<ClipTruth.Contact> contacts) {
+  private static double[] intervals(List<ClipTruth.TrueContact> contacts) {
     double[] timesS =
         contacts.stream()
             .filter(contact -> !contact.isDouble())
-            .mapToDouble(ClipTruth.Contact::timeS)
+            .mapToDouble(ClipTruth.TrueContact::timeS)
             .toArray();
     double[] intervalsS = new double[Math.max(0, timesS.length - 1)];
     for (int i = 0; i < intervalsS.length; i++) {

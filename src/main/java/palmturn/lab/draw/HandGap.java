@@ -2,9 +2,12 @@ package palmturn.lab.draw;
 
 import java.util.Arrays;
 
-/** How far the moving hand is from the target hand, measured straight up from the target palm. */
-final class Touch {
+/** The distance of the moving hand from the target hand, straight up from the target palm. */
+final class HandGap {
+  /** Finer than a finger is wide. */
   private static final double CELL_CM = 0.25;
+
+  /** 40 cm a side: the whole target hand with its wrist. */
   private static final int CELLS = 160;
 
   private final Mesh arm;
@@ -16,9 +19,9 @@ final class Touch {
    * @param arm the moving arm's mesh, a right arm
    * @param target the target arm's points as they lie for a right moving arm, six numbers each
    */
-  Touch(Mesh arm, float[] target) {
+  HandGap(Mesh arm, float[] target) {
     this.arm = arm;
-    right = new Vec(1, 0, 0).across(Pose.UP);
+    right = new Vec(1, 0, 0).perpendicularUnit(Pose.UP);
     ahead = right.cross(Pose.UP);
     Arrays.fill(top, Float.NEGATIVE_INFINITY);
     for (int at = 0; at < target.length; at += 6) {
@@ -51,7 +54,7 @@ final class Touch {
   }
 
   /** Returns the pose at the height at which the hands just touch. */
-  Pose touching(Pose pose) {
+  Pose poseTouching(Pose pose) {
     double low = -4;
     double high = 14;
     for (int round = 0; round < 22; round++) {

@@ -7,19 +7,21 @@ import palmturn.clip.FrameCache;
 import palmturn.numbers.Stats;
 
 /** The figures to reach when stepping through a clip. */
-public final class StepRows {
+public final class StepFigures {
+  /** The goals: a step within a frame of a 60 Hz screen, a jump that feels immediate. */
   private static final double STEP_MS = 16;
+
   private static final double JUMP_MS = 250;
   private static final double MIB = 1 << 20;
 
-  private StepRows() {}
+  private StepFigures() {}
 
   /**
    * Returns the rows of one clip; the goals are for 1920 x 1080 at 60 frames a second with a key
    * frame every 250.
    */
-  public static List<Row> of(StepTimes times, String clip) {
-    List<Row> rows = new ArrayList<>();
+  public static List<BenchFigure> of(StepTimes times, String clip) {
+    List<BenchFigure> rows = new ArrayList<>();
     add(rows, clip, "stepForwardMs", "step forward, 95 % within", times.forwardMs(), STEP_MS);
     add(rows, clip, "stepBackMs", "step back, 95 % within", times.backMs(), STEP_MS);
     add(rows, clip, "jumpMs", "jump anywhere, 95 % within", times.jumpMs(), JUMP_MS);
@@ -46,11 +48,11 @@ public final class StepRows {
   }
 
   private static void add(
-      List<Row> rows, String clip, String id, String what, double[] ms, double goalMs) {
+      List<BenchFigure> rows, String clip, String id, String what, double[] ms, double goalMs) {
     rows.add(row(clip, id, what, "ms", ms.length, Stats.percentile(ms, 95), goalMs));
   }
 
-  private static Row row(
+  private static BenchFigure row(
       String clip,
       String id,
       String what,
@@ -58,6 +60,6 @@ public final class StepRows {
       int n,
       @Nullable Double value,
       @Nullable Double goal) {
-    return new Row(id, what, unit, n, value, goal, false, clip, value);
+    return new BenchFigure(id, what, unit, n, value, goal, false, clip, value);
   }
 }

@@ -3,16 +3,18 @@ package palmturn.lab.draw;
 import java.util.Random;
 
 /** Shake, exposure and sensor: linear light to the pixels of a file. */
-final class Lens {
-  private static final int CURVE = 4096;
-  private final Parameters wanted;
+final class Sensor {
+  /** Fine enough that interpolation errs by less than a grey level. */
+  private static final int CURVE_STEPS = 4096;
+
+  private final ClipParameters wanted;
   private final int margin;
   private final int fullWidth;
   private final double[] phases = new double[8];
   private final float[] noise = new float[1 << 16];
-  private final float[] curve = new float[CURVE + 1];
+  private final float[] curve = new float[CURVE_STEPS + 1];
 
-  Lens(Parameters wanted, int margin, int fullWidth) {
+  Sensor(ClipParameters wanted, int margin, int fullWidth) {
     this.wanted = wanted;
     this.margin = margin;
     this.fullWidth = fullWidth;
@@ -23,8 +25,8 @@ final class Lens {
     for (int i = 0; i < noise.length; i++) {
       noise[i] = (float) random.nextGaussian();
     }
-    for (int i = 0; i <= CURVE; i++) {
-      double v = 1.6 * i / CURVE;
+    for (int i = 0; i <= CURVE_STEPS; i++) {
+      double v = 1.6 * i / CURVE_STEPS;
       // A shoulder keeps highlights from clipping.
       curve[i] = (float) (255 * Math.pow(v / (1 + 0.42 * v) * 1.12, 1 / 2.2));
     }
@@ -62,8 +64,8 @@ final class Lens {
   }
 
   private double level(double light) {
-    double at = Math.min(light / 1.6, 1) * CURVE;
-    int i = Math.min((int) at, CURVE - 1);
+    double at = Math.min(light / 1.6, 1) * CURVE_STEPS;
+    int i = Math.min((int) at, CURVE_STEPS - 1);
     return curve[i] + (at - i) * (curve[i + 1] - curve[i]);
   }
 

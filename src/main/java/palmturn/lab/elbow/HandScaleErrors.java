@@ -23,8 +23,8 @@ import palmturn.work.models.LandmarkModels;
  * The scale that the hand's length gives, against the true one at the elbow, whose place in the
  * first picture is given.
  */
-public final class HandScale {
-  private HandScale() {}
+public final class HandScaleErrors {
+  private HandScaleErrors() {}
 
   /**
    * Prints the error of some clips, each on a line.

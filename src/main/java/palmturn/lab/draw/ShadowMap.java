@@ -2,10 +2,15 @@ package palmturn.lab.draw;
 
 import java.util.Arrays;
 
-/** What keeps the light of a far lamp off: depths seen from the lamp, looked up softly. */
-final class Shade {
+/** The shadows under a far lamp: a blurred map of depths seen from the lamp. */
+final class ShadowMap {
+  /** Cells on each side: enough for trunk and arms. */
   private static final int SIZE = 420;
+
+  /** Finer than a finger, coarser than the meshes' triangles. */
   private static final double CELL_CM = 0.3;
+
+  /** Over a cell's diagonal, so that no surface shades itself. */
   private static final double BIAS_CM = 0.55;
 
   private final Vec lamp;
@@ -23,10 +28,10 @@ final class Shade {
    * @param lamp direction towards the lamp, unit
    * @param soft half width of the blur, cells
    */
-  Shade(Vec lamp, int soft) {
+  ShadowMap(Vec lamp, int soft) {
     this.lamp = lamp;
     this.soft = soft;
-    right = new Vec(1, 0, 0).across(lamp);
+    right = new Vec(1, 0, 0).perpendicularUnit(lamp);
     up = lamp.cross(right);
     clear();
   }
@@ -87,7 +92,7 @@ final class Shade {
   }
 
   /** Returns the share of the lamp's light that reaches a point, 0 to 1. */
-  float light(double x, double y, double z) {
+  float lightShare(double x, double y, double z) {
     double u = (x * right.x() + y * right.y() + z * right.z()) / CELL_CM + SIZE / 2 - 0.5;
     double v = (x * up.x() + y * up.y() + z * up.z()) / CELL_CM + SIZE / 2 - 0.5;
     int i = (int) Math.floor(u);

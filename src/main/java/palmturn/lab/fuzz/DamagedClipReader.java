@@ -28,12 +28,16 @@ import palmturn.work.estimate.Estimating;
  * A program of its own that damages clips by seed, reads each as the app and the commands do, and
  * says how it ended: a crash of it is seen by the one that started it.
  *
- * <p>Words: folders of good clips, folder for damaged ones, first seed, how many, and an estimate
- * of every so many (0 for none).
+ * <p>Arguments: folders of good clips, folder for damaged ones, first seed, how many, and an
+ * estimate of every so many (0 for none).
  */
-final class ReadsClips {
+final class DamagedClipReader {
+  /** Frames read across the clip, each after a seek, and in order from its start. */
   private static final int SPREAD_FRAMES = 8;
+
   private static final int NEXT_FRAMES = 6;
+
+  /** Small, so that the cache also evicts. */
   private static final long SMALL_CACHE = 32L << 20;
 
   private final Path work;
@@ -42,7 +46,7 @@ final class ReadsClips {
   private int damagedFrames;
   private long readMs;
 
-  private ReadsClips(Path work, int estimateEvery, PrintStream out) {
+  private DamagedClipReader(Path work, int estimateEvery, PrintStream out) {
     this.work = work;
     this.out = out;
     this.estimateEvery = estimateEvery;
@@ -51,7 +55,8 @@ final class ReadsClips {
   public static void main(String[] args) throws Exception {
     PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
     List<Path> good = ClipFuzz.goodClips(args[0]);
-    ReadsClips reads = new ReadsClips(Path.of(args[1]), Integer.parseInt(args[4]), out);
+    DamagedClipReader reads =
+        new DamagedClipReader(Path.of(args[1]), Integer.parseInt(args[4]), out);
     long first = Long.parseLong(args[2]);
     ClipFile.open(good.get(0)).facts();
     out.println("ready");
@@ -60,19 +65,19 @@ final class ReadsClips {
       Path clip = good.get(random.nextInt(good.size()));
       out.printf("begin\t%d\t%s%n", seed, clip.getFileName());
       reads.readMs = 0;
-      long fromMs = busyMs();
-      String ended = reads.one(clip, seed, random);
-      long readMs = reads.readMs == 0 ? busyMs() : reads.readMs;
+      long fromMs = processorMs();
+      String ended = reads.readOne(clip, seed, random);
+      long readMs = reads.readMs == 0 ? processorMs() : reads.readMs;
       out.printf("end\t%d\t%d\t%s%n", seed, readMs - fromMs, ended);
     }
   }
 
   /** Returns the processor time that this program has taken, milliseconds. */
-  private static long busyMs() {
+  private static long processorMs() {
     return ProcessHandle.current().info().totalCpuDuration().orElse(Duration.ZERO).toMillis();
   }
 
-  private String one(Path clip, long seed, Random random) throws IOException {
+  private String readOne(Path clip, long seed, Random random) throws IOException {
     String name = seed + "-" + clip.getFileName();
     Path damaged = work.resolve(name);
     Files.write(damaged, Mutation.of(Files.readAllBytes(clip), random));
@@ -83,7 +88,7 @@ final class ReadsClips {
       return damagedFrames == 0 ? "read\t" : "in-part\t" + damagedFrames;
     } catch (ClipException | UserError e) {
       Files.delete(damaged);
-      String fault = fault(e, name);
+      String fault = messageFault(e, name);
       return fault == null ? "refused\t" + e.getMessage() : "wrong\t" + fault;
     } catch (Exception | StackOverflowError | OutOfMemoryError e) {
       StackTraceElement[] trace = e.getStackTrace();
@@ -93,7 +98,7 @@ final class ReadsClips {
   }
 
   /** Returns what is wrong with an error for a user; null if it is one line that names the clip. */
-  private static @Nullable String fault(Exception e, String name) {
+  private static @Nullable String messageFault(Exception e, String name) {
     String message = String.valueOf(e.getMessage());
     if (message.lines().count() != 1 || !message.contains(name)) {
       return "says: " + message.replaceAll("\\R", "; ");
@@ -108,44 +113,44 @@ final class ReadsClips {
     clip.sound();
     try (FrameReader reader = clip.newReader()) {
       for (int i = 0; i < SPREAD_FRAMES; i++) {
-        frame(reader, (int) ((long) i * (frames - 1) / (SPREAD_FRAMES - 1)));
+        readFrame(reader, (int) ((long) i * (frames - 1) / (SPREAD_FRAMES - 1)));
       }
       for (int i = 0; i < Math.min(NEXT_FRAMES, frames); i++) {
-        frame(reader, i);
+        readFrame(reader, i);
       }
     }
     try (FrameReader small = clip.newReader(160)) {
-      frame(small, frames / 2);
+      readFrame(small, frames / 2);
     }
-    cached(clip, frames);
-    rewritten(file);
+    readThroughCache(clip, frames);
+    rewrite(file);
     if (estimateEvery > 0 && seed % estimateEvery == 0 && frames > 1) {
       // Longer than reading: it looks at all pictures.
-      readMs = busyMs();
+      readMs = processorMs();
       out.println("estimates");
-      estimated(file);
+      estimate(file);
     }
   }
 
-  private void frame(FrameReader reader, int index) throws IOException {
+  private void readFrame(FrameReader reader, int index) throws IOException {
     try {
       Picture picture = reader.read(index);
       if (picture.index() != index || picture.argb().length != picture.width() * picture.height()) {
         throw new IOException("another picture than asked for");
       }
     } catch (ClipException e) {
-      damaged(e);
+      countDamagedFrame(e);
     }
   }
 
-  private void damaged(ClipException e) throws IOException {
+  private void countDamagedFrame(ClipException e) throws IOException {
     damagedFrames++;
     if (String.valueOf(e.getMessage()).lines().count() != 1) {
       throw new IOException("not one line: " + e.getMessage());
     }
   }
 
-  private void cached(ClipFile clip, int frames) throws Exception {
+  private void readThroughCache(ClipFile clip, int frames) throws Exception {
     try (FrameCache cache = new FrameCache(clip, SMALL_CACHE)) {
       for (int index : new int[] {0, 1, frames / 2, frames - 1}) {
         if (index >= 0 && index < frames) {
@@ -153,7 +158,7 @@ final class ReadsClips {
             cache.frame(index).get(30, TimeUnit.SECONDS);
           } catch (ExecutionException e) {
             if (e.getCause() instanceof ClipException told) {
-              damaged(told);
+              countDamagedFrame(told);
             } else {
               throw e;
             }
@@ -164,7 +169,7 @@ final class ReadsClips {
   }
 
   /** As packing does; that it can't be told anew is said in one line and leaves no file. */
-  private void rewritten(Path file) throws IOException, ClipException {
+  private void rewrite(Path file) throws IOException, ClipException {
     Path to = work.resolve("anew-" + file.getFileName());
     try {
       Remuxer.write(file, to);
@@ -176,7 +181,7 @@ final class ReadsClips {
     }
   }
 
-  private static void estimated(Path file) throws UserError {
+  private static void estimate(Path file) throws UserError {
     Estimate found =
         Estimating.standard()
             .clip(

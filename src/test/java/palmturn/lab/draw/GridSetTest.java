@@ -10,33 +10,33 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import palmturn.trial.Slap;
 
-class GridTest {
-  private static final List<Named> CLIPS = Grid.clips();
+class GridSetTest {
+  private static final List<NamedClip> CLIPS = GridSet.clips();
 
-  private static List<Parameters> shown(boolean slaps) {
+  private static List<ClipParameters> shown(boolean slaps) {
     return CLIPS.stream()
-        .map(Named::parameters)
-        .filter(p -> slaps == (p.shown() == Shown.SLAPS))
+        .map(NamedClip::parameters)
+        .filter(p -> slaps == (p.content() == ClipContent.SLAPS))
         .toList();
   }
 
   @Test
   void noTwoClipsHaveOneName() {
-    assertEquals(CLIPS.size(), CLIPS.stream().map(Named::name).distinct().count());
+    assertEquals(CLIPS.size(), CLIPS.stream().map(NamedClip::name).distinct().count());
   }
 
   @Test
   void everyLevelOfEveryFactorIsThereThreeTimes() {
-    Map<String, Function<Parameters, Object>> factors =
+    Map<String, Function<ClipParameters, Object>> factors =
         Map.of(
-            "hand", Parameters::hand,
+            "hand", ClipParameters::hand,
             "rate", p -> p.tempo().rateSlapsPerS(),
             "CV", p -> p.tempo().intervalCvPct(),
             "frames/s", p -> p.filming().framesPerS(),
-            "upright", p -> p.filming().upright(),
+            "upright", p -> p.filming().isUpright(),
             "shake", p -> p.filming().shakePx(),
             "dropped", p -> p.filming().dropShare(),
-            "sound", Parameters::sound,
+            "sound", ClipParameters::sound,
             "doubles", p -> p.faults().size(),
             "elbow", p -> p.stretches().size());
     Map<String, Integer> levels =
@@ -68,17 +68,18 @@ class GridTest {
           assertEquals(levels.get(name), counts.size(), name);
           counts.forEach((level, n) -> assertTrue(n >= 3, name + " " + level + ": " + n));
         });
-    Map<Shown, Long> others =
+    Map<ClipContent, Long> others =
         shown(false).stream()
-            .collect(Collectors.groupingBy(Parameters::shown, Collectors.counting()));
-    assertEquals(Map.of(Shown.STILL, 3L, Shown.TURNING, 3L, Shown.NOBODY, 3L), others);
+            .collect(Collectors.groupingBy(ClipParameters::content, Collectors.counting()));
+    assertEquals(
+        Map.of(ClipContent.STILL, 3L, ClipContent.TURNING, 3L, ClipContent.NOBODY, 3L), others);
   }
 
   @Test
   void atLeastSixtyDoublesArePlanted() {
     long planted =
         shown(true).stream()
-            .flatMap(p -> Schedule.of(p).stream())
+            .flatMap(p -> ContactSchedule.of(p).stream())
             .filter(c -> c.kind() == Slap.Kind.DOUBLE)
             .count();
     assertTrue(planted >= 60, "doubles: " + planted);
@@ -86,8 +87,8 @@ class GridTest {
 
   @Test
   void aSecondContactComesBeforeTheNextSlap() {
-    for (Parameters p : shown(true)) {
-      List<Contact> contacts = Schedule.of(p);
+    for (ClipParameters p : shown(true)) {
+      List<Contact> contacts = ContactSchedule.of(p);
       for (int i = 1; i < contacts.size(); i++) {
         double gap = contacts.get(i).timeS() - contacts.get(i - 1).timeS();
         assertTrue(gap > 0.03, "gap of %s s at %s".formatted(gap, contacts.get(i)));

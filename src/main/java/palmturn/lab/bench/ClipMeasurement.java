@@ -13,14 +13,14 @@ import org.jspecify.annotations.Nullable;
  * @param durationS how long it lasts
  * @param hasSound whether it has sound that is not silence
  * @param trueRateSlapsPerS null where there are no slaps
- * @param all by every source, one labelled slap given
- * @param picture by motion alone, the same slap given
+ * @param allSources by every source, one labelled slap given
+ * @param pictureOnly by motion alone, the same slap given
  * @param elbow where both have one
  * @param estimateS time that the estimate by every source took
  * @param decodeS time that decoding every frame alone took
  * @param warnings what the estimate said
  */
-public record Measured(
+public record ClipMeasurement(
     String name,
     int width,
     int height,
@@ -28,28 +28,28 @@ public record Measured(
     double durationS,
     boolean hasSound,
     @Nullable Double trueRateSlapsPerS,
-    Comparison all,
-    Comparison picture,
+    EstimateComparison allSources,
+    EstimateComparison pictureOnly,
     @Nullable ElbowComparison elbow,
     double estimateS,
     double decodeS,
     List<String> warnings) {
 
   boolean hasTrial() {
-    return all.truth() > 0;
+    return allSources.truth() > 0;
   }
 
   /** Fifty and more, so that a clip at 59.94 or with dropped frames belongs to the sixties. */
-  boolean fast() {
+  boolean isFast() {
     return fps >= 50;
   }
 
   /** A clip of 25 or 30 frames a second. */
-  boolean slow() {
+  boolean isSlow() {
     return fps >= 24 && fps < 50;
   }
 
-  double ofLength() {
+  double timeOverLength() {
     return estimateS / durationS;
   }
 }

@@ -6,35 +6,35 @@ import org.jspecify.annotations.Nullable;
 import palmturn.numbers.Stats;
 
 /** A figure that every clip has: its largest error, the median one, and how many don't tell it. */
-final class ErrorRows {
+final class ErrorFigures {
   /**
-   * What one clip adds.
+   * The error of one clip.
    *
    * @param clip its name
    * @param error of the figure, of either sign; null where the clip does not tell it
    */
-  record Error(String clip, @Nullable Double error) {
-    double size() {
-      return Math.abs(Objects.requireNonNull(error, "it is not told"));
+  record ClipError(String clip, @Nullable Double error) {
+    double absolute() {
+      return Math.abs(Objects.requireNonNull(error, "the error is unknown"));
     }
   }
 
-  private ErrorRows() {}
+  private ErrorFigures() {}
 
-  static List<Row> of(
-      String id, String what, String unit, List<Error> clips, @Nullable Double goal) {
-    List<Error> told = clips.stream().filter(each -> each.error() != null).toList();
-    double[] all = told.stream().mapToDouble(Error::size).toArray();
+  static List<BenchFigure> of(
+      String id, String what, String unit, List<ClipError> clips, @Nullable Double goal) {
+    List<ClipError> told = clips.stream().filter(each -> each.error() != null).toList();
+    double[] all = told.stream().mapToDouble(ClipError::absolute).toArray();
     Double largest = Stats.max(all);
     String worst =
         told.stream()
-            .filter(each -> Objects.equals(each.size(), largest))
-            .map(Error::clip)
+            .filter(each -> Objects.equals(each.absolute(), largest))
+            .map(ClipError::clip)
             .findFirst()
             .orElse(null);
     String suffix = unit.equals("%") ? "Pct" : unit.equals("°") ? "Deg" : "Points";
     return List.of(
-        new Row(
+        new BenchFigure(
             id + "Error" + suffix,
             what + ", largest error, clips",
             unit,
@@ -44,7 +44,7 @@ final class ErrorRows {
             false,
             worst,
             largest),
-        new Row(
+        new BenchFigure(
             id + "ErrorMedian" + suffix,
             what + ", median error, clips",
             unit,
@@ -54,7 +54,7 @@ final class ErrorRows {
             false,
             worst,
             largest),
-        new Row(
+        new BenchFigure(
             id + "NotTold",
             what + " not told, clips",
             "clips",

@@ -7,18 +7,20 @@ import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.Zone;
 
-/** When the hand touches the target, and how. */
-final class Schedule {
-  /** A second contact follows its slap by about this. */
+/** The contacts of a clip: their moments, sides, zones, kinds and loudness. */
+final class ContactSchedule {
+  /** The usual delay of a second contact after its slap; a rebound takes about so long. */
   private static final double DOUBLE_AFTER_S = 0.078;
 
-  /** Nor does it wait until the hand should be over the next one. */
+  /**
+   * The longest such delay, as a share of the mean interval, so that it ends before the next slap.
+   */
   private static final double DOUBLE_WITHIN = 0.45;
 
-  private Schedule() {}
+  private ContactSchedule() {}
 
-  static List<Contact> of(Parameters wanted) {
-    if (wanted.shown() != Shown.SLAPS) {
+  static List<Contact> of(ClipParameters wanted) {
+    if (wanted.content() != ClipContent.SLAPS) {
       return List.of();
     }
     double doubleAfterS = Math.min(DOUBLE_AFTER_S, DOUBLE_WITHIN / wanted.tempo().rateSlapsPerS());
@@ -30,7 +32,7 @@ final class Schedule {
       Zone zone = Zone.CENTRE;
       Slap.Kind kind = Slap.Kind.SLAP;
       boolean twice = false;
-      for (Parameters.Fault fault : wanted.faults()) {
+      for (ClipParameters.Fault fault : wanted.faults()) {
         if (nearest(times, wanted.firstSlapS() + fault.atS()) != i) {
           continue;
         }
@@ -70,7 +72,7 @@ final class Schedule {
     };
   }
 
-  private static double[] times(Parameters wanted, Random random) {
+  private static double[] times(ClipParameters wanted, Random random) {
     double mean = 1 / wanted.tempo().rateSlapsPerS();
     int most = (int) Math.ceil(wanted.length().slappingS() / mean * 1.5) + 2;
     // The draws are brought to mean 0 and SD 1 over what fits, so that a clip has what was asked.
@@ -81,7 +83,7 @@ final class Schedule {
     }
     standardise(noise, fits);
     double slope = Math.log(1 + wanted.tempo().slowDownPctPerS() / 100);
-    double end = wanted.slappedS();
+    double end = wanted.slappingEndS();
     List<Double> times = new ArrayList<>();
     double at = wanted.firstSlapS();
     for (int i = 0; i < most && at <= end; i++) {

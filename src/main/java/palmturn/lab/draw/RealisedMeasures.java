@@ -13,7 +13,7 @@ import palmturn.trial.Span;
  * that they can check the program's. Names and units as in {@code score --json}; null where a
  * figure can't be told from so few contacts.
  */
-public record Realised(
+public record RealisedMeasures(
     int slaps,
     int doubles,
     int pauses,
@@ -33,8 +33,13 @@ public record Realised(
     @Nullable Double npvi,
     @Nullable Double slowDownPctPerS) {
 
+  /** The session's standard window. */
   private static final double WINDOW_S = 5.0;
+
+  /** A longer interval, in medians, is a pause, as the score defines it. */
   private static final double PAUSE_MEDIANS = 2.2;
+
+  /** Intervals in ten cycles: a cycle takes two slaps. */
   private static final int TEN_CYCLES = 20;
 
   /** Two-sided 95 % point of the normal distribution. */
@@ -43,12 +48,16 @@ public record Realised(
   /** An interval between slaps: when its middle is, how long it is, and +1 for palm to back. */
   private record Interval(double middleS, double lengthS, int turn) {}
 
-  static Realised of(List<Contact> contacts, List<Span> spans) {
+  static RealisedMeasures of(List<Contact> contacts, List<Span> spans) {
     double first =
-        contacts.stream().filter(Realised::counts).mapToDouble(Contact::timeS).min().orElse(0);
+        contacts.stream()
+            .filter(RealisedMeasures::counts)
+            .mapToDouble(Contact::timeS)
+            .min()
+            .orElse(0);
     List<Contact> inside =
         contacts.stream().filter(c -> c.timeS() >= first && c.timeS() <= first + WINDOW_S).toList();
-    List<Contact> counted = inside.stream().filter(Realised::counts).toList();
+    List<Contact> counted = inside.stream().filter(RealisedMeasures::counts).toList();
     int n = counted.size();
     double[] t = counted.stream().mapToDouble(Contact::timeS).toArray();
     Double rate = n < 2 ? null : (n - 1) / (t[n - 1] - t[0]);
@@ -59,7 +68,7 @@ public record Realised(
     List<Interval> kept = withoutPauses(all);
     boolean ten = n > TEN_CYCLES;
     Double tenCycle = rate == null ? null : ten ? t[TEN_CYCLES] - t[0] : TEN_CYCLES / rate;
-    return new Realised(
+    return new RealisedMeasures(
         n,
         (int) inside.stream().filter(c -> c.kind() == Slap.Kind.DOUBLE).count(),
         all.size() - kept.size(),

@@ -1,7 +1,7 @@
 package palmturn.lab.draw;
 
-/** What a drawn clip shows: the test, or something that must not be taken for it. */
-public enum Shown {
+/** The content of a drawn clip: the test, or something that must not be taken for it. */
+public enum ClipContent {
   SLAPS,
   /** Both hands held still, one over the other. */
   STILL,

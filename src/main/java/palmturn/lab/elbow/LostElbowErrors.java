@@ -34,15 +34,15 @@ import palmturn.work.models.LandmarkModels;
  * in which something covers the elbow, a shadow falls on it, or it stays in view and its tracked
  * path is removed. The elbow's place in the first picture and the scale there are given.
  */
-public final class UnseenElbows {
+public final class LostElbowErrors {
   /** 95 % of the lengths of two-dimensional normal errors: √(−2 ln 0.05) standard deviations. */
   private static final double RADIUS_95 = 2.45;
 
-  private UnseenElbows() {}
+  private LostElbowErrors() {}
 
   /** Errors of estimated places, cm, and the standard deviation stated with each. */
-  private record Errors(List<Double> offCm, List<Double> sdCm) {
-    Errors() {
+  private record PlaceErrors(List<Double> offCm, List<Double> sdCm) {
+    PlaceErrors() {
       this(new ArrayList<>(), new ArrayList<>());
     }
 
@@ -51,7 +51,7 @@ public final class UnseenElbows {
       sdCm.add(unseen.sdPx() * truth.cmPerPixel());
     }
 
-    void addAll(Errors other) {
+    void addAll(PlaceErrors other) {
       offCm.addAll(other.offCm);
       sdCm.addAll(other.sdCm);
     }
@@ -82,7 +82,7 @@ public final class UnseenElbows {
 
   /** Returns the error of an estimated place, cm. */
   public static double errorCm(ElbowTruth truth, ElbowPath.GapEstimate unseen) {
-    Point way = truth.wayCm(unseen.timeS());
+    Point way = truth.displacementCm(unseen.timeS());
     return Math.hypot(
         unseen.rightPx() * truth.cmPerPixel() - way.x(),
         -unseen.downPx() * truth.cmPerPixel() - way.y());
@@ -91,12 +91,13 @@ public final class UnseenElbows {
   /** Estimates a clip with the elbow and the scale given; null where the elbow is not followed. */
   static @Nullable ElbowPath path(ElbowTruth truth, @Nullable NetworkUse networks)
       throws Exception {
-    return Estimator.estimate(ClipFile.open(truth.clip()), truth.given(), networks, Progress.NONE)
+    return Estimator.estimate(
+            ClipFile.open(truth.clip()), truth.givenPlaceRequest(), networks, Progress.NONE)
         .elbow();
   }
 
   /** Returns a path without its frames of a stretch. */
-  static ElbowPath without(ElbowPath path, double fromS, double toS) {
+  static ElbowPath withoutStretch(ElbowPath path, double fromS, double toS) {
     List<ElbowPath.Sample> all = path.samples();
     List<ElbowPath.Sample> kept =
         all.stream().filter(each -> each.timeS() <= fromS || each.timeS() >= toS).toList();
@@ -116,7 +117,7 @@ public final class UnseenElbows {
    *
    * @param use null for without the networks
    */
-  public static ElbowPath hidden(
+  public static ElbowPath pathWithGap(
       ElbowTruth truth, double fromS, double toS, @Nullable NetworkUse use) throws Exception {
     ClipFile clip = ClipFile.open(truth.clip());
     ElbowPath path = ElbowErrors.follow(truth, 0, 0).path();
@@ -143,7 +144,7 @@ public final class UnseenElbows {
       }
     }
     return new GapFiller(clip, footage, 1)
-        .fillGaps(without(path, fromS, toS), radiusPx, use, hands, Progress.NONE);
+        .fillGaps(withoutStretch(path, fromS, toS), radiusPx, use, hands, Progress.NONE);
   }
 
   /**
@@ -168,21 +169,21 @@ public final class UnseenElbows {
 
   private static void inView(double lostS, List<ElbowTruth> truths, NetworkUse use, PrintWriter out)
       throws Exception {
-    row(
+    printCase(
         out,
         "in view",
         truths,
         (truth, networks) -> {
           double fromS = Math.max(truth.firstSlapS(), CoveredElbow.farthestS(truth) - lostS / 2);
-          return hidden(truth, fromS, fromS + lostS, networks);
+          return pathWithGap(truth, fromS, fromS + lostS, networks);
         },
         use);
-    row(
+    printCase(
         out,
         "in view to the end",
         truths,
         (truth, networks) ->
-            hidden(
+            pathWithGap(
                 truth,
                 Math.max(truth.firstSlapS() + 1, CoveredElbow.farthestS(truth) - lostS / 2),
                 Double.POSITIVE_INFINITY,
@@ -197,7 +198,7 @@ public final class UnseenElbows {
         new CoveredElbow.Cover[] {
           CoveredElbow.Cover.GREY, CoveredElbow.Cover.SHADOW, CoveredElbow.Cover.SKIN
         }) {
-      row(
+      printCase(
           out,
           cover.toString(),
           truths,
@@ -217,18 +218,18 @@ public final class UnseenElbows {
     @Nullable ElbowPath of(ElbowTruth truth, @Nullable NetworkUse networks) throws Exception;
   }
 
-  private static void row(
+  private static void printCase(
       PrintWriter out, String how, List<ElbowTruth> truths, PathEstimate estimate, NetworkUse use)
       throws Exception {
-    Errors with = new Errors();
-    Errors also = new Errors();
-    Errors without = new Errors();
+    PlaceErrors with = new PlaceErrors();
+    PlaceErrors also = new PlaceErrors();
+    PlaceErrors without = new PlaceErrors();
     for (ElbowTruth truth : truths) {
       ElbowPath byBoth = estimate.of(truth, use);
       ElbowPath byPatch = estimate.of(truth, null);
-      Errors here = errors(truth, byBoth, null);
-      Errors alsoHere = errors(truth, byBoth, byPatch);
-      Errors withoutHere = errors(truth, byPatch, null);
+      PlaceErrors here = errors(truth, byBoth, null);
+      PlaceErrors alsoHere = errors(truth, byBoth, byPatch);
+      PlaceErrors withoutHere = errors(truth, byPatch, null);
       printErrors(out, how, truth.clip().getFileName().toString(), here, alsoHere, withoutHere);
       with.addAll(here);
       also.addAll(alsoHere);
@@ -238,7 +239,12 @@ public final class UnseenElbows {
   }
 
   private static void printErrors(
-      PrintWriter out, String how, String clip, Errors with, Errors also, Errors without) {
+      PrintWriter out,
+      String how,
+      String clip,
+      PlaceErrors with,
+      PlaceErrors also,
+      PlaceErrors without) {
     out.printf("%s, %s%n", how, clip);
     out.printf("  with                        %s%n", with);
     out.printf("  with, where known without   %s%n", also);
@@ -246,9 +252,9 @@ public final class UnseenElbows {
   }
 
   /** Returns the errors of a path at those moments at which another has a place too. */
-  private static Errors errors(
+  private static PlaceErrors errors(
       ElbowTruth truth, @Nullable ElbowPath path, @Nullable ElbowPath other) {
-    Errors errors = new Errors();
+    PlaceErrors errors = new PlaceErrors();
     if (path != null) {
       Set<Double> timesS =
           (other == null ? path : other)

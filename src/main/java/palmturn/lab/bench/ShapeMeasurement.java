@@ -9,20 +9,21 @@ import org.jspecify.annotations.Nullable;
  * @param name the file's name
  * @param fps frames a second, from the median distance of frames
  * @param durationS how long it lasts
- * @param without by sound and motion, the side of one slap named
- * @param with by sound, motion and shape, nothing named; null where the networks are not installed
+ * @param withoutShape by sound and motion, the side of one slap named
+ * @param withShape by sound, motion and shape, nothing named; null where the networks are not
+ *     installed
  * @param estimateS time that the estimate with shape took; null where there is none
  * @param warnings what that estimate said
  */
-public record ShapeMeasured(
+public record ShapeMeasurement(
     String name,
     double fps,
     double durationS,
-    ShapeComparison without,
-    @Nullable ShapeComparison with,
+    ShapeComparison withoutShape,
+    @Nullable ShapeComparison withShape,
     @Nullable Double estimateS,
     List<String> warnings) {
   boolean hasTrial() {
-    return without.contacts() > 0;
+    return withoutShape.contacts() > 0;
   }
 }

@@ -4,9 +4,9 @@ import java.util.List;
 import palmturn.trial.Hand;
 
 /**
- * What a drawn clip shall show. Times of faults and stretches are seconds after the first slap.
+ * The parameters of a clip to draw. Times of faults and stretches are seconds after the first slap.
  *
- * @param shown the test, or something else; then there are no slaps, faults or stretches
+ * @param content the test, or something else; then there are no slaps, faults or stretches
  * @param hand the moving hand
  * @param tempo how fast and how evenly it slaps
  * @param faults at a slap each
@@ -16,19 +16,19 @@ import palmturn.trial.Hand;
  * @param length how long it is
  * @param seed of everything random
  */
-public record Parameters(
-    Shown shown,
+public record ClipParameters(
+    ClipContent content,
     Hand hand,
     Tempo tempo,
     List<Fault> faults,
-    List<Stretch> stretches,
+    List<FaultStretch> stretches,
     Filming filming,
     SoundKind sound,
     Length length,
     long seed) {
 
   /**
-   * How fast and how evenly a hand slaps.
+   * The rate and the regularity of a hand's slaps.
    *
    * @param rateSlapsPerS slaps a second, doubles left out
    * @param intervalCvPct irregularity of the intervals, before turn bias and slow-down
@@ -46,7 +46,7 @@ public record Parameters(
   }
 
   /**
-   * How long a clip is.
+   * The length of a clip in its three parts, seconds.
    *
    * @param leadInS hands held still before the first slap
    * @param slappingS from the first slap, seconds; the last one falls at or before its end
@@ -60,7 +60,7 @@ public record Parameters(
     }
   }
 
-  /** What can go wrong at a slap. */
+  /** A kind of fault at one slap. */
   public enum FaultKind {
     FINGERS,
     WRIST,
@@ -78,7 +78,7 @@ public record Parameters(
    */
   public record Fault(FaultKind kind, double atS) {}
 
-  /** What can go wrong over a span of time. */
+  /** A kind of fault over a span of time. */
   public enum StretchKind {
     BENT_WRIST,
     ELBOW_OUT,
@@ -91,14 +91,15 @@ public record Parameters(
    * @param kind what goes wrong
    * @param fromS seconds after the first slap
    * @param toS seconds after the first slap
-   * @param amount largest bend in degrees, down towards the target, largest way of the elbow in
-   *     space in cm, or the most degrees that a turn falls short, half of them at either side
+   * @param amount largest bend in degrees, down towards the target, largest displacement of the
+   *     elbow in space in cm, or the most degrees that a turn falls short, half of them at either
+   *     side
    */
-  public record Stretch(StretchKind kind, double fromS, double toS, double amount) {
-    /** Farther from its place no elbow goes whose hand stays on the target. */
+  public record FaultStretch(StretchKind kind, double fromS, double toS, double amount) {
+    /** The largest displacement of an elbow whose hand stays on the target. */
     private static final double MOST_OUT_CM = 15;
 
-    public Stretch {
+    public FaultStretch {
       if (kind == StretchKind.ELBOW_OUT && !(amount >= 0 && amount <= MOST_OUT_CM)) {
         throw new IllegalArgumentException(
             "an elbow goes out by 0 to %.0f cm, not %s".formatted(MOST_OUT_CM, amount));
@@ -106,13 +107,13 @@ public record Parameters(
     }
   }
 
-  public Parameters {
+  public ClipParameters {
     faults = List.copyOf(faults);
     stretches = List.copyOf(stretches);
     if (length.slappingS() < 2 / tempo.rateSlapsPerS()) {
       throw new IllegalArgumentException("a clip needs two slaps");
     }
-    if (shown != Shown.SLAPS && !(faults.isEmpty() && stretches.isEmpty())) {
+    if (content != ClipContent.SLAPS && !(faults.isEmpty() && stretches.isEmpty())) {
       throw new IllegalArgumentException("faults need slaps");
     }
   }
@@ -123,7 +124,7 @@ public record Parameters(
   }
 
   /** Returns when slapping ends, seconds from the clip's begin. */
-  double slappedS() {
+  double slappingEndS() {
     return length.leadInS() + length.slappingS();
   }
 
@@ -133,8 +134,8 @@ public record Parameters(
   }
 
   /** Returns these with other stretches. */
-  Parameters with(Stretch... others) {
-    return new Parameters(
-        shown, hand, tempo, faults, List.of(others), filming, sound, length, seed);
+  ClipParameters with(FaultStretch... others) {
+    return new ClipParameters(
+        content, hand, tempo, faults, List.of(others), filming, sound, length, seed);
   }
 }
