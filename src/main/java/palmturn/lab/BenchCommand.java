@@ -63,16 +63,16 @@ public final class BenchCommand implements Callable<Integer> {
       names = "--athletes",
       paramLabel = "N",
       description = {
-        "Draw N athletes whose truth is known, and count how often the intervals hold it and what",
-        "the verdicts say; nothing else unless --clips is given."
+        "Draw N athletes whose truth is known, and count how often the intervals hold it and what "
+            + "the verdicts say; nothing else unless --clips is given."
       })
   private @Nullable Integer athletes;
 
   @Option(
       names = "--shape",
       description = {
-        "Measure sides, zones, bent wrists and confidences estimated by the shape of the hands, with",
-        "no side given; beside them the same without shape. Nothing else is measured."
+        "Measure sides, zones, bent wrists and confidences estimated by the shape of the hands, with "
+            + "no side given; beside them the same without shape. Nothing else is measured."
       })
   private boolean shape;
 
@@ -96,9 +96,9 @@ public final class BenchCommand implements Callable<Integer> {
       names = "--docs",
       paramLabel = "DIR",
       description = {
-        "Write the tables into the pages of this folder, docs/measured, between their marks, with",
-        "command, commit and date: estimate.md, with --shape shape.md. The bundled clips are always",
-        "measured then, --clips adds to them."
+        "Write the tables into the pages of this folder, docs/measured, between their marks, with "
+            + "command, commit and date: estimate.md, with --shape shape.md. The bundled clips are always "
+            + "measured then, --clips adds to them."
       })
   private @Nullable Path docs;
 

@@ -22,8 +22,8 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "fuzz",
     description = {
-      "Damages clips of every kind by seed and reads each in a process of its own, as the program",
-      "does. Prints a table and what went wrong; damaged clips stay in target/fuzz-clips then."
+      "Damages clips of every kind by seed and reads each in a process of its own, as the program "
+          + "does. Prints a table and what went wrong; damaged clips stay in target/fuzz-clips then."
     })
 final class FuzzCommand implements Callable<Integer> {
   /** Folders of the tests' clips. */

@@ -18,9 +18,9 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "golden",
     description = {
-      "Writes what the commands print for the demo, its report, CSV and WebVTT, and the estimates of",
-      "the bundled clips and of further folders, so that two versions of the program can be compared",
-      "byte for byte: diff -r DIR-BEFORE DIR-AFTER."
+      "Writes what the commands print for the demo, its report, CSV and WebVTT, and the estimates of "
+          + "the bundled clips and of further folders, so that two versions of the program can be compared "
+          + "byte for byte: diff -r DIR-BEFORE DIR-AFTER."
     })
 final class GoldenCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;

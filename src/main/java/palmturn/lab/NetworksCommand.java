@@ -15,8 +15,8 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "networks",
     description = {
-      "Times each landmark network on one photo, with one thread and with two, and prints the",
-      "process's resident memory; on a quiet computer with Linux."
+      "Times each landmark network on one photo, with one thread and with two, and prints the "
+          + "process's resident memory; on a quiet computer with Linux."
     })
 final class NetworksCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;

@@ -10,8 +10,8 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "onsets",
     description = {
-      "Compares detected sound onsets with known ones, as a Markdown table; those of aubioonset",
-      "beside them where it is installed (Debian: aubio-tools)."
+      "Compares detected sound onsets with known ones, as a Markdown table; those of aubioonset "
+          + "beside them where it is installed (Debian: aubio-tools)."
     })
 final class OnsetsCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;

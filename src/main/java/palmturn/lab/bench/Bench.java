@@ -224,17 +224,17 @@ public final class Bench {
 
   /** The elbow's place in the first picture and the scale there, as a user would click them. */
   private static Hints hints(ClipTruth truth) {
-    ClipTruth.ElbowDisplacement way = truth.elbow();
-    if (way == null) {
+    ClipTruth.ElbowDisplacement displacement = truth.elbow();
+    if (displacement == null) {
       return Hints.NONE;
     }
-    double x = way.xPx();
-    double y = way.yPx();
+    double x = displacement.xPx();
+    double y = displacement.yPx();
     return new Hints(
         null,
         new Point(x, y),
         null,
-        new KnownLength(new Point(x, y), new Point(x + 100, y), 100 * way.cmPerPixel()),
+        new KnownLength(new Point(x, y), new Point(x + 100, y), 100 * displacement.cmPerPixel()),
         null,
         null,
         null);

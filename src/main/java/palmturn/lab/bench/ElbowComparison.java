@@ -23,34 +23,34 @@ public record ElbowComparison(int frames, int within, @Nullable Double p95Cm) {
 
   /** Returns null where either has no elbow, or the estimate has no scale. */
   static @Nullable ElbowComparison of(ClipTruth truth, Estimate estimate) {
-    ClipTruth.ElbowDisplacement way = truth.elbow();
+    ClipTruth.ElbowDisplacement displacement = truth.elbow();
     ElbowPath path = estimate.elbow();
-    if (way == null || path == null || path.cmPerPixel() == null) {
+    if (displacement == null || path == null || path.cmPerPixel() == null) {
       return null;
     }
-    double[] trueCm = distances(way, firstS(truth, way));
+    double[] trueCm = distances(displacement, firstS(truth, displacement));
     double[] errorsCm = new double[path.samples().size()];
     for (int i = 0; i < errorsCm.length; i++) {
       ElbowPath.Sample sample = path.samples().get(i);
       double cm = sample.distancePx() * path.cmPerPixel();
-      errorsCm[i] = Math.abs(cm - at(way.timesS(), trueCm, sample.timeS()));
+      errorsCm[i] = Math.abs(cm - at(displacement.timesS(), trueCm, sample.timeS()));
     }
     int within = (int) Arrays.stream(errorsCm).filter(error -> error <= GOAL_CM).count();
     return new ElbowComparison(errorsCm.length, within, Stats.percentile(errorsCm, 95));
   }
 
-  private static double firstS(ClipTruth truth, ClipTruth.ElbowDisplacement way) {
+  private static double firstS(ClipTruth truth, ClipTruth.ElbowDisplacement displacement) {
     return truth.contacts().isEmpty()
-        ? way.timesS()[0] + BEFORE_S
+        ? displacement.timesS()[0] + BEFORE_S
         : truth.contacts().get(0).timeS();
   }
 
-  private static double[] distances(ClipTruth.ElbowDisplacement way, double firstS) {
-    double rightCm = place(way.timesS(), way.rightCm(), firstS);
-    double upCm = place(way.timesS(), way.upCm(), firstS);
-    double[] distances = new double[way.timesS().length];
+  private static double[] distances(ClipTruth.ElbowDisplacement displacement, double firstS) {
+    double rightCm = place(displacement.timesS(), displacement.rightCm(), firstS);
+    double upCm = place(displacement.timesS(), displacement.upCm(), firstS);
+    double[] distances = new double[displacement.timesS().length];
     for (int i = 0; i < distances.length; i++) {
-      distances[i] = Math.hypot(way.rightCm()[i] - rightCm, way.upCm()[i] - upCm);
+      distances[i] = Math.hypot(displacement.rightCm()[i] - rightCm, displacement.upCm()[i] - upCm);
     }
     return distances;
   }

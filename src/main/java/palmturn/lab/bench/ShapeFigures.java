@@ -15,7 +15,7 @@ final class ShapeFigures {
   /** Zones that a slap truly has. */
   static final List<Zone> ZONES = List.of(Zone.CENTRE, Zone.FINGERS, Zone.WRIST, Zone.EDGE);
 
-  /** A clip and one way of estimating it. */
+  /** A clip and one comparison of its estimate. */
   private record NamedComparison(String name, ShapeComparison comparison) {}
 
   private final List<BenchFigure> figures = new ArrayList<>();

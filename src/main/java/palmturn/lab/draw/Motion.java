@@ -182,16 +182,16 @@ final class Motion {
     return new LiftedPose(pose, high);
   }
 
-  /** The elbow wanders a little, goes out where wanted, and follows the hand some of its way. */
+  /** The elbow wanders a little, goes out where wanted, and follows the hand in part. */
   private Vec elbowAt(double timeS, double slideCm, TargetPlace place) {
     double out = stretchAmount(ClipParameters.StretchKind.ELBOW_OUT, timeS);
     double sideways =
         0.18 * Math.sin(1.7 * timeS + sway[2]) + 0.12 * Math.sin(4.1 * timeS + sway[3]);
     double up = 0.15 * Math.sin(2.3 * timeS + sway[4]) + 0.08 * Math.sin(6.2 * timeS + sway[5]);
     Vec moved = new Vec(sideways - 0.18 * slideCm, up + 0.02 * slideCm, -0.5 * slideCm);
-    Vec way = place.offset();
-    Vec along = FOREARM.times(way.dot(FOREARM));
-    Vec followed = way.minus(along).times(FOLLOWS_BESIDE).plus(along.times(FOLLOWS_ALONG));
+    Vec offset = place.offset();
+    Vec along = FOREARM.times(offset.dot(FOREARM));
+    Vec followed = offset.minus(along).times(FOLLOWS_BESIDE).plus(along.times(FOLLOWS_ALONG));
     return Body.elbowOut(out).plus(moved).plus(followed);
   }
 

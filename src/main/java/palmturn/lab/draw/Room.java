@@ -53,9 +53,9 @@ final class Room {
   }
 
   private static float[] hang(Mesh mesh, Vec elbow, boolean mirror) {
-    Vec way = elbow.minus(Body.SHOULDER);
-    double stretch = way.length() / Body.UPPER_ARM_CM;
-    Vec x = way.unit();
+    Vec offset = elbow.minus(Body.SHOULDER);
+    double stretch = offset.length() / Body.UPPER_ARM_CM;
+    Vec x = offset.unit();
     Vec z = new Vec(0, 0, 1).perpendicularUnit(x);
     Vec y = z.cross(x);
     double sign = mirror ? -1 : 1;

@@ -5,8 +5,8 @@ import java.util.Random;
 import palmturn.trial.Slap;
 
 /**
- * The sound of a clip: the slaps, late by the way through the air, and what else is to be heard, in
- * a room that answers and hums.
+ * The sound of a clip: the slaps, delayed by the air between, and any other sound, in a room that
+ * answers and hums.
  */
 final class RoomSound {
   /** The usual sample rate of a phone's video. */

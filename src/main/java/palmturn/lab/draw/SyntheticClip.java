@@ -62,7 +62,7 @@ public final class SyntheticClip {
     double[] rotation = new double[samples];
     double[] bent = new double[samples];
     double[] gap = new double[samples];
-    double[][] way = new double[samples][];
+    double[][] displacement = new double[samples][];
     double[] inSpace = new double[samples];
     Vec home = restPlace();
     double[] place = pixel(asFilmed(home));
@@ -73,11 +73,12 @@ public final class SyntheticClip {
       bent[i] = pose.flexionDeg();
       gap[i] = motion.liftCm(i / SERIES_HZ);
       double[] at = pixel(asFilmed(pose.elbow()));
-      way[i] = new double[] {cmPerPixel * (at[0] - place[0]), cmPerPixel * (place[1] - at[1])};
+      displacement[i] =
+          new double[] {cmPerPixel * (at[0] - place[0]), cmPerPixel * (place[1] - at[1])};
       inSpace[i] = pose.elbow().minus(home).length();
     }
-    double[] right = IntStream.range(0, samples).mapToDouble(i -> way[i][0]).toArray();
-    double[] up = IntStream.range(0, samples).mapToDouble(i -> way[i][1]).toArray();
+    double[] right = IntStream.range(0, samples).mapToDouble(i -> displacement[i][0]).toArray();
+    double[] up = IntStream.range(0, samples).mapToDouble(i -> displacement[i][1]).toArray();
     double[] length =
         IntStream.range(0, samples).mapToDouble(i -> Math.hypot(right[i], up[i])).toArray();
     return new Truth(

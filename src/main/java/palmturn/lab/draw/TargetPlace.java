@@ -19,16 +19,16 @@ public record TargetPlace(double alongCm, double acrossCm) {
 
   /** Returns the place straight under a point. */
   static TargetPlace under(Vec point) {
-    Vec way = point.minus(Body.TARGET);
-    return new TargetPlace(way.dot(ALONG), way.dot(ACROSS));
+    Vec offset = point.minus(Body.TARGET);
+    return new TargetPlace(offset.dot(ALONG), offset.dot(ACROSS));
   }
 
-  /** Returns the way there from the middle of the target palm. */
+  /** Returns the offset from the middle of the target palm. */
   Vec offset() {
     return ALONG.times(alongCm).plus(ACROSS.times(acrossCm));
   }
 
-  /** Returns the place at a share of the straight way to another. */
+  /** Returns the place at a share of the straight line to another. */
   TargetPlace interpolate(TargetPlace other, double share) {
     return new TargetPlace(
         alongCm + (other.alongCm - alongCm) * share,

@@ -130,9 +130,9 @@ public record CoveredElbow(ElbowTruth truth, double fromS, double toS) {
   private record Brush(
       ElbowTruth truth, Cover cover, int[] first, int width, int height, Random noise) {
     void paint(int[] argb, double share, double middleS) {
-      Point way = truth.displacementCm(middleS);
-      double middleX = truth.elbow().x() + way.x() / truth.cmPerPixel();
-      double middleY = truth.elbow().y() - way.y() / truth.cmPerPixel();
+      Point displacement = truth.displacementCm(middleS);
+      double middleX = truth.elbow().x() + displacement.x() / truth.cmPerPixel();
+      double middleY = truth.elbow().y() - displacement.y() / truth.cmPerPixel();
       double radius = cover.radiusCm / truth.cmPerPixel();
       double band = BAND_CM / truth.cmPerPixel();
       double bandX = share * (width + band) - band;

@@ -43,11 +43,11 @@ public final class ElbowErrors {
     double[] errors = new double[path.samples().size()];
     for (int i = 0; i < errors.length; i++) {
       ElbowPath.Sample sample = path.samples().get(i);
-      Point way = truth.displacementCm(sample.timeS());
+      Point displacement = truth.displacementCm(sample.timeS());
       errors[i] =
           Math.hypot(
-              sample.rightPx() * truth.cmPerPixel() - way.x(),
-              -sample.downPx() * truth.cmPerPixel() - way.y());
+              sample.rightPx() * truth.cmPerPixel() - displacement.x(),
+              -sample.downPx() * truth.cmPerPixel() - displacement.y());
     }
     return errors;
   }
@@ -112,8 +112,8 @@ public final class ElbowErrors {
         List<EstimatedSpan> spans = ElbowDrift.out(path, LIMIT_CM);
         double peak = 0;
         for (ElbowPath.Sample sample : path.samples()) {
-          Point way = truth.displacementCm(sample.timeS());
-          peak = Math.max(peak, Math.hypot(way.x(), way.y()));
+          Point displacement = truth.displacementCm(sample.timeS());
+          peak = Math.max(peak, Math.hypot(displacement.x(), displacement.y()));
         }
         out.printf(
             Locale.ROOT,

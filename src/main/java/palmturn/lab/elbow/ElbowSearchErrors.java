@@ -51,8 +51,8 @@ public final class ElbowSearchErrors {
       for (int i = 0; i < errors.length; i++) {
         all.add(errors[i]);
         ElbowPath.Sample sample = path.samples().get(i);
-        Point way = truth.displacementCm(sample.timeS());
-        farthestTrue = Math.max(farthestTrue, Math.hypot(way.x(), way.y()));
+        Point displacement = truth.displacementCm(sample.timeS());
+        farthestTrue = Math.max(farthestTrue, Math.hypot(displacement.x(), displacement.y()));
         farthest = Math.max(farthest, sample.distancePx() * truth.cmPerPixel());
       }
       out.printf(

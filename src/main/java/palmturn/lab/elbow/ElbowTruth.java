@@ -134,15 +134,16 @@ public record ElbowTruth(
     return node.asText().equals("left") ? Hand.LEFT : Hand.RIGHT;
   }
 
-  private static void subtractRestPlace(double[] way, double firstSlapS, double fps) {
+  private static void subtractRestPlace(double[] displacement, double firstSlapS, double fps) {
     Double place =
         Stats.median(
-            Arrays.copyOfRange(way, (int) ((firstSlapS - 0.3) * fps), (int) (firstSlapS * fps)));
+            Arrays.copyOfRange(
+                displacement, (int) ((firstSlapS - 0.3) * fps), (int) (firstSlapS * fps)));
     if (place == null) {
       throw new IllegalArgumentException("no frame before the first slap");
     }
-    for (int i = 0; i < way.length; i++) {
-      way[i] -= place;
+    for (int i = 0; i < displacement.length; i++) {
+      displacement[i] -= place;
     }
   }
 

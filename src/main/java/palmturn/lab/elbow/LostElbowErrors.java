@@ -82,10 +82,10 @@ public final class LostElbowErrors {
 
   /** Returns the error of an estimated place, cm. */
   public static double errorCm(ElbowTruth truth, ElbowPath.GapEstimate unseen) {
-    Point way = truth.displacementCm(unseen.timeS());
+    Point displacement = truth.displacementCm(unseen.timeS());
     return Math.hypot(
-        unseen.rightPx() * truth.cmPerPixel() - way.x(),
-        -unseen.downPx() * truth.cmPerPixel() - way.y());
+        unseen.rightPx() * truth.cmPerPixel() - displacement.x(),
+        -unseen.downPx() * truth.cmPerPixel() - displacement.y());
   }
 
   /** Estimates a clip with the elbow and the scale given; null where the elbow is not followed. */
@@ -213,7 +213,7 @@ public final class LostElbowErrors {
     Files.delete(folder);
   }
 
-  /** A way to estimate a clip's path. */
+  /** An estimate of a clip's elbow path. */
   private interface PathEstimate {
     @Nullable ElbowPath of(ElbowTruth truth, @Nullable NetworkUse networks) throws Exception;
   }

@@ -83,7 +83,7 @@ public final class ClipFuzz {
     return faults;
   }
 
-  /** Returns how many ended in a way: read, in-part, refused, wrong, hang or crash. */
+  /** Returns the number of clips with an outcome: read, in-part, refused, wrong, hang or crash. */
   public int count(String ended) {
     return counts.getOrDefault(ended, 0);
   }
