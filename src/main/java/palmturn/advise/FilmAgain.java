@@ -75,13 +75,13 @@ final class FilmAgain {
               .formatted(Phrases.capital(who), other.block()));
       actions.add(PROTOCOL);
     }
-    refused(hand);
-    tooFew(hand);
-    untold(hand);
-    rhythm(hand);
+    noteRefused(hand);
+    noteTooFew(hand);
+    noteUnknownZones(hand);
+    noteRhythm(hand);
   }
 
-  private void refused(HandFigures hand) {
+  private void noteRefused(HandFigures hand) {
     Map<String, List<TrialId>> reasons = new LinkedHashMap<>();
     for (TrialScore trial : hand.trials()) {
       if (!trial.timeRefusedWhy().isEmpty()) {
@@ -98,7 +98,7 @@ final class FilmAgain {
         });
   }
 
-  private void tooFew(HandFigures hand) {
+  private void noteTooFew(HandFigures hand) {
     List<TrialId> trials =
         hand.trials().stream()
             .filter(t -> t.timeRefusedWhy().isEmpty() && t.speed().rateSlapsPerS() == null)
@@ -111,7 +111,7 @@ final class FilmAgain {
     }
   }
 
-  private void untold(HandFigures hand) {
+  private void noteUnknownZones(HandFigures hand) {
     List<TrialId> trials =
         hand.trials().stream()
             .filter(trial -> trial.accuracy().cleanSharePct() == null)
@@ -128,7 +128,7 @@ final class FilmAgain {
     }
   }
 
-  private void rhythm(HandFigures hand) {
+  private void noteRhythm(HandFigures hand) {
     HandFigures.LimitCheck held = hand.checkLimit(Quality.RHYTHM, evidence.limits());
     if (held != null && held.coarse()) {
       double floor =

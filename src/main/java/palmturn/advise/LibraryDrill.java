@@ -40,10 +40,10 @@ public record LibraryDrill(
   /** The text in place of a missing source. */
   public static final String NO_SOURCE = "common practice, no source";
 
-  /** How many slaps must be clean before a drill is made harder; common practice, no source. */
+  /** Clean slaps required before a drill is made harder; common practice, no source. */
   public static final int CLEAN_BEFORE_HARDER = 18;
 
-  /** Of how many. */
+  /** Slaps of which {@link #CLEAN_BEFORE_HARDER} must be clean. */
   public static final int OF_BEFORE_HARDER = 20;
 
   public LibraryDrill {

@@ -11,7 +11,7 @@ public final class Lato {
   /** The family's name, in style sheets too. */
   public static final String FAMILY = "Lato";
 
-  /** Where the fonts lie among the program's resources: TTF for drawing, WOFF2 for HTML. */
+  /** Resource folder of the fonts: TTF for drawing, WOFF2 for HTML. */
   public static final String FOLDER = "/palmturn/fonts/";
 
   private static final Font REGULAR = load("Lato-Regular.ttf");

@@ -22,7 +22,7 @@ public final class StavesPainter {
   private static final double RING = 11.5;
   private static final double LEAST_HALF = 26;
 
-  /** Where the two lines of a small picture lie. */
+  /** Heights of the two lines of a small picture. */
   private static final double UPPER = 16;
 
   private static final double LOWER = 38;

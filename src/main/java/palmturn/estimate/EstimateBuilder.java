@@ -32,7 +32,7 @@ import palmturn.trial.Span;
 import palmturn.trial.TimedBy;
 
 /**
- * Puts what was found into an estimate, in the media's seconds.
+ * Builds an estimate from the findings, in media seconds.
  *
  * @param facts of the clip
  * @param request what was asked

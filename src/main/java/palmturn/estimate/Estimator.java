@@ -22,8 +22,9 @@ import palmturn.trial.Estimate.Stretch;
 
 /**
  * Estimates a trial: the motion proposes contacts and turns, the sound times the contacts where it
- * fits the motion, the shape of the hands tells the sides, and the elbow is followed. What can't be
- * told stays unknown, with the reason among the warnings. The steps are those of docs/estimate.md.
+ * fits the motion, the shape of the hands determines the sides, and the elbow is tracked. Anything
+ * undetermined stays unknown, with the reason among the warnings. The steps are those of
+ * docs/estimate.md.
  */
 public final class Estimator {
   private final ClipFile clip;

@@ -6,7 +6,7 @@ import palmturn.estimate.motion.Motion;
 import palmturn.estimate.sound.SoundMatch;
 
 /**
- * A stretch in which something moves to and fro, and may be a trial.
+ * A stretch in which something oscillates, and may be a trial.
  *
  * @param frames in which it was looked for
  * @param motion of the hand

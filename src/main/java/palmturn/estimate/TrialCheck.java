@@ -10,9 +10,9 @@ import palmturn.estimate.sound.SoundMatch;
 import palmturn.numbers.Robust;
 
 /**
- * A check of whether a movement to and fro is that of a slapping and turning hand. The limits were
- * set on clips of slapping hands, of hands that turn, wave, clap or sign, and of scenes without
- * hands; what was measured is in docs/measured/estimate.md.
+ * A check of whether an oscillation is that of a slapping and turning hand. The limits were set on
+ * clips of slapping hands, of hands that turn, wave, clap or sign, and of scenes without hands;
+ * what was measured is in docs/measured/estimate.md.
  */
 public final class TrialCheck {
   /** Fewer stops show no beat to be judged. */

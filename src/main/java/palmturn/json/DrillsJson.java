@@ -78,17 +78,17 @@ public final class DrillsJson {
 
   private static LibraryDrill drill(Keys keys) throws JsonException {
     String code = keys.text("code");
-    String name = said(keys, "name");
+    String name = requiredText(keys, "name");
     List<DrillAim> aims = keys.texts("qualities", each -> Coded.parse(DrillAim.class, each));
     TrainedHand trains = keys.parsed("hand", each -> Coded.parse(TrainedHand.class, each));
-    String how = said(keys, "how");
-    String dose = said(keys, "dose");
+    String how = requiredText(keys, "how");
+    String dose = requiredText(keys, "dose");
     Double paceShare = keys.above0OrNull("paceShare", MOST_SHARE);
-    String harder = said(keys, "harder");
-    String retest = said(keys, "retest");
-    String stop = said(keys, "stop");
+    String harder = requiredText(keys, "harder");
+    String retest = requiredText(keys, "retest");
+    String stop = requiredText(keys, "stop");
     List<Caution> cautions = keys.texts("cautions", each -> Coded.parse(Caution.class, each));
-    String source = said(keys, "source");
+    String source = requiredText(keys, "source");
     keys.refuseRest();
     return keys.make(
         () ->
@@ -97,7 +97,7 @@ public final class DrillsJson {
                 source));
   }
 
-  private static String said(Keys keys, String key) throws JsonException {
+  private static String requiredText(Keys keys, String key) throws JsonException {
     String text = keys.text(key);
     if (text.isBlank()) {
       throw keys.fault(

@@ -5,7 +5,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** How the landmark networks stand, as a script reads it. */
+/** The state of the landmark networks as JSON for scripts. */
 public final class ModelsJson {
   private ModelsJson() {}
 

@@ -7,7 +7,7 @@ import java.time.LocalDate;
 import java.util.List;
 
 /**
- * What lies in a pack.
+ * The table of contents of a pack.
  *
  * @param athlete the athlete's code
  * @param date the day of filming

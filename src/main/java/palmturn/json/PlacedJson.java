@@ -6,7 +6,7 @@ import palmturn.trial.KnownLength;
 import palmturn.trial.PlacedPoints;
 import palmturn.trial.Point;
 
-/** What a person has pointed at in a trial's picture, as a trial's file holds it. */
+/** The JSON form of the points placed in a trial's picture. */
 final class PlacedJson {
   private static final double MOST_PX = 1_000_000;
   private static final double MOST_CM = 1000;

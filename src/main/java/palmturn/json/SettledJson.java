@@ -44,14 +44,14 @@ public final class SettledJson {
     ArrayNode matched = node.putArray("matched");
     comparison.matching().pairs().forEach(pair -> matched.add(pair(comparison, pair)));
     ArrayNode onlyA = node.putArray("onlyA");
-    comparison.matching().onlyA().forEach(i -> onlyA.add(said(comparison.a().slaps().get(i))));
+    comparison.matching().onlyA().forEach(i -> onlyA.add(slapNode(comparison.a().slaps().get(i))));
     ArrayNode onlyB = node.putArray("onlyB");
-    comparison.matching().onlyB().forEach(j -> onlyB.add(said(comparison.b().slaps().get(j))));
+    comparison.matching().onlyB().forEach(j -> onlyB.add(slapNode(comparison.b().slaps().get(j))));
     node.put("open", settled.open());
     node.put("decided", settled.decided());
     node.put("stale", settled.stale());
     ArrayNode differences = node.putArray("differences");
-    add(differences, settled.slaps(), SettledJson::said);
+    add(differences, settled.slaps(), SettledJson::slapNode);
     add(differences, settled.spans(), MarksJson::write);
     node.set("settled", MarksJson.write(settled.reading()));
     return node;
@@ -67,7 +67,7 @@ public final class SettledJson {
     return node;
   }
 
-  private static ObjectNode said(Slap slap) {
+  private static ObjectNode slapNode(Slap slap) {
     ObjectNode node = JsonText.object();
     Put.figure(node, "timeS", slap.timeS());
     node.put("kind", slap.kind().code());

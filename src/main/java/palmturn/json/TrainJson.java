@@ -8,7 +8,7 @@ import palmturn.advise.Plan;
 import palmturn.advise.StartingPace;
 import palmturn.advise.Training;
 
-/** What to train as a script reads it. */
+/** The training advice as JSON for scripts. */
 final class TrainJson {
   private TrainJson() {}
 

@@ -108,7 +108,10 @@ public record ReadingComparison(
     return givenS == null ? rule : new Tolerance(givenS, rule.tooFewFrames());
   }
 
-  /** Where real time can't be told, media seconds have to do. */
+  /**
+   * Returns the slaps' times in real seconds, in media seconds where the real-time scale is
+   * unknown.
+   */
   private static double[] realS(TimeScale scale, List<Slap> slaps) {
     return slaps.stream()
         .mapToDouble(slap -> scale.known() ? scale.realBetween(0, slap.timeS()) : slap.timeS())

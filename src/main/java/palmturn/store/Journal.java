@@ -20,7 +20,7 @@ final class Journal {
   private long length;
   private boolean isTorn;
 
-  /** Whether the file may hold something after its complete lines. */
+  /** True while the file may hold something after its complete lines. */
   private boolean leftover;
 
   private Journal(Path file, Disk disk) {

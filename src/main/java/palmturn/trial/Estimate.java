@@ -113,7 +113,7 @@ public record Estimate(
     public static final Limbs NONE = new Limbs(null, null);
   }
 
-  /** What a finding rests on. */
+  /** A source of evidence for a finding. */
   public enum Source implements Coded {
     SOUND("sound"),
     MOTION("motion"),
@@ -132,7 +132,7 @@ public record Estimate(
   }
 
   /**
-   * How often the hand turned there and back.
+   * The frequency of the hand's turns, there and back.
    *
    * @param frequencyHz turns/(2 × active time), null where not known
    * @param series frequency over time, Hz: one value for each pair of turns
@@ -149,13 +149,13 @@ public record Estimate(
   }
 
   /**
-   * What landmarks of hands and body told beside the slaps.
+   * The measurements by landmarks of hands and body, beside the slaps.
    *
    * @param wristBendDeg bend of the moving hand against its forearm at the contacts, degrees in the
-   *     picture from what is usual for that side of the hand; empty where it can't be told
-   * @param turnRange how far the hand turned between contacts, null where it can't be told
+   *     picture from what is usual for that side of the hand; empty where unknown
+   * @param turnRange the hand's turns between contacts, null where unknown
    * @param targetElbow path of the target arm's elbow, null where it was not followed
-   * @param elbowInSpace how far the moving elbow went in space, null where it can't be told
+   * @param elbowInSpace the moving elbow's displacement in space, null where unknown
    */
   public record Shape(
       Curve wristBendDeg,
@@ -164,7 +164,7 @@ public record Estimate(
       @Nullable ElbowInSpace elbowInSpace) {}
 
   /**
-   * How far the moving elbow went in space, if the hand stayed on the target.
+   * The moving elbow's displacement in space, if the hand stayed on the target.
    *
    * @param outwardFactor centimetres in space for each that the elbow goes out in the picture, 1 or
    *     more
@@ -190,8 +190,7 @@ public record Estimate(
   }
 
   /**
-   * How far the hand turned from one contact to the next by its other side, both on the target's
-   * centre.
+   * The hand's turns from one contact to the next by its other side, both on the target's centre.
    *
    * @param deg of each turn, degrees, at half-way between its contacts
    * @param medianDeg their median
@@ -200,7 +199,7 @@ public record Estimate(
   public record TurnRange(Curve deg, double medianDeg, @Nullable TurnChange change) {}
 
   /**
-   * How the turn changed over a trial; its difference carries a 95 % interval.
+   * The change of the turn over a trial, with the 95 % confidence interval of the difference.
    *
    * @param firstThirdDeg mean of the first third, by time
    * @param lastThirdDeg mean of the last third
@@ -345,7 +344,7 @@ public record Estimate(
         Extra.NONE);
   }
 
-  /** Returns how far the moving elbow went in space, null where it can't be told. */
+  /** Returns the moving elbow's displacement in space, null where unknown. */
   public @Nullable ElbowInSpace elbowInSpace() {
     return limbs.shape() == null ? null : limbs.shape().elbowInSpace();
   }

@@ -1,6 +1,6 @@
 package palmturn.trial;
 
-/** Whether the file shows the athlete mirrored, as some front cameras do. */
+/** The mirroring of a file's picture, as some front cameras do it. */
 public enum Mirrored implements Coded {
   TRUE("true"),
   FALSE("false"),

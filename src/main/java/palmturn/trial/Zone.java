@@ -1,7 +1,7 @@
 package palmturn.trial;
 
 /**
- * Where on the moving hand the target was touched; all but centre and unknown are off-centre
+ * The part of the moving hand that touched the target; all but centre and unknown are off-centre
  * faults.
  */
 public enum Zone implements Coded {

@@ -4,17 +4,17 @@ import palmturn.clip.Picture;
 import palmturn.trial.Point;
 
 /**
- * The colour of what lies at a place: bare skin, or a sleeve.
+ * The mean colour at a place on the arm: bare skin, or a sleeve.
  *
  * @param red share of the light, 0 to 1
  * @param green share of the light, 0 to 1
  * @param light red, green and blue together, 0 to 765
  */
 record ArmColour(double red, double green, double light) {
-  /** Farther off in the shares of red and green a pixel has another colour. */
+  /** Largest distance in the shares of red and green within one colour. */
   private static final double CHROMA = 0.05;
 
-  /** Shading may make it so much darker or lighter. */
+  /** Largest relative change of brightness by shading. */
   private static final double LIGHT = 0.45;
 
   /**
@@ -46,7 +46,7 @@ record ArmColour(double red, double green, double light) {
     return new ArmColour(red / n / (light + 1), green / n / (light + 1), light);
   }
 
-  /** Returns whether a pixel has this colour, in this light or in another. */
+  /** Returns whether a pixel has this colour, up to shading. */
   boolean like(int argb) {
     double r = argb >> 16 & 255;
     double g = argb >> 8 & 255;

@@ -6,25 +6,25 @@ import palmturn.estimate.image.Footage;
 import palmturn.trial.Point;
 
 /**
- * Whether a place shows the arm or something before it: by the arm's colour around the elbow in the
- * first frame.
+ * An occlusion test by colour: whether a place shows the arm, as it looks around the elbow in the
+ * first frame, or something in front of it.
  *
  * @param footage of the stretch
  * @param colour the arm's
- * @param reachPx how far around a place it is looked for, full-size pixels
+ * @param reachPx radius around a place in which pixels are compared, full-size pixels
  */
 record ArmInView(Footage footage, ArmColour colour, double reachPx) {
-  /** The inner half of the disc that is followed, where it is arm and not background. */
+  /** Share of the tracked disc's radius that is compared: its inner half is arm, not background. */
   private static final double REACH_RADII = 0.5;
 
-  /** So much of what lies around a place must have the arm's colour. */
+  /** Least share of pixels around a place that have the arm's colour. */
   private static final double SHARE = 0.5;
 
   /**
    * Takes the arm's colour from the first frame.
    *
    * @param elbow in the upright full-size picture
-   * @param radiusPx of the disc that is followed
+   * @param radiusPx of the tracked disc
    * @return null where the arm is not of one colour there
    */
   static @Nullable ArmInView of(Footage footage, Point elbow, double radiusPx) {

@@ -5,13 +5,13 @@ import java.util.Deque;
 import palmturn.clip.Picture;
 import palmturn.trial.Point;
 
-/**
- * Which pixels around a place have its colour and hang together with it: bare skin, or a sleeve.
- */
+/** A mask of the pixels of similar colour connected to a place: bare skin, or a sleeve. */
 final class ArmMask {
   private ArmMask() {}
 
-  /** Returns for each pixel, row by row, whether it belongs to what lies at {@code middle}. */
+  /**
+   * Returns for each pixel, row by row, whether it belongs to the region that holds {@code middle}.
+   */
   static boolean[] around(Picture picture, Point middle, double radiusPx) {
     int width = picture.width();
     int height = picture.height();

@@ -7,15 +7,15 @@ import org.bytedeco.opencv.opencv_core.Mat;
 import org.bytedeco.opencv.opencv_core.Rect;
 import org.bytedeco.opencv.opencv_core.Size;
 
-/** A part of a grey picture, blurred, to be read between its pixels. */
+/** A blurred part of a grey picture, read with bilinear interpolation. */
 final class BlurredPart {
   /**
-   * Standard deviation that levels noise and blocks of compression but leaves the texture of skin;
-   * tried out on drawn clips.
+   * Standard deviation that suppresses noise and compression blocks but keeps the texture of skin;
+   * chosen on drawn clips.
    */
   private static final double BLUR_PX = 1.5;
 
-  /** Room for a slope at its edge. */
+  /** Margin that the gradient needs at the edge. */
   private static final int EDGE_PX = 2;
 
   private final int width;
@@ -36,7 +36,7 @@ final class BlurredPart {
     this.height = height;
   }
 
-  /** Takes the square around a place, as far as it lies in the picture. */
+  /** Reads the square around a place, clipped to the picture. */
   void look(Mat frame, double middleX, double middleY, double reachPx) {
     int reach = (int) Math.ceil(reachPx);
     left = clamp((int) middleX - reach, width);
@@ -65,7 +65,9 @@ final class BlurredPart {
     return Math.max(0, Math.min(size - 1, value));
   }
 
-  /** Returns whether a place of the picture lies in the part, with room for its slope. */
+  /**
+   * Returns whether a place of the picture is inside the part, with the margin for its gradient.
+   */
   boolean has(double x, double y) {
     return x >= left + EDGE_PX
         && y >= top + EDGE_PX
@@ -73,7 +75,7 @@ final class BlurredPart {
         && y < top + down - 1 - EDGE_PX;
   }
 
-  /** Returns the grey level at a place of the picture that lies in the part, 0 to 255. */
+  /** Returns the grey level at a place of the picture inside the part, 0 to 255. */
   double at(double x, double y) {
     double fromX = x - left;
     double fromY = y - top;
@@ -88,12 +90,12 @@ final class BlurredPart {
     return above + shareY * (below - above);
   }
 
-  /** Returns by how much it gets lighter to the right, grey levels a pixel. */
+  /** Returns the gradient to the right, grey levels a pixel. */
   double slopeRight(double x, double y) {
     return (at(x + 1, y) - at(x - 1, y)) / 2;
   }
 
-  /** Returns by how much it gets lighter downwards, grey levels a pixel. */
+  /** Returns the gradient downwards, grey levels a pixel. */
   double slopeDown(double x, double y) {
     return (at(x, y + 1) - at(x, y - 1)) / 2;
   }

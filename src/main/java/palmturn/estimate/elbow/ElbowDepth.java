@@ -13,15 +13,15 @@ import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate.ElbowInSpace;
 
 /**
- * How far an elbow goes in space, from how far it goes across the picture.
+ * The elbow's displacement in space, from that in the picture.
  *
- * <p>An arm does not stretch. While the hand stays on the target and the upper arm hangs from a
- * shoulder that stays, the elbow can at first go one way only: level, and across its own forearm. A
- * forearm that points out of the picture's plane by an angle φ shows cos φ of its own length, and
- * sin φ of the elbow's way to the side, so that a centimetre outwards in the picture is 1/√(1 −
- * (length seen/true length)²) in space. That is exact for a short way; on a long one the arm turns,
- * and an elbow goes farther than that. Inwards there is the trunk: an elbow that goes there is
- * drawn along by its hand, and its way is taken as seen.
+ * <p>An arm is rigid. While the hand stays on the target and the upper arm hangs from a still
+ * shoulder, the elbow can at first move in one direction only: level, and across its own forearm. A
+ * forearm that points out of the picture plane by an angle φ shows cos φ of its own length, and sin
+ * φ of the elbow's sideways displacement, so that a centimetre outwards in the picture is 1/√(1 −
+ * (length seen/true length)²) in space. That is exact for small displacements; in large ones the
+ * arm turns, and the elbow moves farther than that. Inwards there is the trunk: an elbow that moves
+ * there is pulled by its hand, and its displacement is used as seen.
  */
 final class ElbowDepth {
   /**
@@ -34,25 +34,25 @@ final class ElbowDepth {
   /** Spread of both sexes together in the same survey: SD/mean, per cent. */
   static final double AVERAGE_FOREARM_SPREAD_PCT = 7.7;
 
-  /** What a forearm that somebody measured is known to, per cent: Palmturn's choice, no source. */
+  /** Standard deviation of a measured forearm, per cent: Palmturn's choice, no source. */
   private static final double MEASURED_SPREAD_PCT = 2;
 
-  /** What the length seen is known to, per cent, from drawn clips: the wrist is nearer. */
+  /** Standard deviation of the length seen, per cent, from drawn clips: the wrist is nearer. */
   private static final double SEEN_SPREAD_PCT = 5;
 
-  /** The same where the program found the elbow: it is 2 cm beside it in drawn clips. */
+  /** The same for an elbow found by the program, which is 2 cm off in drawn clips. */
   private static final double SEEN_FROM_FOUND_SPREAD_PCT = 12;
 
-  /** A forearm that shows more than this of its length may lie flat in the picture. */
+  /** Largest share seen of the forearm's length; with more, it may be parallel to the picture. */
   private static final double MOST_SEEN = 0.95;
 
-  /** The arm is measured in the first second of slapping, before an elbow drifts. */
+  /** Time from the first slap in which the arm is measured, before an elbow drifts. */
   private static final double REST_S = 1;
 
-  /** Under this the network is more likely to see no hand than one. */
+  /** Least presence: below it the network more likely sees no hand than one. */
   private static final double SURE_PRESENCE = 0.5;
 
-  /** Fewer frames give no steady median. */
+  /** Fewest frames for a stable median. */
   private static final int FEWEST = 10;
 
   /** A length and its spread, one SD. */
@@ -61,8 +61,8 @@ final class ElbowDepth {
   private ElbowDepth() {}
 
   /**
-   * Returns the elbow's way in space, null where it can't be told: no scale, one that takes the
-   * forearm to lie flat in the picture, no wrist, or a forearm that does lie nearly so.
+   * Returns the elbow's displacement in space, null where unknown: no scale, one that assumes the
+   * forearm parallel to the picture, no wrist, or a forearm that is nearly parallel.
    *
    * @param hands the hands over time, real seconds
    * @param firstSlapS media seconds
@@ -124,7 +124,10 @@ final class ElbowDepth {
         : new Length(AVERAGE_FOREARM_CM, AVERAGE_FOREARM_SPREAD_PCT);
   }
 
-  /** Returns how far right of its elbow the wrist is at the start; null if hardly seen. */
+  /**
+   * Returns the wrist's median offset to the right of its elbow at the start, pixels; null where
+   * seen too rarely.
+   */
   private static @Nullable Double seenPx(
       ElbowPath path, HandPaths hands, double realPerMediaS, double firstSlapS) {
     List<Double> seen = new ArrayList<>();

@@ -13,56 +13,59 @@ import palmturn.trial.Point;
 import palmturn.trial.Span;
 
 /**
- * Where the elbow was in each frame, to its path, its drift and the stretches in which it is out.
+ * Turns the arm's tracked poses into the elbow's path, its drift and the stretches over the limit.
  */
 public final class ElbowDrift {
   /**
-   * Widths of the smoothing, a median and then a Gaussian: unsmoothed paths were three times as far
-   * off in drawn clips.
+   * Widths of the low-pass, a median and then a Gaussian: the error of unfiltered paths was three
+   * times as large in drawn clips.
    */
   private static final double MEDIAN_S = 0.05;
 
   private static final double SIGMA_S = 0.025;
 
-  /** Its place is looked for in this long before the first slap. */
+  /** Time before the first slap over which the rest position is the median. */
   static final double PLACE_S = 0.3;
 
-  /** Over a longer gap nothing is smoothed. */
+  /** Longest gap that is smoothed over. */
   private static final double BREAK_S = 0.1;
 
-  /** Shorter stretches over the limit are not called out. */
+  /** Shortest stretch over the limit that is reported. */
   private static final double OUT_S = 0.25;
 
-  /** An elbow that is out is back below this share of the limit. */
+  /** Hysteresis: a stretch ends below this share of the limit. */
   private static final double BACK_SHARE = 0.85;
 
-  /** What the path is known to, cm, in the picture plane: nineteen of twenty frames. */
+  /** Error of the path in the picture plane, cm: 95 % of the frames. */
   private static final double ERROR_CM = 0.3;
 
-  /** An elbow seen in fewer of the frames is called mostly lost. */
+  /** Share of tracked frames below which the elbow counts as mostly lost. */
   private static final double SEEN_SHARE = 0.5;
 
-  /** What covers an elbow comes from the side and pushes it along for so long before it is lost. */
+  /**
+   * Time before a loss that is not trusted: an occluder comes from the side and drags the patch
+   * along.
+   */
   private static final double DOUBTED_S = 0.07;
 
   /**
    * One frame.
    *
    * @param timeS its time, seconds
-   * @param arm how the skin around the elbow lies, less the camera's motion, from the elbow's given
-   *     place as origin, pixels of the upright full-size picture; null where it is lost
+   * @param arm transform of the skin around the elbow, less the camera's motion, with the elbow's
+   *     given place as origin, pixels of the upright full-size picture; null where it is lost
    */
   record ArmPose(double timeS, @Nullable Similarity arm) {}
 
   private ElbowDrift() {}
 
   /**
-   * Returns the smoothed path from the elbow's place, or none and why.
+   * Returns the smoothed path from the elbow's place, or null with the reason as a warning.
    *
    * @param all the frames, in order
    * @param elbow its place in the reference frame, full-size pixels
-   * @param farthestPx longest way from that place to the joint, full-size pixels
-   * @param said what is to be said already
+   * @param farthestPx largest distance of the joint from that place, full-size pixels
+   * @param earlier warnings so far
    */
   static ElbowTracker.TrackedElbow path(
       List<ArmPose> all,
@@ -70,8 +73,8 @@ public final class ElbowDrift {
       double farthestPx,
       double firstSlapS,
       ElbowScale scale,
-      List<String> said) {
-    List<String> warnings = new ArrayList<>(said);
+      List<String> earlier) {
+    List<String> warnings = new ArrayList<>(earlier);
     List<ArmPose> samples = trusted(all);
     List<ArmPose> seen = samples.stream().filter(s -> s.arm() != null).toList();
     if (seen.isEmpty()) {
@@ -119,7 +122,7 @@ public final class ElbowDrift {
         warnings);
   }
 
-  /** Returns the frames without what was seen just before the elbow was lost. */
+  /** Returns the frames with the poses just before a loss discarded. */
   private static List<ArmPose> trusted(List<ArmPose> all) {
     List<ArmPose> trusted = new ArrayList<>();
     double lostS = Double.POSITIVE_INFINITY;
@@ -236,7 +239,7 @@ public final class ElbowDrift {
     return spans;
   }
 
-  /** Half at the limit itself, nearly 1 where the excess is twice what the path is known to. */
+  /** Returns 0.5 at the limit itself and 1 where the excess is twice the path's error. */
   private static double confidence(double overCm) {
     return Math.min(1, 0.5 + overCm / (4 * ERROR_CM));
   }

@@ -9,39 +9,40 @@ import palmturn.numbers.Robust;
 import palmturn.trial.Point;
 
 /**
- * Finds the moving arm's elbow from where the picture moves: a forearm turns about its elbow, so
- * that its motion falls off slowly towards there and ends, while past the fingertips it ends at
- * once.
+ * Finds the moving arm's elbow from a map of motion energy: a forearm rotates about its elbow, so
+ * that its speed decreases gradually towards the elbow, while past the fingertips it drops at once.
  */
 public final class ElbowFinder {
-  /** The hand moves at least so much, as a share of the liveliest speed. */
+  /** Least speed of a cell of the hand, as a share of the highest. */
   private static final double HAND = 0.5;
 
-  /** The forearm's motion has died away here, as a share of the liveliest speed. */
+  /** Speed at which the forearm's motion ends, as a share of the highest. */
   private static final double REST = 0.12;
 
-  /** Nothing slower than so many times the usual speed in the picture counts. */
+  /** Noise floor, in medians of the speed over the picture. */
   private static final double NOISE = 1.5;
 
-  /** A forearm's fall-off is at least so long, as a share of the hand's width. */
+  /** Least length of the forearm's fall-off, as a share of the hand's width. */
   private static final double LEAST_LENGTH = 0.35;
 
-  /** Half as long on the opposite side, and the elbow could be on either. */
+  /**
+   * Cosine of the angle from the farthest cell beyond which motion counts as on the opposite side.
+   */
   private static final double OPPOSITE_COS = 0.3;
 
-  /** Share of the reach whose far end is taken together as the elbow. */
+  /** Share of the reach beyond which cells are averaged to the elbow. */
   private static final double END = 0.85;
 
-  /** Skin of any tone holds at least this share of red, and so much less of green. */
+  /** Least share of red in skin of any tone. */
   private static final double RED = 0.37;
 
-  /** So much more red than green, as a share of the light. */
+  /** Least excess of red over green in skin, as a share of the light. */
   private static final double REDDER = 0.04;
 
-  /** Skin in the shade is hardly darker than so many times the hand's. */
+  /** Least brightness of shaded skin, as a share of the hand's. */
   private static final double DARK = 0.5;
 
-  /** Forearm 0.161 of the stature, hand 0.108 of it, of which half lies before its middle. */
+  /** Forearm 0.161 of the stature, hand 0.108 of it, of which half is up to its middle. */
   private static final double FOREARM = 0.161 / (0.161 + 0.108 / 2);
 
   /**
@@ -50,21 +51,24 @@ public final class ElbowFinder {
    */
   private static final double SEEN = 0.68;
 
-  /** What leads to a place from the hand lies within this share of the way there. */
+  /**
+   * Cells nearer to the hand than this share of its distance from the area belong to the search
+   * area.
+   */
   private static final double LEADS_THERE = 0.9;
 
   /**
-   * About where the elbow is, by something else than motion.
+   * A search area for the elbow, from evidence other than motion.
    *
    * @param at pixels of the upright full-size picture
-   * @param withinPx how far from there it can be
+   * @param withinPx radius of the area
    */
   record SearchArea(Point at, double withinPx) {
     boolean holds(Point place) {
       return Math.hypot(place.x() - at.x(), place.y() - at.y()) <= withinPx;
     }
 
-    /** Returns which cells of a grid lie there or lead there from a cell in the hand. */
+    /** Returns a mask of the grid cells in the area or between it and a cell of the hand. */
     boolean[] cells(int count, int width, double pxPerCell, int hand) {
       double x = at.x() / pxPerCell - hand % width;
       double y = at.y() / pxPerCell - hand / width;
@@ -91,8 +95,8 @@ public final class ElbowFinder {
    * @param pxPerCell pixels of the upright full-size picture along a cell
    * @param bgr blue, green and red of each cell in the first frame
    * @param hand where the moving hand is
-   * @param about where it is looked for; null looks everywhere
-   * @return null where it can't tell
+   * @param about the search area; null searches everywhere
+   * @return null where the elbow can't be found
    */
   public static @Nullable ElbowPosition find(
       float[] liveliness,
@@ -169,8 +173,8 @@ public final class ElbowFinder {
 
   /**
    * Returns the length that the forearm, elbow to wrist, would have across the line of sight, in
-   * pixels of the upright full-size picture, from the way from the elbow to the middle of what
-   * moves. It holds roughly for the test's posture seen from the front.
+   * pixels of the upright full-size picture, from the distance of the elbow to the centroid of the
+   * moving region. It holds roughly for the test's posture seen from the front.
    */
   static double forearmPx(Point elbow, Blob hand, double pxPerCell) {
     double x = 0;
@@ -187,8 +191,8 @@ public final class ElbowFinder {
   }
 
   /**
-   * Returns which cells have a colour of skin: more red than green whatever the light, and not much
-   * darker than the hand's.
+   * Returns a mask of the skin-coloured cells: more red than green whatever the light, and not much
+   * darker than the hand.
    */
   private static boolean[] skin(byte[] bgr, Blob hand) {
     int cells = bgr.length / 3;
@@ -210,7 +214,7 @@ public final class ElbowFinder {
     return skin;
   }
 
-  /** Returns the middle of the hand, weighted by its speed, cells. */
+  /** Returns the hand's centroid, weighted by speed, cells. */
   private static double[] middle(double[] speed, int[] steps, int width) {
     double x = 0;
     double y = 0;
@@ -226,9 +230,9 @@ public final class ElbowFinder {
   }
 
   /**
-   * Returns for each cell how far it is from the hand, 0 in the hand and −1 where the motion does
-   * not reach without a break. Every other step goes across corners, so that distances are nearly
-   * round.
+   * Returns each cell's distance from the hand by breadth-first search, 0 in the hand and −1 where
+   * no connected motion reaches. Every other step uses eight neighbours, so that distances are
+   * nearly isotropic.
    */
   private static int[] reach(
       double[] speed, boolean[] passable, int width, int top, double hand, double rest) {
@@ -241,7 +245,7 @@ public final class ElbowFinder {
     while (!open.isEmpty()) {
       int cell = open.remove();
       boolean onward = false;
-      for (int next : beside(cell, width, speed.length, false)) {
+      for (int next : neighbours(cell, width, speed.length, false)) {
         if (steps[next] < 0 && speed[next] >= hand) {
           steps[next] = 0;
           open.add(next);
@@ -254,7 +258,7 @@ public final class ElbowFinder {
     }
     while (!ring.isEmpty()) {
       int cell = ring.remove();
-      for (int next : beside(cell, width, speed.length, steps[cell] % 2 == 1)) {
+      for (int next : neighbours(cell, width, speed.length, steps[cell] % 2 == 1)) {
         if (steps[next] < 0 && speed[next] >= rest && passable[next]) {
           steps[next] = steps[cell] + 1;
           ring.add(next);
@@ -264,7 +268,7 @@ public final class ElbowFinder {
     return steps;
   }
 
-  private static int[] beside(int cell, int width, int cells, boolean corners) {
+  private static int[] neighbours(int cell, int width, int cells, boolean corners) {
     int x = cell % width;
     int[] found = new int[8];
     int n = 0;

@@ -9,36 +9,36 @@ import palmturn.estimate.image.Similarity;
 import palmturn.trial.Point;
 
 /**
- * The elbow from one frame to the next. The patch around it is laid on each frame, and where it
- * then lies must be able to be the elbow: of the arm's colour, of about its size, and not farther
- * than an elbow comes. A smooth arm is much alike all along, so that a patch whose elbow is covered
- * would lie well on what is left of the arm.
+ * Tracks the elbow from frame to frame. The patch around it is registered to each frame, and the
+ * result must be plausible: of the arm's colour, of about its size, and within an elbow's reach. A
+ * smooth arm looks alike along its length, so that the patch of an occluded elbow would match the
+ * visible rest of the arm.
  */
 final class ElbowFollower {
-  /** An arm of which less of the disc has its colour is followed by the whole disc instead. */
+  /** Least share of the disc in the arm's colour; with less, the whole disc is tracked. */
   private static final double MASK_SHARE = 0.25;
 
-  /** Where less of the patch has the arm's colour, something covers it. */
+  /** Least share of the patch in the arm's colour; with less, it is occluded. */
   private static final double COLOURED_SHARE = 0.75;
 
   /**
-   * The same for an elbow that was lost: stricter, since the rest of the arm is nearly as like it.
+   * The same for an elbow that was lost: stricter, since the rest of the arm looks nearly the same.
    */
   private static final double COLOURED_SHARE_AGAIN = 0.93;
 
-  /** As small as an elbow looks whose forearm points at the camera, and as large. */
+  /** Least relative size, of an elbow whose forearm points at the camera. */
   private static final double SMALLEST = 0.6;
 
-  /** Size of an elbow that has come towards the camera, against the reference frame. */
+  /** Largest relative size, of an elbow that has come towards the camera. */
   private static final double LARGEST = 1.5;
 
-  /** With a radius of 4.2 cm, 1.5 m/s and a centimetre: no elbow held at the side is faster. */
+  /** Largest speed, radii of the disc a second: 1.5 m/s, more than an elbow held at the side. */
   private static final double RADII_PER_S = 36;
 
-  /** Room for the error of the place itself, radii of the disc: about a centimetre. */
+  /** Allowance for the position's own error, radii of the disc: about a centimetre. */
   private static final double STEP_RADII = 0.25;
 
-  /** A lost elbow is searched for so many radii around. */
+  /** Search radius for a lost elbow, radii of the disc. */
   private static final double REACH_RADII = 2;
 
   private final Point at;
@@ -49,11 +49,11 @@ final class ElbowFollower {
   private double lastS;
 
   /**
-   * Takes the elbow from the reference frame.
+   * Starts from the elbow in the reference frame.
    *
    * @param gray the same frame
    * @param at the elbow in it, pixels
-   * @param radiusPx of the disc that is followed
+   * @param radiusPx of the tracked disc
    */
   ElbowFollower(Picture first, Mat gray, Point at, double radiusPx) {
     this.at = at;
@@ -77,7 +77,7 @@ final class ElbowFollower {
     return count;
   }
 
-  /** Returns whether there is enough to follow. */
+  /** Returns whether there is enough texture to track. */
   boolean usable() {
     return patch.usable();
   }
@@ -88,8 +88,8 @@ final class ElbowFollower {
   }
 
   /**
-   * Returns how the skin around the elbow goes from the reference frame to this one, in pixels of
-   * the picture; null where the elbow is lost.
+   * Returns the motion of the skin around the elbow from the reference frame to this one, in pixels
+   * of the picture; null where the elbow is lost.
    *
    * @param gray the same frame
    * @param camera from the reference frame to this one, as far as that is known
@@ -126,7 +126,7 @@ final class ElbowFollower {
     };
   }
 
-  /** Returns where the elbow is without the camera's motion, pixels. */
+  /** Returns the elbow's position less the camera's motion, pixels. */
   private Point place(Similarity arm, Similarity camera) {
     return camera.applyInverse(new Point(at.x() + arm.dx(), at.y() + arm.dy()));
   }

@@ -11,25 +11,25 @@ import palmturn.trial.ElbowPath.GapEstimate;
 import palmturn.trial.Estimate.Stretch;
 
 /**
- * Where the elbow is taken to have been while its patch was lost: a random walk from where it was
- * seen last to where it was seen again, on which the body's landmarks count by what they are known
- * to. While it is seen, the patch is known so much better that it stands alone.
+ * The estimate of the elbow's position while its patch was lost: a random walk pinned to the last
+ * and next tracked positions, conditioned on the body's landmarks by their covariance. While
+ * tracked, the patch is so much more accurate that it is used alone.
  */
 final class ElbowFusion {
-  /** How far the walk spreads, radii of the disc in the root of a second: 2.45 cm. */
+  /** Standard deviation of the walk, radii of the disc in the root of a second: 2.45 cm. */
   private static final double WALK_RADII = 0.58;
 
-  /** What the patch is known to, radii of the disc: 0.15 cm. */
-  private static final double PATCH_RADII = 0.036;
+  /** Standard deviation of the patch, radii of the disc: 0.15 cm. */
+  private static final double PATCH_SD_RADII = 0.036;
 
-  /** What the landmarks are off by fades by e in so many seconds of real time. */
-  private static final double FADES_S = 0.6;
+  /** Time constant of the landmarks' error correlation, real seconds. */
+  private static final double ERROR_DECAY_S = 0.6;
 
-  /** Where less is known nothing is told, radii of the disc: 3 cm. */
-  private static final double MOST_RADII = 0.72;
+  /** Largest standard deviation of an estimate that is reported, radii of the disc: 3 cm. */
+  private static final double MOST_SD_RADII = 0.72;
 
-  /** A moment at which something tells where the elbow was, and whether that is the body. */
-  private record Known(double timeS, double rightPx, double downPx, boolean byBody) {}
+  /** An observed position of the elbow, by the body's landmarks or by the patch. */
+  private record Observation(double timeS, double rightPx, double downPx, boolean byBody) {}
 
   private final ElbowPath path;
   private final double radiusPx;
@@ -45,12 +45,12 @@ final class ElbowFusion {
   }
 
   /**
-   * Returns where the elbow is taken to have been in the frames of a path's gaps.
+   * Returns the elbow's estimated positions in the frames of a path's gaps.
    *
    * @param frames of the clip
-   * @param radiusPx of the disc that was followed, full-size pixels: 4.2 cm
+   * @param radiusPx of the tracked disc, full-size pixels: 4.2 cm
    * @param realPerMediaS real seconds in one of the path's
-   * @param body what the landmarks tell of it, null where there are none
+   * @param body positions by the landmarks, null where there are none
    */
   static List<GapEstimate> of(
       ElbowPath path,
@@ -66,41 +66,42 @@ final class ElbowFusion {
               .filter(timeS -> timeS >= gap.startS() && timeS <= gap.endS())
               .filter(timeS -> path.samples().stream().noneMatch(seen -> seen.timeS() == timeS))
               .toArray();
-      unseen.addAll(fusion.across(gap, timesS));
+      unseen.addAll(fusion.estimateGap(gap, timesS));
     }
     return unseen;
   }
 
-  private List<GapEstimate> across(Stretch gap, double[] timesS) {
-    Known before = null;
-    Known after = null;
+  private List<GapEstimate> estimateGap(Stretch gap, double[] timesS) {
+    Observation before = null;
+    Observation after = null;
     for (ElbowPath.Sample sample : path.samples()) {
-      Known seen = new Known(sample.timeS(), sample.rightPx(), sample.downPx(), false);
+      Observation seen = new Observation(sample.timeS(), sample.rightPx(), sample.downPx(), false);
       before = seen.timeS <= gap.startS() ? seen : before;
       after = after == null && seen.timeS >= gap.endS() ? seen : after;
     }
-    Known from = before != null ? before : after;
+    Observation from = before != null ? before : after;
     if (from == null) {
       return List.of();
     }
-    List<Known> others = byBody(gap);
+    List<Observation> others = bodyObservations(gap);
     if (before != null && after != null) {
       others.add(after);
     }
-    return told(from, others, timesS);
+    return predict(from, others, timesS);
   }
 
-  private List<Known> byBody(Stretch gap) {
-    List<Known> known = new ArrayList<>();
-    for (ElbowByBody.Look told : body == null ? List.<ElbowByBody.Look>of() : body.looks()) {
-      if (told.timeS() > gap.startS() && told.timeS() < gap.endS()) {
-        known.add(new Known(told.timeS(), told.rightPx(), told.downPx(), true));
+  private List<Observation> bodyObservations(Stretch gap) {
+    List<Observation> known = new ArrayList<>();
+    for (ElbowByBody.Sighting sighting :
+        body == null ? List.<ElbowByBody.Sighting>of() : body.sightings()) {
+      if (sighting.timeS() > gap.startS() && sighting.timeS() < gap.endS()) {
+        known.add(new Observation(sighting.timeS(), sighting.rightPx(), sighting.downPx(), true));
       }
     }
     return known;
   }
 
-  private List<GapEstimate> told(Known from, List<Known> others, double[] timesS) {
+  private List<GapEstimate> predict(Observation from, List<Observation> others, double[] timesS) {
     double[] right = others.stream().mapToDouble(each -> each.rightPx - from.rightPx).toArray();
     double[] down = others.stream().mapToDouble(each -> each.downPx - from.downPx).toArray();
     GaussianProcess walk =
@@ -109,20 +110,25 @@ final class ElbowFusion {
                 .map(
                     a ->
                         others.stream()
-                            .mapToDouble(b -> walked(from.timeS, a.timeS, b.timeS) + off(a, b))
+                            .mapToDouble(
+                                b ->
+                                    walkCovariance(from.timeS, a.timeS, b.timeS)
+                                        + errorCovariance(a, b))
                             .toArray())
                 .toArray(double[][]::new));
-    List<GapEstimate> told = new ArrayList<>();
+    List<GapEstimate> estimates = new ArrayList<>();
     for (double timeS : timesS) {
       double[] shared =
-          others.stream().mapToDouble(each -> walked(from.timeS, timeS, each.timeS)).toArray();
+          others.stream()
+              .mapToDouble(each -> walkCovariance(from.timeS, timeS, each.timeS))
+              .toArray();
       double[] weights = walk.weights(shared);
       double variance =
-          walked(from.timeS, timeS, timeS)
+          walkCovariance(from.timeS, timeS, timeS)
               - GaussianProcess.weightedSum(weights, shared)
-              + square(PATCH_RADII);
-      if (variance <= square(MOST_RADII)) {
-        told.add(
+              + square(PATCH_SD_RADII);
+      if (variance <= square(MOST_SD_RADII)) {
+        estimates.add(
             new GapEstimate(
                 timeS,
                 from.rightPx + GaussianProcess.weightedSum(weights, right),
@@ -130,38 +136,38 @@ final class ElbowFusion {
                 Math.sqrt(variance)));
       }
     }
-    return told;
+    return estimates;
   }
 
   /** Returns the covariance of the walk at two moments, both after or both before its start. */
-  private double walked(double fromS, double aS, double bS) {
+  private double walkCovariance(double fromS, double aS, double bS) {
     double sharedS = Math.min(Math.abs(aS - fromS), Math.abs(bS - fromS));
     return square(WALK_RADII) * realPerMediaS * sharedS;
   }
 
-  /** Returns the covariance of what two moments are off by. */
-  private double off(Known a, Known b) {
+  /** Returns the covariance of two observations' errors. */
+  private double errorCovariance(Observation a, Observation b) {
     if (body == null || !a.byBody || !b.byBody) {
-      return a == b ? square(PATCH_RADII) : 0;
+      return a == b ? square(PATCH_SD_RADII) : 0;
     }
-    // Taken out of both is the mean over the moments at which they were held against the path.
+    // The calibration subtracted the mean error over the compared moments from both.
     double held =
         body.comparedS().stream()
-            .mapToDouble(heldS -> faded(heldS, body.comparedS()))
+            .mapToDouble(heldS -> meanErrorCorrelation(heldS, body.comparedS()))
             .average()
             .orElse(0);
     return body.sdPx()
         * body.sdPx()
-        * (faded(a.timeS, List.of(b.timeS))
-            - faded(a.timeS, body.comparedS())
-            - faded(b.timeS, body.comparedS())
+        * (meanErrorCorrelation(a.timeS, List.of(b.timeS))
+            - meanErrorCorrelation(a.timeS, body.comparedS())
+            - meanErrorCorrelation(b.timeS, body.comparedS())
             + held);
   }
 
-  /** Returns which share of what is off at a moment is so at others, by their mean. */
-  private double faded(double timeS, List<Double> othersS) {
+  /** Returns the mean correlation of the landmarks' error at a moment with that at others. */
+  private double meanErrorCorrelation(double timeS, List<Double> othersS) {
     return othersS.stream()
-        .mapToDouble(otherS -> Math.exp(-realPerMediaS * Math.abs(timeS - otherS) / FADES_S))
+        .mapToDouble(otherS -> Math.exp(-realPerMediaS * Math.abs(timeS - otherS) / ERROR_DECAY_S))
         .average()
         .orElse(0);
   }

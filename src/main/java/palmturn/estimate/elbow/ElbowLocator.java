@@ -11,13 +11,13 @@ import palmturn.trial.Hand;
 import palmturn.trial.Point;
 
 /**
- * Where the moving arm's elbow is in the first frame: where somebody pointed, else where the motion
- * puts it, near to where the body's shape does.
+ * Locates the moving arm's elbow in the first frame: at the place that was pointed at, else by the
+ * motion, near the body's landmark.
  */
 final class ElbowLocator {
   /**
-   * The body's landmarks are right to within this many palm lengths, by drawn clips of two makers.
-   * There motion is more exact; farther off it is led astray by what else has the colour of skin.
+   * Accuracy of the body's landmarks, palm lengths, by drawn clips of two makers. Within it motion
+   * is more exact; farther off other skin-coloured regions mislead it.
    */
   private static final double WITHIN_PALMS = 0.8;
 
@@ -27,7 +27,7 @@ final class ElbowLocator {
   private ElbowLocator() {}
 
   /**
-   * Returns the place, null where nothing tells it.
+   * Returns the place, null where unknown.
    *
    * @param shape null where the shape of the hands was not seen
    */

@@ -12,66 +12,67 @@ import palmturn.numbers.Robust;
 import palmturn.trial.Point;
 
 /**
- * The skin or sleeve around the elbow in the reference frame, laid on each later frame by turn,
- * size and shift: Lucas and Kanade's method over all its pixels at once, always from the reference
- * frame with the last result as start, so that errors don't add up. Single points on smooth skin
- * get lost as the forearm turns; the whole patch does not.
+ * A template of the skin or sleeve around the elbow in the reference frame, registered to each
+ * later frame by a similarity transform: Lucas and Kanade's method over all its pixels at once,
+ * always from the reference frame with the last result as start, so that errors don't accumulate.
+ * Single points on smooth skin get lost as the forearm turns; the whole patch does not.
  */
 final class ElbowPatch {
-  /** Every second pixel each way: the blurred picture holds no more. */
+  /** Sampling step in both directions: the blurred picture holds no finer detail. */
   private static final int STEP_PX = 2;
 
-  /** Room around the disc for its motion from one frame to the next. */
+  /** Margin around the disc for its motion from one frame to the next. */
   private static final int ROOM_PX = 24;
 
-  /** Fewer pixels don't settle five unknowns against noise. */
+  /** Fewest pixels that determine five unknowns against noise. */
   private static final int FEWEST = 60;
 
-  /** At most so many rounds of Gauss and Newton. */
+  /** Most Gauss-Newton iterations. */
   private static final int ROUNDS = 15;
 
-  /** A smaller step ends the rounds: a tenth of what the path is known to. */
-  private static final double DONE_PX = 0.02;
+  /** Step at which the iterations have converged: a tenth of the path's accuracy. */
+  private static final double CONVERGED_PX = 0.02;
 
   /**
-   * Differences over so many grey levels count less: something in front, a shine, the background.
+   * Huber threshold of the residuals, grey levels: occlusion, specular light and background weigh
+   * less.
    */
   private static final double OUTLIER = 8;
 
-  /** Holds turn and size where texture does not tell them. */
-  private static final double STIFF = 0.02;
+  /** Regularisation of turn and size, for texture that does not determine them. */
+  private static final double STIFFNESS = 0.02;
 
-  /** Less contrast than this, in grey levels, can't be followed. */
+  /** Least contrast that can be tracked, grey levels. */
   private static final double LEAST_CONTRAST = 2;
 
   /**
-   * Less slope than this along its smoothest direction, in grey levels a pixel, and it may slide:
-   * from 1.0 on it did not in drawn clips, with 0.8 it slid along the forearm of a real one.
+   * Least gradient along the smoothest direction, grey levels a pixel, below which the patch may
+   * slide: from 1.0 on it did not in drawn clips, with 0.8 it slid along the forearm of a real one.
    */
   private static final double LEAST_SLOPE = 0.9;
 
-  /** Correlation with the reference frame below which it is lost. */
-  private static final double ALIKE = 0.7;
+  /** Correlation with the reference frame below which the patch is lost. */
+  private static final double LEAST_CORRELATION = 0.7;
 
   /**
-   * After it was lost, it must be as alike as in this share of the frames before: the rest of the
-   * arm is nearly as like it.
+   * Share of the earlier frames whose correlation a lost patch must reach to be recovered: the rest
+   * of the arm looks nearly the same.
    */
-  private static final double ALIKE_AGAIN = 0.9;
+  private static final double RECOVERY_SHARE = 0.9;
 
-  /** Share of the pixels that must lie in the picture. */
+  /** Least share of the pixels inside the picture. */
   private static final double SEEN_SHARE = 0.7;
 
   /** Right, down, size, turn and change of light. */
   private static final int UNKNOWNS = 5;
 
-  /** Where it is searched for: so many steps to a radius, by every so many of its pixels. */
+  /** Search steps to a radius of the disc. */
   private static final double SEARCH_STEPS = 12;
 
-  /** Every so many of its pixels is compared in the search. */
+  /** Subsampling of the pixels in the search. */
   private static final int SEARCH_SKIP = 5;
 
-  /** So many of the best places are fitted in full. */
+  /** Best candidates of the search that are fitted in full. */
   private static final int SEARCHED = 3;
 
   private final Point elbow;
@@ -84,12 +85,12 @@ final class ElbowPatch {
   private final double[] gray;
   private final double slope;
   private double[] last = new double[UNKNOWNS];
-  private final List<Double> likenesses = new ArrayList<>();
-  private double likeness;
+  private final List<Double> correlations = new ArrayList<>();
+  private double lastCorrelation;
   private boolean lost;
 
   /**
-   * Takes the patch from the reference frame.
+   * Samples the patch in the reference frame.
    *
    * @param wanted for each pixel whether it belongs to the arm
    */
@@ -122,21 +123,24 @@ final class ElbowPatch {
     slope = slope();
   }
 
-  /** Returns whether there is enough of it and enough contrast to follow. */
+  /** Returns whether there are enough pixels and enough contrast to track. */
   boolean usable() {
     double mean = Arrays.stream(gray).average().orElse(0);
     double square = Arrays.stream(gray).map(g -> (g - mean) * (g - mean)).average().orElse(0);
     return gray.length >= FEWEST && Math.sqrt(square) >= LEAST_CONTRAST;
   }
 
-  /** Returns whether it is so smooth along one direction that it may slide along it. */
+  /**
+   * Returns whether the patch is so smooth along one direction that it may slide (the aperture
+   * problem).
+   */
   boolean maySlide() {
     return slope < LEAST_SLOPE;
   }
 
   /**
-   * Returns the root mean square slope along its smoothest direction, grey levels a pixel: the root
-   * of the smaller eigenvalue of the structure tensor.
+   * Returns the root mean square gradient along the smoothest direction, grey levels a pixel: the
+   * root of the smaller eigenvalue of the structure tensor.
    */
   private double slope() {
     double xx = 0;
@@ -156,9 +160,10 @@ final class ElbowPatch {
   }
 
   /**
-   * Returns how it lies now, from the elbow's place as origin; null where it is lost.
+   * Returns the patch's transform in this frame, with the elbow's place as origin; null where it is
+   * lost.
    *
-   * @param fits what else must hold of it
+   * @param fits further conditions on the transform
    */
   @Nullable Similarity follow(Mat frame, Predicate<Similarity> fits) {
     look(frame, last[0], last[1], ROOM_PX);
@@ -169,14 +174,15 @@ final class ElbowPatch {
       found = fit(rest, fits);
     }
     lost = found == null;
-    return found == null ? null : here(found);
+    return found == null ? null : accept(found);
   }
 
   /**
-   * Searches for it around where it was last seen. Returns how it lies, null where it is not found.
+   * Searches around the last position and returns the patch's transform, null where it is not
+   * found.
    *
-   * @param reachPx how far from there it may be
-   * @param fits what else must hold of it
+   * @param reachPx search radius
+   * @param fits further conditions on the transform
    */
   @Nullable Similarity find(Mat frame, double reachPx, Predicate<Similarity> fits) {
     look(frame, last[0], last[1], reachPx + ROOM_PX);
@@ -187,32 +193,34 @@ final class ElbowPatch {
       for (int i = -most; i <= most; i++) {
         if (step * Math.hypot(i, j) <= reachPx) {
           double[] where = {last[0] + step * i, last[1] + step * j, last[2], last[3], 0};
-          starts.add(new Start(where, alike(where)));
+          starts.add(new Start(where, correlation(where)));
         }
       }
     }
-    starts.sort(Comparator.comparingDouble(Start::alike).reversed());
+    starts.sort(Comparator.comparingDouble(Start::correlation).reversed());
     for (Start start : starts.subList(0, Math.min(SEARCHED, starts.size()))) {
       double[] found = fit(start.where, fits);
       if (found != null) {
         lost = false;
-        return here(found);
+        return accept(found);
       }
     }
     return null;
   }
 
   @SuppressWarnings("ArrayRecordComponent") // Made once and only read.
-  private record Start(double[] where, double alike) {}
+  private record Start(double[] where, double correlation) {}
 
-  private double again() {
-    double[] before = likenesses.stream().mapToDouble(Double::doubleValue).toArray();
-    return before.length == 0 ? ALIKE : Math.max(ALIKE, Robust.quantile(before, 1 - ALIKE_AGAIN));
+  private double recoveryCorrelation() {
+    double[] before = correlations.stream().mapToDouble(Double::doubleValue).toArray();
+    return before.length == 0
+        ? LEAST_CORRELATION
+        : Math.max(LEAST_CORRELATION, Robust.quantile(before, 1 - RECOVERY_SHARE));
   }
 
-  private Similarity here(double[] found) {
+  private Similarity accept(double[] found) {
     last = found;
-    likenesses.add(likeness);
+    correlations.add(lastCorrelation);
     return similarity(found);
   }
 
@@ -220,8 +228,8 @@ final class ElbowPatch {
     return new Similarity(1 + found[2], found[3], found[0], found[1]);
   }
 
-  /** Returns how like the picture there a part of its pixels is: Pearson's correlation. */
-  private double alike(double[] where) {
+  /** Returns Pearson's correlation of a subsample of the pixels with the picture there. */
+  private double correlation(double[] where) {
     Correlation correlation = new Correlation();
     for (int i = 0; i < gray.length; i += SEARCH_SKIP) {
       double x = x(where, i);
@@ -241,12 +249,12 @@ final class ElbowPatch {
     return elbow.y() + down[i] + where[1] + where[3] * right[i] + where[2] * down[i];
   }
 
-  /** Something that holds of a pixel or not. */
+  /** A predicate of a pixel. */
   interface Pixels {
     boolean has(int x, int y);
   }
 
-  /** Returns the share of its pixels in the picture, where it lies so, of which something holds. */
+  /** Returns the share of the transformed pixels inside the picture that satisfy a predicate. */
   double share(Similarity how, Pixels pixels) {
     double[] where = {how.dx(), how.dy(), how.a() - 1, how.b()};
     int inside = 0;
@@ -262,7 +270,7 @@ final class ElbowPatch {
     return inside == 0 ? 0 : held / (double) inside;
   }
 
-  /** Unknowns: right, down, size and turn (as a − 1 and b), and how much darker it has become. */
+  /** Fits right, down, size and turn (as a − 1 and b), and the change of brightness. */
   private double @Nullable [] fit(double[] start, Predicate<Similarity> fits) {
     double[] now = start.clone();
     double alike = 0;
@@ -296,7 +304,7 @@ final class ElbowPatch {
         return null;
       }
       for (int j = 2; j < 4; j++) {
-        double stiff = STIFF * seen * radiusPx * radiusPx;
+        double stiff = STIFFNESS * seen * radiusPx * radiusPx;
         normal[j][j] += stiff;
         normal[j][UNKNOWNS] -= stiff * now[j];
       }
@@ -306,12 +314,14 @@ final class ElbowPatch {
       }
       alike = correlation.value();
       double moved = Math.hypot(step[0], step[1]) + radiusPx * Math.hypot(step[2], step[3]);
-      if (moved < DONE_PX) {
+      if (moved < CONVERGED_PX) {
         break;
       }
     }
-    likeness = alike;
-    return alike >= (lost ? again() : ALIKE) && fits.test(similarity(now)) ? now : null;
+    lastCorrelation = alike;
+    return alike >= (lost ? recoveryCorrelation() : LEAST_CORRELATION) && fits.test(similarity(now))
+        ? now
+        : null;
   }
 
   private void look(Mat frame, double aroundX, double aroundY, double room) {
@@ -345,7 +355,7 @@ final class ElbowPatch {
     return solution;
   }
 
-  /** Pearson's correlation of pairs as they come. */
+  /** A running Pearson correlation of pairs. */
   private static final class Correlation {
     private int n;
     private double sumA;

@@ -5,11 +5,11 @@ import org.jspecify.annotations.Nullable;
 import palmturn.estimate.request.Hints;
 
 /**
- * How long a pixel of the upright full-size picture is at the elbow, and how that is known.
+ * Scale of the upright full-size picture at the elbow, and its source.
  *
  * @param source in words: {@code given}, {@code forearm}, {@code hand length, by landmarks}, {@code
  *     stature, estimated} or {@code none}
- * @param cmPerPixel null where nothing tells it
+ * @param cmPerPixel null where unknown
  * @param forearmPx length of the forearm in the picture, null where it was not measured
  * @param spreadPct one standard deviation of the scale, null where two places give it
  */
@@ -22,7 +22,7 @@ public record ElbowScale(
   private static final String HAND = "hand length, by landmarks";
   private static final String STATURE = "stature, estimated";
 
-  /** Nothing known. */
+  /** No scale. */
   static final ElbowScale NONE = new ElbowScale("none", null, null, null);
 
   /**
@@ -35,11 +35,12 @@ public record ElbowScale(
   /** Spread of that share in the same survey, both sexes together: SD/mean, per cent. */
   static final double FOREARM_OF_STATURE_SPREAD_PCT = 4.1;
 
-  /** What the forearm's length in the picture is known to, per cent, from drawn clips. */
+  /** Standard deviation of the forearm's length in the picture, per cent, from drawn clips. */
   static final double FOREARM_IN_PICTURE_SPREAD_PCT = 15;
 
   /**
-   * How far the scale by the hand's length is off, per cent, by docs/measured/elbow.md: five views.
+   * Standard deviation of the scale by the hand's length, per cent; docs/measured/elbow.md, five
+   * views.
    */
   static final double HAND_IN_PICTURE_SPREAD_PCT = 14;
 
@@ -72,12 +73,15 @@ public record ElbowScale(
     return new ElbowScale("none", null, armPx, null);
   }
 
-  /** Returns whether the forearm's length in the picture, as if it lay flat there, gives it. */
+  /**
+   * Returns whether the scale comes from the forearm's length in the picture, assumed parallel to
+   * it.
+   */
   boolean byForearm() {
     return source.equals(FOREARM) || source.equals(STATURE);
   }
 
-  /** Returns what has to be said beside a length in centimetres, null where nothing. */
+  /** Returns the caution to show beside lengths in centimetres, null without one. */
   @Nullable String caution() {
     if (cmPerPixel == null) {
       return "There is no scale: the elbow's drift has no centimetres. Give two places a known"
@@ -88,11 +92,11 @@ public record ElbowScale(
         : String.format(
             Locale.ROOT,
             "The elbow's centimetres rest on the %s: they may be off by %.0f %% (one SD).",
-            restsOn(),
+            basis(),
             spreadPct);
   }
 
-  private String restsOn() {
+  private String basis() {
     return switch (source) {
       case FOREARM -> "forearm's length in the picture";
       case HAND -> "hand's length in the picture";

@@ -19,12 +19,12 @@ import palmturn.trial.Estimate.ElbowInSpace;
 import palmturn.trial.EstimatedSlap;
 
 /**
- * The elbows of a trial: where they are, how long a pixel is there, and their paths.
+ * The elbows of a trial: their places, the scale there, and their paths.
  *
  * @param slaps of the trial, in order, at least one
  * @param networks how they are used, null where they are not
  * @param shape what the networks saw, null where they were not used
- * @param place of the moving elbow, null where nothing tells it
+ * @param place of the moving elbow, null where unknown
  * @param scale at the moving elbow
  */
 public record ElbowSearch(
@@ -37,7 +37,7 @@ public record ElbowSearch(
     LandmarkPass.@Nullable Landmarks shape,
     @Nullable ElbowPosition place,
     ElbowScale scale) {
-  /** The elbow is followed for this long after the last slap, to show it come to rest. */
+  /** Time after the last slap for which the elbow is tracked, to show it come to rest. */
   private static final double AFTER_S = 0.5;
 
   /**
@@ -45,7 +45,7 @@ public record ElbowSearch(
    */
   private static final double BY_SHAPE_CONFIDENCE = 0.5;
 
-  /** Share of the progress, by the time it takes, that following has before the gaps are filled. */
+  /** Share of the progress that tracking has before the gaps are filled, by time taken. */
   private static final double FOLLOWING_SHARE = 0.6;
 
   /** Finds the moving arm's elbow. */
@@ -71,7 +71,7 @@ public record ElbowSearch(
         shape == null ? null : HandLength.px(shape.paths()));
   }
 
-  /** Follows the moving arm's elbow. */
+  /** Tracks the moving arm's elbow. */
   public ElbowTracker.TrackedElbow followMoving(Progress watch) throws ClipException {
     if (place == null) {
       return new ElbowTracker.TrackedElbow(
@@ -81,29 +81,29 @@ public record ElbowSearch(
                   + " drift."));
     }
     ElbowTracker.TrackedElbow followed = follow(place, new PartProgress(watch, 0, FOLLOWING_SHARE));
-    List<String> said = new ArrayList<>(followed.warnings());
+    List<String> warnings = new ArrayList<>(followed.warnings());
     String caution = scale.caution();
     if (followed.path() != null && caution != null) {
-      said.add(caution);
+      warnings.add(caution);
     }
     if (followed.path() != null && request.hints().elbow() == null) {
-      said.add("The elbow's place was found by the program: check it in the picture.");
+      warnings.add("The elbow's place was found by the program: check it in the picture.");
     }
     ElbowPath path = followed.path();
     return new ElbowTracker.TrackedElbow(
         path == null
             ? null
-            : taken(path, new PartProgress(watch, FOLLOWING_SHARE, 1 - FOLLOWING_SHARE)),
-        said);
+            : fillGaps(path, new PartProgress(watch, FOLLOWING_SHARE, 1 - FOLLOWING_SHARE)),
+        warnings);
   }
 
-  private ElbowPath taken(ElbowPath path, Progress watch) throws ClipException {
+  private ElbowPath fillGaps(ElbowPath path, Progress watch) throws ClipException {
     double radiusPx = ElbowTracker.discFullPx(scale, clip.facts().width(), clip.facts().height());
     return new GapFiller(clip, motion.contacts().motion().footage(), request.realPerMediaS())
         .fillGaps(path, radiusPx, networks, shape == null ? null : shape.paths(), watch);
   }
 
-  /** Returns how far the moving elbow went in space; null where that can't be told. */
+  /** Returns the moving elbow's displacement in space; null where unknown. */
   @Nullable
   public ElbowInSpace inSpace(@Nullable ElbowPath moving) {
     return shape == null || moving == null
@@ -117,7 +117,7 @@ public record ElbowSearch(
             request.hints());
   }
 
-  /** Follows the target arm's elbow; null where it was not found. */
+  /** Tracks the target arm's elbow; null where it was not found. */
   @Nullable
   public ElbowPath followTarget(Progress watch) throws ClipException {
     if (shape == null || shape.targetElbow() == null) {

@@ -21,7 +21,7 @@ import palmturn.trial.ElbowPath;
 import palmturn.trial.Point;
 
 /**
- * Follows the elbow through a trial: the arm around it, always from the reference frame, less the
+ * Tracks the elbow through a trial: registers the arm around it to the reference frame, less the
  * motion of the camera and the trunk.
  */
 public final class ElbowTracker {
@@ -37,18 +37,21 @@ public final class ElbowTracker {
   /** The disc's 4.2 cm as a share of an adult's forearm of 25 cm. */
   private static final double DISC_FOREARMS = 0.17;
 
-  /** Still points are looked for farther away than this many radii of the disc. */
+  /** Least distance of background points from the elbow, radii of the disc. */
   private static final double AWAY_RADII = 2.2;
 
   /**
-   * The joint may lie farther from where somebody pointed than the disc reaches, but not by much.
+   * Largest distance of the joint from the given place, radii of the disc: skin is pointed at,
+   * beside the joint.
    */
   private static final double JOINT_RADII = 1.5;
 
-  /** Where the camera's motion can be told in fewer of the frames, it is taken to stand still. */
+  /**
+   * Least share of the frames with a known camera motion; with fewer, the camera is assumed still.
+   */
   private static final double STEADIED_SHARE = 0.5;
 
-  /** What was found: a path, or none and why; and what to say about it. */
+  /** A tracked path, or null, with warnings for the reader. */
   public record TrackedElbow(@Nullable ElbowPath path, List<String> warnings) {
     public TrackedElbow {
       warnings = List.copyOf(warnings);
@@ -62,31 +65,32 @@ public final class ElbowTracker {
   /**
    * A frame.
    *
-   * @param camera from the reference frame to this one; null where that can't be told
-   * @param arm how the skin around the elbow goes from the reference frame to this one; null where
+   * @param camera motion from the reference frame to this one; null where unknown
+   * @param arm motion of the skin around the elbow from the reference frame to this one; null where
    *     the elbow is lost
    */
   private record Seen(double timeS, @Nullable Similarity camera, @Nullable Similarity arm) {
-    /** Returns the arm without the camera's motion, or as it is where nothing steadies it. */
+    /** Returns the arm's motion less the camera's, or as it is where that is unknown throughout. */
     ElbowDrift.ArmPose sample(boolean steady, Point at, double fullPerSmall) {
-      Similarity way = arm;
+      Similarity motion = arm;
       if (steady && arm != null) {
-        way = camera == null ? null : camera.inverse().after(arm);
+        motion = camera == null ? null : camera.inverse().after(arm);
       }
-      return new ElbowDrift.ArmPose(timeS, way == null ? null : way.from(at, fullPerSmall));
+      return new ElbowDrift.ArmPose(timeS, motion == null ? null : motion.from(at, fullPerSmall));
     }
   }
 
   private ElbowTracker() {}
 
   /**
-   * Follows the elbow.
+   * Tracks the elbow.
    *
    * @param fromFrame the reference frame, the first of the trial
    * @param toFrame after the last frame
-   * @param firstSlapS its place is the median over the 0.3 s before this moment
+   * @param firstSlapS displacements count from the median position over the 0.3 s before this
+   *     moment
    * @param elbow where it is in the reference frame
-   * @param trunk a place on the trunk in the reference frame; null takes all that stands still
+   * @param trunk a place on the trunk in the reference frame; null uses all that stands still
    * @throws ClipException if the file is damaged
    * @throws StoppedException if {@code watch} stops it
    */
@@ -188,7 +192,7 @@ public final class ElbowTracker {
     }
   }
 
-  /** Returns the radius of the disc that is followed, full-size pixels. */
+  /** Returns the radius of the tracked disc, full-size pixels. */
   public static double discFullPx(ElbowScale scale, double fullWidth, double fullHeight) {
     double share = DISC_SHARE * Math.max(fullWidth, fullHeight);
     if (scale.cmPerPixel() != null) {

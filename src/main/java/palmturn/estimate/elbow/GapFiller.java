@@ -17,31 +17,31 @@ import palmturn.trial.Estimate.Stretch;
 import palmturn.trial.Point;
 
 /**
- * Tells where an elbow was while its patch was lost. The body is looked at only then, and a few
- * times while the elbow is seen, to hold it against the patch.
+ * Estimates the elbow's position while its patch was lost. Body landmarks are computed only there,
+ * and in a few frames in which the elbow is tracked, to calibrate them against the patch.
  *
  * @param clip the clip
  * @param footage of the stretch, in real seconds
  * @param realPerMediaS real seconds in one of the clip's
  */
 public record GapFiller(ClipFile clip, Footage footage, double realPerMediaS) {
-  /** The elbow goes little way in a shorter gap, real seconds. */
+  /** Shortest gap worth a look, real seconds: the elbow moves little in a shorter one. */
   private static final double SHORT_S = 0.3;
 
-  /** Distance of two looks in a gap, real seconds. */
+  /** Interval between two looks in a gap, real seconds. */
   private static final double EVERY_S = 0.2;
 
-  /** Looks in all gaps together: each costs twelve runs of a network. */
+  /** Most looks in all gaps together: each costs twelve runs of a network. */
   private static final int MOST_LOOKS = 10;
 
-  /** So many looks are held against the path. */
-  private static final int HELD = 10;
+  /** Looks that are compared with the tracked path. */
+  private static final int COMPARED_LOOKS = 10;
 
   /**
-   * Returns a path with where its elbow is taken to have been in its gaps.
+   * Returns a path with the elbow's estimated positions in its gaps.
    *
-   * @param radiusPx of the disc that was followed, full-size pixels
-   * @param networks null where they are not used, or where the body is not to be looked at
+   * @param radiusPx of the tracked disc, full-size pixels
+   * @param networks null where they, or the body's landmarks, are not used
    * @param hands the two hands, null where the networks did not see them
    * @throws ClipException if the clip can't be opened any more
    * @throws StoppedException if {@code watch} stops it
@@ -75,20 +75,20 @@ public record GapFiller(ClipFile clip, Footage footage, double realPerMediaS) {
               radiusPx);
       Point elbow = path.start();
       ArmInView arm = ArmInView.of(footage, elbow, radiusPx);
-      // What covers the elbow is not where it is, however surely the body's landmarks say so.
+      // An occluder is not the elbow, however visible the body's landmarks call it.
       return body == null || arm == null
           ? body
-          : body.where(
-              told ->
+          : body.filter(
+              sighting ->
                   arm.at(
-                      told.timeS() * realPerMediaS,
-                      new Point(elbow.x() + told.rightPx(), elbow.y() + told.downPx())));
+                      sighting.timeS() * realPerMediaS,
+                      new Point(elbow.x() + sighting.rightPx(), elbow.y() + sighting.downPx())));
     } catch (IOException e) {
-      return null; // That the networks can't be opened was said when the hands were looked for.
+      return null; // The search for the hands has warned that the networks can't be opened.
     }
   }
 
-  /** Returns the frames in which the body is looked at, in order; none where no gap is long. */
+  /** Returns the frames whose body landmarks are computed, in order; none where no gap is long. */
   private int[] frames(ElbowPath path) {
     List<Stretch> gaps =
         path.gaps().stream()
@@ -103,9 +103,10 @@ public record GapFiller(ClipFile clip, Footage footage, double realPerMediaS) {
       }
     }
     int seen = path.samples().size();
-    for (int i = 0; i < HELD && !gaps.isEmpty(); i++) {
+    for (int i = 0; i < COMPARED_LOOKS && !gaps.isEmpty(); i++) {
       frames.add(
-          clip.frames().nearest(path.samples().get((2 * i + 1) * seen / (2 * HELD)).timeS()));
+          clip.frames()
+              .nearest(path.samples().get((2 * i + 1) * seen / (2 * COMPARED_LOOKS)).timeS()));
     }
     return frames.stream().mapToInt(Integer::intValue).toArray();
   }

@@ -7,22 +7,20 @@ import palmturn.numbers.Robust;
 import palmturn.trial.Point;
 
 /**
- * The joint inside the arm: the place, carried along by the skin around the elbow, that the fast
- * turning of the forearm leaves at rest. A person points at skin, a centimetre or two beside it,
- * and that skin moves whenever the forearm turns though the joint does not.
+ * The joint inside the arm: the centre of rotation of the forearm's fast motion, in the frame of
+ * the skin around the elbow. A person points at skin a centimetre or two beside it, which moves
+ * whenever the forearm turns though the joint does not.
  */
 final class Hinge {
-  /** Turning faster than this is the hand's up and down; slower motion is the elbow's own. */
+  /** Low-pass width, seconds: faster motion is the hand's oscillation, slower the elbow's own. */
   private static final double FAST_S = 0.15;
 
-  /**
-   * Turning, in radians, too weak to tell the joint from: then it stays where it was pointed at.
-   */
+  /** Regularisation, radians of turning: with weaker motion the joint stays at the given place. */
   private static final double WEAK = 0.005;
 
   /**
-   * Ways under this share of the usual one count fully; those over it by their length, not its
-   * square, as the whole arm moves where the hand comes down off the centre.
+   * Huber threshold, as a share of the median displacement: the whole arm moves where the hand
+   * lands off the centre.
    */
   private static final double SMALL = 0.5;
 
@@ -34,8 +32,8 @@ final class Hinge {
   /**
    * Returns the joint's place.
    *
-   * @param arm how the skin lies at each time, from the elbow's given place as origin
-   * @param farthest longest way from the given place
+   * @param arm transform of the skin at each time, with the elbow's given place as origin
+   * @param farthest largest distance from the given place
    */
   static Point of(double[] timesS, List<Similarity> arm, double farthest) {
     Fast motion =
@@ -48,10 +46,10 @@ final class Hinge {
     Arrays.fill(weights, 1);
     Point joint = motion.atRest(weights, farthest);
     for (int round = 0; round < ROUNDS; round++) {
-      double[] ways = motion.ways(joint);
-      double small = SMALL * Robust.median(ways);
-      for (int i = 0; i < ways.length; i++) {
-        weights[i] = ways[i] > small ? small / ways[i] : 1;
+      double[] lengths = motion.displacements(joint);
+      double small = SMALL * Robust.median(lengths);
+      for (int i = 0; i < lengths.length; i++) {
+        weights[i] = lengths[i] > small ? small / lengths[i] : 1;
       }
       joint = motion.atRest(weights, farthest);
     }
@@ -76,16 +74,16 @@ final class Hinge {
       return new Point(shrink * x / square, shrink * y / square);
     }
 
-    /** Returns how far a place is carried at each time. */
-    double[] ways(Point at) {
-      double[] ways = new double[right.length];
-      for (int i = 0; i < ways.length; i++) {
-        ways[i] =
+    /** Returns a place's displacement at each time. */
+    double[] displacements(Point at) {
+      double[] lengths = new double[right.length];
+      for (int i = 0; i < lengths.length; i++) {
+        lengths[i] =
             Math.hypot(
                 right[i] + size[i] * at.x() - turn[i] * at.y(),
                 down[i] + turn[i] * at.x() + size[i] * at.y());
       }
-      return ways;
+      return lengths;
     }
   }
 

@@ -5,7 +5,7 @@ import palmturn.numbers.Stats;
 
 /** Smooths a series whose samples may be unevenly spaced. */
 final class TimedSmoothing {
-  /** Farther off a Gaussian weight is under 1.2 % of its peak. */
+  /** Reach of the Gaussian: farther off its weight is under 1.2 % of the peak. */
   private static final double REACH_SIGMAS = 3;
 
   private TimedSmoothing() {}

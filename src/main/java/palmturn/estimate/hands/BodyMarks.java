@@ -1,16 +1,16 @@
 package palmturn.estimate.hands;
 
 /**
- * A body's landmarks, of which the arms' are used, and how surely each is seen.
+ * A body's landmarks, of which the arms' are used, and their visibility.
  *
  * @param x to the right of the picture, pixels
  * @param y downwards, pixels
- * @param visibility 0 to 1, that the landmark lies in the picture and is not covered
+ * @param visibility 0 to 1, that the landmark is in the picture and not occluded
  * @param presence 0 to 1, that there is a body
  */
 @SuppressWarnings("ArrayRecordComponent") // Made once and only read.
 record BodyMarks(double[] x, double[] y, double[] visibility, double presence) {
-  /** How many landmarks a body has. */
+  /** Number of landmarks of a body. */
   static final int SIZE = 33;
 
   /** Numbers of the elbows in the network's list of landmarks. */
@@ -18,12 +18,12 @@ record BodyMarks(double[] x, double[] y, double[] visibility, double presence) {
 
   static final int RIGHT_ELBOW = 14;
 
-  /** Returns which landmark is an elbow. */
+  /** Returns the number of an elbow's landmark. */
   static int elbow(boolean right) {
     return right ? RIGHT_ELBOW : LEFT_ELBOW;
   }
 
-  /** Returns it on the stage. */
+  /** Returns the landmarks on the stage. */
   BodyMarks on(Registration stage) {
     double[] newX = new double[SIZE];
     double[] newY = new double[SIZE];

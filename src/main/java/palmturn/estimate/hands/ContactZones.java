@@ -9,15 +9,17 @@ import palmturn.numbers.Robust;
 import palmturn.trial.Zone;
 
 /**
- * Where on the target hand each contact landed: the middle of the moving palm on the target's own
- * axes in the picture, from its wrist to the middle finger's knuckle and from the little finger's
- * knuckle to the index finger's.
+ * The zones of the target hand that contacts landed on, by the middle of the moving palm on the
+ * target's own axes in the picture, from its wrist to the middle finger's knuckle and from the
+ * little finger's knuckle to the index finger's.
  */
 public final class ContactZones {
-  /** The hand rests on the target for about so long to either side of a contact. */
+  /** Time to either side of a contact in which the hand rests on the target. */
   private static final double AROUND_S = 0.02;
 
-  /** The moving hand lies on the target: its middle is this much higher, in palm lengths. */
+  /**
+   * Height of the moving hand's middle over the target's, palm lengths: one is on top of the other.
+   */
   private static final double THICKNESS_PALMS = 0.3;
 
   /**
@@ -38,10 +40,10 @@ public final class ContactZones {
   /** A side whose look scatters more than this does not show how it lies across the target. */
   private static final double MOST_LOOK_SPREAD = 0.2;
 
-  /** Share of slaps that may be on the edge where it can't be seen: Palmturn's choice. */
+  /** Prior share of slaps on the edge where it can't be seen: Palmturn's choice. */
   private static final double EDGE_UNSEEN = 0.15;
 
-  /** A zone less sure than this stays open. */
+  /** Least confidence of a zone; with less it stays unknown. */
   private static final double LEAST_SURE = 0.75;
 
   /** The usual place of a side's contacts may differ from the middle by no more than this. */
@@ -62,30 +64,30 @@ public final class ContactZones {
   record TargetPoint(double along, double across) {}
 
   /**
-   * A zone and how sure it is.
+   * A contact's estimated zone.
    *
-   * @param zone {@code UNKNOWN} where it can't be told
+   * @param zone {@code UNKNOWN} where it can't be determined
    * @param confidence 0 to 1
    */
-  public record Landed(Zone zone, double confidence) {
-    static final Landed UNKNOWN = new Landed(Zone.UNKNOWN, 0);
+  public record ZoneEstimate(Zone zone, double confidence) {
+    static final ZoneEstimate UNKNOWN = new ZoneEstimate(Zone.UNKNOWN, 0);
   }
 
   private ContactZones() {}
 
   /** Returns the zone of each contact. */
-  public static List<Landed> of(HandPaths paths, List<PosedContact> touches) {
+  public static List<ZoneEstimate> of(HandPaths paths, List<PosedContact> touches) {
     List<@Nullable TargetPoint> places = new ArrayList<>();
     for (PosedContact touch : touches) {
       places.add(place(paths, touch.timeS()));
     }
-    List<Landed> landed = new ArrayList<>();
+    List<ZoneEstimate> landed = new ArrayList<>();
     for (int i = 0; i < places.size(); i++) {
       TargetPoint place = places.get(i);
       int pose = touches.get(i).pose();
       landed.add(
           place == null
-              ? Landed.UNKNOWN
+              ? ZoneEstimate.UNKNOWN
               : zone(
                   place.along() - usual(places, touches, pose, true),
                   place.across() - usual(places, touches, pose, false),
@@ -94,7 +96,9 @@ public final class ContactZones {
     return landed;
   }
 
-  /** Returns where the middle of the moving palm is at a moment, null where it was not seen. */
+  /**
+   * Returns the position of the middle of the moving palm at a moment, null where it was not seen.
+   */
   static @Nullable TargetPoint place(HandPaths paths, double timeS) {
     List<HandMarks> seen = paths.around(timeS, AROUND_S, AROUND_S);
     if (seen.isEmpty()) {
@@ -124,7 +128,8 @@ public final class ContactZones {
 
   /**
    * Returns where a side's contacts usually land: how high the camera stands shifts them all. Only
-   * so far, so that a hand that always lands on the fingers is not taken for one that never does.
+   * so far, so that a hand that always lands on the fingers is not mistaken for one that never
+   * does.
    */
   private static double usual(
       List<@Nullable TargetPoint> places, List<PosedContact> touches, int pose, boolean along) {
@@ -162,7 +167,7 @@ public final class ContactZones {
     return same.build().toArray();
   }
 
-  private static Landed zone(double along, double across, boolean showsEdge) {
+  private static ZoneEstimate zone(double along, double across, boolean showsEdge) {
     double fingers = beyond(along - FINGERS);
     double wrist = beyond(WRIST - along);
     double between = 1 - fingers - wrist;
@@ -170,13 +175,13 @@ public final class ContactZones {
     double centre = between - edge;
     double best = Math.max(Math.max(fingers, wrist), Math.max(edge, centre));
     if (best < LEAST_SURE) {
-      return new Landed(Zone.UNKNOWN, 0);
+      return new ZoneEstimate(Zone.UNKNOWN, 0);
     }
     Zone zone =
         best == fingers
             ? Zone.FINGERS
             : best == wrist ? Zone.WRIST : best == edge ? Zone.EDGE : Zone.CENTRE;
-    return new Landed(zone, best);
+    return new ZoneEstimate(zone, best);
   }
 
   private static double beyond(double by) {

@@ -7,9 +7,8 @@ import org.jspecify.annotations.Nullable;
 import palmturn.numbers.Robust;
 
 /**
- * Where the elbows are, by the landmarks of a body of which the head and the legs may be out of the
- * picture: it is looked at in several squares of a body's size about the target hand, and what most
- * of them say counts.
+ * The elbows by body landmarks, where head and legs may be out of the picture: the network runs on
+ * several squares of a body's size about the target hand, and their median counts.
  */
 public final class ElbowLandmarks {
   /** Heights of the squares' centres over the target hand, in its palm lengths. */
@@ -26,7 +25,7 @@ public final class ElbowLandmarks {
   /** Half of the twelve squares of one frame. */
   private static final int FEWEST = 6;
 
-  /** Half of the looks must agree to within so many palm lengths. */
+  /** Largest median distance of the looks from their common position, palm lengths. */
   private static final double MOST_SPREAD = 0.7;
 
   private final Networks networks;
@@ -55,7 +54,7 @@ public final class ElbowLandmarks {
   }
 
   /**
-   * Returns what each square of a frame says of an elbow.
+   * Returns an elbow's position by each square of a frame.
    *
    * @param timeS the frame's, real seconds
    * @param picture blue, green, red

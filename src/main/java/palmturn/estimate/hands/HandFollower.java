@@ -7,15 +7,15 @@ import org.jspecify.annotations.Nullable;
 import palmturn.estimate.hands.HandSurvey.Hands;
 
 /**
- * Follows the moving hand from frame to frame by its landmarks, and looks at the target hand where
- * it is not covered. The target's place is what tells the two apart: a hand that comes out where
- * the target lies is not the moving one, however surely it is seen.
+ * Tracks the moving hand from frame to frame by its landmarks, and samples the target hand where it
+ * is not occluded. The target's place distinguishes the two: a hand detected at the target is not
+ * the moving one, however high its presence.
  */
 public final class HandFollower {
-  /** Under this the network is more likely to see no hand than one. */
+  /** Least presence: below it the network more likely sees no hand than one. */
   private static final double LEAST_PRESENCE = 0.5;
 
-  /** Below it the hand is looked for anew, too. */
+  /** Presence below which the hand is also detected anew. */
   private static final double SURE_PRESENCE = 0.8;
 
   /** Least score of a detected palm; low, since the landmarks judge it again. */
@@ -37,7 +37,7 @@ public final class HandFollower {
   /** The target is looked at only while the moving hand is this far, in palm lengths. */
   private static final double UNCOVERED_PALMS = 0.9;
 
-  /** The target hardly moves: every fourth uncovered frame is enough. */
+  /** Interval of target samples, in uncovered frames: the target hardly moves. */
   private static final int TARGET_EVERY = 4;
 
   private final Networks networks;
@@ -136,13 +136,16 @@ public final class HandFollower {
         && !same(marks, still);
   }
 
-  /** Returns whether two hands lie in one place and point one way. */
+  /** Returns whether two hands agree in place and direction. */
   static boolean same(HandMarks one, HandMarks other) {
     return Math.min(one.palmsTo(other), other.palmsTo(one)) < SAME_PALMS
         && one.angleTo(other) < SAME_TURN;
   }
 
-  /** Returns the hand in a square, looked at once more from where it was found; null if nowhere. */
+  /**
+   * Returns the hand in a square, refined by a second run on a square about the first result; null
+   * if there is none.
+   */
   static @Nullable HandMarks refined(Networks networks, Mat picture, Square where) {
     if (!where.usable()) {
       return null;

@@ -5,9 +5,8 @@ import palmturn.estimate.hands.HandFollower.TimedHand;
 import palmturn.numbers.Robust;
 
 /**
- * How long the moving hand is in the picture where it lies across the line of sight. Pointing
- * towards the camera or away from it, and bending its fingers, only shorten a hand, so that it is
- * the longest looks that count.
+ * The moving hand's length in the picture, unforeshortened. Pointing towards the camera or away
+ * from it, and bending the fingers, only shorten a hand, so that a high quantile is used.
  */
 public final class HandLength {
   private static final int[] WRIST_TO_TIP = {HandMarks.WRIST, HandMarks.MIDDLE, 10, 11, 12};
@@ -15,7 +14,7 @@ public final class HandLength {
   /** Blurred hands look short; only clear ones are measured. */
   private static final double SURE_PRESENCE = 0.9;
 
-  /** Above it are the looks whose landmarks are most mistaken. */
+  /** Quantile of the lengths: above it are frames with gross landmark errors. */
   private static final double LONG = 0.95;
 
   /** Fewer frames give no steady quantile. */

@@ -13,7 +13,7 @@ import palmturn.numbers.Robust;
  */
 @SuppressWarnings("ArrayRecordComponent") // Made once and only read.
 public record HandMarks(double[] x, double[] y, double presence) {
-  /** How many landmarks a hand has. */
+  /** Number of landmarks of a hand. */
   public static final int SIZE = 21;
 
   /** Numbers of the landmarks that are used, in the network's list. */
@@ -24,12 +24,12 @@ public record HandMarks(double[] x, double[] y, double presence) {
   static final int RING = 13;
   static final int LITTLE = 17;
 
-  /** Returns the middle of the palm: half way from the wrist to the knuckles' mean. */
+  /** Returns the x of the palm's middle, the midpoint of the wrist and the knuckles' mean. */
   public double palmX() {
     return middle(x);
   }
 
-  /** Returns the same downwards. */
+  /** Returns the y of the palm's middle. */
   public double palmY() {
     return middle(y);
   }
@@ -43,20 +43,20 @@ public record HandMarks(double[] x, double[] y, double presence) {
     return Math.hypot(x[MIDDLE] - x[WRIST], y[MIDDLE] - y[WRIST]);
   }
 
-  /** Returns where the wrist is, to the right, pixels. */
+  /** Returns the wrist's x, pixels. */
   public double wristX() {
     return x[WRIST];
   }
 
-  /** Returns which way the hand points, radians, clockwise as seen from to the right. */
+  /** Returns the direction the hand points in, radians clockwise from the right. */
   public double direction() {
     return Math.atan2(y[MIDDLE] - y[WRIST], x[MIDDLE] - x[WRIST]);
   }
 
   /**
-   * Returns how much of its palm or back a hand shows: the sine of the angle at the wrist from the
-   * index finger's to the little finger's knuckle. Above 0 where a left hand shows its palm and a
-   * right hand its back; near 0 edge on.
+   * Returns a measure of how much of its palm or back a hand shows, the sine of the angle at the
+   * wrist from the index finger's to the little finger's knuckle. Above 0 where a left hand shows
+   * its palm and a right hand its back; near 0 edge on.
    */
   public double face() {
     double ix = x[INDEX] - x[WRIST];
@@ -68,8 +68,8 @@ public record HandMarks(double[] x, double[] y, double presence) {
   }
 
   /**
-   * Returns how wide the palm looks: the way from the index finger's to the little finger's knuckle
-   * square to the hand's own direction, pixels. Its sign is that of {@link #face}.
+   * Returns the palm's apparent width: from the index finger's to the little finger's knuckle,
+   * perpendicular to the hand's direction, pixels. Its sign is that of {@link #face}.
    */
   public double across() {
     double alongX = x[MIDDLE] - x[WRIST];

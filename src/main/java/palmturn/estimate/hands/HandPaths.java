@@ -15,10 +15,10 @@ import palmturn.estimate.hands.HandFollower.TimedHand;
  */
 public record HandPaths(
     boolean right, List<TimedHand> moving, List<TimedHand> target, HandMarks rest) {
-  /** The target's place is the median over this long to either side. */
+  /** Time to either side over which the target's landmarks are the median. */
   private static final double AROUND_S = 0.5;
 
-  /** Fewer sightings give no steady median. */
+  /** Fewest frames for a stable median. */
   private static final int FEWEST = 3;
 
   public HandPaths {
@@ -27,7 +27,7 @@ public record HandPaths(
   }
 
   /**
-   * Returns where the moving hand was seen around a moment.
+   * Returns the moving hand's landmarks around a moment.
    *
    * @param beforeS how long before it, seconds
    * @param afterS how long after it, seconds
@@ -39,7 +39,10 @@ public record HandPaths(
         .toList();
   }
 
-  /** Returns where the target hand is at a moment, by the frames around it that show it. */
+  /**
+   * Returns the target hand's landmarks at a moment, the median of the frames around it that show
+   * it.
+   */
   HandMarks targetAt(double timeS) {
     List<HandMarks> near =
         target.stream()

@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Looks for hands in a few frames of a trial: the target hand is the one that is always found in
- * the same place, and the moving hand points another way.
+ * the same place, and the moving hand points in another direction.
  */
 public final class HandSurvey {
   /**
@@ -43,7 +43,7 @@ public final class HandSurvey {
    * The two hands of a trial, on the stage: where the first frame's background is.
    *
    * @param target the hand that is slapped
-   * @param direction which way the moving hand mostly points, radians
+   * @param direction the direction the moving hand mostly points in, radians
    */
   public record Hands(HandMarks target, double direction) {}
 
@@ -100,7 +100,9 @@ public final class HandSurvey {
     return same;
   }
 
-  /** Returns where most of the other hands near the target point, null where there are few. */
+  /**
+   * Returns the direction of most other hands near the target, radians; null where there are few.
+   */
   private @Nullable Double direction(HandMarks target) {
     List<HandMarks> others =
         frames.stream()

@@ -20,7 +20,7 @@ final class HeadBias {
   private final ByteBuffer file;
   private final int graph;
 
-  /** How many more elements are read: a damaged file could send the reading round in circles. */
+  /** Elements that may still be read, bounded since a damaged file could hold a cycle. */
   private int left;
 
   private HeadBias(byte[] bytes) {
@@ -126,7 +126,7 @@ final class HeadBias {
     return new String(text, StandardCharsets.UTF_8);
   }
 
-  /** Returns where a field of a table lies, 0 where it has its default. */
+  /** Returns the offset of a table's field, 0 where it has its default. */
   private int field(int table, int number) {
     int layout = table - file.getInt(table);
     int at = 4 + 2 * number;
@@ -134,7 +134,7 @@ final class HeadBias {
     return offset == 0 ? 0 : table + offset;
   }
 
-  /** Returns where a vector (or a text) begins: its length, then its elements. */
+  /** Returns the offset of a vector (or a text): its length, then its elements. */
   private int vector(int table, int number) {
     int at = field(table, number);
     if (at == 0) {
@@ -143,7 +143,7 @@ final class HeadBias {
     return at + file.getInt(at);
   }
 
-  /** Returns how many elements a vector has. */
+  /** Returns the number of a vector's elements. */
   private int count(int vector) {
     int n = file.getInt(vector);
     if (n < 0 || n >= left) {

@@ -30,7 +30,8 @@ public final class LandmarkPass {
   static final int LONG_SIDE_PX = 960;
 
   /**
-   * Frames in which the two hands are looked for: enough to tell the still one from the moving one.
+   * Frames in which the two hands are detected: enough to distinguish the still one from the moving
+   * one.
    */
   private static final int SURVEYED = 30;
 
@@ -45,11 +46,11 @@ public final class LandmarkPass {
 
   private static final String LOOKING = "looking at the hands";
 
-  /** What is around a contact: as much as palm, zone and wrist are read from, and a frame more. */
+  /** Time around a contact from which palm, zone and wrist are read, and a frame more. */
   private static final double NEAR_CONTACT_S = 0.055;
 
   /**
-   * What was seen.
+   * The landmarks of a trial.
    *
    * @param paths of the hands
    * @param elbow the moving arm's, before the first slap; null where it was not found
@@ -73,8 +74,8 @@ public final class LandmarkPass {
   }
 
   /**
-   * Returns where the hands were, null where they were not both found. Frames before the first
-   * contact, at which the arms rest, tell where the elbows are.
+   * Returns the hands' paths, null where they were not both found. The elbows are located in frames
+   * before the first contact, at which the arms rest.
    *
    * @param contactsS the contacts, real seconds, in order
    * @param everyFrame whether the moving hand is followed through all of the trial, or looked at
@@ -124,10 +125,10 @@ public final class LandmarkPass {
   }
 
   /**
-   * Returns what the body's landmarks say of the moving arm's elbow.
+   * Returns the moving arm's elbow by the body's landmarks.
    *
    * @param hands the two hands, as they were followed
-   * @param frames which to look at, in order
+   * @param frames to look at, in order
    * @throws ClipException if the clip can't be opened any more
    * @throws StoppedException if {@code watch} stops it
    */
@@ -151,12 +152,13 @@ public final class LandmarkPass {
     return place == null ? null : new Point(place[0], place[1]);
   }
 
-  /** What is done with a frame. */
-  private interface Look {
+  /** A step applied to each frame. */
+  private interface FrameAction {
     void at(double timeS, Mat picture, Registration stage);
   }
 
-  private void each(int[] wanted, Progress within, String doing, Look look) throws ClipException {
+  private void each(int[] wanted, Progress within, String doing, FrameAction look)
+      throws ClipException {
     if (wanted.length == 0) {
       return;
     }

@@ -50,7 +50,7 @@ public final class Networks implements AutoCloseable {
   }
 
   /**
-   * Opens the networks that are to look.
+   * Opens the networks.
    *
    * @throws IOException if one of them is missing or can't be understood: a line that names it
    */
@@ -124,7 +124,7 @@ public final class Networks implements AutoCloseable {
   }
 
   /**
-   * Returns the hand that is looked at.
+   * Returns the hand in a square.
    *
    * @param picture blue, green, red
    * @param where a square about it
@@ -146,7 +146,7 @@ public final class Networks implements AutoCloseable {
   }
 
   /**
-   * Returns the body that is looked at.
+   * Returns the body in a square.
    *
    * @param picture blue, green, red
    * @param where a square about all of it, or about where all of it would be

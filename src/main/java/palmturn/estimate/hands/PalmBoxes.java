@@ -7,7 +7,7 @@ import java.util.stream.IntStream;
 
 /**
  * Turns the palm detector's raw numbers into palms: anchors of two grids over the picture, and
- * boxes that lie on each other made one, weighted by score.
+ * overlapping boxes merged, weighted by score.
  */
 final class PalmBoxes {
   /** Pixels along a side of what the detector looks at. */

@@ -1,8 +1,8 @@
 package palmturn.estimate.hands;
 
 /**
- * From a frame to where the first frame's background is, in full-size pixels: (x, y) to (a·x − b·y
- * + dx, b·x + a·y + dy).
+ * The transform from a frame to the stage, the first frame's background, in full-size pixels: (x,
+ * y) to (a·x − b·y + dx, b·x + a·y + dy).
  *
  * @param a size × cosine of the turn
  * @param b size × sine of the turn
@@ -10,12 +10,12 @@ package palmturn.estimate.hands;
  * @param dy shift down, pixels
  */
 public record Registration(double a, double b, double dx, double dy) {
-  /** Returns where a place of the frame lies on the stage, to the right. */
+  /** Returns the x on the stage of a place of the frame. */
   double x(double x, double y) {
     return a * x - b * y + dx;
   }
 
-  /** Returns where a place of the frame lies on the stage, downwards. */
+  /** Returns the y on the stage of a place of the frame. */
   double y(double x, double y) {
     return b * x + a * y + dy;
   }

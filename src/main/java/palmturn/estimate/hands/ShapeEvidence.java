@@ -22,29 +22,29 @@ import palmturn.trial.Span;
 import palmturn.trial.Zone;
 
 /**
- * What the shape of the hands says of a trial that motion has found.
+ * The evidence of the hands' shape for a trial that motion has found.
  *
  * @param landmarks the hands over time
  * @param contacts the contacts, with the poses that all sources together give
- * @param sides null where the shape does not tell palm from back
+ * @param sides null where the shape does not distinguish palm from back
  * @param zones where each contact was
  */
 public record ShapeEvidence(
     LandmarkPass.Landmarks landmarks,
     List<PosedContact> contacts,
     @Nullable ShownSides sides,
-    List<ContactZones.Landed> zones) {
-  /** Sides that alternate in fewer gaps are not those of a trial. */
+    List<ContactZones.ZoneEstimate> zones) {
+  /** Least share of gaps in which the sides of a trial alternate. */
   private static final double LEAST_ALTERNATION = 0.75;
 
-  /** A contact as soon as this after one by the same side is its second. */
+  /** Interval, in medians, within which a second contact by the same side is a double tap. */
   private static final double SHORT = 0.85;
 
   /** Rise of a bend's confidence over the limit: Palmturn's choice. */
   private static final double CONFIDENCE_PER_DEG = 0.02;
 
   /**
-   * What is told beside the slaps.
+   * The measurements beside the slaps.
    *
    * @param shape for the estimate
    * @param spans faults over a stretch, media seconds
@@ -60,7 +60,7 @@ public record ShapeEvidence(
    *
    * @param use how the networks are used
    * @param trusted whether the turns that motion found may be relied on
-   * @param warnings takes what is to be said
+   * @param warnings receives sentences for the reader
    * @return null where the hands were not found
    * @throws ClipException if the clip can't be opened any more
    * @throws StoppedException if {@code watch} stops it
@@ -111,7 +111,7 @@ public record ShapeEvidence(
         : pose == sides.palmPose() ? Side.PALM : Side.BACK;
   }
 
-  /** Returns the contacts, one for each of motion's, with what the shape says of them. */
+  /** Returns the contacts, one for each of motion's, with the evidence of the shape added. */
   public List<EstimatedSlap> addTo(List<EstimatedSlap> slaps) {
     double shortS = SHORT * Robust.median(gaps());
     List<EstimatedSlap> told = new ArrayList<>();
@@ -152,10 +152,10 @@ public record ShapeEvidence(
   }
 
   /**
-   * Returns what the shape tells beside the slaps.
+   * Returns the measurements beside the slaps.
    *
    * @param elbow path of the moving elbow, null where it was not followed
-   * @param inSpace its way in space, null where that can't be told
+   * @param inSpace its displacement in space, null where unknown
    * @param targetElbow path of the target arm's elbow, null where it was not followed
    */
   public Measured measure(
@@ -212,7 +212,7 @@ public record ShapeEvidence(
                 change.interval().high()));
   }
 
-  /** Half at the limit itself, and not quite sure at any bend. */
+  /** Returns 0.5 at the limit itself and less than 1 at any bend. */
   private static double confidence(double deg) {
     return Math.min(0.95, 0.5 + CONFIDENCE_PER_DEG * (deg - WristBend.LIMIT_DEG));
   }

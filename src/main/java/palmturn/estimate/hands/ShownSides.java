@@ -7,12 +7,12 @@ import org.jspecify.annotations.Nullable;
 import palmturn.numbers.Robust;
 
 /**
- * Which side of the moving hand touched: from what it showed the camera around each contact, beside
- * the turns that motion found. While the target shows its palm, a hand that comes down on it with
- * the palm shows more of its back than one that comes down with the back.
+ * The side of the moving hand that touched at each contact, by the side it showed the camera and
+ * the turns that motion found. While the target shows its palm, a hand that lands palm down shows
+ * more of its back than one that lands on its back.
  *
  * @param palmPose the pose of the palm's contacts, +1 or −1
- * @param poses for each contact +1 or −1, 0 where it can't be told
+ * @param poses for each contact +1 or −1, 0 where unknown
  * @param confidences for each contact 0 to 1, that its side is right
  * @param shown for each contact how much of its palm the hand showed, null where it was not seen
  * @param cutShort for each contact whether the turn before it looks cut short: the hand shows
@@ -32,7 +32,7 @@ public record ShownSides(
   /** A target that shows its palm less is edge on: then palm and back look alike. */
   private static final double LEAST_TARGET = 0.2;
 
-  /** What the two sides' mean must differ by. */
+  /** Least difference of the two sides' means. */
   private static final double LEAST_APART = 0.2;
 
   /** The same in standard errors of the difference. */
@@ -41,10 +41,10 @@ public record ShownSides(
   /** The least scatter assumed of a side: the landmarks are known no better. */
   private static final double LEAST_SPREAD = 0.15;
 
-  /** Share of contacts whose landmarks may be anywhere: Palmturn's choice. */
+  /** Share of contacts with gross landmark errors: Palmturn's choice. */
   private static final double ODD_SHARE = 0.1;
 
-  /** The most that motion can say of one contact, as the logarithm of odds. */
+  /** Largest log-odds that motion contributes to one contact. */
   private static final double MOST_BY_MOTION = 3;
 
   /** A full turn shows at least this share of what its side usually shows over the other side. */
@@ -63,7 +63,7 @@ public record ShownSides(
   private static final int ROUNDS = 3;
 
   /**
-   * Returns the sides, null where the hands' shape does not tell them.
+   * Returns the sides, null where the hands' shape does not determine them.
    *
    * @param trusted whether the poses by motion may be relied on
    */
@@ -111,7 +111,7 @@ public record ShownSides(
         alternation(byShape));
   }
 
-  /** Says nothing of a side whose contacts look too unlike each other anyway. */
+  /** Returns whether a turn looks cut short; false on a side whose contacts scatter too much. */
   private static boolean cutShort(List<@Nullable Double> shown, int[] poses, int i, Split split) {
     Double seen = shown.get(i);
     if (seen == null || poses[i] == 0) {
@@ -170,7 +170,7 @@ public record ShownSides(
   }
 
   /**
-   * What the two sides show.
+   * The distributions of what the two sides show.
    *
    * @param plus median of the contacts with pose +1
    * @param minus median of those with −1
@@ -210,12 +210,12 @@ public record ShownSides(
       return apart > LEAST_APART && apart > LEAST_ERRORS * error;
     }
 
-    /** Returns the logarithm of the odds for +1. What looks like neither side says nothing. */
+    /** Returns the log-odds for +1, near 0 for outliers of both sides. */
     double odds(double seen) {
       return Math.log(density(seen, plus, plusSpread) / density(seen, minus, minusSpread));
     }
 
-    /** Returns that of a normal distribution, with a share that may be anything. */
+    /** Returns a normal density mixed with a uniform share of outliers. */
     private static double density(double seen, double middle, double spread) {
       double z = (seen - middle) / spread;
       return (1 - ODD_SHARE) * Math.exp(-z * z / 2) / (spread * Math.sqrt(2 * Math.PI))

@@ -11,7 +11,7 @@ import org.bytedeco.opencv.opencv_core.Scalar;
 import org.bytedeco.opencv.opencv_core.Size;
 
 /**
- * A turned square of a picture, which a landmark network looks at.
+ * A rotated square of a picture, the input of a landmark network.
  *
  * @param x of its centre, pixels
  * @param y of its centre, pixels
@@ -32,7 +32,7 @@ public record Square(double x, double y, double side, double turn) {
   /** The landmarks of the palm and of the fingers' first joints: the tips move too much. */
   private static final int[] STEADY = {0, 1, 2, 3, 5, 6, 9, 10, 13, 14, 17, 18};
 
-  /** Returns where to look for the whole hand of a palm that was detected. */
+  /** Returns the square about the whole hand of a detected palm. */
   public static Square of(PalmDetection palm) {
     double turn = upright(palm.x()[0], palm.y()[0], palm.x()[2], palm.y()[2]);
     double up = UP_SHARE * palm.height();
@@ -43,7 +43,7 @@ public record Square(double x, double y, double side, double turn) {
         turn);
   }
 
-  /** Returns where to look for a hand that was seen in the frame before. */
+  /** Returns the square about a hand that was seen in the previous frame. */
   static Square around(HandMarks hand) {
     double[] x = hand.x();
     double[] y = hand.y();
@@ -78,7 +78,7 @@ public record Square(double x, double y, double side, double turn) {
   }
 
   /**
-   * Returns what it shows, upright; the caller closes it.
+   * Returns the square's picture, upright; the caller closes it.
    *
    * @param n pixels along a side of the result
    */
@@ -87,29 +87,29 @@ public record Square(double x, double y, double side, double turn) {
     double cos = scale * Math.cos(turn);
     double sin = scale * Math.sin(turn);
     Mat out = new Mat();
-    try (Mat way = new Mat(2, 3, CV_64FC1);
+    try (Mat affine = new Mat(2, 3, CV_64FC1);
         Size size = new Size(n, n);
         Scalar none = new Scalar(0)) {
-      try (DoubleIndexer m = way.createIndexer()) {
+      try (DoubleIndexer m = affine.createIndexer()) {
         m.put(0, 0, cos, sin, n / 2.0 - cos * x - sin * y);
         m.put(1, 0, -sin, cos, n / 2.0 + sin * x - cos * y);
       }
-      warpAffine(picture, out, way, size, INTER_LINEAR, BORDER_REPLICATE, none);
+      warpAffine(picture, out, affine, size, INTER_LINEAR, BORDER_REPLICATE, none);
     }
     return out;
   }
 
-  /** Returns where a place of the square lies in the picture, to the right; both 0 to 1. */
+  /** Returns the picture's x of a place of the square; both arguments 0 to 1. */
   double toX(double u, double v) {
     return x + side * (Math.cos(turn) * (u - 0.5) - Math.sin(turn) * (v - 0.5));
   }
 
-  /** Returns where a place of the square lies in the picture, downwards; both 0 to 1. */
+  /** Returns the picture's y of a place of the square; both arguments 0 to 1. */
   double toY(double u, double v) {
     return y + side * (Math.sin(turn) * (u - 0.5) + Math.cos(turn) * (v - 0.5));
   }
 
-  /** Returns whether it is one that can be looked at. */
+  /** Returns whether its numbers are usable. */
   boolean usable() {
     return side >= 8 && side < 1e5 && Double.isFinite(x + y + turn);
   }

@@ -10,17 +10,17 @@ import palmturn.numbers.Robust;
 import palmturn.numbers.Stats;
 
 /**
- * How far the hand turned between contacts on the centre, in degrees. The knuckles' line, square to
- * the hand's own length in the picture, is as wide as the cosine of the hand's turn away from lying
- * open to the camera; its sign tells palm from back. The widest of the trial is the hand lying
- * open. That needs no depth, and neither the camera's place nor the hand's size.
+ * The hand's angles of turn between contacts on the centre, in degrees. The knuckles' line, square
+ * to the hand's own length in the picture, is as wide as the cosine of the hand's turn away from
+ * facing the camera; its sign distinguishes palm from back. The trial's widest is the hand facing
+ * the camera. That needs no depth, and neither the camera's position nor the hand's size.
  *
  * @param turns one for each turn whose both ends were seen on the centre, in order
  * @param medianDeg their median
  * @param change from the first to the last third of the trial's time; null where one has too few
  */
 public record TurnRange(List<Turn> turns, double medianDeg, @Nullable Change change) {
-  /** Time around a contact in which the hand lies on the target. */
+  /** Time around a contact in which the hand rests on the target. */
   private static final double AROUND_S = 0.035;
 
   /** Blurred hands look narrow; only clear ones count for the widest. */
@@ -29,10 +29,13 @@ public record TurnRange(List<Turn> turns, double medianDeg, @Nullable Change cha
   /** Quantile taken for the widest, so that single errors don't count. */
   private static final double WIDEST = 0.98;
 
-  /** Half way of a turn is looked at for so long to either side. */
+  /** Time around the midpoint of a turn over which the width is averaged. */
   private static final double HALF_WAY_S = 0.03;
 
-  /** The least share of its width that the hand shows half way, to know which way round it went. */
+  /**
+   * The least share of its width that the hand shows at the midpoint, to know the sense of
+   * rotation.
+   */
   private static final double LEAST_HALF_WAY = 0.25;
 
   /** The least that a side usually shows: a hand seen edge on misleads the network. */
@@ -58,7 +61,7 @@ public record TurnRange(List<Turn> turns, double medianDeg, @Nullable Change cha
   public record Turn(double timeS, double deg) {}
 
   /**
-   * How the turn changed.
+   * The change of the turn over the trial.
    *
    * @param firstDeg mean of the first third
    * @param lastDeg mean of the last third
@@ -76,24 +79,24 @@ public record TurnRange(List<Turn> turns, double medianDeg, @Nullable Change cha
   }
 
   /**
-   * What a central contact showed. Off the centre a hand lies on an edge or a slope, which is no
-   * measure of its turn.
+   * A central contact. Off the centre a hand rests on an edge or a slope, which is no measure of
+   * its turn.
    *
    * @param index of the contact
    * @param shown width of the palm as a share of the widest, under 0 of the back
    */
-  private record Look(int index, PosedContact touch, double shown) {
+  private record CentralContact(int index, PosedContact touch, double shown) {
     /** Returns whether the hand turned from this contact to the next one. */
-    boolean turnsTo(Look next) {
+    boolean turnsTo(CentralContact next) {
       return next.index == index + 1 && next.touch.pose() != touch.pose();
     }
   }
 
   /**
-   * Returns the turns, null where the hand is seen too badly to tell them.
+   * Returns the turns, null where the hand is seen too poorly to measure them.
    *
    * @param touches with the poses that all sources together give
-   * @param central for each, whether it was told to be in the middle of the target
+   * @param central for each, whether it landed on the middle of the target
    */
   public static @Nullable TurnRange of(
       HandPaths paths, List<PosedContact> touches, List<Boolean> central) {
@@ -106,12 +109,12 @@ public record TurnRange(List<Turn> turns, double medianDeg, @Nullable Change cha
     if (widest <= 0) {
       return null;
     }
-    List<Look> looks = new ArrayList<>();
+    List<CentralContact> looks = new ArrayList<>();
     for (int i = 0; i < touches.size(); i++) {
       PosedContact touch = touches.get(i);
       Double shown = shown(paths, touch.timeS(), AROUND_S);
       if (shown != null && touch.pose() != 0 && central.get(i)) {
-        looks.add(new Look(i, touch, shown / widest));
+        looks.add(new CentralContact(i, touch, shown / widest));
       }
     }
     if (!clear(looks, 1) || !clear(looks, -1)) {
@@ -124,7 +127,7 @@ public record TurnRange(List<Turn> turns, double medianDeg, @Nullable Change cha
     return of(turns(looks, halfWay > 0), looks);
   }
 
-  private static TurnRange of(List<Turn> turns, List<Look> looks) {
+  private static TurnRange of(List<Turn> turns, List<CentralContact> looks) {
     double startS = looks.get(0).touch().timeS();
     double thirdS = (looks.get(looks.size() - 1).touch().timeS() - startS) / 3;
     double[] first = degrees(turns, startS, startS + thirdS);
@@ -150,11 +153,11 @@ public record TurnRange(List<Turn> turns, double medianDeg, @Nullable Change cha
   }
 
   /** Returns whether a side was seen well enough, often enough. */
-  private static boolean clear(List<Look> looks, int pose) {
+  private static boolean clear(List<CentralContact> looks, int pose) {
     double[] shown =
         looks.stream()
             .filter(look -> look.touch().pose() == pose)
-            .mapToDouble(Look::shown)
+            .mapToDouble(CentralContact::shown)
             .toArray();
     if (shown.length < FEWEST) {
       return false;
@@ -168,11 +171,11 @@ public record TurnRange(List<Turn> turns, double medianDeg, @Nullable Change cha
         && Robust.SD_OF_MAD * Robust.median(steps) / Math.sqrt(2) < MOST_SCATTER;
   }
 
-  private static List<Turn> turns(List<Look> looks, boolean byPalm) {
+  private static List<Turn> turns(List<CentralContact> looks, boolean byPalm) {
     List<Turn> turns = new ArrayList<>();
     for (int i = 1; i < looks.size(); i++) {
-      Look from = looks.get(i - 1);
-      Look to = looks.get(i);
+      CentralContact from = looks.get(i - 1);
+      CentralContact to = looks.get(i);
       if (from.turnsTo(to)) {
         double both = fromOpen(from.shown()) + fromOpen(to.shown());
         turns.add(
@@ -182,13 +185,13 @@ public record TurnRange(List<Turn> turns, double medianDeg, @Nullable Change cha
     return turns;
   }
 
-  /** Returns the angle from the palm lying open to the camera, 0 to 180°. */
+  /** Returns the angle from the palm facing the camera, 0 to 180°. */
   private static double fromOpen(double shown) {
     return Math.toDegrees(Math.acos(Math.max(-1, Math.min(1, shown))));
   }
 
   /** Returns the palm's usual width half-way between contacts by either side, pixels. */
-  private static @Nullable Double halfWay(HandPaths paths, List<Look> looks) {
+  private static @Nullable Double halfWay(HandPaths paths, List<CentralContact> looks) {
     List<Double> widths = new ArrayList<>();
     for (int i = 1; i < looks.size(); i++) {
       if (looks.get(i - 1).turnsTo(looks.get(i))) {

@@ -7,17 +7,17 @@ import org.jspecify.annotations.Nullable;
 import palmturn.numbers.Robust;
 
 /**
- * How far the hand was bent at the wrist at each contact: the angle in the picture from the line
- * elbow to wrist to the line wrist to middle knuckle, from what is usual for that side of the hand.
+ * The bend of the wrist at each contact: the angle in the picture between the line from elbow to
+ * wrist and that from wrist to middle knuckle, less the median for that side of the hand.
  *
  * @param bends one for each contact that shows it, in order
  * @param spans stretches over the limit
  */
 public record WristBend(List<Bend> bends, List<Span> spans) {
-  /** Time around a contact in which the hand lies on the target. */
+  /** Time around a contact in which the hand rests on the target. */
   private static final double AROUND_S = 0.035;
 
-  /** A straight wrist can look bent by as much, where the landmarks lie off the bones. */
+  /** Largest apparent bend of a straight wrist, from landmarks beside the bones. */
   private static final double MOST_USUAL_DEG = 40;
 
   /**
@@ -88,7 +88,7 @@ public record WristBend(List<Bend> bends, List<Span> spans) {
     return Math.atan2(Math.sin(bend), Math.cos(bend));
   }
 
-  /** Returns a side's usual angle, null where it is none of a wrist: the elbow is elsewhere. */
+  /** Returns a side's median angle, null where it is implausible: the elbow is elsewhere. */
   private static @Nullable Double usual(List<Bend> seen, List<Integer> poses, int pose) {
     List<Double> same = new ArrayList<>();
     for (int i = 0; i < seen.size(); i++) {
@@ -129,7 +129,7 @@ public record WristBend(List<Bend> bends, List<Span> spans) {
     return Robust.median(near) > LIMIT_DEG;
   }
 
-  /** Half way to the neighbours that are not bent, as nothing is known between contacts. */
+  /** Returns the span up to half-way to the neighbours that are not bent. */
   private static Span span(List<Bend> bends, int from, int to) {
     double startS =
         from == 0

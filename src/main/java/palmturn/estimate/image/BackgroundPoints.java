@@ -16,8 +16,8 @@ import org.jspecify.annotations.Nullable;
 import palmturn.trial.Point;
 
 /**
- * Points of the room and the trunk, well away from the elbow: what they do together is the camera's
- * or the trunk's motion. Followed at half size from the reference frame. To be closed.
+ * Points of the room and the trunk, well away from the elbow: their common motion is the camera's
+ * or the trunk's. Tracked at half size from the reference frame. To be closed.
  */
 public final class BackgroundPoints implements AutoCloseable {
   /** More points cost time and agree with the others. */
@@ -95,7 +95,7 @@ public final class BackgroundPoints implements AutoCloseable {
     return aroundTrunk;
   }
 
-  /** Returns how the picture moved since the reference frame, null where that can't be told. */
+  /** Returns the picture's motion since the reference frame, null where unknown. */
   @Nullable
   public Similarity cameraMotion(Mat gray) {
     try (Mat half = half(gray)) {

@@ -6,8 +6,8 @@ import palmturn.clip.Picture;
 import palmturn.numbers.Robust;
 
 /**
- * How everything in the picture moved over a stretch, on a coarse grid that stays with the
- * background of the first frame: the camera's own motion is taken out.
+ * The motion in the picture over a stretch, on a coarse grid fixed to the background of the first
+ * frame: the camera's own motion is subtracted.
  *
  * @param width of the grid
  * @param height of the grid

@@ -13,12 +13,12 @@ import palmturn.trial.Point;
 public record Similarity(double a, double b, double dx, double dy) {
   public static final Similarity IDENTITY = new Similarity(1, 0, 0, 0);
 
-  /** Returns where a place goes. */
+  /** Returns a place transformed. */
   public Point apply(Point p) {
     return new Point(a * p.x() - b * p.y() + dx, b * p.x() + a * p.y() + dy);
   }
 
-  /** Returns where a place came from. */
+  /** Returns a place transformed by the inverse. */
   public Point applyInverse(Point p) {
     double square = a * a + b * b;
     double x = p.x() - dx;
@@ -40,7 +40,7 @@ public record Similarity(double a, double b, double dx, double dy) {
     return new Similarity(a, b, dx * factor, dy * factor);
   }
 
-  /** Returns the way back. */
+  /** Returns the inverse transform. */
   public Similarity inverse() {
     double square = a * a + b * b;
     double back = a / square;

@@ -9,7 +9,7 @@ import palmturn.numbers.SymmetricEigen;
  * is a sawtooth at the rate of slaps, not of turns.
  *
  * @param velocity cells/s along the axis, evenly sampled; its sign says nothing of contact yet
- * @param smooth the same without what is faster than the slaps
+ * @param smooth the same after a low-pass that keeps the slaps
  * @param hz samples a second
  * @param slapHz slaps a second, the strongest period
  * @param downwards the axis's share towards the picture's lower edge, −1 to 1
@@ -27,16 +27,16 @@ record Approach(double[] velocity, double[] smooth, double hz, double slapHz, do
   /** Step of the search: 0.4 % at five slaps a second. */
   private static final double STEP_HZ = 0.02;
 
-  /** Share of the frame rate up to which a frequency can be told. */
+  /** Share of the frame rate up to which a frequency is searched for. */
   private static final double NYQUIST_SHARE = 0.45;
 
   /** Cutoff of the low-pass in slap rates: keeps the sawtooth's second harmonic. */
-  private static final double KEEP = 2.6;
+  private static final double CUTOFF = 2.6;
 
-  /** Leaves out slow wandering and noise that is faster than any hand. */
+  /** Pass band: leaves out slow drift and noise that is faster than any hand. */
   private static final double[] BAND_HZ = {1.2, 16};
 
-  /** Takes the direction in which the blob as a whole moves most. */
+  /** Returns the approach along the direction in which the blob as a whole moves most. */
   static Approach alongMainAxis(BlobMotion motion) {
     double fps = 1 / motion.footage().medianFrameS();
     double[] weights = shares(motion.blob());
@@ -60,9 +60,9 @@ record Approach(double[] velocity, double[] smooth, double hz, double slapHz, do
     return of(along, motion.hz(), fps, sign * axis[1], strongestHz(along, motion.hz(), fps));
   }
 
-  /** Takes a velocity as it is, with a period that is known. */
+  /** Returns the approach for a given velocity and slap rate. */
   static Approach of(double[] velocity, double hz, double fps, double downwards, double slapHz) {
-    double cut = Math.min(Math.min(KEEP * slapHz, NYQUIST_SHARE * fps), 0.45 * hz);
+    double cut = Math.min(Math.min(CUTOFF * slapHz, NYQUIST_SHARE * fps), 0.45 * hz);
     double[] smooth = Butterworth.lowPass(2, cut, hz).filtfilt(velocity);
     return new Approach(velocity, smooth, hz, slapHz, downwards);
   }

@@ -4,8 +4,8 @@ import palmturn.estimate.image.Footage;
 import palmturn.numbers.Pchip;
 
 /**
- * How one blob moves. Flow is added up to positions at the frames' times and only then read off
- * evenly and differentiated: that alone makes uneven frames harmless.
+ * The motion of one blob. Flow is integrated to displacements at the frames' times and only then
+ * resampled evenly and differentiated: that alone makes uneven frames harmless.
  */
 public final class BlobMotion {
   /**
@@ -19,8 +19,8 @@ public final class BlobMotion {
   private final double hz;
   private final int samples;
 
-  /** Positions of each cell at each frame since the first: right, then down. */
-  private final float[][] way;
+  /** Displacement of each cell at each frame since the first: right, then down. */
+  private final float[][] displacement;
 
   BlobMotion(Footage footage, Blob blob) {
     this.footage = footage;
@@ -29,13 +29,13 @@ public final class BlobMotion {
     double lengthS = footage.timesS()[footage.frames() - 1] - footage.timesS()[0];
     this.samples = (int) Math.floor(lengthS * hz) + 1;
     int n = blob.area();
-    way = new float[footage.frames()][2 * n];
-    for (int k = 1; k < way.length; k++) {
+    displacement = new float[footage.frames()][2 * n];
+    for (int k = 1; k < displacement.length; k++) {
       float[] right = footage.right().get(k);
       float[] down = footage.down().get(k);
       for (int i = 0; i < n; i++) {
-        way[k][i] = way[k - 1][i] + right[blob.cells()[i]];
-        way[k][n + i] = way[k - 1][n + i] + down[blob.cells()[i]];
+        displacement[k][i] = displacement[k - 1][i] + right[blob.cells()[i]];
+        displacement[k][n + i] = displacement[k - 1][n + i] + down[blob.cells()[i]];
       }
     }
   }
@@ -71,18 +71,18 @@ public final class BlobMotion {
    */
   double[] velocity(double[] forRight, double[] forDown) {
     int n = blob.area();
-    double[] position = new double[way.length];
-    for (int k = 0; k < way.length; k++) {
+    double[] position = new double[displacement.length];
+    for (int k = 0; k < displacement.length; k++) {
       double sum = 0;
       for (int i = 0; i < n; i++) {
-        sum += forRight[i] * way[k][i] + forDown[i] * way[k][n + i];
+        sum += forRight[i] * displacement[k][i] + forDown[i] * displacement[k][n + i];
       }
       position[k] = sum;
     }
     return velocity(position);
   }
 
-  /** Returns the evenly sampled velocity of what has these positions at the frames' times. */
+  /** Returns the evenly sampled velocity for positions at the frames' times. */
   double[] velocity(double[] positionAtFrames) {
     double[] at = new double[samples];
     for (int i = 0; i < samples; i++) {
@@ -98,7 +98,7 @@ public final class BlobMotion {
     return velocity;
   }
 
-  /** Returns for each cell how far it moved between two moments: right, then down, in cells. */
+  /** Returns each cell's displacement between two moments: right, then down, in cells. */
   float[] between(double fromS, double toS) {
     float[] from = wayAt(fromS);
     float[] to = wayAt(toS);
@@ -112,12 +112,12 @@ public final class BlobMotion {
     double[] times = footage.timesS();
     int k = frameBefore(timeS);
     if (k >= times.length - 1) {
-      return way[times.length - 1].clone();
+      return displacement[times.length - 1].clone();
     }
     float part = (float) Math.max(0, (timeS - times[k]) / (times[k + 1] - times[k]));
     float[] at = new float[2 * blob.area()];
     for (int i = 0; i < at.length; i++) {
-      at[i] = way[k][i] + part * (way[k + 1][i] - way[k][i]);
+      at[i] = displacement[k][i] + part * (displacement[k + 1][i] - displacement[k][i]);
     }
     return at;
   }

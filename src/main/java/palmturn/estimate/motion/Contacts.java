@@ -5,19 +5,19 @@ import org.jspecify.annotations.Nullable;
 import palmturn.numbers.Robust;
 
 /**
- * One reading of the approach velocity: which way is towards the target, and the contacts that
- * follow from it.
+ * One interpretation of the approach velocity: the direction towards the target, and the contacts
+ * that follow from it.
  *
  * @param motion of the blob
  * @param approach the velocity that was used
  * @param sign 1 if its positive part goes towards the target, −1 if its negative does
  * @param crossings where approaches end
- * @param poses what the hand did between them
+ * @param poses the hand's motion between them
  * @param lead logarithm of how much better this half of the cycle fits than the other
  */
 public record Contacts(
     BlobMotion motion, Approach approach, int sign, Crossings crossings, Poses poses, double lead) {
-  /** Fewer cannot be told from anything else. */
+  /** Fewest contacts that are distinguishable from other motion. */
   static final int FEWEST = 4;
 
   /** An interval is near the median within this share of it. */
@@ -30,8 +30,8 @@ public record Contacts(
   private static final double GRAVITY = 0.4;
 
   /**
-   * Decides which zero crossings are contacts and which are the tops of the way; null if either has
-   * too few.
+   * Decides which zero crossings are contacts and which are the tops of the path; null if either
+   * has too few.
    */
   static @Nullable Contacts of(BlobMotion motion, Approach approach) {
     double frameS = motion.footage().medianFrameS();

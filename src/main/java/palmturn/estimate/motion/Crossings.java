@@ -76,9 +76,7 @@ record Crossings(double[] samples, double[] strengths) {
     return kept;
   }
 
-  /**
-   * Returns the median of those that are no mere trembling: over a quarter of the strongest ones.
-   */
+  /** Returns the median of those that are no mere tremor: over a quarter of the strongest ones. */
   private static double typical(double[] strengths) {
     double high = Robust.quantile(strengths, 0.95);
     return Robust.median(Arrays.stream(strengths).filter(s -> s >= 0.25 * high).toArray());

@@ -31,17 +31,17 @@ import palmturn.estimate.image.Similarity;
 import palmturn.numbers.Robust;
 
 /**
- * Decodes a stretch once and measures how everything in it moves: each frame is laid onto the one
- * before, evened in brightness, and compared by dense inverse search flow (Kroeger et al. 2016).
+ * Decodes a stretch once and measures its motion: each frame is registered to the one before,
+ * matched in brightness, and compared by dense inverse search flow (Kroeger et al. 2016).
  */
 public final class FlowPass implements AutoCloseable {
   /** Longer side of the pictures that are compared. */
   static final int LONG_SIDE_PX = 320;
 
-  /** Brightness is compared in cells of this size. */
+  /** Size of the cells in which brightness is compared. */
   private static final int GAIN_CELL_PX = 32;
 
-  /** A smaller difference of brightness is left alone. */
+  /** Least difference of brightness that is corrected. */
   private static final double GAIN_WORTH = 0.004;
 
   /**
@@ -136,7 +136,7 @@ public final class FlowPass implements AutoCloseable {
     }
   }
 
-  /** Keeps a small picture, laid onto the first frame. */
+  /** Stores a small picture, registered to the first frame. */
   private void keep(Mat colour) {
     try (Mat small = new Mat();
         Mat laid = new Mat();
@@ -193,7 +193,7 @@ public final class FlowPass implements AutoCloseable {
     down.add(v);
   }
 
-  /** Makes the second frame as bright as the first: lamps flicker and cameras adjust. */
+  /** Matches the second frame's brightness to the first's: lamps flicker and cameras adjust. */
   private void even(Mat first, Mat second) {
     try (Size cells =
             new Size(Math.max(1, width / GAIN_CELL_PX), Math.max(1, height / GAIN_CELL_PX));

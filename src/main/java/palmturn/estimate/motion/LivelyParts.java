@@ -11,8 +11,8 @@ import palmturn.estimate.image.FrameFeed;
 import palmturn.numbers.Robust;
 
 /**
- * Where in a long clip something moves fast: a quick look at coarse pictures, so that only those
- * parts are measured in full.
+ * The parts of a long clip in which something moves fast, by a quick pass over coarse pictures, so
+ * that only they are measured in full.
  */
 public final class LivelyParts {
   /** A clip up to this length is measured as a whole. */

@@ -11,12 +11,12 @@ import palmturn.numbers.Robust;
 import palmturn.trial.Estimate;
 
 /**
- * What the motion in a stretch says: contacts, their times and the turns between them.
+ * The evidence of the motion in a stretch: contacts, their times and the turns between them.
  *
  * @param contacts the reading of the approach that was chosen
  * @param stops the moment of each contact, bounces included
- * @param poses what the hand did between them
- * @param turns which way it turned between them
+ * @param poses the hand's motion between them
+ * @param turns the directions in which it turned between them
  */
 public record Motion(Contacts contacts, Stops stops, Poses poses, Turns turns) {
   /** Fewer cells are noise, or a hand too small to see it turn. */
@@ -29,7 +29,7 @@ public record Motion(Contacts contacts, Stops stops, Poses poses, Turns turns) {
    * Reads a stretch.
    *
    * @param region where the moving hand is, in grid cells; null looks everywhere
-   * @return the attempts in it, in order; none if nothing moves to and fro
+   * @return the bouts of slapping in it, in order; none if nothing oscillates
    */
   public static List<Motion> find(Footage footage, Estimate.@Nullable Region region) {
     if (footage.frames() < 2 * Contacts.FEWEST) {
@@ -45,12 +45,12 @@ public record Motion(Contacts contacts, Stops stops, Poses poses, Turns turns) {
         .map(blob -> read(new BlobMotion(footage, blob)))
         .filter(Objects::nonNull)
         .max(Comparator.comparingDouble(Contacts::score))
-        .map(Motion::attempts)
+        .map(Motion::splitAtRests)
         .orElse(List.of());
   }
 
-  /** Parts contacts where nothing happens for long: a new attempt, not a pause in one. */
-  private static List<Motion> attempts(Contacts contacts) {
+  /** Splits contacts at long rests, each of which separates two bouts. */
+  private static List<Motion> splitAtRests(Contacts contacts) {
     double[] times = contacts.poses().timesS();
     List<Motion> attempts = new ArrayList<>();
     int first = 0;

@@ -12,9 +12,9 @@ import palmturn.estimate.image.Footage;
 import palmturn.estimate.image.Mats;
 import palmturn.trial.Estimate;
 
-/** Where in the picture something moves to and fro. */
+/** The regions of the picture in which something oscillates. */
 public final class MovingRegions {
-  /** Time over which a mean velocity is taken out: several slaps. */
+  /** Window whose mean velocity is subtracted: several slaps. */
   private static final double CHUNK_S = 1;
 
   /** Standard deviation as a share of the longer side: joins the cells of one hand. */
@@ -32,7 +32,7 @@ public final class MovingRegions {
   private MovingRegions() {}
 
   /**
-   * Returns how vividly each cell moves, cells²/s²: the variance of its velocity within a second,
+   * Returns each cell's motion energy, cells²/s²: the variance of its velocity within a second,
    * over the liveliest two seconds, since a trial may fill little of a clip.
    */
   public static float[] motionEnergy(Footage footage) {

@@ -13,7 +13,7 @@ import palmturn.numbers.SymmetricEigen;
  * it is never asked first.
  */
 final class PairedChannels {
-  /** Leaves out slow wandering and noise that is faster than any hand. */
+  /** Pass band: leaves out slow drift and noise that is faster than any hand. */
   private static final double[] BAND_HZ = {0.8, 16};
 
   /** Periods that are tried: 10 to 1.4 slaps a second. */

@@ -11,8 +11,8 @@ import palmturn.estimate.image.Mats;
 import palmturn.numbers.Robust;
 
 /**
- * What the hand did between moments that may be contacts, and how it looked at them. At contacts
- * its poses alternate; at the tops of its way they repeat.
+ * The hand's motion between moments that may be contacts, and its look at them. At contacts its
+ * poses alternate; at the tops of its path they repeat.
  *
  * @param timesS the moments
  * @param turns for each gap between neighbours, how each cell moved: right, then down, in cells
@@ -66,7 +66,7 @@ record Poses(double[] timesS, List<float[]> turns, List<float[]> looks) {
     return intervals;
   }
 
-  /** Returns how much neighbouring gaps undo each other: 1 if each turn undoes the one before. */
+  /** Returns the anticorrelation of neighbouring gaps: 1 if each turn reverses the one before. */
   public double alternation() {
     double undone = 0;
     double repeated = 0;
@@ -81,7 +81,7 @@ record Poses(double[] timesS, List<float[]> turns, List<float[]> looks) {
     return undone / (undone + repeated);
   }
 
-  /** Returns how far the cells moved in a gap on average: the root of the summed squares. */
+  /** Returns the mean size of the cells' motion in a gap, the root of the summed squares. */
   double size() {
     return turns.stream().mapToDouble(Poses::length).average().orElse(0);
   }

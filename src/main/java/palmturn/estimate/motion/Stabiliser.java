@@ -11,13 +11,13 @@ import palmturn.estimate.image.PointTracker;
 import palmturn.estimate.image.Similarity;
 
 /**
- * How the camera moved from one frame to the next, from corners all over the picture. Subtracting
- * the camera's motion after the flow fails where walls have no texture, so frames are laid onto
- * each other first.
+ * Estimates the camera's motion from one frame to the next, from corners all over the picture.
+ * Subtracting the camera's motion after the flow fails where walls have no texture, so frames are
+ * registered first.
  */
 final class Stabiliser implements AutoCloseable {
   /**
-   * Number, quality and distance of the corners, and the window they are followed in; tried out on
+   * Number, quality and distance of the corners, and the window they are tracked in; chosen on
    * drawn clips at 320 pixels.
    */
   private static final int CORNERS = 120;
@@ -29,10 +29,10 @@ final class Stabiliser implements AutoCloseable {
   /** Share of the picture at each edge without corners: they would leave it. */
   private static final double MARGIN = 0.03;
 
-  /** A corner followed there and back must come home to within this. */
+  /** Largest forward-backward error of a tracked corner. */
   private static final double BACK_PX = 0.5;
 
-  /** A corner farther off moves by itself. */
+  /** Residual over which a corner moves by itself. */
   private static final double MISS_PX = 0.6;
 
   /** Fewer corners could agree by chance. */
@@ -51,7 +51,10 @@ final class Stabiliser implements AutoCloseable {
     }
   }
 
-  /** Returns where the first frame's background lies in the second; identity if it can't tell. */
+  /**
+   * Returns the transform of the background from the first frame to the second; identity if
+   * unknown.
+   */
   Similarity between(Mat first, Mat second) {
     float[] at = PointTracker.corners(first, mask, CORNERS, QUALITY, APART_PX);
     float[] there = at.clone();

@@ -6,7 +6,7 @@ import java.util.List;
 import palmturn.numbers.Robust;
 
 /**
- * The moment of each contact as the picture tells it, finer than a frame. A stroke can stop twice,
+ * The moment of each contact by the picture, to a fraction of a frame. A stroke can stop twice,
  * when the hand bounces and touches again: that shows only in the velocity before it is smoothed.
  *
  * @param turnedS where the velocity itself crosses zero: the least scatter, but late by as long as
@@ -14,7 +14,7 @@ import palmturn.numbers.Robust;
  * @param pictureS the estimate of the first touch
  * @param strengths how far the velocity falls, as a share of what is usual in this clip
  * @param rests whether the hand rests on the target for long or unequally, so that {@code turnedS}
- *     says little
+ *     is unreliable
  */
 @SuppressWarnings("ArrayRecordComponent")
 public // Made once and only read.
@@ -36,13 +36,16 @@ record Stops(double[] turnedS, double[] pictureS, double[] strengths, boolean re
   /** The rebound is fastest within this time of the turning point. */
   private static final double SOON_S = 0.04;
 
-  /** Of the way between fastest approach and fastest rebound: here the approach is half over. */
+  /**
+   * Level between fastest approach and fastest rebound, as a share, at which the approach counts as
+   * over.
+   */
   private static final double ENDED = 0.25;
 
   /** A bounce must stand out of the rebound by this share of a usual stop. */
   private static final double BOUNCE = 0.15;
 
-  /** Two touches sooner than this can't be told apart in the velocity. */
+  /** Least interval of two touches that are distinct in the velocity. */
   private static final double BOUNCE_APART_S = 0.04;
 
   /** One stop, in samples of the velocity. */
@@ -120,7 +123,7 @@ record Stops(double[] turnedS, double[] pictureS, double[] strengths, boolean re
   }
 
   /**
-   * Takes a stop's measure.
+   * Measures a stop.
    *
    * @param rise how far the velocity rose after a bounce, infinite for a stroke of its own
    */

@@ -8,8 +8,7 @@ import palmturn.numbers.Robust;
 import palmturn.numbers.Signals;
 
 /**
- * How far the hand is turned over time, and how often a second it turns there and back by two ways
- * that count nothing: checks of the count.
+ * The hand's turn over time, with its frequency by two methods that need no count, as cross-checks.
  *
  * @param timesS evenly spaced, seconds
  * @param values about +1 at contacts of one side and −1 at those of the other
@@ -24,7 +23,7 @@ record TurnCurve(
   /** Shown before the first and after the last contact. */
   private static final double AROUND_S = 0.4;
 
-  /** The curve is cut off here: 1 is a usual turn. */
+  /** Limit at which the curve is clipped: 1 is a usual turn. */
   private static final double MOST = 1.6;
 
   /** Turns there and back a second that are tried: half the slap rates. */
@@ -127,7 +126,10 @@ record TurnCurve(
     return null;
   }
 
-  /** Added-up motion wanders off: the middle between neighbouring contacts is drawn to zero. */
+  /**
+   * A correction of integrated motion's drift: the middle between neighbouring contacts is drawn to
+   * zero.
+   */
   private record Levelling(@Nullable Pchip middle, double unit) {
 
     static Levelling of(Motion found, double[] position) {

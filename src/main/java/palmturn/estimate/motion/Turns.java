@@ -9,9 +9,9 @@ import palmturn.numbers.Signals;
 import palmturn.numbers.SymmetricEigen;
 
 /**
- * Which way the hand turned between neighbouring contacts, without knowing how a hand looks. The
- * turn takes two values only, and mostly alternates: of all mixtures of what changed, it is the one
- * whose kurtosis is near 1 and whose neighbours differ.
+ * The directions of the hand's turns between neighbouring contacts, without a model of the hand.
+ * The turn takes two values only, and mostly alternates: of all linear mixtures of the changes, it
+ * is the one whose kurtosis is near 1 and whose neighbours differ.
  *
  * @param values for each gap about +1 or −1, about 0 without a turn; the overall sign is arbitrary
  * @param poses for each contact +1 or −1, the same for one side of the hand
@@ -31,12 +31,10 @@ record Turns(
     double kurtosis,
     double autocorrelation,
     double[] weights) {
-  /** Weight of the look beside the motion; tried out on drawn clips. */
+  /** Weight of the look beside the motion; chosen on drawn clips. */
   private static final double LOOK_WEIGHT = 0.7;
 
-  /**
-   * No row counts over this times the median: a contact off the centre would outweigh the others.
-   */
+  /** Largest norm of a row, in medians: a contact off the centre would outweigh the others. */
   private static final double CLIP = 1.5;
 
   /** Principal components that the turn is mixed from; later ones are noise. */
@@ -48,10 +46,10 @@ record Turns(
   /** Standard deviation assumed of a turn's value around +1 or −1; chosen on drawn clips. */
   private static final double SPREAD = 0.3;
 
-  /** Most that one odd turn may cost, so that it doesn't turn round all after it. */
+  /** Largest cost of one odd turn, so that it doesn't flip all after it. */
   private static final double MOST_COST = 6;
 
-  /** What a contact without a turn costs: it is rarer than one with. */
+  /** Cost of a contact without a turn, which is rarer than one with. */
   private static final double NO_TURN_COST = 1.5;
 
   /**
@@ -100,7 +98,7 @@ record Turns(
         weights(fields, values));
   }
 
-  /** Takes the blob's mean motion out: a contact off the centre shifts the hand, no more. */
+  /** Subtracts the blob's mean motion: a contact off the centre only shifts the hand. */
   private static float[] withoutShift(float[] turn, Blob blob) {
     int n = blob.area();
     double all = 0;
@@ -132,7 +130,7 @@ record Turns(
     return changes;
   }
 
-  /** Returns all products of gaps with gaps, motion and look put together. */
+  /** Returns the Gram matrix of the gaps, of motion and look together. */
   private static double[][] gram(List<float[]> fields, List<float[]> changes) {
     int n = fields.size();
     double[] fieldFactors = factors(fields, 1);
@@ -149,7 +147,7 @@ record Turns(
     return gram;
   }
 
-  /** Returns what to multiply each row with: none counts over 1.5 times the median one. */
+  /** Returns each row's factor, which limits its norm to 1.5 times the median. */
   private static double[] factors(List<float[]> rows, double weight) {
     double[] sizes = rows.stream().mapToDouble(Poses::length).toArray();
     double median = Math.max(Robust.median(sizes), 1e-9);
@@ -226,7 +224,7 @@ record Turns(
     return Math.max(Robust.median(size), 1e-12);
   }
 
-  /** Returns the cells' weights whose sum over a gap's motion gives that gap's value, about. */
+  /** Returns the cells' weights whose sum over a gap's motion approximates that gap's value. */
   private static double[] weights(List<float[]> fields, double[] values) {
     double[] weights = new double[fields.get(0).length];
     double size = 0;

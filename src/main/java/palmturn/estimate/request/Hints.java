@@ -11,8 +11,8 @@ import palmturn.trial.PlacedPoints;
 import palmturn.trial.Point;
 
 /**
- * What somebody who knows the clip says about it; all of it may be left out. Places are those of
- * the upright full-size picture.
+ * Hints from somebody who knows the clip, all optional. Places are in pixels of the upright
+ * full-size picture.
  *
  * @param handRegion where the moving hand is
  * @param elbow the moving arm's elbow before the first slap
@@ -30,7 +30,7 @@ public record Hints(
     @Nullable Double forearmCm,
     @Nullable Double handCm,
     @Nullable Double statureCm) {
-  /** Nothing said. */
+  /** No hints. */
   public static final Hints NONE = new Hints(null, null, null, null, null, null, null);
 
   /** Returns these hints with what was pointed at in the picture, where none was given. */

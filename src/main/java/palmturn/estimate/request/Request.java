@@ -7,7 +7,7 @@ import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
 
 /**
- * What is to be estimated.
+ * A request for an estimate: the stretch, the moving hand and the sources.
  *
  * @param hand the moving hand as an unmirrored picture shows it; for a mirrored one, the other than
  *     the athlete's own
@@ -18,7 +18,7 @@ import palmturn.trial.Hand;
  * @param use the sources that may be used
  * @param hints what is known of the picture
  * @param elbowLimitCm how far the elbow may go from its place
- * @param known one slap whose side is known; null leaves the polarity open
+ * @param known one slap whose side is known; null leaves the polarity unknown
  */
 public record Request(
     Hand hand,

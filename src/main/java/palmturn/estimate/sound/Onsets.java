@@ -10,7 +10,7 @@ import palmturn.numbers.Stats;
 import palmturn.trial.Curve;
 
 /**
- * Where short broad sounds begin: peaks of the flux over a threshold that follows the sound, each
+ * Onsets of short broadband sounds: peaks of the flux over a threshold that follows the sound, each
  * timed on the waveform.
  *
  * @param strength flux above its median on the sound's clock, 1 = a strong onset
@@ -55,13 +55,13 @@ public record Onsets(Curve strength, List<Onset> candidates, List<Onset> clear) 
   /** Half width of the running median: several slaps. */
   private static final double MEDIAN_HALF_S = 0.3;
 
-  /** How far around a moment its loud sounds are looked for. */
+  /** Half width of the window whose loud sounds set a moment's reference level. */
   private static final double LOUD_HALF_S = 2.5;
 
   /** Percentile that stands for loud. */
   private static final double LOUD_PERCENT = 99;
 
-  /** Where little sounds, this share of what is loud in the whole stretch stands in for it. */
+  /** Least reference level, as a share of the loud level of the whole stretch. */
   private static final double LEAST_LOUD_SHARE = 0.5;
 
   public Onsets {

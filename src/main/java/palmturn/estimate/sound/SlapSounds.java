@@ -8,8 +8,8 @@ public final class SlapSounds {
   private SlapSounds() {}
 
   /**
-   * Returns the times of onsets in a stretch, on the sound's own clock, in order. What made them
-   * the sound can't tell.
+   * Returns the times of onsets in a stretch, on the sound's own clock, in order. The sound can't
+   * tell their cause.
    *
    * @param fromS first moment, seconds
    * @param toS last moment

@@ -7,8 +7,8 @@ import java.util.stream.IntStream;
 import palmturn.numbers.Stats;
 
 /**
- * What can be said of slaps when nothing but the sound may be used: clear onsets that follow each
- * other like the slaps of a trial. What made them the sound can't tell.
+ * Slaps detected from the sound alone: clear onsets that follow each other like the slaps of a
+ * trial. The sound can't tell their cause.
  *
  * @param slaps onsets of all such series, in order
  * @param warnings sentences for the reader

@@ -5,9 +5,9 @@ import palmturn.numbers.Spectrogram;
 import palmturn.numbers.Stats;
 
 /**
- * How much louder a sound became within the last 10 ms, over all of 1 to 12 kHz at once: the
- * spectral flux of ln(1 + |X|/(3n)) with n the noise floor around that moment. A slap is short and
- * broad and lifts every bin; a tone or a vowel lifts few; what is as loud as ever lifts none.
+ * Spectral flux of a sound, its increase within the last 10 ms over 1 to 12 kHz, of ln(1 +
+ * |X|/(3n)) with n the noise floor around that moment. A slap is short and broad and lifts every
+ * bin; a tone or a vowel lifts few; what is as loud as ever lifts none.
  *
  * @param startS time of the first value
  * @param hopS distance of two values, seconds
@@ -27,7 +27,7 @@ record SoundFlux(double startS, double hopS, double[] values, int bins) {
 
   private static final double HOP_S = 0.0025;
 
-  /** A rise is told against this many values before: 10 ms. */
+  /** Lag of the difference in values: 10 ms. */
   private static final int BACK = 4;
 
   /** Slaps are broad; under this lie voices and rumble, over it little of any phone's sound. */

@@ -20,7 +20,7 @@ final class Waveform {
   /** Width of the running level: a quarter of a millisecond. */
   private static final double RMS_S = 0.00025;
 
-  /** Where the loudest moment is looked for, around the place given. */
+  /** Search window for the loudest moment, before the place given. */
   private static final double BEFORE_S = 0.015;
 
   /** The same after it. */

@@ -13,7 +13,7 @@ import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
-import palmturn.estimate.elbow.ElbowByBody.Look;
+import palmturn.estimate.elbow.ElbowByBody.Sighting;
 import palmturn.estimate.hands.ElbowCandidates;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate.Stretch;
@@ -41,9 +41,9 @@ class ElbowByBodyTest {
   void whatASquareIsOffByIsTakenOut() {
     ElbowByBody body = told(1, (square, timeS) -> new double[] {25 * square, -9 * square, 0.95});
     assertNotNull(body);
-    assertArrayEquals(new double[] {2.25, 2.5, 2.75}, numbers(body, Look::timeS), 1e-9);
-    assertArrayEquals(new double[] {22.5, 25, 27.5}, numbers(body, Look::rightPx), 0.2);
-    assertArrayEquals(new double[] {0, 0, 0}, numbers(body, Look::downPx), 1e-9);
+    assertArrayEquals(new double[] {2.25, 2.5, 2.75}, numbers(body, Sighting::timeS), 1e-9);
+    assertArrayEquals(new double[] {22.5, 25, 27.5}, numbers(body, Sighting::rightPx), 0.2);
+    assertArrayEquals(new double[] {0, 0, 0}, numbers(body, Sighting::downPx), 1e-9);
     assertEquals(LEAST_SD_PX, body.sdPx(), 1e-9, "no better than the landmarks are known to");
     assertEquals(16, body.comparedS().size());
   }
@@ -75,8 +75,8 @@ class ElbowByBodyTest {
   void slowMotionIsHeldAtTheSameMoments() {
     ElbowByBody body = told(0.25, (square, timeS) -> new double[] {25 * square, 0, 0.95});
     assertNotNull(body);
-    assertArrayEquals(new double[] {2.25, 2.5, 2.75}, numbers(body, Look::timeS), 1e-9);
-    assertArrayEquals(new double[] {22.5, 25, 27.5}, numbers(body, Look::rightPx), 0.2);
+    assertArrayEquals(new double[] {2.25, 2.5, 2.75}, numbers(body, Sighting::timeS), 1e-9);
+    assertArrayEquals(new double[] {22.5, 25, 27.5}, numbers(body, Sighting::rightPx), 0.2);
   }
 
   @Test
@@ -87,7 +87,7 @@ class ElbowByBodyTest {
             (square, timeS) ->
                 new double[] {25 * square, 0, timeS > 2.4 && timeS < 2.6 ? 0.85 : 0.95});
     assertNotNull(body);
-    assertArrayEquals(new double[] {2.25, 2.75}, numbers(body, Look::timeS), 1e-9);
+    assertArrayEquals(new double[] {2.25, 2.75}, numbers(body, Sighting::timeS), 1e-9);
   }
 
   @Test
@@ -98,7 +98,7 @@ class ElbowByBodyTest {
             (square, timeS) ->
                 new double[] {timeS > 2.4 && timeS < 2.6 ? 60 * square : 25, 0, 0.95});
     assertNotNull(body);
-    assertArrayEquals(new double[] {2.25, 2.75}, numbers(body, Look::timeS), 1e-9);
+    assertArrayEquals(new double[] {2.25, 2.75}, numbers(body, Sighting::timeS), 1e-9);
   }
 
   @Test
@@ -107,8 +107,8 @@ class ElbowByBodyTest {
     assertNull(ElbowByBody.of(List.of(), PATH, 1, RADIUS_PX));
   }
 
-  private static double[] numbers(ElbowByBody body, ToDoubleFunction<Look> of) {
-    return body.looks().stream().mapToDouble(of).toArray();
+  private static double[] numbers(ElbowByBody body, ToDoubleFunction<Sighting> of) {
+    return body.sightings().stream().mapToDouble(of).toArray();
   }
 
   private static @Nullable ElbowByBody told(double realPerMediaS, Square square) {

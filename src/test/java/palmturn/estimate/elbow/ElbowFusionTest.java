@@ -79,7 +79,7 @@ class ElbowFusionTest {
     ElbowPath path = path(new Stretch(frames.timeS(60), frames.timeS(180)), 0, 0);
     List<Double> heldS = IntStream.range(0, 40).mapToObj(i -> 100.0 + 10 * i).toList();
     ElbowByBody body =
-        new ElbowByBody(List.of(new ElbowByBody.Look(frames.timeS(120), 30, 12)), heldS, 20);
+        new ElbowByBody(List.of(new ElbowByBody.Sighting(frames.timeS(120), 30, 12)), heldS, 20);
     GapEstimate middle =
         ElbowFusion.of(path, frames, RADIUS_PX, 1, body).stream()
             .filter(each -> each.timeS() == frames.timeS(120))
@@ -126,7 +126,7 @@ class ElbowFusionTest {
   private ElbowByBody looks(int... at) {
     return new ElbowByBody(
         Arrays.stream(at)
-            .mapToObj(frame -> new ElbowByBody.Look(frames.timeS(frame), 0, 0))
+            .mapToObj(frame -> new ElbowByBody.Sighting(frames.timeS(frame), 0, 0))
             .toList(),
         List.of(100.0, 200.0, 300.0, 400.0),
         20);

@@ -20,7 +20,7 @@ class ContactZonesTest {
       hands.add(MadeHands.moving(at, i % 2 == 0 ? -0.7 : 0.5));
     }
     return ContactZones.of(MadeHands.paths(touches, hands), touches).stream()
-        .map(ContactZones.Landed::zone)
+        .map(ContactZones.ZoneEstimate::zone)
         .toList();
   }
 
@@ -48,7 +48,8 @@ class ContactZonesTest {
   void aContactThatWasNotSeenStaysOpen() {
     List<PosedContact> touches = MadeHands.alternating(N);
     List<HandMarks> hands = List.of(MadeHands.moving(0, -0.7));
-    List<ContactZones.Landed> landed = ContactZones.of(MadeHands.paths(touches, hands), touches);
+    List<ContactZones.ZoneEstimate> landed =
+        ContactZones.of(MadeHands.paths(touches, hands), touches);
     assertEquals(Zone.UNKNOWN, landed.get(1).zone());
     assertEquals(0, landed.get(1).confidence());
   }
