@@ -6,7 +6,6 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import palmturn.numbers.BlandAltman;
 import palmturn.numbers.Kappa;
-import palmturn.numbers.Range;
 import palmturn.numbers.Reliability;
 import palmturn.settle.Agreement;
 import palmturn.settle.LabelAgreement;
@@ -39,14 +38,7 @@ public final class AgreementJson {
     overall.put(
         "trials", (int) over.trials().stream().filter(e -> e.agreement().independent()).count());
     figures(overall, together);
-    ArrayNode curve = overall.putArray("fByTolerance");
-    over.curve()
-        .forEach(
-            point -> {
-              ObjectNode node = curve.addObject();
-              Put.figure(node, "toleranceS", point.toleranceS());
-              Put.figure(node, "f", point.f());
-            });
+    overall.set("fByTolerance", RecordForm.all(over.curve(), "toleranceS f"));
     overall.set("blandAltman", limits(over.measure(), over.limits()));
     overall.set("icc21", icc(over.measure(), over.icc21()));
     Reliability reliability = over.reliability();
@@ -68,9 +60,7 @@ public final class AgreementJson {
     node.put("independent", agreement.independent());
     Put.figure(node, "toleranceS", trial.comparison().tolerance().seconds());
     node.put("tooFewFrames", trial.comparison().tolerance().tooFewFrames());
-    node.put("pairs", agreement.counts().pairs());
-    node.put("onlyA", agreement.counts().onlyA());
-    node.put("onlyB", agreement.counts().onlyB());
+    RecordForm.put(node, agreement.counts(), "pairs onlyA onlyB");
     Put.figure(node, "offsetRemovedS", trial.comparison().removedS());
     offset(node, agreement);
     figures(node, agreement.independent() ? agreement : null);
@@ -81,7 +71,7 @@ public final class AgreementJson {
     BlandAltman offset = agreement == null ? null : agreement.offset();
     Put.figure(node, "offsetMeanS", offset == null ? null : offset.bias());
     Put.figure(node, "offsetSdS", offset == null ? null : offset.sd());
-    range(node, "offsetLowS", "offsetHighS", offset == null ? null : offset.limits());
+    Put.range(node, "offsetLowS", "offsetHighS", offset == null ? null : offset.limits());
   }
 
   /** Puts what is given for independent readings alone; null for others. */
@@ -103,7 +93,7 @@ public final class AgreementJson {
     Kappa kappa = labels == null ? null : labels.kappa();
     Put.figure(node, "kappa" + what, kappa == null ? null : kappa.kappa());
     Put.figure(node, "kappa" + what + "Se", kappa == null ? null : kappa.se());
-    range(
+    Put.range(
         node,
         "kappa" + what + "Low",
         "kappa" + what + "High",
@@ -112,10 +102,7 @@ public final class AgreementJson {
   }
 
   private static ObjectNode span(SpanAgreement spans) {
-    ObjectNode node = JsonText.object();
-    node.put("same", spans.same());
-    node.put("onlyA", spans.onlyA());
-    node.put("onlyB", spans.onlyB());
+    ObjectNode node = RecordForm.of(spans, "same onlyA onlyB");
     Put.figure(node, "iou", spans.iou());
     return node;
   }
@@ -126,13 +113,11 @@ public final class AgreementJson {
     }
     ObjectNode node = JsonText.object();
     node.put("measure", measure);
-    node.put("n", limits.n());
-    Put.figure(node, "bias", limits.bias());
-    Put.figure(node, "sd", limits.sd());
-    range(node, "low", "high", limits.limits());
-    range(node, "biasLow", "biasHigh", limits.bias95());
-    range(node, "lowLow", "lowHigh", limits.low95());
-    range(node, "highLow", "highHigh", limits.high95());
+    RecordForm.put(node, limits, "n bias sd");
+    Put.range(node, "low", "high", limits.limits());
+    Put.range(node, "biasLow", "biasHigh", limits.bias95());
+    Put.range(node, "lowLow", "lowHigh", limits.low95());
+    Put.range(node, "highLow", "highHigh", limits.high95());
     return node;
   }
 
@@ -143,12 +128,7 @@ public final class AgreementJson {
     ObjectNode node = JsonText.object();
     node.put("measure", measure);
     Put.figure(node, "value", icc.value());
-    range(node, "low", "high", icc.range95());
+    Put.range(node, "low", "high", icc.range95());
     return node;
-  }
-
-  private static void range(ObjectNode node, String low, String high, @Nullable Range range) {
-    Put.figure(node, low, range == null ? null : range.low());
-    Put.figure(node, high, range == null ? null : range.high());
   }
 }

@@ -1,6 +1,5 @@
 package palmturn.json;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.io.InputStream;
@@ -112,27 +111,12 @@ public final class DrillsJson {
   public static String write(DrillLibrary library) {
     ObjectNode root = FORMAT.begin();
     library.leaveOut().forEach(root.putArray("leaveOut")::add);
-    ArrayNode drills = root.putArray("drills");
-    library.drills().forEach(drill -> drills.add(write(drill)));
+    root.set(
+        "drills",
+        RecordForm.all(
+            library.drills(),
+            "code name qualities=aims hand=trains how dose paceShare harder retest stop cautions"
+                + " source"));
     return JsonText.page(root);
-  }
-
-  private static ObjectNode write(LibraryDrill drill) {
-    ObjectNode node = JsonText.object();
-    node.put("code", drill.code());
-    node.put("name", drill.name());
-    ArrayNode aims = node.putArray("qualities");
-    drill.aims().forEach(aim -> aims.add(aim.code()));
-    node.put("hand", drill.trains().code());
-    node.put("how", drill.how());
-    node.put("dose", drill.dose());
-    Put.figure(node, "paceShare", drill.paceShare());
-    node.put("harder", drill.harder());
-    node.put("retest", drill.retest());
-    node.put("stop", drill.stop());
-    ArrayNode cautions = node.putArray("cautions");
-    drill.cautions().forEach(caution -> cautions.add(caution.code()));
-    node.put("source", drill.source());
-    return node;
   }
 }

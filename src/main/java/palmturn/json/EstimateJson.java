@@ -300,34 +300,15 @@ final class EstimateJson {
   }
 
   static ArrayNode spans(List<Estimate.EstimatedSpan> spans) {
-    ArrayNode array = JsonText.array();
-    for (Estimate.EstimatedSpan span : spans) {
-      ObjectNode node = array.addObject();
-      node.put("kind", span.kind().code());
-      Put.number(node, "startS", span.startS());
-      Put.number(node, "endS", span.endS());
-      Put.number(node, "confidence", span.confidence());
-    }
-    return array;
+    return RecordForm.all(spans, "kind startS endS confidence");
   }
 
   static ArrayNode stretches(List<Estimate.Stretch> stretches) {
-    ArrayNode array = JsonText.array();
-    for (Estimate.Stretch stretch : stretches) {
-      ObjectNode node = array.addObject();
-      Put.number(node, "startS", stretch.startS());
-      Put.number(node, "endS", stretch.endS());
-    }
-    return array;
+    return RecordForm.all(stretches, "startS endS");
   }
 
   static ObjectNode write(Estimate.Region region) {
-    ObjectNode node = JsonText.object();
-    Put.number(node, "x", region.x());
-    Put.number(node, "y", region.y());
-    Put.number(node, "width", region.width());
-    Put.number(node, "height", region.height());
-    return node;
+    return RecordForm.of(region, "x y width height");
   }
 
   private static ObjectNode write(ElbowPath path) {
@@ -375,7 +356,8 @@ final class EstimateJson {
       ObjectNode range = node.putObject("turnRange");
       Put.number(range, "usualDeg", turns.medianDeg());
       if (turns.change() != null) {
-        range.set("change", write(turns.change()));
+        range.set(
+            "change", RecordForm.of(turns.change(), "firstThirdDeg lastThirdDeg lowDeg highDeg"));
       }
       range.set("deg", write(turns.deg()));
     }
@@ -389,22 +371,8 @@ final class EstimateJson {
   }
 
   static ObjectNode write(Estimate.ElbowInSpace space) {
-    ObjectNode node = JsonText.object();
-    Put.number(node, "perOut", space.outwardFactor());
-    node.put("outIsRight", space.outwardIsRight());
-    Put.number(node, "maxCm", space.maxCm());
-    Put.number(node, "lowCm", space.lowCm());
-    Put.number(node, "highCm", space.highCm());
-    return node;
-  }
-
-  private static ObjectNode write(Estimate.TurnChange change) {
-    ObjectNode node = JsonText.object();
-    Put.number(node, "firstThirdDeg", change.firstThirdDeg());
-    Put.number(node, "lastThirdDeg", change.lastThirdDeg());
-    Put.number(node, "lowDeg", change.lowDeg());
-    Put.number(node, "highDeg", change.highDeg());
-    return node;
+    return RecordForm.of(
+        space, "perOut=outwardFactor outIsRight=outwardIsRight maxCm lowCm highCm");
   }
 
   private static ObjectNode write(Curve curve) {

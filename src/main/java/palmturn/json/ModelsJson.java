@@ -1,6 +1,5 @@
 package palmturn.json;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -39,19 +38,11 @@ public final class ModelsJson {
     root.put("folder", folder);
     root.put("licence", licence);
     root.put("installed", models.stream().allMatch(each -> each.state().equals("installed")));
-    ArrayNode files = root.putArray("files");
-    for (Model model : models) {
-      ObjectNode node = files.addObject();
-      node.put("file", model.file());
-      node.put("what", model.what());
-      node.put("state", model.state());
-      node.put("bytes", model.bytes());
-      node.put("sha256", model.sha256());
-      node.put("package", model.npmPackage());
-      node.put("version", model.version());
-      node.put("installedOn", model.installedOn());
-      node.put("installedFrom", model.installedFrom());
-    }
+    root.set(
+        "files",
+        RecordForm.all(
+            models,
+            "file what state bytes sha256 package=npmPackage version installedOn installedFrom"));
     return JsonText.page(root);
   }
 }

@@ -59,12 +59,6 @@ final class PlacedJson {
   }
 
   private static @Nullable ObjectNode write(@Nullable Point spot) {
-    if (spot == null) {
-      return null;
-    }
-    ObjectNode node = JsonText.object();
-    Put.number(node, "x", spot.x());
-    Put.number(node, "y", spot.y());
-    return node;
+    return spot == null ? null : RecordForm.of(spot, "x y");
   }
 }

@@ -35,20 +35,17 @@ public record PrintedEstimate(EstimateLine of, Estimate estimate) {
     node.put("variableRate", estimate.basis().variableRate());
     Put.figure(node, "captureFps", estimate.basis().captureFps());
     node.put("trialFound", estimate.trialFound());
-    Put.figure(node, "rateSlapsPerS", estimate.figures().rateSlapsPerS());
-    Put.figure(node, "intervalCvPct", estimate.figures().intervalCvPct());
-    Put.figure(node, "timingFloorPct", estimate.figures().timingFloorPct());
+    RecordForm.put(node, estimate.figures(), "rateSlapsPerS intervalCvPct timingFloorPct");
     Put.figure(node, "soundOffsetS", estimate.soundOffsetS());
     ArrayNode slaps = node.putArray("slaps");
     estimate.slaps().forEach(slap -> slaps.add(slap(slap)));
     node.set("spans", EstimateJson.spans(estimate.spans()));
     node.set("bursts", EstimateJson.stretches(estimate.stretches()));
     Estimate.Rotation turns = estimate.figures().rotation();
-    ObjectNode rotation = node.putObject("rotation");
-    Put.figure(rotation, "frequencyHz", turns.frequencyHz());
-    Put.figure(rotation, "spectrumHz", turns.spectrumHz());
-    Put.figure(rotation, "autocorrelationHz", turns.autocorrelationHz());
-    rotation.set("series", samples(turns.series(), "hz"));
+    node.set(
+        "rotation",
+        RecordForm.of(turns, "frequencyHz spectrumHz autocorrelationHz")
+            .set("series", samples(turns.series(), "hz")));
     ElbowPath elbow = estimate.elbow();
     node.set("elbow", elbow == null ? null : elbow(elbow, estimate.elbowInSpace()));
     Estimate.Shape shape = estimate.shape();

@@ -33,8 +33,7 @@ public final class ProgressJson {
   private static ObjectNode write(ProgressScore.Step step) {
     ObjectNode node = JsonText.object();
     node.put("session", step.session() + 1);
-    node.put("date", step.date().toString());
-    node.put("block", step.block());
+    RecordForm.put(node, step, "date block");
     Drill drill = step.drill();
     node.put("drill", drill == null ? null : drill.code());
     node.put("drillHand", drill == null ? null : drill.hand().code());
@@ -43,25 +42,16 @@ public final class ProgressJson {
   }
 
   private static ObjectNode write(ProgressScore.Course course) {
-    ObjectNode node = JsonText.object();
-    node.put("hand", course.hand().code());
-    node.put("quality", course.quality().code());
-    node.put("measure", course.measure().id());
+    ObjectNode node = RecordForm.of(course, "hand quality measure");
     node.put("unit", course.measure().unit());
-    Put.figure(node, "typicalError", course.typicalError());
-    Put.figure(node, "change", course.change());
-    Put.figure(node, "low", course.changeLow());
-    Put.figure(node, "high", course.changeHigh());
-    Put.figure(node, "margin", course.margin());
-    node.put("verdict", course.verdict().code());
+    RecordForm.put(
+        node, course, "typicalError change low=changeLow high=changeHigh margin verdict");
     ArrayNode points = node.putArray("points");
     for (ProgressScore.Point point : course.points()) {
       ObjectNode each = points.addObject();
       each.put("block", point.step() + 1);
       each.put("n", point.trials().size());
-      Put.figure(each, "mean", point.mean());
-      Put.figure(each, "noiseLow", point.noiseLow());
-      Put.figure(each, "noiseHigh", point.noiseHigh());
+      RecordForm.put(each, point, "mean noiseLow noiseHigh");
     }
     return node;
   }

@@ -2,6 +2,7 @@ package palmturn.json;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import org.jspecify.annotations.Nullable;
+import palmturn.numbers.Range;
 import palmturn.trial.Extra;
 
 /** Puts keys into an object that is being written; what is null is left out. */
@@ -34,6 +35,12 @@ final class Put {
   static void figure(ObjectNode node, String key, @Nullable Double value) {
     node.putNull(key);
     number(node, key, value);
+  }
+
+  /** Puts both ends of an interval, null where there is none. */
+  static void range(ObjectNode node, String low, String high, @Nullable Range range) {
+    figure(node, low, range == null ? null : range.low());
+    figure(node, high, range == null ? null : range.high());
   }
 
   /** Puts unknown keys back, after the known ones. */

@@ -2,7 +2,6 @@ package palmturn.json;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -17,7 +16,6 @@ import palmturn.measure.RetestScore;
 import palmturn.measure.SessionScore;
 import palmturn.measure.SideScore;
 import palmturn.measure.TrialScore;
-import palmturn.numbers.Range;
 
 /**
  * The figures of a session as a script reads them: every key is there, null where a figure can't be
@@ -76,9 +74,9 @@ public final class ScoreJson {
     node.put(
         "tenCycleExtrapolated",
         score.speed().tenCycleS() == null ? null : score.speed().tenCycleExtrapolated());
-    range(node, "cleanShareLowPct", "cleanShareHighPct", score.accuracy().cleanShareRangePct());
-    range(node, "steadyCvLowPct", "steadyCvHighPct", score.rhythm().steadyCvRangePct());
-    range(
+    Put.range(node, "cleanShareLowPct", "cleanShareHighPct", score.accuracy().cleanShareRangePct());
+    Put.range(node, "steadyCvLowPct", "steadyCvHighPct", score.rhythm().steadyCvRangePct());
+    Put.range(
         node,
         "slowDownLowPctPerS",
         "slowDownHighPctPerS",
@@ -89,13 +87,8 @@ public final class ScoreJson {
         .accuracy()
         .faults()
         .forEach(
-            (kind, count) -> {
-              ObjectNode fault = faults.putObject(kind.code());
-              fault.put("palm", count.palm());
-              fault.put("back", count.back());
-              fault.put("unknown", count.unknown());
-              Put.figure(fault, "per10", count.per10());
-            });
+            (kind, count) ->
+                faults.set(kind.code(), RecordForm.of(count, "palm back unknown per10")));
     ObjectNode limits = node.putObject("limits");
     score.verdicts().forEach((quality, verdict) -> limits.put(quality.code(), code(verdict)));
     node.put("timeRefusedWhy", score.timeRefusedWhy());
@@ -116,88 +109,40 @@ public final class ScoreJson {
   }
 
   private static ObjectNode write(HandScore score) {
-    ObjectNode node = JsonText.object();
-    node.put("hand", score.hand().code());
-    node.put("block", score.block());
-    node.put("quality", score.quality().code());
-    node.put("measure", score.measure().id());
-    node.put("n", score.n());
-    Put.figure(node, "mean", score.mean());
-    Put.figure(node, "sd", score.sd());
-    Put.figure(node, "best", score.best());
-    Put.figure(node, "typicalError", score.typicalError());
-    range(node, "low", "high", score.mean95());
+    ObjectNode node =
+        RecordForm.of(score, "hand block quality measure n mean sd best typicalError");
+    Put.range(node, "low", "high", score.mean95());
     node.put("unit", score.measure().unit());
-    readings(node, score.readings());
-    return node;
+    return RecordForm.put(node, score, "readings");
   }
 
   private static ObjectNode write(SideScore score) {
-    ObjectNode node = JsonText.object();
-    node.put("block", score.block());
-    node.put("quality", score.quality().code());
-    node.put("measure", score.measure().id());
-    Put.figure(node, "right", score.right());
-    Put.figure(node, "left", score.left());
-    Put.figure(node, "difference", score.difference());
-    Put.figure(node, "differencePct", score.differencePct());
-    range(node, "low", "high", score.difference95());
+    ObjectNode node =
+        RecordForm.of(score, "block quality measure right left difference differencePct");
+    Put.range(node, "low", "high", score.difference95());
     Put.figure(node, "margin", score.margin());
     node.put("unit", score.measure().unit());
-    node.put("verdict", score.verdict().code());
-    node.put("furtherTrials", score.furtherTrials());
-    readings(node, score.readings());
-    return node;
+    return RecordForm.put(node, score, "verdict furtherTrials readings");
   }
 
   private static ObjectNode write(RetestScore score) {
-    ObjectNode node = JsonText.object();
-    node.put("hand", score.hand().code());
-    node.put("quality", score.quality().code());
-    node.put("measure", score.measure().id());
-    node.put("block", score.block());
-    Put.figure(node, "before", score.before());
-    Put.figure(node, "after", score.after());
-    Put.figure(node, "difference", score.difference());
-    range(node, "low", "high", score.difference95());
+    ObjectNode node = RecordForm.of(score, "hand quality measure block before after difference");
+    Put.range(node, "low", "high", score.difference95());
     Put.figure(node, "margin", score.margin());
     node.put("unit", score.measure().unit());
-    node.put("verdict", score.verdict().code());
-    node.put("furtherTrials", score.furtherTrials());
-    node.put("drill", score.drill());
-    node.put("control", score.control().code());
-    Put.figure(node, "netDifference", score.netDifference());
-    range(node, "netLow", "netHigh", score.net95());
-    node.put("netVerdict", score.netVerdict().code());
-    readings(node, score.readings());
-    return node;
-  }
-
-  private static void readings(ObjectNode node, List<String> readings) {
-    ArrayNode names = node.putArray("readings");
-    readings.forEach(names::add);
+    RecordForm.put(node, score, "verdict furtherTrials drill control netDifference");
+    Put.range(node, "netLow", "netHigh", score.net95());
+    return RecordForm.put(node, score, "netVerdict readings");
   }
 
   private static ObjectNode write(CeilingScore score) {
-    ObjectNode node = JsonText.object();
-    node.put("hand", score.hand().code());
-    node.put("outcome", score.outcome().code());
     HandMeasure measure = HandMeasure.CLEAN_CEILING;
+    ObjectNode node = RecordForm.of(score, "hand outcome");
     Put.figure(node, measure.id(), measure.value(score));
-    Put.figure(node, "low", score.lowSlapsPerS());
-    Put.figure(node, "high", score.highSlapsPerS());
-    range(node, "slowestSlapsPerS", "fastestSlapsPerS", score.filmedSlapsPerS());
-    node.put("trials", score.trials());
-    node.put("paced", score.paced());
-    node.put("attempts", score.attempts());
-    node.put("faulty", score.faulty());
+    RecordForm.put(node, score, "low=lowSlapsPerS high=highSlapsPerS");
+    Put.range(node, "slowestSlapsPerS", "fastestSlapsPerS", score.filmedSlapsPerS());
+    RecordForm.put(node, score, "trials paced attempts faulty");
     node.put("unit", measure.unit());
-    readings(node, score.readings());
-    return node;
-  }
-
-  private static void range(ObjectNode node, String low, String high, @Nullable Range range) {
-    Put.figure(node, low, range == null ? null : range.low());
-    Put.figure(node, high, range == null ? null : range.high());
+    return RecordForm.put(node, score, "readings");
   }
 }

@@ -68,12 +68,7 @@ public final class SettledJson {
   }
 
   private static ObjectNode slapNode(Slap slap) {
-    ObjectNode node = JsonText.object();
-    Put.figure(node, "timeS", slap.timeS());
-    node.put("kind", slap.kind().code());
-    node.put("side", slap.side().code());
-    node.put("zone", slap.zone().code());
-    return node;
+    return RecordForm.of(slap, "timeS kind side zone");
   }
 
   private static <M> void add(
