@@ -9,7 +9,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** What the commands share whose file a coach may edit, in their settings or in a session. */
+/** Options of the commands whose file a coach may edit, in the settings or in a session. */
 final class EditedOptions {
   @Spec(Spec.Target.MIXEE)
   private CommandSpec spec;

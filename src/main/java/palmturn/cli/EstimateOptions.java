@@ -18,7 +18,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
-/** What an estimate may use, and what is known of the picture. */
+/** Options for the sources of an estimate and for what is known of the picture. */
 final class EstimateOptions {
   @Spec(Spec.Target.MIXEE)
   private CommandSpec spec;

@@ -54,7 +54,7 @@ final class ReelCommand implements Callable<Integer> {
   @Option(names = "--force", description = "Put it in place of the file named with --out.")
   private boolean force;
 
-  /** How much of the picture. */
+  /** The part of the picture that is shown. */
   enum Show {
     AUTO(Reels.View.HANDS_IF_KNOWN),
     HANDS(Reels.View.HANDS),

@@ -76,7 +76,7 @@ final class SettleCommand implements Callable<Integer> {
   @Option(names = "--json", description = "Print as JSON: one trial laid out, several one a line.")
   private boolean json;
 
-  /** Which of two readings stands. */
+  /** The reading of the two that stands. */
   enum Take {
     A(Decision.Choice.FIRST),
     B(Decision.Choice.SECOND),

@@ -11,7 +11,7 @@ import palmturn.trial.Slap;
 import palmturn.trial.Zone;
 
 /**
- * How often the slaps were as they should be.
+ * The share of attempts without a fault.
  *
  * @param slaps n of the rate: without doubles and missed turns
  * @param doubles second contacts without a turn between

@@ -7,8 +7,8 @@ import palmturn.trial.Coded;
 import palmturn.trial.Hand;
 
 /**
- * How fast a hand can go and still have 90 % of its attempts clean, over all its trials and its
- * pace ladder.
+ * The rate at which a hand still has 90 % of its attempts clean, over all its trials and its pace
+ * ladder.
  *
  * @param hand the moving hand
  * @param outcome what may be said
@@ -39,7 +39,7 @@ public record CeilingScore(
     readings = List.copyOf(readings);
   }
 
-  /** What may be said of a ceiling. */
+  /** The possible verdicts on a ceiling. */
   public enum Outcome implements Coded {
     /** It lies among the rates filmed. */
     FOUND("found"),

@@ -39,7 +39,7 @@ record Contrast(
   static final List<Quality> COMPARED =
       List.of(Quality.SPEED, Quality.ACCURACY, Quality.RHYTHM, Quality.ENDURANCE);
 
-  /** What may be said of a contrast. */
+  /** The possible verdicts on a contrast. */
   enum Outcome {
     /** The interval lies inside the margin. */
     SMALL,

@@ -133,7 +133,7 @@ public final class Courses {
   }
 
   /**
-   * How trials of one block differ.
+   * The spread of the trials of one block.
    *
    * @param typicalError their SD, pooled over all blocks; null where no block has two trials
    * @param freedom degrees of freedom behind it

@@ -5,7 +5,7 @@ import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
 
 /**
- * How far the elbow was from its place, frame by frame, in the picture plane.
+ * The elbow's displacement frame by frame, in the picture plane.
  *
  * @param timesS media seconds, rising
  * @param cm distance at each, 0 or more

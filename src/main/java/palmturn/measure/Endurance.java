@@ -8,7 +8,7 @@ import palmturn.numbers.Range;
 import palmturn.trial.Slap;
 
 /**
- * What the length of the trial did to the hand.
+ * The effect of the trial's length on the hand.
  *
  * @param slowDownPctPerS 100·(e^b−1), b the slope of ln interval on its midpoint; positive slows
  * @param slowDownRangePctPerS its 95 % t-interval

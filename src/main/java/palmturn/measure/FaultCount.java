@@ -1,7 +1,7 @@
 package palmturn.measure;
 
 /**
- * How often one fault was marked in the window.
+ * The count of one fault in the window.
  *
  * @param palm on slaps with the palm side
  * @param back on slaps with the back

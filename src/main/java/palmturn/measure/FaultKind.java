@@ -5,7 +5,7 @@ import palmturn.trial.Slap;
 import palmturn.trial.Span;
 import palmturn.trial.Zone;
 
-/** What can be wrong with an attempt; one attempt may have several. */
+/** A kind of fault of an attempt; one attempt may have several. */
 public enum FaultKind implements Coded {
   FINGERS("fingers"),
   WRIST("wrist"),

@@ -7,7 +7,7 @@ package palmturn.measure;
  * @param source a citation, or "Palmturn's choice, no source"
  */
 public record Limit(double value, String source) {
-  /** What stands in place of a source where there is none. */
+  /** The text in place of a source where there is none. */
   public static final String OWN_CHOICE = "Palmturn's choice, no source";
 
   public Limit {

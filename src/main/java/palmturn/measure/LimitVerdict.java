@@ -1,6 +1,6 @@
 package palmturn.measure;
 
-/** How a figure stands to its limit, its interval taken into account. */
+/** The verdict on a figure against its limit, its interval taken into account. */
 public enum LimitVerdict {
   /** The whole interval is on the good side. */
   WITHIN,

@@ -3,7 +3,8 @@ package palmturn.measure;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What a trial is held against. None is a population norm: none was found for this movement.
+ * The limits that a trial is held against. None is a population norm: none was found for this
+ * movement.
  *
  * @param cleanSharePct least share of clean slaps
  * @param steadyCvPct largest steady CV

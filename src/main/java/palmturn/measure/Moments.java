@@ -20,7 +20,7 @@ import palmturn.trial.Trial;
  * @param cleanest null where fewer than three slaps follow each other within a second
  */
 public record Moments(List<Moment> worst, @Nullable Moment cleanest) {
-  /** How long a moment's marks reach, real seconds. */
+  /** The reach of a moment's marks, real seconds. */
   static final double LENGTH_S = 1;
 
   private static final int FEWEST_SLAPS = 3;

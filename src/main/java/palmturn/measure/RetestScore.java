@@ -52,7 +52,7 @@ public record RetestScore(
     readings = List.copyOf(readings);
   }
 
-  /** What a change is compared with, to take practice out of it. */
+  /** The control that a change is compared with, to take out practice. */
   public enum Control implements Coded {
     /** The other hand over the same two blocks, which the drill left out. */
     OTHER_HAND("other-hand"),
@@ -72,7 +72,7 @@ public record RetestScore(
     }
   }
 
-  /** What may be said of a change. */
+  /** The possible verdicts on a change. */
   public enum Verdict implements Coded {
     BETTER("better"),
     WORSE("worse"),

@@ -11,7 +11,7 @@ import palmturn.trial.Side;
 import palmturn.trial.TimedBy;
 
 /**
- * How even the slaps were, over the intervals that are neither pauses nor span a missed turn.
+ * The evenness of the slaps, over the intervals that are neither pauses nor span a missed turn.
  *
  * @param timedBy what all the intervals are timed by; null without an interval
  * @param intervals how many the figures rest on

@@ -40,7 +40,7 @@ public record SideScore(
     readings = List.copyOf(readings);
   }
 
-  /** What may be said of the two hands. */
+  /** The possible verdicts on the two hands. */
   public enum Verdict implements Coded {
     BALANCED("balanced"),
     WEAKER_LEFT("weaker-left"),

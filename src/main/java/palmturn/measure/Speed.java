@@ -3,7 +3,7 @@ package palmturn.measure;
 import org.jspecify.annotations.Nullable;
 
 /**
- * How fast the hand turned, in real time; null where that can't be told.
+ * The speed of the hand in real time; null where it is unknown.
  *
  * @param rateSlapsPerS (n−1)/(t_n−t_1), doubles left out
  * @param cycleRateHz half of the rate: a cycle is there and back

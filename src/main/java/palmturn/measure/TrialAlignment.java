@@ -1,9 +1,9 @@
 package palmturn.measure;
 
 /**
- * Which moment of one trial is the same as which of another. They meet in a slap of each; away from
- * it either real time passes alike in both, or every slap of the one meets a slap of the other and
- * the time between is stretched to fit. Strictly rising, and undone by {@link #inverse}.
+ * The alignment of the moments of two trials. They meet in a slap of each; away from it either real
+ * time passes alike in both, or every slap of the one meets a slap of the other and the time
+ * between is stretched to fit. Strictly rising, and undone by {@link #inverse}.
  *
  * @param one a trial
  * @param other the trial beside it

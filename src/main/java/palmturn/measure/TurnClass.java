@@ -3,7 +3,7 @@ package palmturn.measure;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.Side;
 
-/** Which way the hand turned between two slaps. */
+/** The direction of the turn between two slaps. */
 public enum TurnClass {
   PALM_TO_BACK(0.5),
   BACK_TO_PALM(-0.5);

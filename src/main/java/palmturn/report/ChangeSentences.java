@@ -16,7 +16,7 @@ import palmturn.wording.Names;
 
 /** Sentences on what changed from one block to the next, and what of it may be the drill's. */
 public final class ChangeSentences {
-  /** What is to be said wherever a change is shown. */
+  /** The caveat beside every change that is shown. */
   public static final String PRACTICE =
       "Practice alone improves scores: only what is left with the control’s change taken off may"
           + " be the drill’s.";

@@ -20,7 +20,7 @@ public record Chart(String id, String title, double width, double height, Painte
     void paint(Graphics2D g, Palette palette);
   }
 
-  /** How a chart stands in the page's markup. */
+  /** The markup of a chart in the page. */
   @FunctionalInterface
   public interface Markup {
     String of(Chart chart);

@@ -7,7 +7,7 @@ import palmturn.trial.Message;
 import palmturn.trial.Session;
 import palmturn.wording.Names;
 
-/** What the coach has to say to the athlete: the last message that is about no moment of a clip. */
+/** The coach's word to the athlete: the last message that is about no moment of a clip. */
 final class CoachMessage {
   private static final String COACH = "coach";
 

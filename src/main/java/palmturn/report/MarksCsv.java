@@ -30,7 +30,7 @@ public final class MarksCsv {
   private MarksCsv() {}
 
   /**
-   * What a CSV held.
+   * The content of a CSV file.
    *
    * @param slaps marks at a moment
    * @param spans faults over a stretch

@@ -104,7 +104,7 @@ public record Page(
       String line,
       String readBy) {}
 
-  /** What the coach has to say. */
+  /** The coach's message. */
   public record CoachPart(List<String> paragraphs, String about) {}
 
   /** A block against the block before it. */
@@ -141,11 +141,11 @@ public record Page(
       String slowDown,
       String elbow) {}
 
-  /** How well two readings agree over all trials that both have read. */
+  /** The agreement of two readings over all trials that both have read. */
   public record AgreementPart(
       String first, String second, List<String> sentences, List<AgreementRow> rows) {}
 
-  /** How well they agree on one trial. */
+  /** Their agreement on one trial. */
   public record AgreementRow(
       String trial,
       String both,
@@ -156,7 +156,7 @@ public record Page(
       String side,
       String open) {}
 
-  /** What is known of one trial's clip. */
+  /** The facts of one trial's clip. */
   public record FilmedRow(
       String trial,
       String clip,
@@ -190,7 +190,7 @@ public record Page(
       List<DifferenceRow> differences,
       List<String> sentences) {}
 
-  /** What one reading of a trial comes to. */
+  /** The figures of one reading of a trial. */
   public record ReadingRow(
       String reading, String slaps, String doubles, String clean, String rate, String how) {}
 
@@ -198,7 +198,7 @@ public record Page(
   public record DifferenceRow(
       String at, String what, String first, String second, String decided) {}
 
-  /** What the program found in a trial by itself. */
+  /** The estimate of a trial. */
   public record EstimatePart(
       List<EstimateSummary.Line> lines,
       List<String> sentences,

@@ -3,7 +3,7 @@ package palmturn.report;
 import java.util.List;
 
 /**
- * What the progress page shows, in words and drawings.
+ * The content of the progress page, in words and drawings.
  *
  * @param css the style sheet
  * @param title whose progress

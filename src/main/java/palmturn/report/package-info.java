@@ -1,7 +1,6 @@
 /**
- * What leaves the program for people to read: one self-contained HTML page, the same as PDF, marks
- * as CSV, and marks as captions. It touches no file: text goes out and comes in, pictures are
- * handed to it.
+ * The output for people to read: one self-contained HTML page, the same as PDF, marks as CSV, and
+ * marks as captions. It touches no file: text goes out and comes in, pictures are handed to it.
  */
 @NullMarked
 package palmturn.report;

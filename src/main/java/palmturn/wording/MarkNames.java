@@ -3,7 +3,7 @@ package palmturn.wording;
 import palmturn.trial.Slap;
 import palmturn.trial.Span;
 
-/** What marks and spans are called where people read them. */
+/** Names of marks and spans for people. */
 public final class MarkNames {
   private MarkNames() {}
 

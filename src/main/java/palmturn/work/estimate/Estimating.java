@@ -84,7 +84,7 @@ public final class Estimating {
   }
 
   /**
-   * What may be used and what is known of the picture.
+   * The sources that may be used and the facts known of the picture.
    *
    * @param use the sources that may be used
    * @param hints places in the picture, lengths
@@ -95,7 +95,7 @@ public final class Estimating {
     public static final Options ALL =
         new Options(EnumSet.allOf(Estimate.Source.class), Hints.NONE, null);
 
-    /** What is quick: sound and motion may be used, nothing is known. */
+    /** The quick choice: sound and motion, with nothing known. */
     public static final Options QUICK =
         new Options(EnumSet.of(Estimate.Source.SOUND, Estimate.Source.MOTION), Hints.NONE, null);
   }

@@ -22,7 +22,7 @@ import palmturn.work.UserError;
  * packages already downloaded. Nothing here fetches anything.
  */
 public final class LandmarkModels {
-  /** What brings and installs them. */
+  /** The command that fetches and installs them. */
   public static final String TOOL = "tools/get-landmark-models";
 
   /** Their licence, by its SPDX name. */
@@ -31,7 +31,7 @@ public final class LandmarkModels {
   private final Path folder;
   private final List<RequiredModel> wanted;
 
-  /** How a file stands. */
+  /** The state of a file. */
   public enum State {
     INSTALLED,
     MISSING,

@@ -107,7 +107,7 @@ public final class Packing {
     }
   }
 
-  /** What the estimate was made from goes along with the clip. */
+  /** Packs the facts that the estimate was made from along with the clip. */
   private static Trial sent(Trial trial, ClipRef clip) {
     Trial sent = trial.withClip(clip);
     return trial.estimate() == null || clip.equals(trial.clip())

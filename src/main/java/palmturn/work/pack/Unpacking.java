@@ -148,7 +148,7 @@ public final class Unpacking {
             trial.clip().extra()));
   }
 
-  /** What both say is kept once; what they say differently stays as it is here. */
+  /** Keeps equal entries once; where they differ, the receiver's own stays. */
   private static Session both(Session here, Session packed) {
     List<Block> blocks = new ArrayList<>(here.blocks());
     packed.blocks().stream()

@@ -68,7 +68,7 @@ final class FilmedHand implements AutoCloseable {
     return reading;
   }
 
-  /** What is shown of each picture, pixels. */
+  /** The part of each picture that is shown, pixels. */
   Rectangle part() {
     return part;
   }

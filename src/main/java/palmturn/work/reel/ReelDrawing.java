@@ -17,7 +17,7 @@ import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.wording.MarkNames;
 
-/** What is drawn over the pictures of a reel: titles, the mark of the moment, the beat strip. */
+/** The drawing over the pictures of a reel: titles, the current mark, the beat strip. */
 final class ReelDrawing {
   static final Palette PALETTE = Palette.DARK;
 

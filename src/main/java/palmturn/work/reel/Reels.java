@@ -58,7 +58,7 @@ public final class Reels {
   }
 
   /**
-   * What a reel is made of.
+   * The contents of a reel.
    *
    * @param trial whose
    * @param reader whose reading, as in {@link Scoring#score}
@@ -67,7 +67,7 @@ public final class Reels {
    */
   public record Request(TrialId trial, @Nullable String reader, View view, boolean bothHands) {}
 
-  /** How much of the picture is shown. */
+  /** The part of the picture that is shown. */
   public enum View {
     /** Hands and elbow where they are known, else all of it. */
     HANDS_IF_KNOWN,

@@ -34,7 +34,7 @@ import palmturn.work.session.Sessions;
  */
 public record AthleteProgress(
     @Nullable ProgressScore score, List<String> changes, List<String> unread, Limits limits) {
-  /** What is to be said wherever a change is shown. */
+  /** The caveat beside every change that is shown. */
   public static final String PRACTICE = ChangeSentences.PRACTICE;
 
   public AthleteProgress {

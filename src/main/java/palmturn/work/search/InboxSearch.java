@@ -37,7 +37,7 @@ public final class InboxSearch {
 
   private static final String SESSION = "session.json";
 
-  /** How the name of a session in one file ends. */
+  /** The ending of a packed session's file name. */
   public static final String PACK = ".palmturn.zip";
 
   private InboxSearch() {}
@@ -94,7 +94,7 @@ public final class InboxSearch {
     }
   }
 
-  /** What wants work first, then the newest first. */
+  /** Sessions that need work first, then the newest first. */
   public static final Comparator<Found> ORDER =
       Comparator.comparing(Found::state)
           .thenComparing(Found::date, Comparator.nullsLast(Comparator.reverseOrder()))

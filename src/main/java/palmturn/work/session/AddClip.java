@@ -26,7 +26,7 @@ public final class AddClip {
   private AddClip() {}
 
   /**
-   * What is said about the clip.
+   * The description of a clip to add.
    *
    * @param hand the moving hand
    * @param block baseline or after-N
@@ -54,7 +54,7 @@ public final class AddClip {
   }
 
   /**
-   * What was added.
+   * A clip that was added.
    *
    * @param trial the new trial
    * @param facts of its clip, with the warnings about its fitness
