@@ -50,7 +50,7 @@ class EstimateSaysAppTest extends OneTrialWindow {
         robot.lookup("#estimate-says .label").queryAllAs(Label.class).stream()
             .map(Label::getText)
             .toList();
-    assertTrue(words.containsAll(List.of("turn", "elbow", "made from")), words.toString());
+    assertTrue(words.containsAll(List.of("turn", "elbow", "sources")), words.toString());
     assertTrue(words.contains("▲ Zones are not told."), words.toString());
     robot.type(KeyCode.ESCAPE);
     until(() -> desk.prompts().questions().currentProperty().get() == null);
