@@ -79,7 +79,7 @@ class ShapeTrialTest {
       assertTrue(slap.sources().contains(Source.SHAPE));
     }
     assertTrue(
-        found.warnings().stream().anyMatch(each -> each.contains("not by its motion")),
+        found.warnings().stream().anyMatch(each -> each.contains("not in its motion")),
         found.warnings().toString());
   }
 
@@ -119,7 +119,7 @@ class ShapeTrialTest {
             null);
     Estimate found = Estimator.estimate(ClipFile.open(drawn()), slowed, installed(), Progress.NONE);
     String said = String.join(" ", found.warnings());
-    assertTrue(said.contains("not by its motion") && said.contains("in slow motion"), said);
+    assertTrue(said.contains("not in its motion") && said.contains("in slow motion"), said);
     assertFalse(said.contains("No trial"), said);
   }
 
