@@ -7,42 +7,29 @@ import palmturn.trial.Coded;
 /** A caution of the program; a drill lists the codes of those that belong beside it. */
 public enum Caution implements Coded {
   NO_DIAGNOSIS(
-      "no-diagnosis",
       "Palmturn measures a skill; it does not diagnose. A side difference is not a medical"
           + " finding."),
   URGENT(
-      "urgent",
       "Sudden or one-sided loss of coordination, weakness, numbness, slurred speech, a new"
           + " tremor or headache: stop and seek urgent medical care."),
   PAIN(
-      "pain",
       "Pain, dizziness or double vision in a drill: stop; see a licensed clinician before going"
           + " on. After head, neck, wrist or elbow injury, ask a licensed professional first."),
   HEAD_AND_EYES(
-      "head-and-eyes",
       "Head-turn and eye drills: seated; not after recent concussion, neck or eye surgery, or"
           + " with vertigo, unless a clinician agrees."),
   BREATH(
-      "breath",
       "Breathing drills: never forced; stop if light-headed; ask first with heart or lung"
           + " disease or in pregnancy."),
-  SORE("sore", "A sore or red palm or forearm: stop."),
+  SORE("A sore or red palm or forearm: stop."),
   FILMING(
-      "filming",
       "A young athlete’s clips need a guardian’s consent; follow local law on filming and data."
           + " Clips stay on this computer; nothing is sent anywhere.");
 
-  private final String code;
   private final String text;
 
-  Caution(String code, String text) {
-    this.code = code;
+  Caution(String text) {
     this.text = text;
-  }
-
-  @Override
-  public String code() {
-    return code;
   }
 
   /** Returns the caution in full. */

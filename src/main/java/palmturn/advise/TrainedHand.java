@@ -9,21 +9,10 @@ import palmturn.trial.DrillHand;
  */
 public enum TrainedHand implements Coded {
   /** The hand that is to be trained. */
-  ONE("one"),
-  BOTH("both"),
+  ONE,
+  BOTH,
   /** Eyes, head or breath. */
-  NONE("none");
-
-  private final String code;
-
-  TrainedHand(String code) {
-    this.code = code;
-  }
-
-  @Override
-  public String code() {
-    return code;
-  }
+  NONE;
 
   /** Returns the hand that the drill trains, given the advised one. */
   public DrillHand forAdvice(DrillHand advised) {

@@ -42,22 +42,11 @@ public record CeilingScore(
   /** The possible verdicts on a ceiling. */
   public enum Outcome implements Coded {
     /** It lies among the rates filmed. */
-    FOUND("found"),
+    FOUND,
     /** Over 90 % are clean at the fastest rate filmed. */
-    NOT_REACHED("not-reached"),
+    NOT_REACHED,
     /** Under 90 % are clean at the slowest rate filmed. */
-    UNDER_FILMED("under-filmed"),
-    CANNOT_TELL("cannot-tell");
-
-    private final String code;
-
-    Outcome(String code) {
-      this.code = code;
-    }
-
-    @Override
-    public String code() {
-      return code;
-    }
+    UNDER_FILMED,
+    CANNOT_TELL
   }
 }

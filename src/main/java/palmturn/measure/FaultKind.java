@@ -7,27 +7,16 @@ import palmturn.trial.Zone;
 
 /** A kind of fault of an attempt; one attempt may have several. */
 public enum FaultKind implements Coded {
-  FINGERS("fingers"),
-  WRIST("wrist"),
-  EDGE("edge"),
-  DOUBLE("double"),
-  PART_TURN("part-turn"),
-  MISSED("missed"),
-  OTHER("other"),
-  BENT_WRIST("bent-wrist"),
-  ELBOW_OUT("elbow-out"),
-  TARGET_MOVED("target-moved");
-
-  private final String code;
-
-  FaultKind(String code) {
-    this.code = code;
-  }
-
-  @Override
-  public String code() {
-    return code;
-  }
+  FINGERS,
+  WRIST,
+  EDGE,
+  DOUBLE,
+  PART_TURN,
+  MISSED,
+  OTHER,
+  BENT_WRIST,
+  ELBOW_OUT,
+  TARGET_MOVED;
 
   /** Returns whether a mark has this fault by itself, spans left aside. */
   boolean isOf(Slap mark) {
@@ -45,6 +34,6 @@ public enum FaultKind implements Coded {
 
   /** Returns whether a span puts this fault on the attempts inside it. */
   boolean isOf(Span span) {
-    return span.kind().spoils() && span.kind().code().equals(code);
+    return span.kind().spoils() && span.kind().code().equals(code());
   }
 }

@@ -6,28 +6,19 @@ import palmturn.trial.Coded;
 
 /** The qualities that a trial is judged by; each has one headline measure. */
 public enum Quality implements Coded {
-  SPEED("speed", "Speed", "slaps/s", "% of the mean", 0, Double.POSITIVE_INFINITY),
-  ACCURACY("accuracy", "Accuracy", "points", "points", 0, 100),
-  RHYTHM("rhythm", "Rhythm", "points", "points", 0, Double.POSITIVE_INFINITY),
-  ENDURANCE(
-      "endurance", "Endurance", "%/s", "%/s", Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY),
-  DRIFT("drift", "Elbow", "cm", "cm", 0, Double.POSITIVE_INFINITY);
+  SPEED("Speed", "slaps/s", "% of the mean", 0, Double.POSITIVE_INFINITY),
+  ACCURACY("Accuracy", "points", "points", 0, 100),
+  RHYTHM("Rhythm", "points", "points", 0, Double.POSITIVE_INFINITY),
+  ENDURANCE("Endurance", "%/s", "%/s", Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY),
+  DRIFT("Elbow", "cm", "cm", 0, Double.POSITIVE_INFINITY);
 
-  private final String code;
   private final String shownName;
   private final String differenceUnit;
   private final String marginUnit;
   private final double least;
   private final double most;
 
-  Quality(
-      String code,
-      String shownName,
-      String differenceUnit,
-      String marginUnit,
-      double least,
-      double most) {
-    this.code = code;
+  Quality(String shownName, String differenceUnit, String marginUnit, double least, double most) {
     this.shownName = shownName;
     this.differenceUnit = differenceUnit;
     this.marginUnit = marginUnit;
@@ -86,10 +77,5 @@ public enum Quality implements Coded {
 
   private double clamped(double value) {
     return Math.max(least, Math.min(most, value));
-  }
-
-  @Override
-  public String code() {
-    return code;
   }
 }

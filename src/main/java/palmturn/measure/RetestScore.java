@@ -55,40 +55,18 @@ public record RetestScore(
   /** The control that a change is compared with, to take out practice. */
   public enum Control implements Coded {
     /** The other hand over the same two blocks, which the drill left out. */
-    OTHER_HAND("other-hand"),
+    OTHER_HAND,
     /** The same hand over a rest as long as the drill. */
-    REST("rest"),
-    NONE("none");
-
-    private final String code;
-
-    Control(String code) {
-      this.code = code;
-    }
-
-    @Override
-    public String code() {
-      return code;
-    }
+    REST,
+    NONE
   }
 
   /** The possible verdicts on a change. */
   public enum Verdict implements Coded {
-    BETTER("better"),
-    WORSE("worse"),
-    NO_CHANGE("no-change"),
-    UNCLEAR("unclear"),
-    CANNOT_TELL("cannot-tell");
-
-    private final String code;
-
-    Verdict(String code) {
-      this.code = code;
-    }
-
-    @Override
-    public String code() {
-      return code;
-    }
+    BETTER,
+    WORSE,
+    NO_CHANGE,
+    UNCLEAR,
+    CANNOT_TELL
   }
 }

@@ -42,21 +42,10 @@ public record SideScore(
 
   /** The possible verdicts on the two hands. */
   public enum Verdict implements Coded {
-    BALANCED("balanced"),
-    WEAKER_LEFT("weaker-left"),
-    WEAKER_RIGHT("weaker-right"),
-    UNCLEAR("unclear"),
-    CANNOT_TELL("cannot-tell");
-
-    private final String code;
-
-    Verdict(String code) {
-      this.code = code;
-    }
-
-    @Override
-    public String code() {
-      return code;
-    }
+    BALANCED,
+    WEAKER_LEFT,
+    WEAKER_RIGHT,
+    UNCLEAR,
+    CANNOT_TELL
   }
 }

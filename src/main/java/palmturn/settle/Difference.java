@@ -22,25 +22,18 @@ public record Difference<M>(
 
   /** A kind of difference, worst first: those that change a count come before labels. */
   public enum What implements Coded {
-    ONLY_A("only-a", "only in the first"),
-    ONLY_B("only-b", "only in the second"),
-    DOUBLE("double", "a double or not"),
-    KIND("kind", "another kind of mark"),
-    APART("apart", "too far apart in time"),
-    SIDE("side", "another side"),
-    ZONE("zone", "another zone");
+    ONLY_A("only in the first"),
+    ONLY_B("only in the second"),
+    DOUBLE("a double or not"),
+    KIND("another kind of mark"),
+    APART("too far apart in time"),
+    SIDE("another side"),
+    ZONE("another zone");
 
-    private final String code;
     private final String words;
 
-    What(String code, String words) {
-      this.code = code;
+    What(String words) {
       this.words = words;
-    }
-
-    @Override
-    public String code() {
-      return code;
     }
 
     /** Returns it in words. */

@@ -1,12 +1,21 @@
 package palmturn.trial;
 
 import java.util.Arrays;
+import java.util.Locale;
 import java.util.stream.Collectors;
 
-/** A word with a fixed spelling in files, on the command line and in CSV. */
+/**
+ * An enum constant with a fixed spelling in files, on the command line and in CSV: its name in
+ * lower case, with hyphens. A constant that is renamed changes the spelling, which a test keeps.
+ */
 public interface Coded {
+  /** Returns the constant's name, as every enum has it. */
+  String name();
+
   /** Returns the word as it is written in files. */
-  String code();
+  default String code() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
 
   /**
    * Returns the constant of an enum that is written as {@code code}.

@@ -30,22 +30,11 @@ public record Decision<M>(
 
   /** The reading that a decision is for. */
   public enum Choice implements Coded {
-    FIRST("first"),
-    SECOND("second"),
-    NEITHER("neither"),
+    FIRST,
+    SECOND,
+    NEITHER,
     /** Looked at and left open, or opened again. */
-    OPEN("open");
-
-    private final String code;
-
-    Choice(String code) {
-      this.code = code;
-    }
-
-    @Override
-    public String code() {
-      return code;
-    }
+    OPEN
   }
 
   public Decision {

@@ -115,20 +115,9 @@ public record Estimate(
 
   /** A source of evidence for a finding. */
   public enum Source implements Coded {
-    SOUND("sound"),
-    MOTION("motion"),
-    SHAPE("shape");
-
-    private final String code;
-
-    Source(String code) {
-      this.code = code;
-    }
-
-    @Override
-    public String code() {
-      return code;
-    }
+    SOUND,
+    MOTION,
+    SHAPE
   }
 
   /**

@@ -41,26 +41,15 @@ public record Slap(
   /** A kind of mark. */
   public enum Kind implements Coded {
     /** One contact after a turn. */
-    SLAP("slap"),
+    SLAP,
     /** A second contact without a turn between; never part of the rate or of an interval. */
-    DOUBLE("double"),
+    DOUBLE,
     /** A contact whose turn was cut short. */
-    PART_TURN("part-turn"),
+    PART_TURN,
     /** A turn that made no contact: an attempt, never a slap of the rate or of an interval. */
-    MISSED("missed"),
+    MISSED,
     /** A contact with a fault that has no word of its own; the note says which. */
-    OTHER("other");
-
-    private final String code;
-
-    Kind(String code) {
-      this.code = code;
-    }
-
-    @Override
-    public String code() {
-      return code;
-    }
+    OTHER
   }
 
   /** Returns a mark made on the picture: the first frame that shows contact. */

@@ -12,21 +12,10 @@ package palmturn.trial;
 public record Span(Kind kind, double startS, double endS, String note, Extra extra) {
   /** A kind of fault that lasts. */
   public enum Kind implements Coded {
-    BENT_WRIST("bent-wrist"),
-    ELBOW_OUT("elbow-out"),
-    TARGET_MOVED("target-moved"),
-    PAUSE("pause");
-
-    private final String code;
-
-    Kind(String code) {
-      this.code = code;
-    }
-
-    @Override
-    public String code() {
-      return code;
-    }
+    BENT_WRIST,
+    ELBOW_OUT,
+    TARGET_MOVED,
+    PAUSE;
 
     /** Returns whether a slap inside such a span is not clean; a pause alone spoils none. */
     public boolean spoils() {

@@ -5,22 +5,11 @@ package palmturn.trial;
  * faults.
  */
 public enum Zone implements Coded {
-  CENTRE("centre"),
-  FINGERS("fingers"),
-  WRIST("wrist"),
-  EDGE("edge"),
-  UNKNOWN("unknown");
-
-  private final String code;
-
-  Zone(String code) {
-    this.code = code;
-  }
-
-  @Override
-  public String code() {
-    return code;
-  }
+  CENTRE,
+  FINGERS,
+  WRIST,
+  EDGE,
+  UNKNOWN;
 
   /** Returns whether this zone is a fault. */
   public boolean offCentre() {
