@@ -19,6 +19,12 @@ record Format(String name, List<UnaryOperator<ObjectNode>> steps) {
     return steps.size() + 1;
   }
 
+  /** Returns the text that every file in one line begins with, whatever its version. */
+  String opening() {
+    String head = JsonText.line(JsonText.object().put("format", name));
+    return head.substring(0, head.length() - 1);
+  }
+
   /** Returns the keys of a file, brought up to the newest version. */
   Keys open(String text) throws JsonException {
     ObjectNode file = head(text);

@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import java.util.zip.CRC32;
+import org.jspecify.annotations.Nullable;
 import palmturn.trial.Reading;
 
 /**
@@ -14,8 +15,11 @@ import palmturn.trial.Reading;
  * @param at when it was made
  * @param sentence what it did, as the history shows it
  * @param reading all marks after it
+ * @param fileSha256 the digest of the trial's file that the journal continues, lower-case hex; null
+ *     in a line of an older program
  */
-public record JournalLine(Instant at, String sentence, Reading reading) {
+public record JournalLine(
+    Instant at, String sentence, Reading reading, @Nullable String fileSha256) {
   private static final Format FORMAT = new Format("palmturn-journal", List.of());
   private static final String CHECK = ",\"crc32\":\"";
   private static final int CHECK_LENGTH = CHECK.length() + 8 + "\"}".length();
@@ -33,11 +37,26 @@ public record JournalLine(Instant at, String sentence, Reading reading) {
     return new JournalLine(
         keys.parsed("at", Instant::parse),
         keys.text("sentence"),
-        keys.object("reading", MarksJson::reading));
+        keys.object("reading", MarksJson::reading),
+        keys.parsedOrNull("fileSha256", TrialJson::sha256));
+  }
+
+  /** Returns whether it was written after a state of the trial's file, as far as it says. */
+  public boolean continues(@Nullable String sha256) {
+    return fileSha256 == null || fileSha256.equals(sha256);
+  }
+
+  /**
+   * Returns the whole line that a text ends with, null where there is none: bytes that were lost in
+   * front of it, as in a hole of a file, take nothing from it.
+   */
+  public static @Nullable String wholeLineIn(String text) {
+    int start = text.lastIndexOf(FORMAT.opening());
+    return start >= 0 && whole(text.substring(start)) ? text.substring(start) : null;
   }
 
   /** Returns whether a line ends with the checksum of what comes before it. */
-  public static boolean whole(String line) {
+  private static boolean whole(String line) {
     int end = line.length() - CHECK_LENGTH;
     return end >= 0 && line.substring(end).equals(check(line.substring(0, end)));
   }
@@ -47,6 +66,7 @@ public record JournalLine(Instant at, String sentence, Reading reading) {
     ObjectNode node = FORMAT.begin();
     node.put("at", at.toString());
     node.put("sentence", sentence);
+    Put.text(node, "fileSha256", fileSha256);
     node.set("reading", MarksJson.write(reading));
     String open = JsonText.line(node);
     open = open.substring(0, open.length() - 1);

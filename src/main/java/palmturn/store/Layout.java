@@ -52,6 +52,15 @@ final class Layout {
     }
   }
 
+  /** Returns a path beside a file, with an ending and, where that is taken, a number. */
+  static Path vacant(Path file, String ending) {
+    Path free = file.resolveSibling(file.getFileName() + ending);
+    for (int i = 2; Files.exists(free); i++) {
+      free = file.resolveSibling(file.getFileName() + ending + "-" + i);
+    }
+    return free;
+  }
+
   /** Returns a folder's entries, sorted by name. */
   static List<Path> list(Path folder) throws StoreException {
     try (Stream<Path> files = Files.list(folder)) {

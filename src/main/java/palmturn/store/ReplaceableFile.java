@@ -1,18 +1,26 @@
 package palmturn.store;
 
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.HexFormat;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 
 /**
- * A file that is only ever replaced as a whole, and knows whether the last replacement is
- * uncertain.
+ * A file that is only ever replaced as a whole, and only while it holds what was last read or
+ * written here: what another program has put there is not overwritten unseen.
  */
 final class ReplaceableFile<T> {
   private final Path path;
   private final Disk disk;
   private final Function<T, String> writer;
   private final TextFile.Reader<T> reader;
-  private boolean isUncertain;
+  private byte @Nullable [] known;
+
+  /** The content of a replacement that failed, perhaps only after it was in place. */
+  private byte @Nullable [] uncertain;
 
   ReplaceableFile(Path path, Disk disk, Function<T, String> writer, TextFile.Reader<T> reader) {
     this.path = path;
@@ -26,19 +34,53 @@ final class ReplaceableFile<T> {
   }
 
   T read() throws StoreException {
-    return TextFile.read(path, reader);
+    byte[] bytes = TextFile.bytes(path);
+    T read = TextFile.parse(path, bytes, reader);
+    known = TextFile.digest(bytes);
+    return read;
   }
 
+  /**
+   * Replaces the file.
+   *
+   * @throws ForeignChangeException if another program has changed it; it is then left as it is
+   * @throws StoreException if it can't be written
+   */
   void save(T content) throws StoreException {
-    isUncertain = true;
-    TextFile.replace(disk, path, () -> writer.apply(content), reader);
-    isUncertain = false;
+    requireUnchanged();
+    String text = TextFile.checked(path, () -> writer.apply(content), reader);
+    byte[] digest = TextFile.digest(text.getBytes(StandardCharsets.UTF_8));
+    uncertain = digest;
+    TextFile.replace(disk, path, text);
+    known = digest;
+    uncertain = null;
+  }
+
+  /**
+   * Refuses a file that was read or written here and holds something else by now.
+   *
+   * @throws ForeignChangeException if it does, or is gone
+   */
+  void requireUnchanged() throws StoreException {
+    if (known == null && uncertain == null) {
+      return;
+    }
+    byte[] there = TextFile.digest(TextFile.bytesOrEmpty(path));
+    boolean neverWritten = known == null && !Files.exists(path);
+    if (!neverWritten && !Arrays.equals(there, known) && !Arrays.equals(there, uncertain)) {
+      throw ForeignChangeException.of(path);
+    }
+  }
+
+  /** Returns the digest of the content, lower-case hex; null where it was never read or written. */
+  @Nullable String sha256() {
+    return known == null ? null : HexFormat.of().formatHex(known);
   }
 
   /**
    * Returns whether the last replacement failed, perhaps only after the new content was in place.
    */
   boolean isUncertain() {
-    return isUncertain;
+    return uncertain != null;
   }
 }

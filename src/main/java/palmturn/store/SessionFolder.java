@@ -1,18 +1,15 @@
 package palmturn.store;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
+import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import palmturn.json.SessionJson;
-import palmturn.trial.Block;
 import palmturn.trial.Estimate;
 import palmturn.trial.PlacedPoints;
 import palmturn.trial.Reading;
@@ -27,22 +24,12 @@ import palmturn.trial.TrialId;
  * Methods may be called from any thread.
  */
 public final class SessionFolder implements AutoCloseable {
-  private static final String JSON = ".json";
-  private static final String JOURNAL = ".journal";
-
-  /** The order of the trial board: by block, by repeat, left before right. */
-  private static final Comparator<TrialId> BOARD_ORDER =
-      Comparator.comparingInt((TrialId id) -> Block.order(id.block()))
-          .thenComparingInt(TrialId::repeat)
-          .thenComparing(TrialId::hand);
-
   private final Path folder;
   private final ReplaceableFile<Session> file;
   private final Clock clock;
   private final Disk disk;
   private final @Nullable WriterLock lock;
-  private final Map<TrialId, TrialFile> trials = new TreeMap<>(BOARD_ORDER);
-  private final List<String> notices = new ArrayList<>();
+  private TrialFiles trials;
   private Session session;
   private boolean closed;
 
@@ -50,12 +37,14 @@ public final class SessionFolder implements AutoCloseable {
       Path folder,
       ReplaceableFile<Session> file,
       Session session,
+      TrialFiles trials,
       Clock clock,
       Disk disk,
       @Nullable WriterLock lock) {
     this.folder = folder;
     this.file = file;
     this.session = session;
+    this.trials = trials;
     this.clock = clock;
     this.disk = disk;
     this.lock = lock;
@@ -82,7 +71,8 @@ public final class SessionFolder implements AutoCloseable {
       }
       ReplaceableFile<Session> file = sessionFile(folder, disk);
       file.save(session);
-      return new SessionFolder(folder, file, session, clock, disk, lock);
+      TrialFiles none = TrialFiles.load(folder, disk);
+      return new SessionFolder(folder, file, session, none, clock, disk, lock);
     } catch (StoreException e) {
       throw released(lock, e);
     }
@@ -112,7 +102,9 @@ public final class SessionFolder implements AutoCloseable {
     Layout.requireSession(folder);
     WriterLock lock = WriterLock.acquire(folder, disk);
     try {
-      return load(folder, clock, disk, lock);
+      SessionFolder opened = load(folder, clock, disk, lock);
+      opened.trials.foldForeignJournals();
+      return opened;
     } catch (StoreException e) {
       throw released(lock, e);
     }
@@ -133,32 +125,8 @@ public final class SessionFolder implements AutoCloseable {
       throws StoreException {
     ReplaceableFile<Session> sessionFile = sessionFile(folder, disk);
     Session session = sessionFile.read();
-    SessionFolder opened = new SessionFolder(folder, sessionFile, session, clock, disk, lock);
-    Path trials = folder.resolve(Layout.TRIALS);
-    for (Path file : Files.isDirectory(trials) ? Layout.list(trials) : List.<Path>of()) {
-      opened.loadTrial(trials, file);
-    }
-    return opened;
-  }
-
-  private void loadTrial(Path folderOfTrials, Path file) throws StoreException {
-    String fileName = file.getFileName().toString();
-    if (fileName.endsWith(JOURNAL)) {
-      String name = fileName.substring(0, fileName.length() - JOURNAL.length());
-      if (!Files.exists(folderOfTrials.resolve(name + JSON))) {
-        notices.add("%s: a journal without its trial; left alone".formatted(file));
-      }
-    } else if (fileName.endsWith(JSON)) {
-      String name = fileName.substring(0, fileName.length() - JSON.length());
-      TrialId id;
-      try {
-        id = TrialId.parse(name);
-      } catch (IllegalArgumentException e) {
-        notices.add("%s: not named as a trial; left alone".formatted(file));
-        return;
-      }
-      trials.put(id, TrialFile.open(folderOfTrials, name, disk, notices));
-    }
+    TrialFiles trials = TrialFiles.load(folder, disk);
+    return new SessionFolder(folder, sessionFile, session, trials, clock, disk, lock);
   }
 
   private static StoreException released(WriterLock lock, StoreException e) {
@@ -181,8 +149,13 @@ public final class SessionFolder implements AutoCloseable {
   }
 
   /** Returns notices of what opening ignored, a line each. */
-  public List<String> notices() {
-    return List.copyOf(notices);
+  public synchronized List<String> notices() {
+    return trials.notices();
+  }
+
+  /** Returns the trials whose files can't be read, each with the reason in one line. */
+  public synchronized Map<TrialId, String> damaged() {
+    return Map.copyOf(trials.damaged());
   }
 
   public synchronized Session session() {
@@ -191,7 +164,7 @@ public final class SessionFolder implements AutoCloseable {
 
   /** Returns all trials in the order of the board: by block, by repeat, left before right. */
   public synchronized List<Trial> trials() {
-    return trials.values().stream().map(TrialFile::trial).toList();
+    return trials.all().stream().map(TrialFile::trial).toList();
   }
 
   /**
@@ -200,15 +173,7 @@ public final class SessionFolder implements AutoCloseable {
    * @throws StoreException if the session has no such trial
    */
   public synchronized Trial trial(TrialId id) throws StoreException {
-    return requireTrial(id).trial();
-  }
-
-  private TrialFile requireTrial(TrialId id) throws StoreException {
-    TrialFile known = trials.get(id);
-    if (known == null) {
-      throw new StoreException("%s: there is no trial %s".formatted(folder, id.name()));
-    }
-    return known;
+    return trials.require(id).trial();
   }
 
   /** Returns where a trial's clip lies; whether it is there is for {@link #checkClip} to say. */
@@ -272,60 +237,79 @@ public final class SessionFolder implements AutoCloseable {
    */
   public synchronized void save(Trial trial) throws StoreException {
     requireWritable();
-    TrialFile known = trials.get(trial.id());
-    if (known != null) {
-      known.replace(trial);
-    } else {
-      Path folderOfTrials = folder.resolve(Layout.TRIALS);
-      Layout.createFolder(folderOfTrials, disk);
-      trials.put(trial.id(), TrialFile.create(folderOfTrials, trial, disk));
-    }
+    trials.save(trial);
   }
 
   /**
    * Saves a reading after an edit; on return it is on the disk.
    *
    * @param sentence what the edit did, as the history shows it
+   * @throws ForeignChangeException if another program has changed the trial's files meanwhile:
+   *     {@link #keepBeside} saves the reading all the same
    * @throws StoreException if it could not be saved; all that was saved before is still there
    */
   public synchronized void keep(TrialId id, Reading reading, String sentence)
       throws StoreException {
     requireWritable();
-    requireTrial(id).keep(reading, sentence, clock.instant());
+    trials.require(id).keep(reading, sentence, clock.instant());
   }
 
   /**
-   * Saves an estimate in place of an older one, beside the readings of that moment.
+   * Reads the session again as another program has left it, and puts beside it, as readings of
+   * their own, all marks made here that it does not hold.
    *
-   * @throws StoreException if it can't be written; the old file is then whole
+   * @param unsaved marks that could not be saved
+   * @return the reading that holds them now, under another name where theirs is taken
+   * @throws StoreException if the session can't be read or written
    */
+  public synchronized Reading keepBeside(TrialId id, Reading unsaved, String sentence)
+      throws StoreException {
+    requireWritable();
+    Trial known = trials.require(id).trial();
+    reload(trial -> trial.id().equals(id) ? unsaved.reader() : "");
+    Reading put = trials.keepBeside(known, unsaved, sentence, clock.instant());
+    return put == null ? unsaved : put;
+  }
+
+  /**
+   * Reads everything again, and keeps what was marked here beside it.
+   *
+   * @param superseded returns the reader of a trial whose marks here are no longer the newest
+   */
+  private void reload(Function<Trial, String> superseded) throws StoreException {
+    TrialFiles before = trials;
+    Session now = file.read();
+    TrialFiles there = TrialFiles.load(folder, disk);
+    for (TrialFile each : before.all()) {
+      List<Reading> newest = new ArrayList<>(each.readingsKept());
+      newest.removeIf(kept -> kept.reader().equals(superseded.apply(each.trial())));
+      for (Reading kept : newest) {
+        there.keepBeside(each.trial(), kept, "Kept beside a foreign change", clock.instant());
+      }
+    }
+    session = now;
+    trials = there;
+  }
+
+  /** Saves an estimate in place of an older one, beside the readings of that moment. */
   public synchronized void keep(TrialId id, Estimate estimate) throws StoreException {
-    requireWritable();
-    TrialFile known = requireTrial(id);
-    known.replace(known.trial().withEstimate(estimate));
+    change(id, trial -> trial.withEstimate(estimate));
   }
 
-  /**
-   * Saves the settling of two readings in place of an older one of the same two, beside the
-   * readings of that moment.
-   *
-   * @throws StoreException if it can't be written; the old file is then whole
-   */
+  /** Saves a settlement in place of an older one of the same two readings, beside all readings. */
   public synchronized void keep(TrialId id, Settlement settlement) throws StoreException {
-    requireWritable();
-    TrialFile known = requireTrial(id);
-    known.replace(known.trial().withSettlement(settlement));
+    change(id, trial -> trial.withSettlement(settlement));
   }
 
-  /**
-   * Saves the points placed in a trial's picture, in place of older ones.
-   *
-   * @throws StoreException if it can't be written; the old file is then whole
-   */
+  /** Saves the points placed in a trial's picture, in place of older ones. */
   public synchronized void keep(TrialId id, PlacedPoints places) throws StoreException {
+    change(id, trial -> trial.withPlaces(places));
+  }
+
+  private void change(TrialId id, UnaryOperator<Trial> how) throws StoreException {
     requireWritable();
-    TrialFile known = requireTrial(id);
-    known.replace(known.trial().withPlaces(places));
+    TrialFile known = trials.require(id);
+    known.replace(how.apply(known.trial()));
   }
 
   private void requireWritable() throws StoreException {
@@ -335,6 +319,7 @@ public final class SessionFolder implements AutoCloseable {
     if (closed) {
       throw new StoreException("%s is closed".formatted(folder));
     }
+    lock.renew(disk);
   }
 
   /**
@@ -349,10 +334,12 @@ public final class SessionFolder implements AutoCloseable {
       return;
     }
     closed = true;
-    StoreException failure = file.isUncertain() ? failure(() -> file.save(session)) : null;
-    for (TrialFile trial : trials.values()) {
-      StoreException next = failure(trial::foldJournal);
-      failure = failure == null ? next : failure;
+    // Whoever has locked the folder meanwhile has read all that was saved here.
+    StoreException failure = failure(() -> lock.renew(disk));
+    failure = failure == null ? fold() : failure;
+    if (failure instanceof ForeignChangeException) {
+      StoreException lost = failure(() -> reload(trial -> ""));
+      failure = lost == null ? failure(this::foldAfterReload) : lost;
     }
     try {
       lock.close();
@@ -371,11 +358,29 @@ public final class SessionFolder implements AutoCloseable {
    */
   public synchronized void discard() throws StoreException {
     requireWritable();
-    if (!trials.isEmpty()) {
+    if (!trials.all().isEmpty() || !trials.damaged().isEmpty()) {
       throw new StoreException("%s: holds trials, so it stays".formatted(folder));
     }
     close();
     Layout.delete(folder, disk);
+  }
+
+  private @Nullable StoreException fold() {
+    StoreException failure = file.isUncertain() ? failure(() -> file.save(session)) : null;
+    for (TrialFile trial : trials.all()) {
+      StoreException next = failure(trial::foldJournal);
+      failure = failure == null || next instanceof ForeignChangeException ? next : failure;
+    }
+    return failure;
+  }
+
+  private void foldAfterReload() throws StoreException {
+    StoreException failure = fold();
+    throw failure != null
+        ? failure
+        : new StoreException(
+            "%s: another program has changed it; what was marked here meanwhile is kept beside that"
+                .formatted(folder));
   }
 
   private interface Step {

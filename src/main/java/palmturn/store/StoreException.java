@@ -1,7 +1,7 @@
 package palmturn.store;
 
 /** A session folder that can't be read or written; the message is one line meant for a user. */
-public final class StoreException extends Exception {
+public sealed class StoreException extends Exception permits ForeignChangeException {
   private static final long serialVersionUID = 1L;
 
   StoreException(String message) {

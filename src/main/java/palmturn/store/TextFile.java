@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.function.Supplier;
+import palmturn.clip.ClipHash;
 import palmturn.json.JsonException;
 
 /** UTF-8 text files, read and replaced as a whole. */
@@ -25,7 +26,7 @@ final class TextFile {
   /** Returns a file's bytes, none where it does not exist. */
   static byte[] bytesOrEmpty(Path file) throws StoreException {
     try {
-      return bytes(file);
+      return readAll(file);
     } catch (NoSuchFileException e) {
       return new byte[0];
     } catch (IOException e) {
@@ -33,7 +34,16 @@ final class TextFile {
     }
   }
 
-  private static byte[] bytes(Path file) throws StoreException, IOException {
+  /** Returns a file's bytes. */
+  static byte[] bytes(Path file) throws StoreException {
+    try {
+      return readAll(file);
+    } catch (IOException e) {
+      throw unreadable(file, e);
+    }
+  }
+
+  private static byte[] readAll(Path file) throws StoreException, IOException {
     long size = Files.size(file);
     if (size > MOST_BYTES) {
       throw new StoreException(
@@ -46,39 +56,46 @@ final class TextFile {
     return new StoreException("%s: can't be read: %s".formatted(file, IoErrors.reason(e)), e);
   }
 
-  static <T> T read(Path file, Reader<T> reader) throws StoreException {
+  /** Parses a file's bytes. */
+  static <T> T parse(Path file, byte[] bytes, Reader<T> reader) throws StoreException {
     try {
-      byte[] bytes = bytes(file);
       return reader.read(
           StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString());
     } catch (CharacterCodingException e) {
       throw new StoreException("%s: damaged: it is not UTF-8 text".formatted(file), e);
-    } catch (IOException e) {
-      throw unreadable(file, e);
     } catch (JsonException e) {
       throw new StoreException("%s: %s".formatted(file, e.getMessage()), e);
     }
   }
 
+  /** Returns the digest that tells whether a file holds what it held. */
+  static byte[] digest(byte[] bytes) {
+    return ClipHash.digest().digest(bytes);
+  }
+
   /**
-   * Replaces a file's text in these steps; a failure before the last leaves the old file whole.
+   * Serialises a file's content and parses the text again: a text that can't be read back is never
+   * written.
    *
-   * <ol>
-   *   <li>Serialise, and parse the text again: a text that can't be read back is never written.
-   *   <li>Replace the file as {@link Disk#replace} does.
-   * </ol>
-   *
-   * @throws StoreException if either step fails; the message says which
+   * @throws StoreException if it can't be read back
    */
-  static void replace(Disk disk, Path file, Supplier<String> writer, Reader<?> reader)
+  static String checked(Path file, Supplier<String> writer, Reader<?> reader)
       throws StoreException {
-    String text;
     try {
-      text = writer.get();
+      String text = writer.get();
       reader.read(text);
+      return text;
     } catch (IllegalArgumentException | JsonException e) {
       throw new StoreException("%s: not written: %s".formatted(file, e.getMessage()), e);
     }
+  }
+
+  /**
+   * Replaces a file's text as {@link Disk#replace} does; a failure leaves the old file whole.
+   *
+   * @throws StoreException if it can't be written
+   */
+  static void replace(Disk disk, Path file, String text) throws StoreException {
     try {
       Disk.replace(disk, file, new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8)));
     } catch (IOException e) {

@@ -4,7 +4,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import palmturn.json.JournalLine;
 import palmturn.json.TrialJson;
 import palmturn.trial.Reading;
@@ -17,7 +19,9 @@ final class TrialFile {
 
   private final ReplaceableFile<Trial> file;
   private final Journal journal;
+  private final Set<String> readersKept = new HashSet<>();
   private Trial trial;
+  private boolean hasForeignJournal;
 
   private TrialFile(ReplaceableFile<Trial> file, Journal journal, Trial trial) {
     this.file = file;
@@ -47,15 +51,30 @@ final class TrialFile {
           "%s: $.clip.path: \"%s\" is not a path inside the session's folder"
               .formatted(file.path(), trial.clip().path().replaceAll("\\p{Cntrl}", " ")));
     }
+    boolean foreign = false;
     for (JournalLine line : journal.lastOfReaders()) {
-      trial = trial.withReading(line.reading());
+      if (line.continues(file.sha256())) {
+        trial = trial.withReading(line.reading());
+      } else {
+        // A sync or a restore brought one of the two back: neither is taken for the newer one.
+        Reading beside = TrialFiles.named(trial, line.reading());
+        trial = beside == null ? trial : trial.withReading(beside);
+        foreign = true;
+      }
+    }
+    if (journal.damagedLines() > 0) {
+      notices.add(
+          "%s: damaged in %d of its lines; all marks in the others are read"
+              .formatted(journal.path(), journal.damagedLines()));
     }
     if (journal.isTorn()) {
       notices.add(
           "%s: its last line was cut short before it was saved, and is left out"
-              .formatted(folder.resolve(name + ".journal")));
+              .formatted(journal.path()));
     }
-    return new TrialFile(file, journal, trial);
+    TrialFile opened = new TrialFile(file, journal, trial);
+    opened.hasForeignJournal = foreign;
+    return opened;
   }
 
   /** Writes a new trial. */
@@ -93,10 +112,21 @@ final class TrialFile {
     return trial;
   }
 
+  /** Returns whether the journal that was read continues another state of the trial's file. */
+  boolean hasForeignJournal() {
+    return hasForeignJournal;
+  }
+
+  /** Returns the readings that were put on the disk here since the trial was opened. */
+  List<Reading> readingsKept() {
+    return trial.readings().stream().filter(each -> readersKept.contains(each.reader())).toList();
+  }
+
   /** Puts a reading on the disk. */
   void keep(Reading reading, String sentence, Instant at) throws StoreException {
-    journal.add(new JournalLine(at, sentence, reading));
+    journal.add(new JournalLine(at, sentence, reading, file.sha256()));
     trial = trial.withReading(reading);
+    readersKept.add(reading.reader());
     if (journal.length() > LONG_JOURNAL) {
       try {
         foldJournal();
@@ -118,6 +148,7 @@ final class TrialFile {
   /** Folds the journal into the trial's file. */
   void foldJournal() throws StoreException {
     if (file.isUncertain() || journal.mayHaveContent()) {
+      journal.requireUnchanged();
       save(file, trial);
       journal.clear();
     }

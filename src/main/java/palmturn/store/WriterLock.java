@@ -7,8 +7,10 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.ReadOnlyFileSystemException;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.util.HashSet;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /** The lock on a session's folder: one writer at a time; others may read. */
 final class WriterLock implements AutoCloseable {
@@ -18,11 +20,43 @@ final class WriterLock implements AutoCloseable {
   private static final Set<Path> HELD_HERE = new HashSet<>();
 
   private final Path folder;
-  private final FileChannel channel;
+  private FileChannel channel;
+
+  /** The identity of the file that is locked, where the system has one. */
+  private @Nullable Object identity;
 
   private WriterLock(Path folder, FileChannel channel) {
     this.folder = folder;
     this.channel = channel;
+    identity = identity(folder);
+  }
+
+  private static @Nullable Object identity(Path folder) {
+    try {
+      return Files.readAttributes(folder.resolve(FILE), BasicFileAttributes.class).fileKey();
+    } catch (IOException e) {
+      return null;
+    }
+  }
+
+  /**
+   * Locks the folder again if its lock file was deleted or replaced, which lets another program in.
+   *
+   * @throws StoreException if another program has locked it by now
+   */
+  void renew(Disk disk) throws StoreException {
+    Object there = identity(folder);
+    if (there == null ? Files.exists(folder.resolve(FILE)) : there.equals(identity)) {
+      return;
+    }
+    FileChannel again = lock(folder, folder, disk);
+    try {
+      channel.close();
+    } catch (IOException e) {
+      // The lock of a file that is gone keeps nobody out.
+    }
+    channel = again;
+    identity = identity(folder);
   }
 
   static WriterLock acquire(Path folder, Disk disk) throws StoreException {

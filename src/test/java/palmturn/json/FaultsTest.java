@@ -154,10 +154,11 @@ class FaultsTest {
   void anyCharacterChangedInAJournalLineIsFound(long seed) {
     Random random = new Random(seed);
     String line =
-        new JournalLine(Instant.EPOCH, "Add a slap", SampleFiles.fullTrial().readings().get(0))
+        new JournalLine(
+                Instant.EPOCH, "Add a slap", SampleFiles.fullTrial().readings().get(0), null)
             .write()
             .strip();
-    assertTrue(JournalLine.whole(line));
+    assertEquals(line, JournalLine.wholeLineIn(line));
     for (int i = 0; i < 400; i++) {
       StringBuilder changed = new StringBuilder(line);
       int at = random.nextInt(line.length());

@@ -59,7 +59,7 @@ class RoundTripTest {
   @Test
   void thatTheEstimateWasSeenIsInTheJournalToo() throws JsonException {
     Reading seen = Reading.begin("AB", StartedFrom.NOTHING).withEstimateSeen(true);
-    JournalLine line = new JournalLine(Instant.EPOCH, "Add a slap", seen);
+    JournalLine line = new JournalLine(Instant.EPOCH, "Add a slap", seen, null);
     assertEquals(line, JournalLine.read(line.write().strip()));
     assertFalse(seen.independent());
     assertTrue(seen.withEstimateSeen(false).independent());
@@ -126,7 +126,7 @@ class RoundTripTest {
       Reading reading = SampleFiles.randomReading("AB", random.nextInt(60), random);
       Trial trial = SampleFiles.plainTrial(SampleFiles.RIGHT).withReading(reading);
       assertEquals(trial, TrialJson.read(TrialJson.write(trial)));
-      JournalLine line = new JournalLine(Instant.EPOCH.plusSeconds(i), "Add a slap", reading);
+      JournalLine line = new JournalLine(Instant.EPOCH.plusSeconds(i), "Add a slap", reading, null);
       String text = line.write();
       assertEquals(1, text.chars().filter(c -> c == '\n').count(), "one line");
       assertEquals(line, JournalLine.read(text.substring(0, text.length() - 1)));
@@ -179,7 +179,7 @@ class RoundTripTest {
       assertTrue(again.contains("\"%s\":".formatted(key)), key + " in " + again);
     }
     assertEquals(read, TrialJson.read(again));
-    JournalLine line = new JournalLine(Instant.EPOCH, "x", read.readings().get(0));
+    JournalLine line = new JournalLine(Instant.EPOCH, "x", read.readings().get(0), null);
     assertEquals(line, JournalLine.read(line.write().strip()), "in the journal too");
   }
 }

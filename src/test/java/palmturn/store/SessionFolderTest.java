@@ -205,15 +205,52 @@ class SessionFolderTest {
     }
   }
 
+  /** Every line holds the whole reading, so that those around a damaged one say what was saved. */
   @Test
-  void aDamagedLineAmongOthersIsNotPassedOver() throws Exception {
+  void aDamagedLineIsSaidAndThoseAroundItAreRead() throws Exception {
     SessionFolder session = made();
     session.keep(RIGHT, marks("AB", 1), "one");
     session.keep(RIGHT, marks("CD", 2), "two");
+    session.keep(RIGHT, marks("AB", 3), "three");
     String text = Files.readString(journal());
+    byte[] trial = Files.readAllBytes(trialFile());
     session.close();
-    Files.writeString(journal(), text.replaceFirst("palm", "back"));
-    refusesToOpenAndLeavesAll("right-baseline-1.journal: line 1: damaged");
+    String damaged = text.replaceFirst("palm\"", "back\"");
+    Files.write(trialFile(), trial);
+    Files.writeString(journal(), damaged);
+    try (SessionFolder again = SessionFolder.open(folder())) {
+      assertEquals(marks("AB", 3), again.trial(RIGHT).reading("AB").orElseThrow());
+      assertEquals(marks("CD", 2), again.trial(RIGHT).reading("CD").orElseThrow());
+      assertTrue(
+          again.notices().get(0).contains("damaged in 1 of its lines"), again.notices()::toString);
+      again.keep(RIGHT, marks("AB", 4), "four");
+    }
+    assertEquals(
+        damaged,
+        Files.readString(folder().resolve("trials/right-baseline-1.journal.damaged"))
+            .substring(0, damaged.length()),
+        "what was damaged is put aside, not deleted");
+    try (SessionFolder again = SessionFolder.open(folder())) {
+      assertEquals(marks("AB", 4), again.trial(RIGHT).reading("AB").orElseThrow());
+      assertEquals(List.of(), again.notices());
+    }
+  }
+
+  /** A hole of zeros, as a write at a remembered length once left it. */
+  @Test
+  void whatComesAfterAHoleIsRead() throws Exception {
+    SessionFolder session = made();
+    session.keep(RIGHT, marks("AB", 2), "two");
+    byte[] line = Files.readAllBytes(journal());
+    byte[] trial = Files.readAllBytes(trialFile());
+    session.close();
+    byte[] holed = new byte[1577 + line.length];
+    System.arraycopy(line, 0, holed, 1577, line.length);
+    Files.write(trialFile(), trial);
+    Files.write(journal(), holed);
+    try (SessionFolder again = SessionFolder.open(folder())) {
+      assertEquals(marks("AB", 2), again.trial(RIGHT).reading("AB").orElseThrow());
+    }
   }
 
   @ParameterizedTest
@@ -230,14 +267,28 @@ class SessionFolderTest {
         "trials/right-baseline-1.json | clips/right | C:/right | is not a path inside the session's folder",
         "trials/right-baseline-1.json | clips/right | c\\\\\\\\right | is not a path inside the session's folder",
       })
-  void aDamagedNewerOrHostileFileIsRefusedAndLeftAlone(
+  void aDamagedNewerOrHostileFileIsLeftOutAndLeftAlone(
       String file, String was, String now, String says) throws Exception {
-    made().close();
+    SessionFolder made = made();
+    TrialId other = new TrialId(Hand.LEFT, "baseline", 1);
+    made.save(SampleFiles.plainTrial(other));
+    made.close();
     Path path = folder().resolve(file);
     String text = Files.readString(path);
     assertTrue(text.contains(was));
     Files.writeString(path, text.replace(was, now.replace("\\\\\\\\", "\\\\")));
-    refusesToOpenAndLeavesAll(says);
+    if (file.equals("session.json")) {
+      refusesToOpenAndLeavesAll(says);
+      return;
+    }
+    Map<String, String> before = contents(folder());
+    try (SessionFolder open = SessionFolder.open(folder())) {
+      assertEquals(List.of(other), open.trials().stream().map(Trial::id).toList());
+      assertTrue(open.damaged().get(RIGHT).contains(says), open.damaged()::toString);
+      assertTrue(open.notices().get(0).contains(says), open.notices()::toString);
+      assertThrows(StoreException.class, () -> open.save(SampleFiles.plainTrial(RIGHT)));
+    }
+    assertEquals(before, contents(folder()));
   }
 
   @Test

@@ -116,7 +116,8 @@ public final class AddClip {
   }
 
   private static TrialId freeId(SessionFolder folder, Request request) throws UserError {
-    List<TrialId> there = folder.trials().stream().map(Trial::id).toList();
+    List<TrialId> there = new ArrayList<>(folder.damaged().keySet());
+    folder.trials().forEach(each -> there.add(each.id()));
     if (request.repeat() != null) {
       TrialId asked = new TrialId(request.hand(), request.block(), request.repeat());
       if (there.contains(asked)) {

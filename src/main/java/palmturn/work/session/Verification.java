@@ -13,11 +13,12 @@ public final class Verification {
 
   /** Returns the problems of a session's files, a line each; empty if there are none. */
   public static List<String> problems(SessionFolder folder) {
-    List<String> problems = new ArrayList<>(folder.checkClips());
+    List<String> problems = new ArrayList<>(folder.damaged().values());
+    problems.addAll(folder.checkClips());
     Session session = folder.session();
     List<TrialId> there = folder.trials().stream().map(Trial::id).toList();
     for (TrialId id : session.filmed()) {
-      if (!there.contains(id)) {
+      if (!there.contains(id) && !folder.damaged().containsKey(id)) {
         problems.add("session.json names %s, but it has no file".formatted(id.name()));
       }
     }

@@ -88,7 +88,7 @@ class HostileTextTest {
             TrialJson::write),
         new Form<>(
             "journal line",
-            new JournalLine(Instant.EPOCH, "Add a slap", reading).write().strip(),
+            new JournalLine(Instant.EPOCH, "Add a slap", reading, null).write().strip(),
             JournalLine::read,
             null),
         new Form<>("limits", resource("/palmturn/limits.json"), LimitsJson::read, null),

@@ -1,0 +1,164 @@
+package palmturn.store;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+import palmturn.trial.Block;
+import palmturn.trial.Reading;
+import palmturn.trial.Trial;
+import palmturn.trial.TrialId;
+
+/** The trials of a session on the disk; a damaged one keeps no other from being read. */
+final class TrialFiles {
+  private static final String JSON = ".json";
+  private static final String JOURNAL = ".journal";
+
+  /** The order of the trial board: by block, by repeat, left before right. */
+  private static final Comparator<TrialId> BOARD_ORDER =
+      Comparator.comparingInt((TrialId id) -> Block.order(id.block()))
+          .thenComparingInt(TrialId::repeat)
+          .thenComparing(TrialId::hand);
+
+  private final Path folder;
+  private final Disk disk;
+  private final Map<TrialId, TrialFile> trials = new TreeMap<>(BOARD_ORDER);
+  private final Map<TrialId, String> damaged = new TreeMap<>(BOARD_ORDER);
+  private final List<String> notices = new ArrayList<>();
+
+  private TrialFiles(Path folder, Disk disk) {
+    this.folder = folder;
+    this.disk = disk;
+  }
+
+  /**
+   * Reads all trials of a session.
+   *
+   * @throws StoreException if the folder can't be looked into
+   */
+  static TrialFiles load(Path session, Disk disk) throws StoreException {
+    Path folder = session.resolve(Layout.TRIALS);
+    TrialFiles read = new TrialFiles(folder, disk);
+    for (Path file : Files.isDirectory(folder) ? Layout.list(folder) : List.<Path>of()) {
+      read.load(file);
+    }
+    return read;
+  }
+
+  private void load(Path file) {
+    String fileName = file.getFileName().toString();
+    if (fileName.endsWith(JOURNAL)) {
+      String name = fileName.substring(0, fileName.length() - JOURNAL.length());
+      if (!Files.exists(folder.resolve(name + JSON))) {
+        notices.add("%s: a journal without its trial; left alone".formatted(file));
+      }
+    } else if (fileName.endsWith(JSON)) {
+      String name = fileName.substring(0, fileName.length() - JSON.length());
+      TrialId id;
+      try {
+        id = TrialId.parse(name);
+      } catch (IllegalArgumentException e) {
+        notices.add("%s: not named as a trial; left alone".formatted(file));
+        return;
+      }
+      try {
+        trials.put(id, TrialFile.open(folder, name, disk, notices));
+      } catch (StoreException e) {
+        String why = String.valueOf(e.getMessage());
+        damaged.put(id, why);
+        notices.add(why + "; this trial is left out and its files are left alone");
+      }
+    }
+  }
+
+  /** Writes what came with a journal of another state of its trial into the trial's file. */
+  void foldForeignJournals() throws StoreException {
+    for (TrialFile each : trials.values()) {
+      if (each.hasForeignJournal()) {
+        each.foldJournal();
+      }
+    }
+  }
+
+  /** Returns notices of what reading ignored, a line each. */
+  List<String> notices() {
+    return List.copyOf(notices);
+  }
+
+  /** Returns the trials that can't be read, each with the reason in one line. */
+  Map<TrialId, String> damaged() {
+    return damaged;
+  }
+
+  /** Returns all trials that can be read, in the order of the board. */
+  Collection<TrialFile> all() {
+    return trials.values();
+  }
+
+  /**
+   * Returns a trial.
+   *
+   * @throws StoreException if there is none, or it can't be read
+   */
+  TrialFile require(TrialId id) throws StoreException {
+    TrialFile known = trials.get(id);
+    if (known == null) {
+      String why = damaged.get(id);
+      throw new StoreException(
+          why != null ? why : "%s: there is no trial %s".formatted(folder.getParent(), id.name()));
+    }
+    return known;
+  }
+
+  /** Writes a new trial, or replaces one with all its readings. */
+  void save(Trial trial) throws StoreException {
+    TrialFile known = trials.get(trial.id());
+    if (known != null) {
+      known.replace(trial);
+    } else if (damaged.containsKey(trial.id())) {
+      throw new StoreException("%s; nothing was written".formatted(damaged.get(trial.id())));
+    } else {
+      Layout.createFolder(folder, disk);
+      trials.put(trial.id(), TrialFile.create(folder, trial, disk));
+    }
+  }
+
+  /** Returns a reading under a free name of a trial; null where the trial has it already. */
+  static @Nullable Reading named(Trial trial, Reading reading) {
+    Reading named = reading;
+    for (int i = 2; trial.reading(named.reader()).isPresent(); i++) {
+      if (trial.readings().contains(named)) {
+        return null;
+      }
+      named = reading.by(reading.reader() + "-" + i);
+    }
+    return named;
+  }
+
+  /**
+   * Puts a reading beside those of its trial, under a name of its own where another one has its
+   * name.
+   *
+   * @param of the trial as it is known here; written again where its file is gone
+   * @return the reading as it was put; null where the trial has it already
+   */
+  @Nullable Reading keepBeside(Trial of, Reading reading, String sentence, Instant at)
+      throws StoreException {
+    if (!trials.containsKey(of.id())) {
+      save(of);
+    }
+    TrialFile there = require(of.id());
+    Reading put = named(there.trial(), reading);
+    if (put == null) {
+      return null;
+    }
+    there.keep(put, sentence, at);
+    return put;
+  }
+}
