@@ -15,6 +15,11 @@ import palmturn.work.session.Sessions;
  * @param whyReadOnly empty, or the reason why nothing may be written
  */
 record LoadedSession(SessionFolder folder, Limits limits, String whyReadOnly) {
+  /** Returns what whoever opens it must know: why nothing may be written, or what was left out. */
+  String notice() {
+    return whyReadOnly.isEmpty() ? String.join("; ", folder.notices()) : whyReadOnly;
+  }
+
   static LoadedSession load(Path settings, Path path) throws UserError {
     try {
       return with(settings, Sessions.open(path), "");

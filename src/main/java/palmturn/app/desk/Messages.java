@@ -201,16 +201,19 @@ public final class Messages {
         moment.timeS() == null
             ? "message written"
             : String.format(Locale.ROOT, "message at %.3f s", moment.timeS());
+    put(said, sentence);
+    // By its identity: one about another trial may have been written since.
+    sideEdits.record(
+        () -> remove(said, "Undone: " + sentence), () -> put(said, "Done again: " + sentence));
+  }
+
+  private void put(Message said, String sentence) {
     take(history.then(Notes.with(history.now(), said), sentence), sentence);
-    sideEdits.record(this::undo, this::redo);
   }
 
-  private void undo() {
-    take(history.undo(), "Undone: " + history.undoSentence().orElse(""));
-  }
-
-  private void redo() {
-    take(history.redo(), "Done again: " + history.redoSentence().orElse(""));
+  private void remove(Message said, String sentence) {
+    List<Message> others = history.now().stream().filter(each -> !each.equals(said)).toList();
+    take(history.then(others, sentence), sentence);
   }
 
   private void take(History<List<Message>> next, String sentence) {

@@ -1,9 +1,12 @@
 package palmturn.app.desk;
 
+import java.util.HashMap;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.estimate.ShownEstimate;
 import palmturn.app.marking.Marking;
 import palmturn.app.stage.Stage;
+import palmturn.edit.History;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Reading;
 import palmturn.trial.StartedFrom;
@@ -20,6 +23,14 @@ public final class OpenReading {
   private final ReadingFigures figures;
   private final SeenMarks seen;
   private final Questions questions;
+
+  /** The histories of readings that were left, so that every step can still be taken back. */
+  private final Map<Owner, History<Reading>> left = new HashMap<>();
+
+  private @Nullable Owner owner;
+
+  /** The trial and the reader of a history. */
+  private record Owner(TrialId trial, String reader) {}
 
   OpenReading(
       OpenSession session,
@@ -85,14 +96,34 @@ public final class OpenReading {
   }
 
   void close() {
+    leave();
     marking.close();
     figures.clear();
+  }
+
+  /** Forgets all steps, for another session. */
+  void forgetSteps() {
+    left.clear();
+  }
+
+  private void leave() {
+    History<Reading> edits = marking.history();
+    if (owner != null && edits != null) {
+      left.put(owner, edits);
+    }
+    owner = null;
   }
 
   private void open(TrialId id, Reading reading) {
     OpenClip at = loader.clip();
     if (at != null) {
-      marking.open(reading, at.clip().frames(), (marks, sentence) -> save(id, marks, sentence));
+      leave();
+      owner = new Owner(id, reading.reader());
+      History<Reading> edits = left.get(owner);
+      if (edits == null || !edits.now().equals(reading)) {
+        edits = History.of(reading);
+      }
+      marking.open(edits, at.clip().frames(), (marks, sentence) -> save(id, marks, sentence));
       marking.setEstimate(estimate.estimateProperty().get());
       Trial trial = session.trials().get(id);
       if (trial != null && session.readers().hasSeenOthers(trial)) {

@@ -49,6 +49,9 @@ public sealed interface Question {
     /** Visits marks to be replaced. */
     T replace(Replace question);
 
+    /** Visits marks that another program's change keeps from being saved. */
+    T unsaved(Unsaved question);
+
     /** Visits the rarer marks. */
     T more(More question);
 
@@ -188,6 +191,24 @@ public sealed interface Question {
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.replace(this);
+    }
+
+    @Override
+    public KeyUse keyUse() {
+      return KeyUse.WINDOW;
+    }
+  }
+
+  /**
+   * Consent to save marks as a new reading, where another program changed the session.
+   *
+   * @param marks number of marks that are not saved
+   * @param then runs on consent
+   */
+  record Unsaved(int marks, Runnable then) implements Question {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.unsaved(this);
     }
 
     @Override

@@ -6,10 +6,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.tasks.Tasks;
+import palmturn.store.ForeignChangeException;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Message;
 import palmturn.trial.PlacedPoints;
@@ -29,6 +32,8 @@ public final class Saving {
   private final Clock clock;
   private final Notices notices;
   private final ReadOnlyStringWrapper words = new ReadOnlyStringWrapper("");
+  private final ReadOnlyObjectWrapper<@Nullable UnsavedMarks> unsaved =
+      new ReadOnlyObjectWrapper<>();
 
   Saving(Tasks keeping, Clock clock, Notices notices) {
     this.keeping = keeping;
@@ -41,8 +46,14 @@ public final class Saving {
     return words.getReadOnlyProperty();
   }
 
+  /** The marks that another program's change keeps from being saved; null where all are. */
+  ReadOnlyObjectProperty<@Nullable UnsavedMarks> unsavedProperty() {
+    return unsaved.getReadOnlyProperty();
+  }
+
   void forget() {
     words.set("");
+    unsaved.set(null);
   }
 
   /**
@@ -69,6 +80,28 @@ public final class Saving {
               notices.clear();
             }
           }
+        },
+        problem -> {
+          notices.fail(NOT_SAVED + Notices.message(problem));
+          if (problem instanceof ForeignChangeException) {
+            unsaved.set(new UnsavedMarks(to, id, marks));
+          }
+        });
+  }
+
+  /**
+   * Writes unsaved marks as a reading beside what another program has put there.
+   *
+   * @param done gets the reading once it is on the disk
+   */
+  void keepBeside(UnsavedMarks which, Consumer<Reading> done) {
+    keeping.run(
+        () ->
+            which.folder().keepBeside(which.trial(), which.marks(), "Kept beside a foreign change"),
+        kept -> {
+          unsaved.set(null);
+          notices.clear();
+          done.accept(kept);
         },
         problem -> notices.fail(NOT_SAVED + Notices.message(problem)));
   }

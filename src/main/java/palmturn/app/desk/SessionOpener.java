@@ -3,10 +3,12 @@ package palmturn.app.desk;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import palmturn.app.board.Board;
 import palmturn.app.board.Cell;
 import palmturn.app.tasks.Tasks;
 import palmturn.store.SessionFolder;
+import palmturn.trial.Reading;
 import palmturn.trial.TrialId;
 
 /** Opens sessions, shows them on the board, and closes them after their last mark is on disk. */
@@ -40,6 +42,7 @@ public final class SessionOpener {
     this.prompts = prompts;
     pending = new PendingSession(prompts.questions(), session);
     board.chosenProperty().addListener((chosen, before, now) -> trials.open(now));
+    session.saving().unsavedProperty().addListener((unsaved, before, now) -> offerNewReading(now));
   }
 
   /** The session that waits for its reader's initials. */
@@ -66,10 +69,30 @@ public final class SessionOpener {
     prompts.notices().warn(problem);
   }
 
+  /** Offers to save marks beside what another program has written into the session. */
+  private void offerNewReading(@Nullable UnsavedMarks unsaved) {
+    if (unsaved != null) {
+      Reading marks = unsaved.marks();
+      prompts
+          .questions()
+          .ask(
+              new Question.Unsaved(
+                  marks.slaps().size() + marks.spans().size(),
+                  () -> session.saving().keepBeside(unsaved, kept -> showKept(unsaved, kept))));
+    }
+  }
+
+  private void showKept(UnsavedMarks unsaved, Reading kept) {
+    session.setReader(kept.reader());
+    show(unsaved.folder(), unsaved.trial(), "");
+    prompts.notices().confirm("Saved beside the other program’s change, as " + kept.reader());
+  }
+
   /** Lets go of the session after its last mark is on disk. */
   public void close() {
     pending.discard();
     trials.close();
+    trials.forgetSteps();
     trials.stopEstimate();
     SessionFolder old = session.release();
     board.setTrials(List.of(), List.of());
@@ -87,7 +110,7 @@ public final class SessionOpener {
     }
     session.load(loaded);
     session.saving().forget();
-    prompts.notices().warn(loaded.whyReadOnly());
+    prompts.notices().warn(loaded.notice());
     session.announce(now);
     ScoredTrials scored = session.trials();
     List<Cell> cells = new ArrayList<>();

@@ -2,11 +2,14 @@ package palmturn.app.desk;
 
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.marking.Marking;
 import palmturn.trial.Reading;
+import palmturn.trial.TrialId;
 
 /**
  * Edits beside the marks, such as places set and messages written. Each is kept with the marks that
@@ -14,11 +17,18 @@ import palmturn.trial.Reading;
  */
 public final class SideEdits {
   private final Marking marking;
-  private final Deque<Step> done = new ArrayDeque<>();
-  private final Deque<Step> undone = new ArrayDeque<>();
+  private final Map<TrialId, Steps> ofTrials = new HashMap<>();
+  private Steps steps = new Steps();
 
   SideEdits(Marking marking) {
     this.marking = marking;
+  }
+
+  /** The steps beside the marks of one trial, the latest first. */
+  private record Steps(Deque<Step> done, Deque<Step> undone) {
+    Steps() {
+      this(new ArrayDeque<>(), new ArrayDeque<>());
+    }
   }
 
   /**
@@ -39,10 +49,15 @@ public final class SideEdits {
     }
   }
 
-  /** Forgets everything, for another trial. */
-  void clear() {
-    done.clear();
-    undone.clear();
+  /** Goes to the steps of a trial; null for none. */
+  void open(@Nullable TrialId id) {
+    steps = id == null ? new Steps() : ofTrials.computeIfAbsent(id, none -> new Steps());
+  }
+
+  /** Forgets everything, for another session. */
+  void forget() {
+    ofTrials.clear();
+    open(null);
   }
 
   /** Shows an edit's sentence in the header. */
@@ -52,20 +67,20 @@ public final class SideEdits {
 
   /** Records an edit, and the ways to take it back and to do it again. */
   void record(Runnable back, Runnable again) {
-    done.push(new Step(back, again, marks()));
-    undone.clear();
+    steps.done().push(new Step(back, again, marks()));
+    steps.undone().clear();
   }
 
   /** Takes back what was done last; returns false where a mark was made after it. */
   public boolean undo() {
-    Optional<Step> step = move(done, undone);
+    Optional<Step> step = move(steps.done(), steps.undone());
     step.ifPresent(last -> last.back().run());
     return step.isPresent();
   }
 
   /** Does again what was taken back last; returns false where a mark was made since. */
   public boolean redo() {
-    Optional<Step> step = move(undone, done);
+    Optional<Step> step = move(steps.undone(), steps.done());
     step.ifPresent(last -> last.again().run());
     return step.isPresent();
   }

@@ -45,6 +45,7 @@ final class TrialOpener {
 
   private void show(OpenClip came, SessionFolder from) {
     Trial now = Objects.requireNonNull(session.trials().get(came.id()));
+    parts.sideEdits().open(now.id());
     parts.estimation().show(now.estimate(), session.readers().readsBlind(now));
     parts.places().show(now);
     parts.reading().show(now);
@@ -58,8 +59,14 @@ final class TrialOpener {
     parts.reading().close();
     parts.estimation().show(null, false);
     parts.places().show(null);
-    parts.sideEdits().clear();
+    parts.sideEdits().open(null);
     parts.review().offer(null);
+  }
+
+  /** Forgets all steps that could be taken back, for another session. */
+  void forgetSteps() {
+    parts.reading().forgetSteps();
+    parts.sideEdits().forget();
   }
 
   /** Stops an estimate that is being made. */

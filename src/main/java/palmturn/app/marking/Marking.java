@@ -77,16 +77,27 @@ public final class Marking {
     return step.getReadOnlyProperty();
   }
 
-  /** Begins with the marks that are on disk. */
-  public void open(Reading onDisk, FrameTable frameTable, Saver newKeeper) {
+  /** Returns the history of edits; null when nobody has begun to mark. */
+  public @Nullable History<Reading> history() {
+    return history;
+  }
+
+  /** Begins with the marks that are on disk, which may be the latest of a history. */
+  public void open(History<Reading> edits, FrameTable frameTable, Saver newKeeper) {
+    Reading onDisk = edits.now();
     frames = frameTable;
     saver = newKeeper;
-    history = History.of(onDisk);
+    history = edits;
     slap.set(null);
     span.set(null);
     openSpans.set(Map.of());
     step.set("");
     reading.set(onDisk);
+  }
+
+  /** Begins without a history, with the marks that are on disk. */
+  public void open(Reading onDisk, FrameTable frameTable, Saver newKeeper) {
+    open(History.of(onDisk), frameTable, newKeeper);
   }
 
   /** Closes the trial. */

@@ -199,6 +199,27 @@ final class SheetFactory implements Question.Visitor<SheetFactory.Opened> {
   }
 
   @Override
+  public Opened unsaved(Question.Unsaved question) {
+    return new Opened(
+        new Sheet(
+                "Another program changed this session",
+                look,
+                words(
+                    "%d %s of yours could not be saved. They can be saved as a reading of their own, beside what is there now."
+                        .formatted(question.marks(), question.marks() == 1 ? "mark" : "marks")))
+            .addButton("sheet-cancel", "Not now", false, this::close)
+            .addButton(
+                "sheet-ok",
+                "Save as a new reading",
+                true,
+                () -> {
+                  close();
+                  question.then().run();
+                }),
+        null);
+  }
+
+  @Override
   public Opened more(Question.More question) {
     return new Opened(
         new Sheet("More marks", look, KeyTable.moreMarks(prompts.keys().map(), look, press))
