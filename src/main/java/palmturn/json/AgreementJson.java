@@ -4,12 +4,8 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
-import palmturn.numbers.BlandAltman;
-import palmturn.numbers.Kappa;
-import palmturn.numbers.Reliability;
 import palmturn.settle.Agreement;
 import palmturn.settle.LabelAgreement;
-import palmturn.settle.MatchCounts;
 import palmturn.settle.PooledAgreement;
 import palmturn.settle.SpanAgreement;
 import palmturn.settle.TrialAgreement;
@@ -28,107 +24,74 @@ public final class AgreementJson {
    */
   public static String write(
       String first, String second, PooledAgreement over, Map<String, String> leftOut) {
-    ObjectNode root = JsonText.object();
-    root.put("a", first);
-    root.put("b", second);
-    ArrayNode trials = root.putArray("trials");
-    over.trials().forEach(each -> trials.add(trial(each)));
+    ObjectNode root = JsonText.object().put("a", first).put("b", second);
+    root.set("trials", RecordForm.all(over.trials(), AgreementJson::trial));
     ObjectNode overall = root.putObject("overall");
-    Agreement together = over.pooled();
     overall.put(
         "trials", (int) over.trials().stream().filter(e -> e.agreement().independent()).count());
-    figures(overall, together);
+    figures(overall, over.pooled());
     overall.set("fByTolerance", RecordForm.all(over.curve(), "toleranceS f"));
-    overall.set("blandAltman", limits(over.measure(), over.limits()));
-    overall.set("icc21", icc(over.measure(), over.icc21()));
-    Reliability reliability = over.reliability();
-    Put.figure(overall, "typicalError", reliability == null ? null : reliability.typicalError());
-    Put.figure(
-        overall,
-        "smallestDetectableChange",
-        reliability == null ? null : reliability.smallestDetectableChange());
+    overall.set(
+        "blandAltman",
+        over.limits() == null
+            ? null
+            : RecordForm.of(
+                over,
+                "measure n=limits.n bias=limits.bias sd=limits.sd low=limits.limits.low"
+                    + " high=limits.limits.high biasLow=limits.bias95.low"
+                    + " biasHigh=limits.bias95.high lowLow=limits.low95.low"
+                    + " lowHigh=limits.low95.high highLow=limits.high95.low"
+                    + " highHigh=limits.high95.high"));
+    overall.set(
+        "icc21",
+        over.icc21() == null
+            ? null
+            : RecordForm.of(
+                over, "measure value=icc21.value low=icc21.range95.low high=icc21.range95.high"));
+    RecordForm.put(overall, over.reliability(), "typicalError smallestDetectableChange");
     ArrayNode out = root.putArray("leftOut");
     leftOut.forEach((trial, why) -> out.addObject().put("trial", trial).put("why", why));
     return JsonText.page(root);
   }
 
   private static ObjectNode trial(TrialAgreement trial) {
+    ObjectNode node =
+        RecordForm.of(
+            trial,
+            "session trial=trial.name independent=agreement.independent"
+                + " toleranceS=comparison.tolerance.seconds"
+                + " tooFewFrames=comparison.tolerance.tooFewFrames pairs=agreement.counts.pairs"
+                + " onlyA=agreement.counts.onlyA onlyB=agreement.counts.onlyB"
+                + " offsetRemovedS=comparison.removedS");
     Agreement agreement = trial.agreement();
-    ObjectNode node = JsonText.object();
-    node.put("session", trial.session());
-    node.put("trial", trial.trial().name());
-    node.put("independent", agreement.independent());
-    Put.figure(node, "toleranceS", trial.comparison().tolerance().seconds());
-    node.put("tooFewFrames", trial.comparison().tolerance().tooFewFrames());
-    RecordForm.put(node, agreement.counts(), "pairs onlyA onlyB");
-    Put.figure(node, "offsetRemovedS", trial.comparison().removedS());
-    offset(node, agreement);
+    RecordForm.put(
+        node,
+        agreement.offset(),
+        "offsetMeanS=bias offsetSdS=sd offsetLowS=limits.low offsetHighS=limits.high");
     figures(node, agreement.independent() ? agreement : null);
     return node;
   }
 
-  private static void offset(ObjectNode node, @Nullable Agreement agreement) {
-    BlandAltman offset = agreement == null ? null : agreement.offset();
-    Put.figure(node, "offsetMeanS", offset == null ? null : offset.bias());
-    Put.figure(node, "offsetSdS", offset == null ? null : offset.sd());
-    Put.range(node, "offsetLowS", "offsetHighS", offset == null ? null : offset.limits());
-  }
-
   /** Puts what is given for independent readings alone; null for others. */
   private static void figures(ObjectNode node, @Nullable Agreement agreement) {
-    MatchCounts counts = agreement == null ? null : agreement.counts();
-    Put.figure(node, "precision", counts == null ? null : counts.precision());
-    Put.figure(node, "recall", counts == null ? null : counts.recall());
-    Put.figure(node, "f", counts == null ? null : counts.f());
+    RecordForm.put(node, agreement, "precision=counts.precision recall=counts.recall f=counts.f");
     labels(node, "Side", agreement == null ? null : agreement.side());
     labels(node, "Zone", agreement == null ? null : agreement.zone());
     labels(node, "Double", agreement == null ? null : agreement.doubles());
     ObjectNode spans = node.putObject("spans");
     if (agreement != null) {
-      agreement.spans().forEach(each -> spans.set(each.kind().code(), span(each)));
+      for (SpanAgreement each : agreement.spans()) {
+        spans.set(each.kind().code(), RecordForm.of(each, "same onlyA onlyB iou"));
+      }
     }
   }
 
   private static void labels(ObjectNode node, String what, @Nullable LabelAgreement labels) {
-    Kappa kappa = labels == null ? null : labels.kappa();
-    Put.figure(node, "kappa" + what, kappa == null ? null : kappa.kappa());
-    Put.figure(node, "kappa" + what + "Se", kappa == null ? null : kappa.se());
-    Put.range(
+    RecordForm.put(
         node,
-        "kappa" + what + "Low",
-        "kappa" + what + "High",
-        kappa == null ? null : kappa.range95());
-    Put.figure(node, "same" + what + "Pct", labels == null ? null : labels.agreementPct());
-  }
-
-  private static ObjectNode span(SpanAgreement spans) {
-    ObjectNode node = RecordForm.of(spans, "same onlyA onlyB");
-    Put.figure(node, "iou", spans.iou());
-    return node;
-  }
-
-  private static @Nullable ObjectNode limits(String measure, @Nullable BlandAltman limits) {
-    if (limits == null) {
-      return null;
-    }
-    ObjectNode node = JsonText.object();
-    node.put("measure", measure);
-    RecordForm.put(node, limits, "n bias sd");
-    Put.range(node, "low", "high", limits.limits());
-    Put.range(node, "biasLow", "biasHigh", limits.bias95());
-    Put.range(node, "lowLow", "lowHigh", limits.low95());
-    Put.range(node, "highLow", "highHigh", limits.high95());
-    return node;
-  }
-
-  private static @Nullable ObjectNode icc(String measure, Reliability.@Nullable Icc icc) {
-    if (icc == null) {
-      return null;
-    }
-    ObjectNode node = JsonText.object();
-    node.put("measure", measure);
-    Put.figure(node, "value", icc.value());
-    Put.range(node, "low", "high", icc.range95());
-    return node;
+        labels,
+        ("kappa%1$s=kappa.kappa kappa%1$sSe=kappa.se kappa%1$sLow=kappa.range95.low"
+                + " kappa%1$sHigh=kappa.range95.high same%1$sPct=agreementPct")
+            .formatted(what));
   }
 }

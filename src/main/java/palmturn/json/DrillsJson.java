@@ -1,9 +1,6 @@
 package palmturn.json;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import palmturn.advise.Caution;
@@ -32,14 +29,7 @@ public final class DrillsJson {
 
   /** Returns the text of the library that comes with the program, to be edited. */
   public static String standardText() {
-    try (InputStream in = DrillsJson.class.getResourceAsStream(STANDARD)) {
-      if (in == null) {
-        throw new IllegalStateException(STANDARD + " is missing from the program");
-      }
-      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-    } catch (IOException e) {
-      throw new IllegalStateException(STANDARD + ": " + e.getMessage(), e);
-    }
+    return JsonText.resource(STANDARD);
   }
 
   /**
@@ -54,7 +44,7 @@ public final class DrillsJson {
     List<String> leaveOut = keys.texts("leaveOut", code -> code);
     List<LibraryDrill> drills = keys.list("drills", DrillsJson::named);
     keys.refuseRest();
-    return keys.make(() -> new DrillLibrary(drills, leaveOut));
+    return keys.make(each -> new DrillLibrary(drills, leaveOut));
   }
 
   /** A drill's fault names it, so that it is found in a long file. */
@@ -76,24 +66,24 @@ public final class DrillsJson {
   }
 
   private static LibraryDrill drill(Keys keys) throws JsonException {
-    String code = keys.text("code");
-    String name = requiredText(keys, "name");
-    List<DrillAim> aims = keys.texts("qualities", each -> Coded.parse(DrillAim.class, each));
-    TrainedHand trains = keys.parsed("hand", each -> Coded.parse(TrainedHand.class, each));
-    String how = requiredText(keys, "how");
-    String dose = requiredText(keys, "dose");
-    Double paceShare = keys.above0OrNull("paceShare", MOST_SHARE);
-    String harder = requiredText(keys, "harder");
-    String retest = requiredText(keys, "retest");
-    String stop = requiredText(keys, "stop");
-    List<Caution> cautions = keys.texts("cautions", each -> Coded.parse(Caution.class, each));
-    String source = requiredText(keys, "source");
+    LibraryDrill drill =
+        keys.make(
+            each ->
+                new LibraryDrill(
+                    keys.text("code"),
+                    requiredText(keys, "name"),
+                    keys.texts("qualities", code -> Coded.parse(DrillAim.class, code)),
+                    keys.coded("hand", TrainedHand.class),
+                    requiredText(keys, "how"),
+                    requiredText(keys, "dose"),
+                    keys.above0OrNull("paceShare", MOST_SHARE),
+                    requiredText(keys, "harder"),
+                    requiredText(keys, "retest"),
+                    requiredText(keys, "stop"),
+                    keys.texts("cautions", code -> Coded.parse(Caution.class, code)),
+                    requiredText(keys, "source")));
     keys.refuseRest();
-    return keys.make(
-        () ->
-            new LibraryDrill(
-                code, name, aims, trains, how, dose, paceShare, harder, retest, stop, cautions,
-                source));
+    return drill;
   }
 
   private static String requiredText(Keys keys, String key) throws JsonException {

@@ -53,17 +53,11 @@ public record EstimateLine(
 
   /** Returns the line that says why there is no estimate. */
   public String line() {
-    ObjectNode node = JsonText.object();
-    put(node);
-    node.put("error", error);
-    return JsonText.line(node);
+    return JsonText.line(head().put("error", error));
   }
 
-  void put(ObjectNode node) {
-    node.put("clip", clip);
-    node.put("session", session);
-    node.put("trial", trial);
-    node.put("hand", hand == null ? null : hand.code());
-    node.put("clipSha256", clipSha256);
+  /** Returns the keys that every line begins with. */
+  ObjectNode head() {
+    return RecordForm.of(this, "clip session trial hand clipSha256");
   }
 }

@@ -63,10 +63,7 @@ public record JournalLine(
 
   /** Returns the line, ending with a line break. */
   public String write() {
-    ObjectNode node = FORMAT.begin();
-    node.put("at", at.toString());
-    node.put("sentence", sentence);
-    Put.text(node, "fileSha256", fileSha256);
+    ObjectNode node = RecordForm.put(FORMAT.begin(), this, "at sentence fileSha256?");
     node.set("reading", MarksJson.write(reading));
     String open = JsonText.line(node);
     open = open.substring(0, open.length() - 1);

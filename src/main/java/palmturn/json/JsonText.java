@@ -13,8 +13,11 @@ import com.fasterxml.jackson.databind.cfg.JsonNodeFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.io.InputStream;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.nio.charset.StandardCharsets;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
@@ -87,6 +90,18 @@ public final class JsonText {
       throw new JsonException("refused: " + firstLine(e).replaceAll(", from `[^`]*`", ""));
     } catch (JsonProcessingException e) {
       throw new JsonException("damaged%s: %s".formatted(where(e), firstLine(e)));
+    }
+  }
+
+  /** Returns a text that comes with the program. */
+  static String resource(String path) {
+    try (InputStream in = JsonText.class.getResourceAsStream(path)) {
+      if (in == null) {
+        throw new IllegalStateException(path + " is missing from the program");
+      }
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw new IllegalStateException(path + ": " + e.getMessage(), e);
     }
   }
 

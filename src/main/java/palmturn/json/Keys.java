@@ -12,8 +12,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
-import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
+import palmturn.trial.Coded;
 import palmturn.trial.Extra;
 
 /**
@@ -29,6 +29,7 @@ final class Keys {
   private final ObjectNode node;
   private final String path;
   private final Set<String> asked = new LinkedHashSet<>();
+  private boolean restTaken;
 
   private Keys(ObjectNode node, String path) {
     this.node = node;
@@ -65,6 +66,11 @@ final class Keys {
   /** Returns a text that a function understands, its own complaint being the fault's. */
   <T> T parsed(String key, Function<String, T> parser) throws JsonException {
     return present(key, parsedOrNull(key, parser));
+  }
+
+  /** Returns a constant by the code that it has in files. */
+  <E extends Enum<E> & Coded> E coded(String key, Class<E> type) throws JsonException {
+    return parsed(key, code -> Coded.parse(type, code));
   }
 
   <T> @Nullable T parsedOrNull(String key, Function<String, T> parser) throws JsonException {
@@ -155,7 +161,13 @@ final class Keys {
 
   <T> @Nullable T objectOrNull(String key, Item<T> item) throws JsonException {
     JsonNode value = value(key);
-    return value == null ? null : item.read(of(value, at(key)));
+    return value == null ? null : of(value, at(key)).read(item);
+  }
+
+  /** Returns an object, or another where the key is left out. */
+  <T> T objectOr(String key, Item<T> item, T otherwise) throws JsonException {
+    T object = objectOrNull(key, item);
+    return object == null ? otherwise : object;
   }
 
   /** Returns the items of a list of objects; none where the key is left out. */
@@ -163,7 +175,7 @@ final class Keys {
     List<T> items = new ArrayList<>();
     int i = 0;
     for (JsonNode each : items(key)) {
-      items.add(item.read(of(each, "%s[%d]".formatted(at(key), i++))));
+      items.add(of(each, "%s[%d]".formatted(at(key), i++)).read(item));
     }
     return items;
   }
@@ -203,12 +215,21 @@ final class Keys {
   }
 
   /** Makes a record; what its constructor refuses is a fault of this object. */
-  <T> T make(Supplier<T> maker) throws JsonException {
+  <T> T make(Item<T> item) throws JsonException {
     try {
-      return maker.get();
+      return item.read(this);
     } catch (IllegalArgumentException e) {
       throw fault(e.getMessage());
     }
+  }
+
+  /** Makes a record, and refuses keys that it neither asked for nor took along. */
+  private <T> T read(Item<T> item) throws JsonException {
+    T made = make(item);
+    if (!restTaken) {
+      refuseRest();
+    }
+    return made;
   }
 
   JsonException fault(@Nullable String message) {
@@ -217,6 +238,7 @@ final class Keys {
 
   /** Returns the keys that were never asked for. */
   Extra rest() {
+    restTaken = true;
     Map<String, Object> left = new LinkedHashMap<>();
     for (Iterator<Map.Entry<String, JsonNode>> i = node.fields(); i.hasNext(); ) {
       Map.Entry<String, JsonNode> field = i.next();
@@ -225,6 +247,11 @@ final class Keys {
       }
     }
     return left.isEmpty() ? Extra.NONE : new Extra(left);
+  }
+
+  /** Passes over keys that were never asked for. */
+  void dropRest() {
+    restTaken = true;
   }
 
   /** Refuses keys that were never asked for, where no record can carry them. */

@@ -1,8 +1,5 @@
 package palmturn.json;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import palmturn.measure.Limit;
 import palmturn.measure.Limits;
@@ -25,14 +22,7 @@ public final class LimitsJson {
 
   /** Returns the file that comes with the program. */
   public static String text() {
-    try (InputStream in = LimitsJson.class.getResourceAsStream(STANDARD)) {
-      if (in == null) {
-        throw new IllegalStateException(STANDARD + " is missing from the program");
-      }
-      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-    } catch (IOException e) {
-      throw new IllegalStateException(STANDARD + ": " + e.getMessage(), e);
-    }
+    return JsonText.resource(STANDARD);
   }
 
   /**
@@ -57,14 +47,11 @@ public final class LimitsJson {
   }
 
   private static Limits.Margins margins(Keys keys) throws JsonException {
-    Limits.Margins margins =
-        new Limits.Margins(
-            keys.object("speedPct", LimitsJson::percent),
-            keys.object("cleanSharePoints", LimitsJson::percent),
-            keys.object("steadyCvPoints", LimitsJson::limit),
-            keys.object("slowDownPctPerS", LimitsJson::limit));
-    keys.refuseRest();
-    return margins;
+    return new Limits.Margins(
+        keys.object("speedPct", LimitsJson::percent),
+        keys.object("cleanSharePoints", LimitsJson::percent),
+        keys.object("steadyCvPoints", LimitsJson::limit),
+        keys.object("slowDownPctPerS", LimitsJson::limit));
   }
 
   private static Limit percent(Keys keys) throws JsonException {
@@ -76,8 +63,6 @@ public final class LimitsJson {
   }
 
   private static Limit limit(Keys keys, double most) throws JsonException {
-    Limit limit = new Limit(keys.number("value", 0, most), keys.text("source"));
-    keys.refuseRest();
-    return limit;
+    return new Limit(keys.number("value", 0, most), keys.text("source"));
   }
 }

@@ -1,9 +1,7 @@
 package palmturn.json;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.Instant;
-import palmturn.trial.Coded;
 import palmturn.trial.Reading;
 import palmturn.trial.Side;
 import palmturn.trial.Slap;
@@ -47,11 +45,11 @@ final class MarksJson {
 
   static Slap slap(Keys keys) throws JsonException {
     return new Slap(
-        keys.parsed("kind", code -> Coded.parse(Slap.Kind.class, code)),
+        keys.coded("kind", Slap.Kind.class),
         keys.number("timeS", -MOST_S, MOST_S),
-        keys.parsed("side", code -> Coded.parse(Side.class, code)),
-        keys.parsed("zone", code -> Coded.parse(Zone.class, code)),
-        keys.parsed("timedBy", code -> Coded.parse(TimedBy.class, code)),
+        keys.coded("side", Side.class),
+        keys.coded("zone", Zone.class),
+        keys.coded("timedBy", TimedBy.class),
         keys.number("resolutionS", 0, 60),
         keys.numberOrNull("pictureS", -MOST_S, MOST_S),
         keys.numberOrNull("soundS", -MOST_S, MOST_S),
@@ -61,54 +59,33 @@ final class MarksJson {
   }
 
   static Span span(Keys keys) throws JsonException {
-    Span.Kind kind = keys.parsed("kind", code -> Coded.parse(Span.Kind.class, code));
-    double startS = keys.number("startS", -MOST_S, MOST_S);
-    double endS = keys.number("endS", -MOST_S, MOST_S);
-    String note = keys.textOrEmpty("note");
-    return keys.make(() -> new Span(kind, startS, endS, note, keys.rest()));
+    return new Span(
+        keys.coded("kind", Span.Kind.class),
+        keys.number("startS", -MOST_S, MOST_S),
+        keys.number("endS", -MOST_S, MOST_S),
+        keys.textOrEmpty("note"),
+        keys.rest());
   }
 
   static ObjectNode write(Reading reading) {
     ObjectNode node = JsonText.object();
     node.put("reader", reading.reader());
     node.put("state", reading.finished() ? "finished" : "open");
-    node.put("startedFrom", reading.startedFrom().code());
-    if (reading.estimateSeen()) {
-      node.put("estimateSeen", true);
-    }
-    if (!reading.reopenedAt().isEmpty()) {
-      ArrayNode moments = node.putArray("reopenedAt");
-      reading.reopenedAt().forEach(moment -> moments.add(moment.toString()));
-    }
-    Put.text(node, "receivedSha256", reading.receivedSha256());
-    ArrayNode slaps = node.putArray("slaps");
-    reading.slaps().forEach(slap -> slaps.add(write(slap)));
-    ArrayNode spans = node.putArray("spans");
-    reading.spans().forEach(span -> spans.add(write(span)));
-    return Put.extra(node, reading.extra());
+    RecordForm.put(
+        node, reading, "startedFrom=startedFrom.code estimateSeen* reopenedAt* receivedSha256?");
+    node.set("slaps", RecordForm.all(reading.slaps(), MarksJson::write));
+    node.set("spans", RecordForm.all(reading.spans(), MarksJson::write));
+    return RecordForm.extra(node, reading.extra());
   }
 
   static ObjectNode write(Slap slap) {
-    ObjectNode node = JsonText.object();
-    node.put("kind", slap.kind().code());
-    Put.number(node, "timeS", slap.timeS());
-    node.put("side", slap.side().code());
-    node.put("zone", slap.zone().code());
-    node.put("timedBy", slap.timedBy().code());
-    Put.number(node, "resolutionS", slap.resolutionS());
-    Put.number(node, "pictureS", slap.pictureS());
-    Put.number(node, "soundS", slap.soundS());
-    node.put("seen", slap.seen());
-    Put.words(node, "note", slap.note());
-    return Put.extra(node, slap.extra());
+    return RecordForm.extra(
+        RecordForm.of(
+            slap, "kind timeS side zone timedBy resolutionS pictureS? soundS? seen note*"),
+        slap.extra());
   }
 
   static ObjectNode write(Span span) {
-    ObjectNode node = JsonText.object();
-    node.put("kind", span.kind().code());
-    Put.number(node, "startS", span.startS());
-    Put.number(node, "endS", span.endS());
-    Put.words(node, "note", span.note());
-    return Put.extra(node, span.extra());
+    return RecordForm.extra(RecordForm.of(span, "kind startS endS note*"), span.extra());
   }
 }

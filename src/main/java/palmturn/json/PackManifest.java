@@ -1,6 +1,5 @@
 package palmturn.json;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -46,6 +45,7 @@ public record PackManifest(String athlete, LocalDate date, Instant at, List<Entr
   }
 
   private static Entry entry(Keys keys) throws JsonException {
+    keys.dropRest();
     return new Entry(
         keys.text("name"),
         keys.parsed("sha256", TrialJson::sha256),
@@ -54,17 +54,8 @@ public record PackManifest(String athlete, LocalDate date, Instant at, List<Entr
 
   /** Returns it as it lies in the pack. */
   public String write() {
-    ObjectNode file = FORMAT.begin();
-    file.put("athlete", athlete);
-    file.put("date", date.toString());
-    file.put("at", at.toString());
-    ArrayNode list = file.putArray("entries");
-    for (Entry entry : entries) {
-      ObjectNode node = list.addObject();
-      node.put("name", entry.name());
-      node.put("sha256", entry.sha256());
-      node.put("bytes", entry.bytes());
-    }
+    ObjectNode file = RecordForm.put(FORMAT.begin(), this, "athlete date at");
+    file.set("entries", RecordForm.all(entries, "name sha256 bytes"));
     return JsonText.page(file);
   }
 }

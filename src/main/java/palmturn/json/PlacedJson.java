@@ -1,7 +1,6 @@
 package palmturn.json;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import org.jspecify.annotations.Nullable;
 import palmturn.trial.KnownLength;
 import palmturn.trial.PlacedPoints;
 import palmturn.trial.Point;
@@ -24,41 +23,34 @@ final class PlacedJson {
   }
 
   private static Point spot(Keys keys) throws JsonException {
-    Point spot =
-        new Point(keys.number("x", -MOST_PX, MOST_PX), keys.number("y", -MOST_PX, MOST_PX));
-    keys.refuseRest();
-    return spot;
+    return new Point(keys.number("x", -MOST_PX, MOST_PX), keys.number("y", -MOST_PX, MOST_PX));
   }
 
   private static KnownLength length(Keys keys) throws JsonException {
-    Point from = keys.object("from", PlacedJson::spot);
-    Point to = keys.object("to", PlacedJson::spot);
-    double cm = keys.above0("cm", MOST_CM);
-    keys.refuseRest();
-    return keys.make(() -> new KnownLength(from, to, cm));
+    return new KnownLength(
+        keys.object("from", PlacedJson::spot),
+        keys.object("to", PlacedJson::spot),
+        keys.above0("cm", MOST_CM));
   }
 
   static ObjectNode write(PlacedPoints places) {
     ObjectNode node = JsonText.object();
-    node.set(
-        "handRegion", places.handRegion() == null ? null : EstimateJson.write(places.handRegion()));
-    node.set("elbow", write(places.elbow()));
-    node.set("trunk", write(places.trunk()));
-    KnownLength scale = places.scale();
-    node.set("scale", scale == null ? null : write(scale));
-    node.set("target", write(places.target()));
-    return Put.extra(node, places.extra());
+    node.set("handRegion", RecordForm.orNull(places.handRegion(), EstimateJson::write));
+    node.set("elbow", RecordForm.orNull(places.elbow(), PlacedJson::write));
+    node.set("trunk", RecordForm.orNull(places.trunk(), PlacedJson::write));
+    node.set("scale", RecordForm.orNull(places.scale(), PlacedJson::write));
+    node.set("target", RecordForm.orNull(places.target(), PlacedJson::write));
+    return RecordForm.extra(node, places.extra());
   }
 
   private static ObjectNode write(KnownLength scale) {
     ObjectNode node = JsonText.object();
     node.set("from", write(scale.from()));
     node.set("to", write(scale.to()));
-    Put.number(node, "cm", scale.cm());
-    return node;
+    return RecordForm.put(node, scale, "cm");
   }
 
-  private static @Nullable ObjectNode write(@Nullable Point spot) {
-    return spot == null ? null : RecordForm.of(spot, "x y");
+  private static ObjectNode write(Point spot) {
+    return RecordForm.of(spot, "x y");
   }
 }

@@ -1,6 +1,5 @@
 package palmturn.json;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.Locale;
 import java.util.Set;
@@ -8,13 +7,10 @@ import org.jspecify.annotations.Nullable;
 import palmturn.advise.Training;
 import palmturn.measure.CeilingScore;
 import palmturn.measure.HandMeasure;
-import palmturn.measure.HandScore;
 import palmturn.measure.LimitVerdict;
 import palmturn.measure.Measure;
 import palmturn.measure.Measures;
-import palmturn.measure.RetestScore;
 import palmturn.measure.SessionScore;
-import palmturn.measure.SideScore;
 import palmturn.measure.TrialScore;
 
 /**
@@ -43,45 +39,56 @@ public final class ScoreJson {
   }
 
   private static ObjectNode put(ObjectNode root, SessionScore score, Training training) {
-    root.put("athlete", score.athlete());
-    root.put("date", score.date().toString());
-    ArrayNode trials = root.putArray("trials");
-    score.trials().forEach(trial -> trials.add(write(trial)));
-    ArrayNode hands = root.putArray("hands");
-    score.hands().forEach(hand -> hands.add(write(hand)));
-    ArrayNode sides = root.putArray("sides");
-    score.sides().forEach(side -> sides.add(write(side)));
-    ArrayNode retest = root.putArray("retest");
-    score.retest().forEach(change -> retest.add(write(change)));
-    ArrayNode ceiling = root.putArray("ceiling");
-    score.ceilings().forEach(hand -> ceiling.add(write(hand)));
+    RecordForm.put(root, score, "athlete date");
+    root.set("trials", RecordForm.all(score.trials(), ScoreJson::write));
+    root.set(
+        "hands",
+        RecordForm.all(
+            score.hands(),
+            "hand block quality measure n mean sd best typicalError low=mean95.low high=mean95.high"
+                + " unit=measure.unit readings"));
+    root.set(
+        "sides",
+        RecordForm.all(
+            score.sides(),
+            "block quality measure right left difference differencePct low=difference95.low"
+                + " high=difference95.high margin unit=measure.unit verdict furtherTrials"
+                + " readings"));
+    root.set(
+        "retest",
+        RecordForm.all(
+            score.retest(),
+            "hand quality measure block before after difference low=difference95.low"
+                + " high=difference95.high margin unit=measure.unit verdict furtherTrials drill"
+                + " control netDifference netLow=net95.low netHigh=net95.high netVerdict"
+                + " readings"));
+    root.set("ceiling", RecordForm.all(score.ceilings(), ScoreJson::write));
     TrainJson.put(root, training);
     return root;
   }
 
   private static ObjectNode write(TrialScore score) {
-    ObjectNode node = JsonText.object();
-    node.put("hand", score.trial().hand().code());
-    node.put("block", score.trial().block());
-    node.put("repeat", score.trial().repeat());
-    node.put("reading", score.reading());
-    node.put("independent", score.independent());
-    Put.figure(node, "paceSlapsPerS", score.paceSlapsPerS());
-    node.put("timedBy", score.rhythm().timedBy() == null ? null : score.rhythm().timedBy().code());
+    ObjectNode node =
+        RecordForm.of(
+            score,
+            "hand=trial.hand block=trial.block repeat=trial.repeat reading independent"
+                + " paceSlapsPerS timedBy=rhythm.timedBy");
     for (Measure measure : Measures.ALL) {
       put(node, measure, measure.value(score));
     }
     node.put(
         "tenCycleExtrapolated",
         score.speed().tenCycleS() == null ? null : score.speed().tenCycleExtrapolated());
-    Put.range(node, "cleanShareLowPct", "cleanShareHighPct", score.accuracy().cleanShareRangePct());
-    Put.range(node, "steadyCvLowPct", "steadyCvHighPct", score.rhythm().steadyCvRangePct());
-    Put.range(
+    RecordForm.put(
         node,
-        "slowDownLowPctPerS",
-        "slowDownHighPctPerS",
-        score.endurance().slowDownRangePctPerS());
-    node.put("rhythmResolved", score.rhythm().resolved());
+        score,
+        "cleanShareLowPct=accuracy.cleanShareRangePct.low"
+            + " cleanShareHighPct=accuracy.cleanShareRangePct.high"
+            + " steadyCvLowPct=rhythm.steadyCvRangePct.low"
+            + " steadyCvHighPct=rhythm.steadyCvRangePct.high"
+            + " slowDownLowPctPerS=endurance.slowDownRangePctPerS.low"
+            + " slowDownHighPctPerS=endurance.slowDownRangePctPerS.high"
+            + " rhythmResolved=rhythm.resolved");
     ObjectNode faults = node.putObject("faults");
     score
         .accuracy()
@@ -91,8 +98,7 @@ public final class ScoreJson {
                 faults.set(kind.code(), RecordForm.of(count, "palm back unknown per10")));
     ObjectNode limits = node.putObject("limits");
     score.verdicts().forEach((quality, verdict) -> limits.put(quality.code(), code(verdict)));
-    node.put("timeRefusedWhy", score.timeRefusedWhy());
-    return node;
+    return RecordForm.put(node, score, "timeRefusedWhy");
   }
 
   /** Puts a measure; a count as the whole number that it is. */
@@ -100,7 +106,7 @@ public final class ScoreJson {
     if (value != null && COUNTS.contains(measure)) {
       node.put(measure.id(), Math.toIntExact(Math.round(value)));
     } else {
-      Put.figure(node, measure.id(), value);
+      RecordForm.figure(node, measure.id(), value);
     }
   }
 
@@ -108,41 +114,15 @@ public final class ScoreJson {
     return verdict.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
-  private static ObjectNode write(HandScore score) {
-    ObjectNode node =
-        RecordForm.of(score, "hand block quality measure n mean sd best typicalError");
-    Put.range(node, "low", "high", score.mean95());
-    node.put("unit", score.measure().unit());
-    return RecordForm.put(node, score, "readings");
-  }
-
-  private static ObjectNode write(SideScore score) {
-    ObjectNode node =
-        RecordForm.of(score, "block quality measure right left difference differencePct");
-    Put.range(node, "low", "high", score.difference95());
-    Put.figure(node, "margin", score.margin());
-    node.put("unit", score.measure().unit());
-    return RecordForm.put(node, score, "verdict furtherTrials readings");
-  }
-
-  private static ObjectNode write(RetestScore score) {
-    ObjectNode node = RecordForm.of(score, "hand quality measure block before after difference");
-    Put.range(node, "low", "high", score.difference95());
-    Put.figure(node, "margin", score.margin());
-    node.put("unit", score.measure().unit());
-    RecordForm.put(node, score, "verdict furtherTrials drill control netDifference");
-    Put.range(node, "netLow", "netHigh", score.net95());
-    return RecordForm.put(node, score, "netVerdict readings");
-  }
-
   private static ObjectNode write(CeilingScore score) {
     HandMeasure measure = HandMeasure.CLEAN_CEILING;
     ObjectNode node = RecordForm.of(score, "hand outcome");
-    Put.figure(node, measure.id(), measure.value(score));
-    RecordForm.put(node, score, "low=lowSlapsPerS high=highSlapsPerS");
-    Put.range(node, "slowestSlapsPerS", "fastestSlapsPerS", score.filmedSlapsPerS());
-    RecordForm.put(node, score, "trials paced attempts faulty");
-    node.put("unit", measure.unit());
-    return RecordForm.put(node, score, "readings");
+    RecordForm.figure(node, measure.id(), measure.value(score));
+    RecordForm.put(
+        node,
+        score,
+        "low=lowSlapsPerS high=highSlapsPerS slowestSlapsPerS=filmedSlapsPerS.low"
+            + " fastestSlapsPerS=filmedSlapsPerS.high trials paced attempts faulty");
+    return RecordForm.put(node.put("unit", measure.unit()), score, "readings");
   }
 }

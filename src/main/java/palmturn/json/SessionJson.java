@@ -1,6 +1,5 @@
 package palmturn.json;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -32,9 +31,9 @@ public final class SessionJson {
    */
   public static Session read(String text) throws JsonException {
     Keys keys = FORMAT.open(text);
-    String athlete = keys.text("athlete");
-    LocalDate date = keys.parsed("date", LocalDate::parse);
-    Session.Facts facts =
+    return new Session(
+        keys.text("athlete"),
+        keys.parsed("date", LocalDate::parse),
         new Session.Facts(
             keys.parsedOrNull("racketHand", code -> Coded.parse(Hand.class, code)),
             lengthOrNull(keys, "forearmCm", BodyLength.FOREARM),
@@ -43,19 +42,17 @@ public final class SessionJson {
             keys.textOrNull("painToday"),
             keys.flagOrNull("guardianConsent"),
             keys.textOrNull("camera"),
-            keys.textOrNull("club"));
-    Double windowS = keys.above0OrNull("windowS", 600);
-    List<Block> blocks = keys.list("blocks", SessionJson::block);
-    refuseTwice(keys, blocks);
-    return new Session(
-        athlete,
-        date,
-        facts,
-        windowS == null ? Session.DEFAULT_WINDOW_S : windowS,
-        blocks,
+            keys.textOrNull("club")),
+        windowS(keys),
+        blocks(keys),
         keys.texts("filmed", TrialId::parse),
         keys.list("messages", SessionJson::message),
         keys.rest());
+  }
+
+  private static double windowS(Keys keys) throws JsonException {
+    Double windowS = keys.above0OrNull("windowS", 600);
+    return windowS == null ? Session.DEFAULT_WINDOW_S : windowS;
   }
 
   private static @Nullable Double lengthOrNull(Keys keys, String key, BodyLength what)
@@ -65,25 +62,26 @@ public final class SessionJson {
         : keys.numberOrNull(key, what.leastKeptCm(), what.mostCm());
   }
 
-  private static void refuseTwice(Keys keys, List<Block> blocks) throws JsonException {
+  private static List<Block> blocks(Keys keys) throws JsonException {
+    List<Block> blocks = keys.list("blocks", SessionJson::block);
     Set<String> names = new HashSet<>();
     for (Block block : blocks) {
       if (!names.add(block.name())) {
         throw keys.fault("two blocks named " + block.name());
       }
     }
+    return blocks;
   }
 
   private static Block block(Keys keys) throws JsonException {
-    String name = keys.text("name");
-    Drill drill = keys.objectOrNull("drill", SessionJson::drill);
-    return keys.make(() -> new Block(name, drill, keys.rest()));
+    return new Block(
+        keys.text("name"), keys.objectOrNull("drill", SessionJson::drill), keys.rest());
   }
 
   private static Drill drill(Keys keys) throws JsonException {
     return new Drill(
         keys.text("code"),
-        keys.parsed("hand", code -> Coded.parse(DrillHand.class, code)),
+        keys.coded("hand", DrillHand.class),
         keys.textOrEmpty("dose"),
         keys.parsedOrNull("start", Instant::parse),
         keys.parsedOrNull("end", Instant::parse),
@@ -102,55 +100,32 @@ public final class SessionJson {
 
   /** Returns the text of {@code session.json}. */
   public static String write(Session session) {
-    ObjectNode file = FORMAT.begin();
-    file.put("athlete", session.athlete());
-    file.put("date", session.date().toString());
-    Session.Facts facts = session.facts();
-    Put.text(file, "racketHand", facts.racketHand() == null ? null : facts.racketHand().code());
-    Put.number(file, "forearmCm", facts.forearmCm());
-    Put.number(file, "handCm", facts.handCm());
-    Put.number(file, "statureCm", facts.statureCm());
-    Put.text(file, "painToday", facts.painToday());
-    if (facts.guardianConsent() != null) {
-      file.put("guardianConsent", facts.guardianConsent());
-    }
-    Put.text(file, "camera", facts.camera());
-    Put.text(file, "club", facts.club());
-    Put.number(file, "windowS", session.windowS());
-    ArrayNode blocks = file.putArray("blocks");
-    session.blocks().forEach(block -> blocks.add(write(block)));
-    ArrayNode filmed = file.putArray("filmed");
-    session.filmed().forEach(id -> filmed.add(id.name()));
-    ArrayNode messages = file.putArray("messages");
-    session.messages().forEach(message -> messages.add(write(message)));
-    return JsonText.page(Put.extra(file, session.extra()));
+    ObjectNode file = RecordForm.put(FORMAT.begin(), session, "athlete date");
+    RecordForm.put(
+        file,
+        session.facts(),
+        "racketHand? forearmCm? handCm? statureCm? painToday? guardianConsent? camera? club?");
+    RecordForm.put(file, session, "windowS");
+    file.set("blocks", RecordForm.all(session.blocks(), SessionJson::write));
+    file.set("filmed", RecordForm.all(session.filmed(), id -> JsonText.tree(id.name())));
+    file.set(
+        "messages",
+        RecordForm.all(
+            session.messages(),
+            each ->
+                RecordForm.extra(
+                    RecordForm.of(each, "from at trial=trial.name? timeS? text"), each.extra())));
+    return JsonText.page(RecordForm.extra(file, session.extra()));
   }
 
   private static ObjectNode write(Block block) {
-    ObjectNode node = JsonText.object().put("name", block.name());
-    if (block.drill() != null) {
-      node.set("drill", write(block.drill()));
+    ObjectNode node = RecordForm.of(block, "name");
+    Drill drill = block.drill();
+    if (drill != null) {
+      node.set(
+          "drill",
+          RecordForm.extra(RecordForm.of(drill, "code hand dose* start? end?"), drill.extra()));
     }
-    return Put.extra(node, block.extra());
-  }
-
-  private static ObjectNode write(Drill drill) {
-    ObjectNode node = JsonText.object();
-    node.put("code", drill.code());
-    node.put("hand", drill.hand().code());
-    Put.words(node, "dose", drill.dose());
-    Put.text(node, "start", drill.start() == null ? null : drill.start().toString());
-    Put.text(node, "end", drill.end() == null ? null : drill.end().toString());
-    return Put.extra(node, drill.extra());
-  }
-
-  private static ObjectNode write(Message message) {
-    ObjectNode node = JsonText.object();
-    node.put("from", message.from());
-    node.put("at", message.at().toString());
-    Put.text(node, "trial", message.trial() == null ? null : message.trial().name());
-    Put.number(node, "timeS", message.timeS());
-    node.put("text", message.text());
-    return Put.extra(node, message.extra());
+    return RecordForm.extra(node, block.extra());
   }
 }

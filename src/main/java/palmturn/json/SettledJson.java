@@ -4,7 +4,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.function.Function;
-import org.jspecify.annotations.Nullable;
+import palmturn.settle.ComparedMarks;
 import palmturn.settle.Difference;
 import palmturn.settle.DifferenceState;
 import palmturn.settle.Matching;
@@ -33,38 +33,37 @@ public final class SettledJson {
 
   private static ObjectNode tree(Trial trial, SettledTrial settled) {
     ReadingComparison comparison = settled.comparison();
-    ObjectNode node = JsonText.object();
-    node.put("trial", trial.id().name());
-    node.put("a", comparison.a().name());
-    node.put("b", comparison.b().name());
+    ObjectNode node = RecordForm.of(trial, "trial=id.name");
+    RecordForm.put(node, comparison, "a=a.name b=b.name");
     node.put("independent", comparison.a().independent() && comparison.b().independent());
-    Put.figure(node, "toleranceS", comparison.tolerance().seconds());
-    node.put("tooFewFrames", comparison.tolerance().tooFewFrames());
-    Put.figure(node, "offsetRemovedS", comparison.removedS());
-    ArrayNode matched = node.putArray("matched");
-    comparison.matching().pairs().forEach(pair -> matched.add(pair(comparison, pair)));
-    ArrayNode onlyA = node.putArray("onlyA");
-    comparison.matching().onlyA().forEach(i -> onlyA.add(slapNode(comparison.a().slaps().get(i))));
-    ArrayNode onlyB = node.putArray("onlyB");
-    comparison.matching().onlyB().forEach(j -> onlyB.add(slapNode(comparison.b().slaps().get(j))));
-    node.put("open", settled.open());
-    node.put("decided", settled.decided());
-    node.put("stale", settled.stale());
+    RecordForm.put(
+        node,
+        comparison,
+        "toleranceS=tolerance.seconds tooFewFrames=tolerance.tooFewFrames"
+            + " offsetRemovedS=removedS");
+    node.set(
+        "matched", RecordForm.all(comparison.matching().pairs(), pair -> pair(comparison, pair)));
+    node.set("onlyA", slaps(comparison.a(), comparison.matching().onlyA()));
+    node.set("onlyB", slaps(comparison.b(), comparison.matching().onlyB()));
+    RecordForm.put(node, settled, "open decided stale");
     ArrayNode differences = node.putArray("differences");
     add(differences, settled.slaps(), SettledJson::slapNode);
     add(differences, settled.spans(), MarksJson::write);
-    node.set("settled", MarksJson.write(settled.reading()));
-    return node;
+    return node.set("settled", MarksJson.write(settled.reading()));
   }
 
   private static ObjectNode pair(ReadingComparison comparison, Matching.Pair pair) {
     ObjectNode node = JsonText.object();
-    Put.figure(node, "aS", comparison.a().slaps().get(pair.a()).timeS());
-    Put.figure(node, "bS", comparison.b().slaps().get(pair.b()).timeS());
-    Put.figure(node, "differenceS", pair.differenceS());
+    RecordForm.figure(node, "aS", comparison.a().slaps().get(pair.a()).timeS());
+    RecordForm.figure(node, "bS", comparison.b().slaps().get(pair.b()).timeS());
+    RecordForm.figure(node, "differenceS", pair.differenceS());
     node.put("sideAgrees", comparison.sideAgrees(pair));
     node.put("zoneAgrees", comparison.zoneAgrees(pair));
     return node;
+  }
+
+  private static ArrayNode slaps(ComparedMarks marks, List<Integer> places) {
+    return RecordForm.all(places, place -> slapNode(marks.slaps().get(place)));
   }
 
   private static ObjectNode slapNode(Slap slap) {
@@ -72,26 +71,17 @@ public final class SettledJson {
   }
 
   private static <M> void add(
-      ArrayNode list, List<DifferenceState<M>> rulings, Function<M, ObjectNode> form) {
-    for (DifferenceState<M> ruling : rulings) {
-      Difference<M> difference = ruling.difference();
+      ArrayNode list, List<DifferenceState<M>> states, Function<M, ObjectNode> form) {
+    for (DifferenceState<M> state : states) {
+      Difference<M> difference = state.difference();
       ObjectNode node = list.addObject();
       node.put("id", list.size());
-      ArrayNode what = node.putArray("what");
-      difference.what().forEach(each -> what.add(each.code()));
-      Put.figure(node, "timeS", difference.timeS());
-      Put.figure(node, "gapS", difference.gapS());
-      node.set("a", orNull(difference.a(), form));
-      node.set("b", orNull(difference.b(), form));
-      Decision<M> decision = ruling.decision();
+      RecordForm.put(node, difference, "what timeS gapS");
+      node.set("a", RecordForm.orNull(difference.a(), form));
+      node.set("b", RecordForm.orNull(difference.b(), form));
+      Decision<M> decision = state.decision();
       node.put("choice", decision == null ? Decision.Choice.OPEN.code() : decision.choice().code());
-      node.put("by", decision == null ? null : decision.by());
-      node.put("at", decision == null ? null : decision.at().toString());
-      node.put("why", decision == null ? null : decision.why());
+      RecordForm.put(node, decision, "by at why");
     }
-  }
-
-  private static <M> @Nullable ObjectNode orNull(@Nullable M mark, Function<M, ObjectNode> form) {
-    return mark == null ? null : form.apply(mark);
   }
 }

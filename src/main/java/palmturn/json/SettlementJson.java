@@ -6,7 +6,6 @@ import java.time.Instant;
 import java.util.List;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
-import palmturn.trial.Coded;
 import palmturn.trial.Decision;
 import palmturn.trial.Settlement;
 
@@ -26,43 +25,35 @@ final class SettlementJson {
   }
 
   private static <M> Decision<M> decision(Keys keys, Keys.Item<M> mark) throws JsonException {
-    Decision.Choice choice =
-        keys.parsed("choice", code -> Coded.parse(Decision.Choice.class, code));
-    String by = keys.text("by");
-    Instant at = keys.parsed("at", Instant::parse);
-    String why = keys.textOrEmpty("why");
-    M a = keys.objectOrNull("a", mark);
-    M b = keys.objectOrNull("b", mark);
-    M anew = keys.objectOrNull("anew", mark);
-    return keys.make(() -> new Decision<>(choice, by, at, why, a, b, anew, keys.rest()));
+    return new Decision<>(
+        keys.coded("choice", Decision.Choice.class),
+        keys.text("by"),
+        keys.parsed("at", Instant::parse),
+        keys.textOrEmpty("why"),
+        keys.objectOrNull("a", mark),
+        keys.objectOrNull("b", mark),
+        keys.objectOrNull("anew", mark),
+        keys.rest());
   }
 
   static ObjectNode write(Settlement settlement) {
-    ObjectNode node = JsonText.object();
-    node.put("first", settlement.first());
-    node.put("second", settlement.second());
-    Put.number(node, "toleranceS", settlement.toleranceS());
-    if (settlement.removeOffset()) {
-      node.put("removeOffset", true);
-    }
-    put(node.putArray("slaps"), settlement.slaps(), MarksJson::write);
-    put(node.putArray("spans"), settlement.spans(), MarksJson::write);
-    return Put.extra(node, settlement.extra());
+    ObjectNode node = RecordForm.of(settlement, "first second toleranceS? removeOffset*");
+    node.set("slaps", decisions(settlement.slaps(), MarksJson::write));
+    node.set("spans", decisions(settlement.spans(), MarksJson::write));
+    return RecordForm.extra(node, settlement.extra());
   }
 
-  private static <M> void put(
-      ArrayNode list, List<Decision<M>> decisions, Function<M, ObjectNode> mark) {
-    for (Decision<M> decision : decisions) {
-      ObjectNode node = list.addObject();
-      node.put("choice", decision.choice().code());
-      node.put("by", decision.by());
-      node.put("at", decision.at().toString());
-      Put.words(node, "why", decision.why());
-      mark(node, "a", decision.a(), mark);
-      mark(node, "b", decision.b(), mark);
-      mark(node, "anew", decision.anew(), mark);
-      Put.extra(node, decision.extra());
-    }
+  private static <M> ArrayNode decisions(
+      List<Decision<M>> decisions, Function<M, ObjectNode> mark) {
+    return RecordForm.all(
+        decisions,
+        decision -> {
+          ObjectNode node = RecordForm.of(decision, "choice by at why*");
+          mark(node, "a", decision.a(), mark);
+          mark(node, "b", decision.b(), mark);
+          mark(node, "anew", decision.anew(), mark);
+          return RecordForm.extra(node, decision.extra());
+        });
   }
 
   private static <M> void mark(

@@ -1,14 +1,11 @@
 package palmturn.json;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.regex.Pattern;
 import palmturn.trial.ClipRef;
-import palmturn.trial.Coded;
-import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
 import palmturn.trial.PlacedPoints;
@@ -33,54 +30,41 @@ public final class TrialJson {
    *     can't be
    */
   public static Trial read(String text) throws JsonException {
-    Keys keys = FORMAT.open(text);
-    Hand hand = keys.parsed("hand", code -> Coded.parse(Hand.class, code));
-    String block = keys.text("block");
-    int repeat = keys.integer("repeat", 1, 999);
-    TrialId id = keys.make(() -> new TrialId(hand, block, repeat));
-    ClipRef clip = keys.object("clip", TrialJson::clip);
-    Double fromS = keys.numberOrNull("fromS", -MOST_S, MOST_S);
-    Double toS = keys.numberOrNull("toS", -MOST_S, MOST_S);
-    Mirrored mirrored = keys.parsed("mirrored", code -> Coded.parse(Mirrored.class, code));
-    Double captureFps = keys.above0OrNull("captureFps", 100_000);
-    TimeScale scale = timeScale(keys);
-    Double pace = keys.above0OrNull("paceSlapsPerS", 50);
-    Double soundOffsetS = keys.numberOrNull("soundOffsetS", -60, 60);
-    List<Reading> readings = keys.list("readings", MarksJson::reading);
-    refuseTwice(keys, readings);
-    Estimate estimate = keys.objectOrNull("estimate", EstimateJson::read);
-    List<Settlement> settlements = keys.list("settlements", SettlementJson::read);
-    refuseSettledTwice(keys, settlements);
-    PlacedPoints places = keys.objectOrNull("places", PlacedJson::read);
-    return keys.make(
-        () ->
-            new Trial(
-                id,
-                clip,
-                fromS,
-                toS,
-                mirrored,
-                captureFps,
-                scale,
-                pace,
-                soundOffsetS,
-                readings,
-                estimate,
-                settlements,
-                places == null ? PlacedPoints.NONE : places,
-                keys.rest()));
+    return FORMAT.open(text).make(TrialJson::trial);
   }
 
-  private static void refuseTwice(Keys keys, List<Reading> readings) throws JsonException {
+  private static Trial trial(Keys keys) throws JsonException {
+    return new Trial(
+        new TrialId(
+            keys.coded("hand", Hand.class), keys.text("block"), keys.integer("repeat", 1, 999)),
+        keys.object("clip", TrialJson::clip),
+        keys.numberOrNull("fromS", -MOST_S, MOST_S),
+        keys.numberOrNull("toS", -MOST_S, MOST_S),
+        keys.coded("mirrored", Mirrored.class),
+        keys.above0OrNull("captureFps", 100_000),
+        timeScale(keys),
+        keys.above0OrNull("paceSlapsPerS", 50),
+        keys.numberOrNull("soundOffsetS", -60, 60),
+        readings(keys),
+        keys.objectOrNull("estimate", EstimateJson::read),
+        settlements(keys),
+        keys.objectOr("places", PlacedJson::read, PlacedPoints.NONE),
+        keys.rest());
+  }
+
+  private static List<Reading> readings(Keys keys) throws JsonException {
+    List<Reading> readings = keys.list("readings", MarksJson::reading);
     Set<String> readers = new HashSet<>();
     for (Reading reading : readings) {
       if (!readers.add(reading.reader())) {
         throw keys.fault("two readings by \"%s\"".formatted(reading.reader()));
       }
     }
+    return readings;
   }
 
-  private static void refuseSettledTwice(Keys keys, List<Settlement> all) throws JsonException {
+  private static List<Settlement> settlements(Keys keys) throws JsonException {
+    List<Settlement> all = keys.list("settlements", SettlementJson::read);
     for (int i = 0; i < all.size(); i++) {
       Settlement each = all.get(i);
       if (all.subList(0, i).stream().anyMatch(e -> e.between(each.first(), each.second()))) {
@@ -88,6 +72,7 @@ public final class TrialJson {
             "two settlements of \"%s\" and \"%s\"".formatted(each.first(), each.second()));
       }
     }
+    return all;
   }
 
   private static ClipRef clip(Keys keys) throws JsonException {
@@ -118,10 +103,7 @@ public final class TrialJson {
   }
 
   private static TimeScale.Piece piece(Keys keys) throws JsonException {
-    double fromS = keys.number("fromS", -MOST_S, MOST_S);
-    double factor = keys.above0("factor", 1000);
-    keys.refuseRest();
-    return new TimeScale.Piece(fromS, factor);
+    return new TimeScale.Piece(keys.number("fromS", -MOST_S, MOST_S), keys.above0("factor", 1000));
   }
 
   /** Returns a reading's line, without what it was when it came with a pack. */
@@ -132,44 +114,26 @@ public final class TrialJson {
   /** Returns the text of a trial's file. */
   public static String write(Trial trial) {
     ObjectNode file = FORMAT.begin();
-    file.put("hand", trial.id().hand().code());
-    file.put("block", trial.id().block());
-    file.put("repeat", trial.id().repeat());
-    file.set("clip", write(trial.clip()));
-    Put.number(file, "fromS", trial.fromS());
-    Put.number(file, "toS", trial.toS());
-    file.put("mirrored", trial.mirrored().code());
-    Put.number(file, "captureFps", trial.captureFps());
-    ArrayNode pieces = file.putArray("timeScale");
-    for (TimeScale.Piece piece : trial.timeScale().pieces()) {
-      ObjectNode node = pieces.addObject();
-      Put.number(node, "fromS", piece.fromS());
-      Put.number(node, "factor", piece.factor());
-    }
-    Put.words(file, "timeScaleRefused", trial.timeScale().refusedWhy());
-    Put.number(file, "paceSlapsPerS", trial.paceSlapsPerS());
-    Put.number(file, "soundOffsetS", trial.soundOffsetS());
-    ArrayNode readings = file.putArray("readings");
-    trial.readings().forEach(reading -> readings.add(MarksJson.write(reading)));
+    RecordForm.put(file, trial.id(), "hand block repeat");
+    file.set(
+        "clip",
+        RecordForm.extra(
+            RecordForm.of(trial.clip(), "path sha256 originalSha256? medianFrameS"),
+            trial.clip().extra()));
+    RecordForm.put(file, trial, "fromS? toS? mirrored captureFps?");
+    file.set("timeScale", RecordForm.all(trial.timeScale().pieces(), "fromS factor"));
+    RecordForm.put(
+        file, trial, "timeScaleRefused=timeScale.refusedWhy* paceSlapsPerS? soundOffsetS?");
+    file.set("readings", RecordForm.all(trial.readings(), MarksJson::write));
     if (trial.estimate() != null) {
       file.set("estimate", EstimateJson.write(trial.estimate()));
     }
     if (!trial.settlements().isEmpty()) {
-      ArrayNode settlements = file.putArray("settlements");
-      trial.settlements().forEach(each -> settlements.add(SettlementJson.write(each)));
+      file.set("settlements", RecordForm.all(trial.settlements(), SettlementJson::write));
     }
     if (!trial.places().equals(PlacedPoints.NONE)) {
       file.set("places", PlacedJson.write(trial.places()));
     }
-    return JsonText.page(Put.extra(file, trial.extra()));
-  }
-
-  private static ObjectNode write(ClipRef clip) {
-    ObjectNode node = JsonText.object();
-    node.put("path", clip.path());
-    node.put("sha256", clip.sha256());
-    Put.text(node, "originalSha256", clip.originalSha256());
-    Put.number(node, "medianFrameS", clip.medianFrameS());
-    return Put.extra(node, clip.extra());
+    return JsonText.page(RecordForm.extra(file, trial.extra()));
   }
 }
