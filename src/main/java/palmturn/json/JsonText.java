@@ -2,13 +2,16 @@ package palmturn.json;
 
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonLocation;
+import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.ObjectReader;
 import com.fasterxml.jackson.databind.cfg.JsonNodeFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
@@ -91,6 +94,34 @@ public final class JsonText {
     } catch (JsonProcessingException e) {
       throw new JsonException("damaged%s: %s".formatted(where(e), firstLine(e)));
     }
+  }
+
+  /**
+   * Returns what a damaged object says before the damage: its whole keys, and the whole items of a
+   * list that breaks off.
+   */
+  static ObjectNode readablePart(String text) {
+    ObjectNode part = object();
+    ObjectReader reader = MAPPER.reader().without(DeserializationFeature.FAIL_ON_TRAILING_TOKENS);
+    try (JsonParser parser = MAPPER.createParser(text)) {
+      if (parser.nextToken() != JsonToken.START_OBJECT) {
+        return part;
+      }
+      for (String key = parser.nextFieldName(); key != null; key = parser.nextFieldName()) {
+        if (parser.nextToken() == JsonToken.START_ARRAY) {
+          ArrayNode items = part.putArray(key);
+          while (parser.nextToken() != JsonToken.END_ARRAY) {
+            items.add(reader.<JsonNode>readTree(parser));
+          }
+        } else {
+          part.set(key, reader.<JsonNode>readTree(parser));
+        }
+      }
+    } catch (IOException e) {
+      // The damage begins here.
+      return part;
+    }
+    return part;
   }
 
   /** Returns a text that comes with the program. */

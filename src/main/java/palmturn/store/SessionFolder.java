@@ -153,6 +153,17 @@ public final class SessionFolder implements AutoCloseable {
     return trials.notices();
   }
 
+  /** Returns what can be read back of trials whose files are damaged. */
+  public synchronized List<Recoverable> recoverable() {
+    return trials.recoverable();
+  }
+
+  /** Writes what can be read back of a damaged trial; its damaged files are put aside. */
+  public synchronized void recover(Recoverable what) throws StoreException {
+    requireWritable();
+    trials.recover(what);
+  }
+
   /** Returns the trials whose files can't be read, each with the reason in one line. */
   public synchronized Map<TrialId, String> damaged() {
     return Map.copyOf(trials.damaged());

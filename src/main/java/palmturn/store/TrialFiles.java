@@ -1,5 +1,6 @@
 package palmturn.store;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -94,6 +95,40 @@ final class TrialFiles {
   /** Returns the trials that can't be read, each with the reason in one line. */
   Map<TrialId, String> damaged() {
     return damaged;
+  }
+
+  /** Returns what can be read back of the damaged trials. */
+  List<Recoverable> recoverable() {
+    return damaged.entrySet().stream()
+        .map(each -> Recoverable.of(folder, each.getKey(), each.getValue(), disk))
+        .toList();
+  }
+
+  /**
+   * Puts a damaged trial's files aside, and writes what could be read back in their place.
+   *
+   * @throws StoreException if that can't be done; what was damaged is still there
+   */
+  void recover(Recoverable what) throws StoreException {
+    Trial trial = what.trial();
+    if (trial == null) {
+      throw new StoreException(
+          "%s: its clip can't be read back, so the trial must be added anew"
+              .formatted(what.id().name()));
+    }
+    try {
+      for (String ending : List.of(JOURNAL, JSON)) {
+        Path file = folder.resolve(what.id().name() + ending);
+        if (Files.exists(file)) {
+          disk.moveOver(file, Layout.vacant(file, ".damaged"));
+        }
+      }
+    } catch (IOException e) {
+      throw new StoreException(
+          "%s: can't be put aside: %s".formatted(what.id().name(), IoErrors.reason(e)), e);
+    }
+    damaged.remove(what.id());
+    trials.put(what.id(), TrialFile.create(folder, trial, disk));
   }
 
   /** Returns all trials that can be read, in the order of the board. */

@@ -1,8 +1,10 @@
 package palmturn.work.session;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.Map;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
 import palmturn.trial.Session;
@@ -52,12 +54,26 @@ public final class Sessions {
 
   /** Returns a trial of a session by its name, such as {@code right-baseline-1}. */
   public static Trial trial(SessionFolder folder, String name) throws UserError {
-    return folder.trials().stream()
-        .filter(trial -> trial.id().name().equals(name))
-        .findFirst()
-        .orElseThrow(
-            () ->
-                new UserError("%s has no trial %s".formatted(folder.folder().getFileName(), name)));
+    for (Trial each : folder.trials()) {
+      if (each.id().name().equals(name)) {
+        return each;
+      }
+    }
+    for (Map.Entry<TrialId, String> each : folder.damaged().entrySet()) {
+      if (each.getKey().name().equals(name)) {
+        throw new UserError(each.getValue());
+      }
+    }
+    throw new UserError("%s has no trial %s".formatted(folder.folder().getFileName(), name));
+  }
+
+  /** Makes a folder, where it is not there yet, and returns it. */
+  static Path createFolder(Path folder) throws UserError {
+    try {
+      return Files.createDirectories(folder);
+    } catch (IOException e) {
+      throw new UserError(folder + ": can't be made: is the place not read-only?", e);
+    }
   }
 
   /** A trial named from outside: {@code SESSION/right-baseline-1}. */
