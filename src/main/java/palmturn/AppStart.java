@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.PalmturnApp;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /** Opens the app where it can be opened, and says in a line why where it can't. */
 final class AppStart {

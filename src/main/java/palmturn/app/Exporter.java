@@ -14,7 +14,7 @@ import palmturn.report.Paper;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Reading;
 import palmturn.trial.TrialId;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.reel.Reels;
 import palmturn.work.report.Reports;
 import palmturn.work.score.AthleteProgress;

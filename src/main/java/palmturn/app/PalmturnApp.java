@@ -29,7 +29,7 @@ import palmturn.settings.UserFolders;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Estimate;
 import palmturn.trial.TrialId;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.estimate.Estimating;
 
 /** The app: its threads, its models and its window, wired by hand. */

@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.settings.UserFolders;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.estimate.EstimateBatch;
 import palmturn.work.estimate.EstimatesFile;
 import palmturn.work.estimate.Estimating;

@@ -2,7 +2,7 @@ package palmturn.cli;
 
 import java.net.URISyntaxException;
 import java.nio.file.Path;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /** The folder that the program lies in, with its bundled clips. */
 public final class Home {

@@ -5,7 +5,7 @@ import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import palmturn.store.SessionFolder;
 import palmturn.trial.TrialId;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.session.Notes;
 import palmturn.work.session.Sessions;
 import picocli.CommandLine.Command;

@@ -2,7 +2,7 @@ package palmturn.cli;
 
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
 

@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.clip.Progress;
 import palmturn.measure.ProgressScore;
 import palmturn.settings.UserFolders;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.score.AthleteProgress;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;

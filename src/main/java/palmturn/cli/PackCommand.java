@@ -5,7 +5,7 @@ import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import palmturn.store.SessionFolder;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.pack.Packing;
 import palmturn.work.session.Sessions;
 import picocli.CommandLine.Command;

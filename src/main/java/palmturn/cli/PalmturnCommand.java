@@ -6,7 +6,7 @@ import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ScopeType;

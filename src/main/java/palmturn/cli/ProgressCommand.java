@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import palmturn.settings.UserFolders;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.score.AthleteProgress;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;

@@ -2,8 +2,7 @@ package palmturn.cli;
 
 import java.io.PrintWriter;
 import org.jspecify.annotations.Nullable;
-import palmturn.store.StoreException;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import picocli.CommandLine;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ScopeType;
@@ -53,7 +52,7 @@ public abstract class RootCommand {
     if (debug) {
       error.printStackTrace(err);
     }
-    if (error instanceof UserError || error instanceof StoreException) {
+    if (error instanceof UserError) {
       err.println("palmturn: " + oneLine(error.getMessage()));
     } else {
       err.println(

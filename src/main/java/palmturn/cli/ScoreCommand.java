@@ -9,8 +9,7 @@ import palmturn.advise.Training;
 import palmturn.measure.SessionScore;
 import palmturn.settings.UserFolders;
 import palmturn.store.SessionFolder;
-import palmturn.store.StoreException;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.score.Drills;
 import palmturn.work.score.Scoring;
 import palmturn.work.score.Standards;
@@ -83,8 +82,6 @@ final class ScoreCommand implements Callable<Integer> {
       Training training =
           Drills.training(score, standards, others.over(session, reading), Map.of());
       print(text(session, score, training));
-    } catch (StoreException e) {
-      throw UserError.of(e);
     }
   }
 

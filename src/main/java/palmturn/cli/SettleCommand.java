@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Decision;
 import palmturn.trial.Trial;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.session.Sessions;
 import palmturn.work.settle.Settling;
 import picocli.CommandLine.Command;

@@ -13,7 +13,7 @@ import palmturn.lab.draw.Filming;
 import palmturn.lab.draw.SoundKind;
 import palmturn.lab.draw.SyntheticClips;
 import palmturn.trial.Hand;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;

@@ -12,7 +12,7 @@ import java.util.stream.Stream;
 import palmturn.cli.Home;
 import palmturn.cli.PalmturnCommand;
 import palmturn.lab.fuzz.ClipFuzz;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;

@@ -4,7 +4,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /**
  * A page of {@code docs/measured} whose tables are generated: they stand between two marks, and

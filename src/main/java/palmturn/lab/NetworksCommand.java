@@ -5,7 +5,7 @@ import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import palmturn.cli.PalmturnCommand;
 import palmturn.lab.networks.NetworkTimes;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.models.LandmarkModels;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;

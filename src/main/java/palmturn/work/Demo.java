@@ -23,6 +23,7 @@ import palmturn.trial.Mirrored;
 import palmturn.trial.Reading;
 import palmturn.trial.Session;
 import palmturn.trial.TrialId;
+import palmturn.trial.UserError;
 import palmturn.work.report.MarksFiles;
 import palmturn.work.session.AddClip;
 import palmturn.work.session.DrillTime;
@@ -108,21 +109,17 @@ public final class Demo {
     Reading reading =
         MarksFiles.reading(
             MarksFiles.text(marks), marks, READER, added.trial().clip().medianFrameS());
-    try {
-      made.keep(id, reading, "Marks of the demo's reader");
-      Path second = clips.resolve(id.name() + ".marks-b.csv");
-      if (Files.exists(second)) {
-        made.keep(
-            id,
-            MarksFiles.reading(
-                MarksFiles.text(second), second, SECOND, added.trial().clip().medianFrameS()),
-            "Marks of the second reader");
-      }
-      if (id.name().equals(SETTLED)) {
-        settle(made, id);
-      }
-    } catch (StoreException e) {
-      throw UserError.of(e);
+    made.keep(id, reading, "Marks of the demo's reader");
+    Path second = clips.resolve(id.name() + ".marks-b.csv");
+    if (Files.exists(second)) {
+      made.keep(
+          id,
+          MarksFiles.reading(
+              MarksFiles.text(second), second, SECOND, added.trial().clip().medianFrameS()),
+          "Marks of the second reader");
+    }
+    if (id.name().equals(SETTLED)) {
+      settle(made, id);
     }
   }
 

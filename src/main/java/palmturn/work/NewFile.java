@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import palmturn.trial.UserError;
 
 /** Writes a file that a user asked for, and leaves one that is there alone unless told to. */
 public final class NewFile {

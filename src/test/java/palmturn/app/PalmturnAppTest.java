@@ -48,8 +48,8 @@ import palmturn.trial.Session;
 import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.TrialId;
+import palmturn.trial.UserError;
 import palmturn.trial.Zone;
-import palmturn.work.UserError;
 import palmturn.work.session.AddClip;
 import palmturn.work.session.Sessions;
 

@@ -4,7 +4,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.util.ArrayList;
 import java.util.List;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /** One command line as a test runs it. */
 public record Run(int status, String out, String err, List<String> opened) {

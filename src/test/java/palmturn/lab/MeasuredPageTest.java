@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 class MeasuredPageTest {
   @TempDir Path folder;

@@ -4,7 +4,7 @@ import java.nio.file.Path;
 import palmturn.measure.Limits;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.score.LimitsInForce;
 import palmturn.work.session.Sessions;
 

@@ -4,7 +4,7 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import palmturn.clip.ClipException;
 import palmturn.store.StoreException;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /** The notice at the top of the window; each one replaces the one before. */
 public final class Notices {

@@ -4,7 +4,7 @@ import palmturn.clip.Progress;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Estimate;
 import palmturn.trial.TrialId;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /** Makes the estimate of a trial and stores it. */
 @FunctionalInterface

@@ -1,7 +1,7 @@
 package palmturn.app.progress;
 
 import java.nio.file.Path;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.score.AthleteProgress;
 
 /** A source of an athlete's progress; tests put their own in its place. */

@@ -14,7 +14,7 @@ import palmturn.app.tasks.Tasks;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.session.ClipSummary;
 
 /** Previews of a session's clips on the board, made in the background. */

@@ -12,7 +12,7 @@ import palmturn.store.StoreException;
 import palmturn.trial.Mirrored;
 import palmturn.trial.Session;
 import palmturn.trial.TrialId;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.session.AddClip;
 import palmturn.work.session.Sessions;
 

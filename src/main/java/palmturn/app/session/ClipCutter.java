@@ -6,7 +6,7 @@ import java.util.List;
 import palmturn.clip.Progress;
 import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.Stretch;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.session.ClipSummary;
 
 /** Cuts a long clip into the stretches of slapping that were detected in it. */

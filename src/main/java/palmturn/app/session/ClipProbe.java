@@ -6,7 +6,7 @@ import palmturn.clip.Progress;
 import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.estimate.Estimating;
 import palmturn.work.session.ClipSummary;
 

@@ -25,7 +25,7 @@ import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
 import palmturn.trial.Session;
 import palmturn.trial.TrialId;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.session.ClipSummary;
 
 /**

@@ -29,7 +29,7 @@ import palmturn.trial.Block;
 import palmturn.trial.DrillHand;
 import palmturn.trial.Hand;
 import palmturn.trial.TrialId;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.score.AthleteProgress;
 import palmturn.work.score.Drills;
 import palmturn.work.session.DrillTime;

@@ -20,7 +20,7 @@ import palmturn.trial.Estimate;
 import palmturn.trial.KnownLength;
 import palmturn.trial.Mirrored;
 import palmturn.trial.Point;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.estimate.Estimating;
 
 /** Runs the estimate on clips with a truth file beside them and says how right it is. */

@@ -10,7 +10,7 @@ import palmturn.clip.FrameCache;
 import palmturn.clip.FrameReader;
 import palmturn.clip.Picture;
 import palmturn.clip.Progress;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /**
  * The times from asking for a frame to having its picture, milliseconds.

@@ -25,7 +25,7 @@ import palmturn.report.MarksFormatException;
 import palmturn.trial.Extra;
 import palmturn.trial.Reading;
 import palmturn.trial.StartedFrom;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /**
  * Draws clips with known truth into a folder: the clip, its truth and an invented reader's marks.

@@ -21,7 +21,7 @@ import palmturn.film.Remuxer;
 import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.estimate.Estimating;
 
 /**
@@ -86,7 +86,7 @@ final class DamagedClipReader {
       read(damaged, seed);
       Files.delete(damaged);
       return damagedFrames == 0 ? "read\t" : "in-part\t" + damagedFrames;
-    } catch (ClipException | UserError e) {
+    } catch (UserError e) {
       Files.delete(damaged);
       String fault = messageFault(e, name);
       return fault == null ? "refused\t" + e.getMessage() : "wrong\t" + fault;

@@ -16,7 +16,7 @@ import org.apache.pdfbox.text.PDFTextStripper;
 import palmturn.cli.PalmturnCommand;
 import palmturn.json.JsonException;
 import palmturn.lab.bench.ClipTruth;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /**
  * A folder of everything that the program prints and writes for known input, without what differs

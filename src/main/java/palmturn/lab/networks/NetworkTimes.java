@@ -15,7 +15,7 @@ import palmturn.estimate.hands.NetworkUse;
 import palmturn.estimate.hands.Networks;
 import palmturn.estimate.hands.PalmDetection;
 import palmturn.estimate.hands.Square;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /**
  * Times of the landmark networks, with one thread and with two, and the memory that the process

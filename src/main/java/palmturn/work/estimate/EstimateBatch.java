@@ -22,7 +22,7 @@ import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.session.Sessions;
 
 /**
@@ -216,7 +216,7 @@ public final class EstimateBatch {
       }
       return all(pieces, told);
     } catch (StoreException e) {
-      return all(List.of(() -> refused(whole, UserError.of(e), progress)), told);
+      return all(List.of(() -> refused(whole, e, progress)), told);
     }
   }
 

@@ -17,7 +17,7 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import palmturn.json.EstimateLine;
 import palmturn.json.JsonException;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /**
  * Estimates and failures in one file, a line of JSON each, so that work that was broken off goes on

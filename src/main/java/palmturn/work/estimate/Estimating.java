@@ -13,7 +13,6 @@ import palmturn.estimate.request.Hints;
 import palmturn.estimate.request.KnownSide;
 import palmturn.estimate.request.Request;
 import palmturn.store.SessionFolder;
-import palmturn.store.StoreException;
 import palmturn.trial.ClipFacts;
 import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
@@ -23,7 +22,7 @@ import palmturn.trial.Side;
 import palmturn.trial.TimeScale;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.models.LandmarkModels;
 import palmturn.work.score.LimitsInForce;
 import palmturn.work.session.AddClip;
@@ -140,8 +139,6 @@ public final class Estimating {
       Estimate found = run(clip, request, progress);
       return annotated(
           found, scale, asked.known() == null ? null : LabelledSlap.given(asked.known()));
-    } catch (ClipException e) {
-      throw UserError.of(e);
     } catch (IllegalArgumentException e) {
       throw new UserError(wanted.path() + ": " + e.getMessage(), e);
     }
@@ -179,8 +176,6 @@ public final class Estimating {
       folder.checkClip(trial);
       folder.keep(id, found);
       return found;
-    } catch (ClipException | StoreException e) {
-      throw UserError.of(e);
     } catch (IllegalArgumentException e) {
       throw new UserError(id.name() + ": " + e.getMessage(), e);
     }

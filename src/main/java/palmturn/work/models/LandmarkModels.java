@@ -14,8 +14,8 @@ import palmturn.clip.ClipHash;
 import palmturn.clip.Progress;
 import palmturn.json.ModelsJson;
 import palmturn.settings.UserFolders;
+import palmturn.trial.UserError;
 import palmturn.work.NewFile;
-import palmturn.work.UserError;
 
 /**
  * The landmark networks in this user's data folder: their state, and their installation from

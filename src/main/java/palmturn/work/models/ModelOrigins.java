@@ -11,8 +11,8 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import palmturn.estimate.hands.ModelFile.NpmPackage;
 import palmturn.settings.PropertiesFile;
+import palmturn.trial.UserError;
 import palmturn.work.NewFile;
-import palmturn.work.UserError;
 
 /** The files beside the landmark networks: licence, attribution, date and place of origin. */
 final class ModelOrigins {

@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipHash;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /** The search for landmark networks in a folder; only files with the right SHA-256 are found. */
 final class ModelSearch {

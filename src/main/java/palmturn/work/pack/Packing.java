@@ -22,7 +22,7 @@ import palmturn.store.PackWriter;
 import palmturn.store.SessionFolder;
 import palmturn.trial.ClipRef;
 import palmturn.trial.Trial;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.reel.HandsRegion;
 import palmturn.work.score.Drills;
 import palmturn.work.score.LimitsInForce;
@@ -74,8 +74,6 @@ public final class Packing {
       }
     } catch (IOException e) {
       throw new UserError(file + " can't be written: " + e.getMessage(), e);
-    } catch (ClipException e) {
-      throw UserError.of(e);
     }
   }
 

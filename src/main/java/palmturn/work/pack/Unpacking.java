@@ -19,7 +19,7 @@ import palmturn.trial.Message;
 import palmturn.trial.Session;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /** The unpacking of a pack into a new session, or into the one that it was made from. */
 public final class Unpacking {
@@ -43,8 +43,6 @@ public final class Unpacking {
     try (PackReader pack = PackReader.open(file)) {
       PackManifest manifest = pack.manifest();
       return manifest.athlete().replaceAll("[^\\p{L}\\p{N}._-]+", "-") + "-" + manifest.date();
-    } catch (StoreException e) {
-      throw UserError.of(e);
     }
   }
 
@@ -75,8 +73,6 @@ public final class Unpacking {
         Files.move(beside, into, StandardCopyOption.ATOMIC_MOVE);
       }
       return new Unpacked(into, fresh, notes);
-    } catch (StoreException e) {
-      throw UserError.of(e);
     } catch (IOException e) {
       throw new UserError(into + " can't be written: " + e.getMessage(), e);
     } finally {

@@ -4,8 +4,8 @@ import java.nio.file.Path;
 import java.util.Locale;
 import palmturn.film.ClickTrack;
 import palmturn.trial.Hand;
+import palmturn.trial.UserError;
 import palmturn.work.NewFile;
-import palmturn.work.UserError;
 
 /** Writes click tracks. */
 public final class ClickTracks {
@@ -46,7 +46,7 @@ public final class ClickTracks {
     try {
       track = ClickTrack.of(paceSlapsPerS, forS, countInClicks);
     } catch (IllegalArgumentException e) {
-      throw UserError.of(e);
+      throw new UserError(e.getMessage(), e);
     }
     NewFile.write(file, replace, track.wav());
     return track.slaps().size();

@@ -14,7 +14,7 @@ import palmturn.trial.Reading;
 import palmturn.trial.Slap;
 import palmturn.trial.TimeScale;
 import palmturn.trial.Trial;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /** A hand's trial with its marks and its open clip. */
 final class FilmedHand implements AutoCloseable {
@@ -45,19 +45,15 @@ final class FilmedHand implements AutoCloseable {
    */
   static FilmedHand open(SessionFolder folder, Trial trial, Reading reading, Reels.View view)
       throws UserError {
-    try {
-      ClipFile clip = ClipFile.open(folder.clipPath(trial));
-      ClipFacts facts = clip.facts();
-      boolean hands =
-          view == Reels.View.HANDS || view == Reels.View.HANDS_IF_KNOWN && HandsRegion.known(trial);
-      Rectangle part =
-          hands
-              ? HandsRegion.of(trial, facts.width(), facts.height(), view != Reels.View.HANDS)
-              : new Rectangle(0, 0, facts.width(), facts.height());
-      return new FilmedHand(trial, reading, clip.frames(), clip.newReader(), part);
-    } catch (ClipException e) {
-      throw UserError.of(e);
-    }
+    ClipFile clip = ClipFile.open(folder.clipPath(trial));
+    ClipFacts facts = clip.facts();
+    boolean hands =
+        view == Reels.View.HANDS || view == Reels.View.HANDS_IF_KNOWN && HandsRegion.known(trial);
+    Rectangle part =
+        hands
+            ? HandsRegion.of(trial, facts.width(), facts.height(), view != Reels.View.HANDS)
+            : new Rectangle(0, 0, facts.width(), facts.height());
+    return new FilmedHand(trial, reading, clip.frames(), clip.newReader(), part);
   }
 
   Trial trial() {

@@ -6,7 +6,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.trial.Estimate;
 import palmturn.trial.Point;
 import palmturn.trial.Trial;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /** The part of a trial's picture that holds hands and elbow. */
 public final class HandsRegion {

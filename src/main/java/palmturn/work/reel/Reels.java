@@ -21,7 +21,7 @@ import palmturn.trial.Reading;
 import palmturn.trial.Slap;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.score.Scoring;
 import palmturn.work.session.Sessions;
 
@@ -108,8 +108,6 @@ public final class Reels {
       }
       Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
       return lengthS;
-    } catch (ClipException e) {
-      throw UserError.of(e);
     } catch (IOException e) {
       throw new UserError(file + " can't be written: " + e.getMessage(), e);
     }

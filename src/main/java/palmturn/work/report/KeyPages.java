@@ -8,7 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import palmturn.report.KeysPage;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /** Writes the page of all keys, for printing. */
 public final class KeyPages {

@@ -14,14 +14,13 @@ import palmturn.report.MarksCsv;
 import palmturn.report.MarksFormatException;
 import palmturn.settle.SettledTrial;
 import palmturn.store.SessionFolder;
-import palmturn.store.StoreException;
 import palmturn.trial.Extra;
 import palmturn.trial.Reading;
 import palmturn.trial.StartedFrom;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
+import palmturn.trial.UserError;
 import palmturn.work.NewFile;
-import palmturn.work.UserError;
 
 /** Marks exported and imported as CSV. */
 public final class MarksFiles {
@@ -62,11 +61,7 @@ public final class MarksFiles {
               .formatted(id.name(), reader));
     }
     Reading reading = reading(text(file), file, reader, trial.clip().medianFrameS());
-    try {
-      folder.keep(id, reading, "Import marks from " + file.getFileName());
-    } catch (StoreException e) {
-      throw UserError.of(e);
-    }
+    folder.keep(id, reading, "Import marks from " + file.getFileName());
     return reading;
   }
 

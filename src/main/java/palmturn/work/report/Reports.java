@@ -26,7 +26,7 @@ import palmturn.trial.ClipFacts;
 import palmturn.trial.Reading;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.score.Drills;
 import palmturn.work.score.LastSettled;
 import palmturn.work.score.Scoring;

@@ -19,9 +19,8 @@ import palmturn.measure.ProgressScore;
 import palmturn.report.ChangeSentences;
 import palmturn.report.ProgressReport;
 import palmturn.store.SessionFolder;
-import palmturn.store.StoreException;
+import palmturn.trial.UserError;
 import palmturn.work.NewFile;
-import palmturn.work.UserError;
 import palmturn.work.session.Sessions;
 
 /**
@@ -138,16 +137,12 @@ public record AthleteProgress(
     try (SessionFolder open = Sessions.openReadOnly(folder)) {
       return new Courses.Scored(
           open.session(), Scoring.score(open, reader, users.in(folder).limits()));
-    } catch (StoreException e) {
-      throw UserError.of(e);
     }
   }
 
   private static String athlete(Path folder) throws UserError {
     try (SessionFolder open = Sessions.openReadOnly(folder)) {
       return open.session().athlete();
-    } catch (StoreException e) {
-      throw UserError.of(e);
     }
   }
 

@@ -15,13 +15,12 @@ import palmturn.json.DrillsJson;
 import palmturn.measure.ProgressScore;
 import palmturn.measure.SessionScore;
 import palmturn.settings.EditedFile;
-import palmturn.settings.SettingsException;
 import palmturn.store.SessionFolder;
 import palmturn.trial.DrillHand;
 import palmturn.trial.Hand;
 import palmturn.trial.TrialId;
+import palmturn.trial.UserError;
 import palmturn.work.NewFile;
-import palmturn.work.UserError;
 
 /**
  * The drill library and what it advises. The program's own is changed by the user's {@code
@@ -50,11 +49,7 @@ public final class Drills {
       return library;
     }
     DrillLibrary changes;
-    try {
-      changes = EditedFile.read(file, "drills", DrillsJson::read);
-    } catch (SettingsException e) {
-      throw UserError.of(e);
-    }
+    changes = EditedFile.read(file, "drills", DrillsJson::read);
     for (String code : changes.leaveOut()) {
       if (library.drill(code).isEmpty()) {
         throw new UserError(

@@ -7,9 +7,8 @@ import org.jspecify.annotations.Nullable;
 import palmturn.json.LimitsJson;
 import palmturn.measure.Limits;
 import palmturn.settings.EditedFile;
-import palmturn.settings.SettingsException;
+import palmturn.trial.UserError;
 import palmturn.work.NewFile;
-import palmturn.work.UserError;
 
 /**
  * The limits and margins that figures are held against: a session's own {@code limits.json}, else
@@ -46,11 +45,7 @@ public record LimitsInForce(Limits limits, @Nullable Path file) {
     if (!Files.exists(own)) {
       return this;
     }
-    try {
-      return new LimitsInForce(EditedFile.read(own, "limits", LimitsJson::read), own);
-    } catch (SettingsException e) {
-      throw UserError.of(e);
-    }
+    return new LimitsInForce(EditedFile.read(own, "limits", LimitsJson::read), own);
   }
 
   /**

@@ -15,7 +15,7 @@ import palmturn.settle.SettledTrial;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Reading;
 import palmturn.trial.Trial;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /** The figures of a session's readings. */
 public final class Scoring {

@@ -4,7 +4,7 @@ import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
 import palmturn.advise.DrillLibrary;
 import palmturn.measure.Limits;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /**
  * The limits and drills in force for a session: its own, else the user's, else the program's.

@@ -26,7 +26,7 @@ import palmturn.trial.Message;
 import palmturn.trial.Reading;
 import palmturn.trial.Session;
 import palmturn.trial.Trial;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.score.LastSettled;
 import palmturn.work.score.Scoring;
 

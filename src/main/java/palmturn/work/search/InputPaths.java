@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.session.Sessions;
 
 /**

@@ -5,10 +5,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
 import palmturn.store.SessionFolder;
-import palmturn.store.StoreException;
 import palmturn.trial.Block;
 import palmturn.trial.ClipFacts;
 import palmturn.trial.ClipRef;
@@ -19,7 +17,7 @@ import palmturn.trial.Session;
 import palmturn.trial.TimeScale;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /** Adds a clip, or a stretch of one, to a session as a trial. */
 public final class AddClip {
@@ -88,8 +86,6 @@ public final class AddClip {
       folder.save(trial);
       folder.change(session -> withTrial(session, id));
       return new Added(trial, facts);
-    } catch (ClipException | StoreException e) {
-      throw UserError.of(e);
     } catch (IllegalArgumentException e) {
       throw new UserError(source.getFileName() + ": " + e.getMessage(), e);
     }

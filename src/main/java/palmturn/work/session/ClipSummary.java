@@ -4,12 +4,11 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
 import palmturn.clip.FrameReader;
 import palmturn.clip.Picture;
 import palmturn.trial.ClipFacts;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /**
  * A clip's facts, and small pictures from its middle.
@@ -35,26 +34,22 @@ public record ClipSummary(ClipFacts facts, List<Picture> stills) {
   public static ClipSummary of(
       Path path, @Nullable Double fromS, @Nullable Double toS, int stills, double apartS)
       throws UserError {
-    try {
-      ClipFile clip = ClipFile.open(path);
-      ClipFacts facts = clip.facts();
-      double from = fromS == null ? facts.firstS() : fromS;
-      double to = toS == null ? facts.firstS() + facts.durationS() : toS;
-      List<Picture> taken = new ArrayList<>();
-      try (FrameReader reader = clip.newReader(LONG_SIDE_PX)) {
-        int before = -1;
-        for (int i = 0; i < stills; i++) {
-          double atS = (from + to) / 2 + (i - (stills - 1) / 2.0) * apartS;
-          int frame = clip.frames().nearest(atS);
-          if (frame != before) {
-            taken.add(reader.read(frame));
-          }
-          before = frame;
+    ClipFile clip = ClipFile.open(path);
+    ClipFacts facts = clip.facts();
+    double from = fromS == null ? facts.firstS() : fromS;
+    double to = toS == null ? facts.firstS() + facts.durationS() : toS;
+    List<Picture> taken = new ArrayList<>();
+    try (FrameReader reader = clip.newReader(LONG_SIDE_PX)) {
+      int before = -1;
+      for (int i = 0; i < stills; i++) {
+        double atS = (from + to) / 2 + (i - (stills - 1) / 2.0) * apartS;
+        int frame = clip.frames().nearest(atS);
+        if (frame != before) {
+          taken.add(reader.read(frame));
         }
+        before = frame;
       }
-      return new ClipSummary(facts, taken);
-    } catch (ClipException e) {
-      throw UserError.of(e);
     }
+    return new ClipSummary(facts, taken);
   }
 }

@@ -11,7 +11,7 @@ import java.time.format.DateTimeFormatter;
 import java.time.format.ResolverStyle;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /**
  * The time at which a drill was done.

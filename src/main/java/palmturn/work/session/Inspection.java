@@ -2,12 +2,11 @@ package palmturn.work.session;
 
 import java.nio.file.Path;
 import java.util.List;
-import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
 import palmturn.clip.FrameTable;
 import palmturn.json.FactsJson;
 import palmturn.trial.ClipFacts;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /** The facts of a clip outside a session, and its fitness to be scored. */
 public final class Inspection {
@@ -15,11 +14,7 @@ public final class Inspection {
 
   /** Returns a clip's facts. */
   public static ClipFacts facts(Path clip) throws UserError {
-    try {
-      return open(clip).facts();
-    } catch (ClipException e) {
-      throw UserError.of(e);
-    }
+    return open(clip).facts();
   }
 
   /** Returns the times of a clip's shown frames. */
@@ -33,10 +28,6 @@ public final class Inspection {
   }
 
   private static ClipFile open(Path clip) throws UserError {
-    try {
-      return ClipFile.open(clip);
-    } catch (ClipException e) {
-      throw UserError.of(e);
-    }
+    return ClipFile.open(clip);
   }
 }

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import palmturn.store.SessionFolder;
-import palmturn.store.StoreException;
 import palmturn.trial.Block;
 import palmturn.trial.Drill;
 import palmturn.trial.DrillHand;
@@ -15,7 +14,7 @@ import palmturn.trial.Extra;
 import palmturn.trial.Message;
 import palmturn.trial.Session;
 import palmturn.trial.TrialId;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /** Notes on a session: the athlete's facts, the drill before a block, and messages. */
 public final class Notes {
@@ -74,10 +73,6 @@ public final class Notes {
   }
 
   private static void change(SessionFolder folder, UnaryOperator<Session> how) throws UserError {
-    try {
-      folder.change(how);
-    } catch (StoreException e) {
-      throw UserError.of(e);
-    }
+    folder.change(how);
   }
 }

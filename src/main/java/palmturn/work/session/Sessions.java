@@ -6,11 +6,10 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Map;
 import palmturn.store.SessionFolder;
-import palmturn.store.StoreException;
 import palmturn.trial.Session;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /** Session folders: made, opened, and their trials found by name. */
 public final class Sessions {
@@ -22,11 +21,7 @@ public final class Sessions {
     if (athlete.isBlank()) {
       throw new UserError("the athlete needs a code, such as H-07");
     }
-    try {
-      return SessionFolder.create(folder, Session.begin(athlete.strip(), date).withFacts(facts));
-    } catch (StoreException e) {
-      throw UserError.of(e);
-    }
+    return SessionFolder.create(folder, Session.begin(athlete.strip(), date).withFacts(facts));
   }
 
   /** Returns whether a folder is a session's. */
@@ -36,20 +31,12 @@ public final class Sessions {
 
   /** Opens a session as its one writer. */
   public static SessionFolder open(Path folder) throws UserError {
-    try {
-      return SessionFolder.open(folder);
-    } catch (StoreException e) {
-      throw UserError.of(e);
-    }
+    return SessionFolder.open(folder);
   }
 
   /** Opens a session to look only. */
   public static SessionFolder openReadOnly(Path folder) throws UserError {
-    try {
-      return SessionFolder.openReadOnly(folder);
-    } catch (StoreException e) {
-      throw UserError.of(e);
-    }
+    return SessionFolder.openReadOnly(folder);
   }
 
   /** Returns a trial of a session by its name, such as {@code right-baseline-1}. */

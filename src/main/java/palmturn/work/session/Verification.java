@@ -8,13 +8,12 @@ import java.util.stream.Collectors;
 import palmturn.report.MarksCsv;
 import palmturn.store.Recoverable;
 import palmturn.store.SessionFolder;
-import palmturn.store.StoreException;
 import palmturn.trial.Reading;
 import palmturn.trial.Session;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
+import palmturn.trial.UserError;
 import palmturn.work.NewFile;
-import palmturn.work.UserError;
 
 /** The check of a session as a whole. */
 public final class Verification {
@@ -46,14 +45,10 @@ public final class Verification {
   public static List<String> recover(SessionFolder folder) throws UserError {
     List<String> written = new ArrayList<>();
     for (Recoverable damaged : folder.recoverable()) {
-      try {
-        if (damaged.trial() != null) {
-          folder.recover(damaged);
-          written.add(damaged.id().name() + ": read back; its damaged files are kept beside it");
-          continue;
-        }
-      } catch (StoreException e) {
-        throw UserError.of(e);
+      if (damaged.trial() != null) {
+        folder.recover(damaged);
+        written.add(damaged.id().name() + ": read back; its damaged files are kept beside it");
+        continue;
       }
       for (Reading reading : damaged.readings()) {
         String name =

@@ -19,12 +19,11 @@ import palmturn.settle.ReadingComparison;
 import palmturn.settle.SettleException;
 import palmturn.settle.TrialAgreement;
 import palmturn.store.SessionFolder;
-import palmturn.store.StoreException;
 import palmturn.trial.Reading;
 import palmturn.trial.Session;
 import palmturn.trial.Settlement;
 import palmturn.trial.Trial;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.score.LimitsInForce;
 import palmturn.work.score.Scoring;
 import palmturn.work.session.Sessions;
@@ -87,8 +86,6 @@ public final class ReaderAgreement {
             leftOut.put(name + "/" + trial.id().name(), why);
           }
         }
-      } catch (StoreException e) {
-        throw UserError.of(e);
       }
     }
     if (trials.isEmpty()) {

@@ -15,16 +15,14 @@ import palmturn.report.MarksCsv;
 import palmturn.report.MarksFormatException;
 import palmturn.settle.ComparedMarks;
 import palmturn.settle.ReadingComparison;
-import palmturn.settle.SettleException;
 import palmturn.settle.SettledTrial;
 import palmturn.store.SessionFolder;
-import palmturn.store.StoreException;
 import palmturn.trial.ClipFacts;
 import palmturn.trial.Decision;
 import palmturn.trial.Reading;
 import palmturn.trial.Settlement;
 import palmturn.trial.Trial;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /**
  * The comparison of two readings of a trial, and decisions on their differences. Those are numbered
@@ -178,11 +176,7 @@ public final class Settling {
   }
 
   private static SettledTrial settled(Trial trial, Settlement settlement) throws UserError {
-    try {
-      return SettledTrial.of(trial, settlement);
-    } catch (SettleException e) {
-      throw UserError.of(e);
-    }
+    return SettledTrial.of(trial, settlement);
   }
 
   /** Returns what a reader should know of a comparison before believing it, a line each. */
@@ -306,11 +300,7 @@ public final class Settling {
                           decisions.why(),
                           one(number, made, made.spans(), "stretch")));
     }
-    try {
-      folder.keep(before.trial().id(), settlement);
-    } catch (StoreException e) {
-      throw UserError.of(e);
-    }
+    folder.keep(before.trial().id(), settlement);
     Trial trial = before.trial().withSettlement(settlement);
     return new Result(trial, settlement, settled(trial, settlement));
   }

@@ -10,7 +10,7 @@ import java.time.LocalDate;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import palmturn.trial.Session;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.score.LimitsInForce;
 import palmturn.work.session.Sessions;
 

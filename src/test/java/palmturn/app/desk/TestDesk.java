@@ -8,7 +8,7 @@ import java.util.concurrent.Executor;
 import palmturn.app.estimate.EstimateMaker;
 import palmturn.app.estimate.EstimateRun;
 import palmturn.app.tasks.Tasks;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /** Desks for tests. */
 public final class TestDesk {

@@ -21,7 +21,7 @@ import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
 import palmturn.trial.Session;
 import palmturn.trial.TrialId;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.session.Sessions;
 
 class EstimateRunTest {

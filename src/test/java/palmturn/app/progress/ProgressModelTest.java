@@ -18,7 +18,7 @@ import palmturn.measure.ProgressScore;
 import palmturn.measure.Quality;
 import palmturn.measure.RetestScore;
 import palmturn.trial.Hand;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.score.AthleteProgress;
 import palmturn.work.score.LimitsInForce;
 

@@ -28,7 +28,7 @@ import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.session.ClipSummary;
 
 class IntakeTest {

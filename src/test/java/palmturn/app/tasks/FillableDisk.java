@@ -2,7 +2,7 @@ package palmturn.app.tasks;
 
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 /** Tasks that run at once, and fail as on a full disk while they are told that it is full. */
 public final class FillableDisk implements Tasks {

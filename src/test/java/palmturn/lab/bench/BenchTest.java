@@ -25,8 +25,8 @@ import palmturn.trial.Hand;
 import palmturn.trial.Point;
 import palmturn.trial.SampleFiles;
 import palmturn.trial.Side;
+import palmturn.trial.UserError;
 import palmturn.trial.Zone;
-import palmturn.work.UserError;
 import palmturn.work.estimate.Estimating;
 
 class BenchTest {

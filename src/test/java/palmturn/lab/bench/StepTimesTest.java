@@ -9,7 +9,7 @@ import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 import palmturn.clip.FrameCache;
 import palmturn.clip.Progress;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 class StepTimesTest {
   @Test

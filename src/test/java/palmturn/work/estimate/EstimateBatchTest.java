@@ -30,7 +30,7 @@ import palmturn.trial.Hand;
 import palmturn.trial.Mirrored;
 import palmturn.trial.SampleFiles;
 import palmturn.trial.Session;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.search.InputPaths;
 import palmturn.work.session.AddClip;
 import palmturn.work.session.Sessions;

@@ -38,8 +38,8 @@ import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.StartedFrom;
 import palmturn.trial.TrialId;
+import palmturn.trial.UserError;
 import palmturn.trial.Zone;
-import palmturn.work.UserError;
 import palmturn.work.session.AddClip;
 import palmturn.work.session.Sessions;
 

@@ -23,7 +23,7 @@ import palmturn.lab.fuzz.TextMutation;
 import palmturn.store.PackWriter;
 import palmturn.store.SessionFolder;
 import palmturn.trial.SampleFiles;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.pack.Unpacking;
 
 /** Packs damaged by seed: unpacked, or refused in one line with nothing written or overwritten. */

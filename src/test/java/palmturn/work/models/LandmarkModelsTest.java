@@ -20,7 +20,7 @@ import org.junit.jupiter.api.io.TempDir;
 import palmturn.clip.ClipHash;
 import palmturn.clip.Progress;
 import palmturn.estimate.hands.ModelFile.NpmPackage;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.models.LandmarkModels.ModelStatus;
 import palmturn.work.models.LandmarkModels.State;
 

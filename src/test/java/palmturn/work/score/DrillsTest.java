@@ -27,7 +27,7 @@ import palmturn.trial.Session;
 import palmturn.trial.TimeScale;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 import palmturn.work.report.MarksFiles;
 
 class DrillsTest {

@@ -9,7 +9,7 @@ import java.time.ZoneId;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import palmturn.work.UserError;
+import palmturn.trial.UserError;
 
 class DrillTimeTest {
   private static final LocalDate DAY = LocalDate.of(2026, 11, 14);
