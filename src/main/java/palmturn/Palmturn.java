@@ -1,6 +1,7 @@
 package palmturn;
 
-import java.io.PrintWriter;
+import java.io.FileDescriptor;
+import java.io.Writer;
 import palmturn.cli.PalmturnCommand;
 
 /** Starts the program and wires its two faces. */
@@ -8,8 +9,8 @@ public final class Palmturn {
   private Palmturn() {}
 
   public static void main(String[] args) {
-    PrintWriter out = PalmturnCommand.utf8(System.out);
-    PrintWriter err = PalmturnCommand.utf8(System.err);
+    Writer out = PalmturnCommand.utf8(FileDescriptor.out);
+    Writer err = PalmturnCommand.utf8(FileDescriptor.err);
     System.exit(PalmturnCommand.run(args, out, err, AppStart::run));
   }
 }

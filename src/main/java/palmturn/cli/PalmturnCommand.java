@@ -1,6 +1,9 @@
 package palmturn.cli;
 
-import java.io.PrintWriter;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
@@ -76,7 +79,7 @@ public final class PalmturnCommand extends RootCommand implements Callable<Integ
    *
    * @return the exit status
    */
-  public static int run(String[] args, PrintWriter out, PrintWriter err, AppStarter app) {
+  public static int run(String[] args, Writer out, Writer err, AppStarter app) {
     return new PalmturnCommand(app).run(new Factory(app), args, out, err);
   }
 
@@ -109,8 +112,8 @@ public final class PalmturnCommand extends RootCommand implements Callable<Integ
     }
   }
 
-  /** Returns a writer for a stream that holds UTF-8, whatever the system's own encoding. */
-  public static PrintWriter utf8(java.io.OutputStream stream) {
-    return new PrintWriter(new java.io.OutputStreamWriter(stream, StandardCharsets.UTF_8), true);
+  /** Returns a writer of UTF-8, whatever the system's own encoding; it says what it can't write. */
+  public static Writer utf8(FileDescriptor stream) {
+    return new OutputStreamWriter(new FileOutputStream(stream), StandardCharsets.UTF_8);
   }
 }

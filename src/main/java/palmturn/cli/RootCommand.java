@@ -1,6 +1,8 @@
 package palmturn.cli;
 
+import java.io.IOException;
 import java.io.PrintWriter;
+import java.io.Writer;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.UserError;
 import picocli.CommandLine;
@@ -24,11 +26,13 @@ public abstract class RootCommand {
    * @param factory makes the sub-commands
    * @return the exit status
    */
-  public final int run(
-      CommandLine.IFactory factory, String[] args, PrintWriter out, PrintWriter err) {
+  public final int run(CommandLine.IFactory factory, String[] args, Writer out, Writer err) {
     CommandLine line = new CommandLine(this, factory);
-    line.setOut(out);
-    line.setErr(err);
+    TerminalWriter printed = new TerminalWriter(out);
+    line.setOut(new PrintWriter(printed, true));
+    line.setErr(new PrintWriter(new TerminalWriter(err), true));
+    // Help in bold would need the orders that the writers keep from the terminal.
+    line.setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
     line.setCaseInsensitiveEnumValuesAllowed(true);
     line.setParameterExceptionHandler(
         (e, given) -> {
@@ -39,12 +43,19 @@ public abstract class RootCommand {
           return PalmturnCommand.WRONG_USE;
         });
     line.setExecutionExceptionHandler((e, where, parsed) -> report(e, where.getErr()));
-    try {
-      return line.execute(args);
-    } finally {
-      out.flush();
-      err.flush();
+    int status = line.execute(args);
+    line.getOut().flush();
+    IOException lost = printed.failure();
+    if (lost != null && !isClosedPipe(lost)) {
+      line.getErr().println("palmturn: the output can't be written: " + lost.getMessage());
     }
+    line.getErr().flush();
+    return lost == null ? status : Math.max(status, PalmturnCommand.WRONG_DATA);
+  }
+
+  /** Whoever reads what is printed has seen enough, as {@code head} has; that needs no word. */
+  private static boolean isClosedPipe(IOException e) {
+    return String.valueOf(e.getMessage()).contains("Broken pipe");
   }
 
   /** Prints an error on one line, and where it came from if that was asked for. */
@@ -63,9 +74,6 @@ public abstract class RootCommand {
   }
 
   private static String oneLine(@Nullable String text) {
-    // A file's name may hold what a terminal takes for orders.
-    return text == null
-        ? ""
-        : text.strip().replaceAll("\\s*\\R\\s*", "; ").replaceAll("\\p{Cc}", "?");
+    return text == null ? "" : text.strip().replaceAll("\\s*\\R\\s*", "; ");
   }
 }

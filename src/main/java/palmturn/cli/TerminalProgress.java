@@ -47,8 +47,9 @@ public final class TerminalProgress implements Progress, AutoCloseable {
   public void at(double share, String what) {
     if (bar != null) {
       bar.stepTo(Math.round(share * STEPS));
-      int over = what.length() - MESSAGE;
-      bar.setExtraMessage(over <= 0 ? what : "…" + what.substring(over + 1));
+      String words = TerminalWriter.harmless(what);
+      int over = words.length() - MESSAGE;
+      bar.setExtraMessage(over <= 0 ? words : "…" + words.substring(over + 1));
     }
   }
 

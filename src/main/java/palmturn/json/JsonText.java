@@ -1,13 +1,16 @@
 package palmturn.json;
 
-import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonFactoryBuilder;
 import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.JsonToken;
+import com.fasterxml.jackson.core.SerializableString;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.core.exc.StreamConstraintsException;
+import com.fasterxml.jackson.core.io.CharacterEscapes;
+import com.fasterxml.jackson.core.io.SerializedString;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -23,7 +26,9 @@ import java.math.RoundingMode;
 import java.nio.charset.StandardCharsets;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /** Text to tree and back: strict, bounded, and laid out so that a person can read and diff it. */
 public final class JsonText {
@@ -35,7 +40,7 @@ public final class JsonText {
 
   private static final ObjectMapper MAPPER =
       JsonMapper.builder(
-              JsonFactory.builder()
+              new JsonFactoryBuilder()
                   .streamReadConstraints(
                       StreamReadConstraints.builder()
                           .maxNestingDepth(MAX_NESTING)
@@ -44,6 +49,7 @@ public final class JsonText {
                           .maxNameLength(1_000)
                           .maxNumberLength(100)
                           .build())
+                  .characterEscapes(new HarmlessEscapes())
                   .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
                   .build())
           .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
@@ -51,6 +57,33 @@ public final class JsonText {
           // An unknown key's 1.50 must not come back as 1.5.
           .disable(JsonNodeFeature.STRIP_TRAILING_BIGDECIMAL_ZEROES)
           .build();
+
+  /**
+   * Writes every character that a terminal takes for an order, or that reverses the direction of
+   * writing, by its number: what is printed may come from a stranger's session.
+   */
+  private static final class HarmlessEscapes extends CharacterEscapes {
+    private static final long serialVersionUID = 1;
+
+    @Override
+    public int[] getEscapeCodesForAscii() {
+      int[] codes = standardAsciiEscapesForJSON();
+      codes[0x7F] = ESCAPE_STANDARD;
+      return codes;
+    }
+
+    @Override
+    public @Nullable SerializableString getEscapeSequence(int c) {
+      return switch (Character.getType(c)) {
+        case Character.CONTROL,
+            Character.FORMAT,
+            Character.LINE_SEPARATOR,
+            Character.PARAGRAPH_SEPARATOR ->
+            new SerializedString(String.format(Locale.ROOT, "\\u%04X", c));
+        default -> null;
+      };
+    }
+  }
 
   private JsonText() {}
 

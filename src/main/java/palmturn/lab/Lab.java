@@ -1,6 +1,7 @@
 package palmturn.lab;
 
-import java.io.PrintWriter;
+import java.io.FileDescriptor;
+import java.io.Writer;
 import palmturn.cli.PalmturnCommand;
 import palmturn.cli.RootCommand;
 import picocli.CommandLine;
@@ -32,7 +33,11 @@ public final class Lab extends RootCommand {
   private Lab() {}
 
   public static void main(String[] args) {
-    System.exit(run(args, PalmturnCommand.utf8(System.out), PalmturnCommand.utf8(System.err)));
+    System.exit(
+        run(
+            args,
+            PalmturnCommand.utf8(FileDescriptor.out),
+            PalmturnCommand.utf8(FileDescriptor.err)));
   }
 
   /**
@@ -40,7 +45,7 @@ public final class Lab extends RootCommand {
    *
    * @return the exit status
    */
-  static int run(String[] args, PrintWriter out, PrintWriter err) {
+  static int run(String[] args, Writer out, Writer err) {
     return new Lab().run(CommandLine.defaultFactory(), args, out, err);
   }
 }

@@ -2,9 +2,18 @@ package palmturn.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 
-/** Comma-separated values by RFC 4180; a lone line feed ends a row too. */
+/**
+ * Comma-separated values by RFC 4180; a lone line feed ends a row too. A text that a spreadsheet
+ * would take for a formula is written behind an apostrophe, and read without it.
+ */
 final class Csv {
+  /** A cell that begins so is taken for a formula; a number is none. */
+  private static final Pattern FORMULA = Pattern.compile("'*[=+\\-@\t\r].*", Pattern.DOTALL);
+
+  private static final Pattern NUMBER = Pattern.compile("[+-]?[\\d.]+([eE][+-]?\\d+)?");
+
   private final String text;
   private int at;
   private int line = 1;
@@ -20,9 +29,21 @@ final class Csv {
   static String write(List<String> cells) {
     StringBuilder out = new StringBuilder();
     for (int i = 0; i < cells.size(); i++) {
-      out.append(i == 0 ? "" : ",").append(quoted(cells.get(i)));
+      out.append(i == 0 ? "" : ",").append(quoted(asText(cells.get(i))));
     }
     return out.append("\r\n").toString();
+  }
+
+  private static String asText(String cell) {
+    return isFormula(cell) ? "'" + cell : cell;
+  }
+
+  private static String fromText(String cell) {
+    return cell.startsWith("'") && isFormula(cell.substring(1)) ? cell.substring(1) : cell;
+  }
+
+  private static boolean isFormula(String cell) {
+    return FORMULA.matcher(cell).matches() && !NUMBER.matcher(cell).matches();
   }
 
   private static String quoted(String cell) {
@@ -48,7 +69,7 @@ final class Csv {
     int start = line;
     List<String> cells = new ArrayList<>();
     while (true) {
-      cells.add(at < text.length() && text.charAt(at) == '"' ? quotedCell() : plainCell());
+      cells.add(fromText(isQuote(at) ? quotedCell() : plainCell()));
       if (at >= text.length()) {
         return new Row(start, cells);
       }
@@ -62,6 +83,10 @@ final class Csv {
       line++;
       return new Row(start, cells);
     }
+  }
+
+  private boolean isQuote(int where) {
+    return where < text.length() && text.charAt(where) == '"';
   }
 
   private String plainCell() throws MarksFormatException {
@@ -82,7 +107,7 @@ final class Csv {
     while (at < text.length()) {
       char c = text.charAt(at++);
       if (c == '"') {
-        if (at < text.length() && text.charAt(at) == '"') {
+        if (isQuote(at)) {
           at++;
         } else if (at == text.length() || ",\r\n".indexOf(text.charAt(at)) >= 0) {
           return cell.toString();

@@ -153,6 +153,13 @@ public final class SessionFolder implements AutoCloseable {
     return trials.notices();
   }
 
+  /** Refuses a session of which a trial can't be read, as one that comes from a stranger. */
+  public synchronized void requireWhole() throws StoreException {
+    for (String why : trials.damaged().values()) {
+      throw new StoreException(why);
+    }
+  }
+
   /** Returns what can be read back of trials whose files are damaged. */
   public synchronized List<Recoverable> recoverable() {
     return trials.recoverable();

@@ -53,6 +53,42 @@ class MarksCsvTest {
     }
   }
 
+  /** A spreadsheet runs what it takes for a formula, whoever wrote it. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "=HYPERLINK(\"x\")",
+        "+1+2",
+        "-2+3",
+        "@SUM(A1)",
+        "\t=1",
+        "\r=1",
+        "'=1",
+        "''=1",
+        "-",
+        "=",
+      })
+  void aNoteIsWrittenSoThatNoSpreadsheetTakesItForAFormula(String note) throws Exception {
+    Reading reading =
+        Reading.begin("A", StartedFrom.NOTHING)
+            .plus(Slap.onFrame(Slap.Kind.OTHER, 1, 0.02, Side.PALM, Zone.CENTRE).withNote(note));
+    String csv = MarksCsv.write(reading);
+    String cell = csv.substring(csv.lastIndexOf("0.02,") + 5);
+    assertTrue(cell.startsWith("'") || cell.startsWith("\"'"), cell);
+    assertEquals(reading.slaps(), MarksCsv.parse(csv, 9).slaps());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"'tis off", "a=b", "1-2", "-0.25"})
+  void otherNotesAreWrittenAsTheyAre(String note) throws Exception {
+    Reading reading =
+        Reading.begin("A", StartedFrom.NOTHING)
+            .plus(Slap.onFrame(Slap.Kind.OTHER, 1, 0.02, Side.PALM, Zone.CENTRE).withNote(note));
+    String csv = MarksCsv.write(reading);
+    assertTrue(csv.endsWith(note + "\r\n"), csv);
+    assertEquals(reading.slaps(), MarksCsv.parse(csv, 9).slaps());
+  }
+
   @Test
   void theLastThreeColumnsMayBeLeftOut() throws Exception {
     MarksCsv.Marks marks =

@@ -61,6 +61,7 @@ public final class Unpacking {
       boolean fresh = !Files.exists(into.resolve("session.json"));
       List<String> notes = new ArrayList<>();
       try (SessionFolder packed = SessionFolder.open(beside)) {
+        packed.requireWhole();
         if (fresh) {
           markReceived(packed);
         } else {

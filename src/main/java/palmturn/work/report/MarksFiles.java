@@ -21,6 +21,7 @@ import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 import palmturn.trial.UserError;
 import palmturn.work.NewFile;
+import palmturn.work.session.Sessions;
 
 /** Marks exported and imported as CSV. */
 public final class MarksFiles {
@@ -31,7 +32,7 @@ public final class MarksFiles {
   /** Returns a reading's marks as CSV; with no reader named, the only one's. */
   public static String export(SessionFolder folder, TrialId id, @Nullable String reader)
       throws UserError {
-    Trial trial = trial(folder, id);
+    Trial trial = Sessions.trial(folder, id.name());
     return MarksCsv.write(chosen(trial, reader));
   }
 
@@ -48,7 +49,7 @@ public final class MarksFiles {
   public static Reading importMarks(
       SessionFolder folder, TrialId id, Path file, String reader, boolean replace)
       throws UserError {
-    Trial trial = trial(folder, id);
+    Trial trial = Sessions.trial(folder, id.name());
     if (reader.equals(ReadingChoice.ESTIMATE_NAME)) {
       throw new UserError("no reader may be called estimate: that is what the program found");
     }
@@ -118,15 +119,5 @@ public final class MarksFiles {
               : "%s has readings by %s: say --reader".formatted(trial.id().name(), names));
     }
     return all.get(0);
-  }
-
-  private static Trial trial(SessionFolder folder, TrialId id) throws UserError {
-    return folder.trials().stream()
-        .filter(trial -> trial.id().equals(id))
-        .findFirst()
-        .orElseThrow(
-            () ->
-                new UserError(
-                    "%s is not in %s".formatted(id.name(), folder.folder().getFileName())));
   }
 }
