@@ -192,7 +192,7 @@ public final class JsonText {
    * Returns a file's text: a line for each key, but one line for each slap, span or the like, and
    * one for a series of numbers.
    */
-  static String page(JsonNode node) {
+  public static String page(JsonNode node) {
     StringBuilder text = new StringBuilder();
     lay(node, "", false, text);
     return text.append('\n').toString();

@@ -2,7 +2,6 @@ package palmturn.measure;
 
 import java.util.List;
 import java.util.Map;
-import org.jspecify.annotations.Nullable;
 import palmturn.measure.Measure.Better;
 import palmturn.measure.Measure.Form;
 
@@ -334,10 +333,5 @@ public final class Measures {
       throw new IllegalArgumentException("no headline measure for " + quality.code());
     }
     return measure;
-  }
-
-  /** Returns the measure of an id, null if there is none. */
-  public static @Nullable Measure byId(String id) {
-    return ALL.stream().filter(each -> each.id().equals(id)).findFirst().orElse(null);
   }
 }

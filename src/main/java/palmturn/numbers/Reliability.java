@@ -124,11 +124,6 @@ public record Reliability(
     return Math.sqrt(error);
   }
 
-  /** Returns the 95 % interval of {@link #typicalError}. */
-  public Range typicalError95() {
-    return Confidence.sd(typicalError(), (targets - 1) * (raters - 1));
-  }
-
   /**
    * Returns the smallest detectable change between two single measurements, 1.96·√2·the typical
    * error (Weir 2005).

@@ -48,15 +48,6 @@ public final class Stats {
   }
 
   /**
-   * Returns the lag-one autocorrelation Σ(y_t−m)(y_{t+1}−m)/Σ(y_t−m)², as in NIST's StRD; null
-   * under two values or where all are equal.
-   */
-  public static @Nullable Double autocorrelation1(double[] values) {
-    Double sd = sd(values);
-    return sd == null || sd == 0 ? null : Signals.autocorrelation(values, 1);
-  }
-
-  /**
    * Returns the normalised pairwise variability index, 100/(m−1) Σ|d_k−d_{k+1}|/((d_k+d_{k+1})/2)
    * (Grabe and Low 2002), over the neighbours inside each run; null without a pair.
    *

@@ -6,18 +6,17 @@ import java.nio.file.Path;
 import java.util.Map;
 import java.util.Properties;
 import java.util.TreeMap;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The user's choices for the program itself, by name, in {@code settings.properties}. A file that
  * can't be read stays as it is until {@link #replaceDamaged}.
  */
 public final class Settings {
-  private final @Nullable Path file;
+  private final Path file;
   private Map<String, String> all;
   private String problem = "";
 
-  private Settings(@Nullable Path file, Map<String, String> all) {
+  private Settings(Path file, Map<String, String> all) {
     this.file = file;
     this.all = Map.copyOf(all);
   }
@@ -38,11 +37,6 @@ public final class Settings {
       none.setAside("it can't be read");
       return none;
     }
-  }
-
-  /** Returns choices that are forgotten with the program. */
-  public static Settings inMemory() {
-    return new Settings(null, Map.of());
   }
 
   /** Returns every choice by its name. */
@@ -78,9 +72,6 @@ public final class Settings {
       return;
     }
     all = Map.copyOf(choices);
-    if (file == null) {
-      return;
-    }
     Properties kept = new Properties();
     kept.putAll(all);
     try {

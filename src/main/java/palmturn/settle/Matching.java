@@ -64,16 +64,6 @@ public record Matching(List<Pair> pairs, List<Integer> onlyA, List<Integer> only
     return new MatchCounts(pairs.size(), onlyA.size(), onlyB.size());
   }
 
-  /** Returns the share of the second list that has a partner; null if that list is empty. */
-  public @Nullable Double precision() {
-    return counts().precision();
-  }
-
-  /** Returns the share of the first list that has a partner; null if that list is empty. */
-  public @Nullable Double recall() {
-    return counts().recall();
-  }
-
   /** Returns the harmonic mean of precision and recall; null if both lists are empty. */
   public @Nullable Double f() {
     return counts().f();

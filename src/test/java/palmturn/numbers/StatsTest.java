@@ -39,7 +39,7 @@ class StatsTest {
     assertEquals(n, data.length);
     assertEquals(mean, Stats.mean(data), 1e-14 * Math.abs(mean));
     assertEquals(sd, Stats.sd(data), tolerance * sd);
-    assertEquals(r1, Stats.autocorrelation1(data), tolerance * Math.abs(r1) + 1e-14);
+    assertEquals(r1, Signals.autocorrelation(data, 1), tolerance * Math.abs(r1) + 1e-14);
   }
 
   /**
@@ -80,7 +80,6 @@ class StatsTest {
     assertNull(Stats.max(none));
     assertNull(Stats.sd(one));
     assertNull(Stats.cvPct(one));
-    assertNull(Stats.autocorrelation1(one));
     assertNull(Stats.pooledSd(one, one));
   }
 

@@ -40,8 +40,8 @@ class MatchingTest {
       String reference, String estimated, int pairs, double precision, double recall, double f) {
     Matching matching = Matching.of(numbers(reference), numbers(estimated), 0.05);
     assertEquals(pairs, matching.pairs().size());
-    assertEquals(precision, matching.precision(), 1e-11);
-    assertEquals(recall, matching.recall(), 1e-11);
+    assertEquals(precision, matching.counts().precision(), 1e-11);
+    assertEquals(recall, matching.counts().recall(), 1e-11);
     assertEquals(f, matching.f(), 1e-11);
   }
 
@@ -125,7 +125,7 @@ class MatchingTest {
         back.pairs().stream()
             .map(pair -> new Matching.Pair(pair.b(), pair.a(), 0 - pair.differenceS()))
             .toList());
-    assertEquals(there.precision(), back.recall());
+    assertEquals(there.counts().precision(), back.counts().recall());
   }
 
   @Test
@@ -145,13 +145,13 @@ class MatchingTest {
   void emptyListsHaveNoShares() {
     Matching none = Matching.of(new double[0], new double[0], 1);
     assertNull(none.f());
-    assertNull(none.precision());
-    assertNull(none.recall());
+    assertNull(none.counts().precision());
+    assertNull(none.counts().recall());
     Matching missed = Matching.of(new double[] {1, 2}, new double[0], 1);
     assertEquals(List.of(0, 1), missed.onlyA());
     assertEquals(0.0, missed.f());
-    assertEquals(0.0, missed.recall());
-    assertNull(missed.precision());
+    assertEquals(0.0, missed.counts().recall());
+    assertNull(missed.counts().precision());
   }
 
   @Test

@@ -63,17 +63,13 @@ public final class ElbowDrift {
    * Returns the smoothed path from the elbow's place, or null with the reason as a warning.
    *
    * @param all the frames, in order
-   * @param elbow its place in the reference frame, full-size pixels
+   * @param start its place and scale in the reference frame
    * @param farthestPx largest distance of the joint from that place, full-size pixels
    * @param earlier warnings so far
    */
   static ElbowTracker.TrackedElbow path(
-      List<ArmPose> all,
-      Point elbow,
-      double farthestPx,
-      double firstSlapS,
-      ElbowScale scale,
-      List<String> earlier) {
+      List<ArmPose> all, ElbowTracker.Start start, double farthestPx, List<String> earlier) {
+    double firstSlapS = start.firstSlapS();
     List<String> warnings = new ArrayList<>(earlier);
     List<ArmPose> samples = trusted(all);
     List<ArmPose> seen = samples.stream().filter(s -> s.arm() != null).toList();
@@ -106,16 +102,17 @@ public final class ElbowDrift {
         maxPx = Math.max(maxPx, sample.distancePx());
       }
     }
-    Double cm = scale.cmPerPixel();
-    Double forearm = scale.forearmPx();
+    Double cm = start.scale().cmPerPixel();
+    Double forearm = start.scale().forearmPx();
     return new ElbowTracker.TrackedElbow(
         new ElbowPath(
             cm == null ? null : maxPx * cm,
             forearm == null ? null : maxPx / forearm,
-            new ElbowPath.PictureScale(scale.source(), cm, forearm),
+            new ElbowPath.PictureScale(start.scale().source(), cm, forearm),
             // The displacement is the joint's, the place the one pointed at: skin can seem to turn
             // about a joint centimetres outside the arm.
-            new Point(elbow.x() + placeX - joint.x(), elbow.y() + placeY - joint.y()),
+            new Point(
+                start.elbow().x() + placeX - joint.x(), start.elbow().y() + placeY - joint.y()),
             displacements,
             gaps(samples),
             List.of()),

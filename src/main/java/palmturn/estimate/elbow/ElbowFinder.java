@@ -98,7 +98,7 @@ public final class ElbowFinder {
    * @param about the search area; null searches everywhere
    * @return null where the elbow can't be found
    */
-  public static @Nullable ElbowPosition find(
+  public static @Nullable Point find(
       float[] liveliness,
       int width,
       double pxPerCell,
@@ -157,18 +157,17 @@ public final class ElbowFinder {
         elsewhere = Math.max(elsewhere, steps[i]);
       }
     }
-    double confidence = 1 - elsewhere / length;
     int height = speed.length / width;
     boolean atEdge =
         far % width <= 1
             || far % width >= width - 2
             || far / width <= 1
             || far / width >= height - 2;
-    if (n == 0 || atEdge || confidence <= 0) {
+    if (n == 0 || atEdge || elsewhere >= length) {
       return null;
     }
     Point found = new Point(x / n * pxPerCell, y / n * pxPerCell);
-    return about == null || about.holds(found) ? new ElbowPosition(found, confidence) : null;
+    return about == null || about.holds(found) ? found : null;
   }
 
   /**

@@ -21,9 +21,6 @@ final class ElbowLocator {
    */
   private static final double WITHIN_PALMS = 0.8;
 
-  /** Confidence of a place that only the landmarks show: Palmturn's choice. */
-  private static final double SHAPE_CONFIDENCE = 0.6;
-
   private ElbowLocator() {}
 
   /**
@@ -31,26 +28,25 @@ final class ElbowLocator {
    *
    * @param shape null where the shape of the hands was not seen
    */
-  static @Nullable ElbowPosition of(
+  static @Nullable Point of(
       Request request, Motion motion, LandmarkPass.@Nullable Landmarks shape) {
     Point given = request.hints().elbow();
     if (given != null) {
-      return ElbowPosition.given(given);
+      return given;
     }
     Point seen = shape == null ? null : shape.elbow();
     if (shape == null || seen == null) {
       return byMotion(request.hand(), motion, null);
     }
     double within = WITHIN_PALMS * shape.paths().rest().palmLength();
-    ElbowPosition moved =
-        byMotion(request.hand(), motion, new ElbowFinder.SearchArea(seen, within));
-    return moved == null ? new ElbowPosition(seen, SHAPE_CONFIDENCE) : moved;
+    Point moved = byMotion(request.hand(), motion, new ElbowFinder.SearchArea(seen, within));
+    return moved == null ? seen : moved;
   }
 
-  private static @Nullable ElbowPosition byMotion(
+  private static @Nullable Point byMotion(
       Hand hand, Motion motion, ElbowFinder.@Nullable SearchArea about) {
     Footage footage = motion.contacts().motion().footage();
-    ElbowPosition place =
+    Point place =
         ElbowFinder.find(
             MovingRegions.motionEnergy(footage),
             footage.width(),
@@ -63,7 +59,7 @@ final class ElbowLocator {
     }
     // Filmed from the front, the right elbow is left of the hands in the picture.
     Estimate.Region region = motion.region();
-    boolean leftOfHands = place.at().x() < region.x() + region.width() / 2;
+    boolean leftOfHands = place.x() < region.x() + region.width() / 2;
     return leftOfHands == (hand == Hand.RIGHT) ? place : null;
   }
 }

@@ -17,6 +17,7 @@ import palmturn.estimate.request.Request;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate.ElbowInSpace;
 import palmturn.trial.EstimatedSlap;
+import palmturn.trial.Point;
 
 /**
  * The elbows of a trial: their places, the scale there, and their paths.
@@ -35,15 +36,10 @@ public record ElbowSearch(
     List<EstimatedSlap> slaps,
     @Nullable NetworkUse networks,
     LandmarkPass.@Nullable Landmarks shape,
-    @Nullable ElbowPosition place,
+    @Nullable Point place,
     ElbowScale scale) {
   /** Time after the last slap for which the elbow is tracked, to show it come to rest. */
   private static final double AFTER_S = 0.5;
-
-  /**
-   * Confidence of the target arm's elbow, which only the body's landmarks show: Palmturn's choice.
-   */
-  private static final double BY_SHAPE_CONFIDENCE = 0.5;
 
   /** Share of the progress that tracking has before the gaps are filled, by time taken. */
   private static final double FOLLOWING_SHARE = 0.6;
@@ -57,17 +53,17 @@ public record ElbowSearch(
       List<EstimatedSlap> slaps,
       @Nullable NetworkUse networks,
       LandmarkPass.@Nullable Landmarks shape) {
-    ElbowPosition place = ElbowLocator.of(request, motion, shape);
+    Point place = ElbowLocator.of(request, motion, shape);
     ElbowScale scale = place == null ? ElbowScale.NONE : scale(request, motion, place, shape);
     return new ElbowSearch(clip, request, stretch, motion, slaps, networks, shape, place, scale);
   }
 
   private static ElbowScale scale(
-      Request request, Motion motion, ElbowPosition elbow, LandmarkPass.@Nullable Landmarks shape) {
+      Request request, Motion motion, Point elbow, LandmarkPass.@Nullable Landmarks shape) {
     BlobMotion blobs = motion.contacts().motion();
     return ElbowScale.from(
         request.hints().plausible(),
-        ElbowFinder.forearmPx(elbow.at(), blobs.blob(), blobs.footage().pxPerCell()),
+        ElbowFinder.forearmPx(elbow, blobs.blob(), blobs.footage().pxPerCell()),
         shape == null ? null : HandLength.px(shape.paths()));
   }
 
@@ -123,15 +119,17 @@ public record ElbowSearch(
     if (shape == null || shape.targetElbow() == null) {
       return null;
     }
-    return follow(new ElbowPosition(shape.targetElbow(), BY_SHAPE_CONFIDENCE), watch).path();
+    return follow(shape.targetElbow(), watch).path();
   }
 
-  private ElbowTracker.TrackedElbow follow(ElbowPosition elbow, Progress watch)
-      throws ClipException {
+  private ElbowTracker.TrackedElbow follow(Point elbow, Progress watch) throws ClipException {
     double firstS = slaps.get(0).timeS();
     double lastS = slaps.get(slaps.size() - 1).timeS();
     int end = Math.min(stretch.to(), clip.frames().indexAt(lastS + AFTER_S) + 1);
     return ElbowTracker.follow(
-        clip, stretch.from(), end, firstS, elbow, request.hints().trunk(), scale, watch);
+        clip,
+        new LivelyParts.FrameRange(stretch.from(), end),
+        new ElbowTracker.Start(elbow, firstS, request.hints().trunk(), scale),
+        watch);
   }
 }

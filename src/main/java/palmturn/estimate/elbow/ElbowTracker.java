@@ -17,6 +17,7 @@ import palmturn.estimate.image.BackgroundPoints;
 import palmturn.estimate.image.FrameFeed;
 import palmturn.estimate.image.Mats;
 import palmturn.estimate.image.Similarity;
+import palmturn.estimate.motion.LivelyParts;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Point;
 
@@ -83,73 +84,58 @@ public final class ElbowTracker {
   private ElbowTracker() {}
 
   /**
-   * Tracks the elbow.
+   * The start of a path, in the reference frame: the first of the trial.
    *
-   * @param fromFrame the reference frame, the first of the trial
-   * @param toFrame after the last frame
+   * @param elbow its place, full-size pixels
    * @param firstSlapS displacements count from the median position over the 0.3 s before this
    *     moment
-   * @param elbow where it is in the reference frame
-   * @param trunk a place on the trunk in the reference frame; null uses all that stands still
+   * @param trunk a place on the trunk; null uses all that stands still
+   * @param scale at the elbow
+   */
+  public record Start(Point elbow, double firstSlapS, @Nullable Point trunk, ElbowScale scale) {}
+
+  /**
+   * Tracks the elbow.
+   *
+   * @param frames the reference frame and those after it
    * @throws ClipException if the file is damaged
    * @throws StoppedException if {@code watch} stops it
    */
   public static TrackedElbow follow(
-      ClipFile clip,
-      int fromFrame,
-      int toFrame,
-      double firstSlapS,
-      ElbowPosition elbow,
-      @Nullable Point trunk,
-      ElbowScale scale,
-      Progress watch)
+      ClipFile clip, LivelyParts.FrameRange frames, Start start, Progress watch)
       throws ClipException {
     int fullWidth = clip.facts().width();
     int fullHeight = clip.facts().height();
-    Point at = elbow.at();
+    Point at = start.elbow;
     if (!(at.x() >= 0 && at.y() >= 0 && at.x() < fullWidth && at.y() < fullHeight)) {
       return TrackedElbow.none(
           "The elbow's place lies outside the picture (%d × %d): the elbow was not followed."
               .formatted(fullWidth, fullHeight));
     }
-    if (toFrame <= fromFrame) {
-      return TrackedElbow.none("There are no frames to follow the elbow in.");
-    }
-    try (FrameFeed feed = new FrameFeed(clip, fromFrame, toFrame, LONG_SIDE_PX)) {
+    int total = Math.max(0, frames.to() - frames.from());
+    try (FrameFeed feed = new FrameFeed(clip, frames.from(), frames.from() + total, LONG_SIDE_PX)) {
       Picture first = feed.next();
       if (first == null) {
         return TrackedElbow.none("There are no frames to follow the elbow in.");
       }
       double fullPerSmall = Math.max(1.0, fullWidth / (double) first.width());
-      return follow(
-          feed, first, toFrame - fromFrame, firstSlapS, at, trunk, scale, fullPerSmall, watch);
+      return follow(feed, first, total, start, fullPerSmall, watch);
     }
   }
 
   private static TrackedElbow follow(
-      FrameFeed feed,
-      Picture first,
-      int total,
-      double firstSlapS,
-      Point elbow,
-      @Nullable Point trunk,
-      ElbowScale scale,
-      double fullPerSmall,
-      Progress watch)
+      FrameFeed feed, Picture first, int total, Start start, double fullPerSmall, Progress watch)
       throws ClipException {
-    Point at = scaled(elbow, 1 / fullPerSmall);
+    Point at = scaled(start.elbow, 1 / fullPerSmall);
+    Point trunk = start.trunk == null ? null : scaled(start.trunk, 1 / fullPerSmall);
     double radiusPx =
-        discFullPx(scale, first.width() * fullPerSmall, first.height() * fullPerSmall)
+        discFullPx(start.scale, first.width() * fullPerSmall, first.height() * fullPerSmall)
             / fullPerSmall;
     try (Mat gray = new Mat(first.height(), first.width(), CV_8UC1)) {
       fill(gray, first);
       ElbowFollower follower = new ElbowFollower(first, gray, at, radiusPx);
       try (BackgroundPoints still =
-          BackgroundPoints.choose(
-              gray,
-              at,
-              AWAY_RADII * radiusPx,
-              trunk == null ? null : scaled(trunk, 1 / fullPerSmall))) {
+          BackgroundPoints.choose(gray, at, AWAY_RADII * radiusPx, trunk)) {
         if (!follower.usable()) {
           return TrackedElbow.none(
               "There is too little texture around the elbow to follow it: point at it, or film in"
@@ -186,8 +172,7 @@ public final class ElbowTracker {
           warnings.add(
               "Too little texture at the place on the trunk: the elbow is measured against the room.");
         }
-        return ElbowDrift.path(
-            samples, elbow, JOINT_RADII * radiusPx * fullPerSmall, firstSlapS, scale, warnings);
+        return ElbowDrift.path(samples, start, JOINT_RADII * radiusPx * fullPerSmall, warnings);
       }
     }
   }

@@ -67,12 +67,7 @@ public record TurnRange(List<Turn> turns, double medianDeg, @Nullable Change cha
    * @param lastDeg mean of the last third
    * @param interval of last less first (Welch 1947), under 0 where the turn shrank
    */
-  public record Change(double firstDeg, double lastDeg, Range interval) {
-    /** Returns last less first, degrees. */
-    public double deg() {
-      return lastDeg - firstDeg;
-    }
-  }
+  public record Change(double firstDeg, double lastDeg, Range interval) {}
 
   public TurnRange {
     turns = List.copyOf(turns);

@@ -9,16 +9,12 @@ import palmturn.numbers.Robust;
  * The moment of each contact by the picture, to a fraction of a frame. A stroke can stop twice,
  * when the hand bounces and touches again: that shows only in the velocity before it is smoothed.
  *
- * @param turnedS where the velocity itself crosses zero: the least scatter, but late by as long as
- *     the hand presses
  * @param pictureS the estimate of the first touch
  * @param strengths how far the velocity falls, as a share of what is usual in this clip
- * @param rests whether the hand rests on the target for long or unequally, so that {@code turnedS}
- *     is unreliable
  */
 @SuppressWarnings("ArrayRecordComponent")
 public // Made once and only read.
-record Stops(double[] turnedS, double[] pictureS, double[] strengths, boolean rests) {
+record Stops(double[] pictureS, double[] strengths) {
   /** A longer press is a rest, at whose end the hand turns long after it touched. */
   private static final double LONGEST_PRESS_S = 0.025;
 
@@ -70,9 +66,9 @@ record Stops(double[] turnedS, double[] pictureS, double[] strengths, boolean re
             .toArray();
     double press = Robust.median(presses);
     double unequal = Math.max(UNEQUAL_PRESS_S, UNEQUAL_FRAMES * motion.footage().medianFrameS());
+    // Then the zero crossing is late by an unknown time, and the end of the approach is taken.
     boolean rests = press > LONGEST_PRESS_S || Robust.mad(presses) > unequal;
     return new Stops(
-        all.stream().mapToDouble(stop -> motion.timeS(stop.turned)).toArray(),
         all.stream()
             .mapToDouble(
                 stop ->
@@ -80,8 +76,7 @@ record Stops(double[] turnedS, double[] pictureS, double[] strengths, boolean re
                         ? motion.timeS(stop.ended)
                         : motion.timeS(stop.turned) - press)
             .toArray(),
-        all.stream().mapToDouble(stop -> stop.strength / usual).toArray(),
-        rests);
+        all.stream().mapToDouble(stop -> stop.strength / usual).toArray());
   }
 
   /** Returns where each approach is fastest, and where the stroke after the last one ends. */

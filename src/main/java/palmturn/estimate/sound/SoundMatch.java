@@ -3,7 +3,6 @@ package palmturn.estimate.sound;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import palmturn.numbers.Robust;
 
@@ -109,11 +108,6 @@ public record SoundMatch(
   /** Returns whether the hand turns in the air: nothing is heard where slaps would be. */
   public boolean hearsNoContacts() {
     return quiet && !trusted() && agreement < NOTHING_HEARD;
-  }
-
-  /** Returns how many contacts were heard. */
-  int count() {
-    return (int) onsets.stream().filter(Objects::nonNull).count();
   }
 
   /** Returns why the sound is set aside. */

@@ -8,7 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
-import palmturn.json.MapJson;
+import palmturn.json.JsonText;
 
 /**
  * The result of a bench.
@@ -38,7 +38,7 @@ public record BenchResult(
     root.put("rows", figures.stream().map(BenchResult::map).toList());
     root.put("clips", worstFirst().stream().map(BenchResult::map).toList());
     root.put("failed", failed);
-    return MapJson.page(root);
+    return JsonText.page(JsonText.tree(root));
   }
 
   static Map<String, @Nullable Object> map(BenchFigure row) {

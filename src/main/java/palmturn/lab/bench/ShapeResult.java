@@ -8,7 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
-import palmturn.json.MapJson;
+import palmturn.json.JsonText;
 import palmturn.numbers.Range;
 import palmturn.trial.Zone;
 
@@ -44,7 +44,7 @@ public record ShapeResult(
     root.put("zoneCalibration", calibration(Calibration.zones(withShape())));
     root.put("clips", worstFirst().stream().map(ShapeResult::map).toList());
     root.put("failed", failed);
-    return MapJson.page(root);
+    return JsonText.page(JsonText.tree(root));
   }
 
   private List<ShapeComparison> withShape() {

@@ -13,12 +13,12 @@ import palmturn.clip.ClipFile;
 import palmturn.clip.Progress;
 import palmturn.estimate.elbow.ElbowDrift;
 import palmturn.estimate.elbow.ElbowFinder;
-import palmturn.estimate.elbow.ElbowPosition;
 import palmturn.estimate.elbow.ElbowScale;
 import palmturn.estimate.elbow.ElbowTracker;
 import palmturn.estimate.image.Footage;
 import palmturn.estimate.motion.Blob;
 import palmturn.estimate.motion.FlowPass;
+import palmturn.estimate.motion.LivelyParts;
 import palmturn.estimate.motion.MovingRegions;
 import palmturn.numbers.Stats;
 import palmturn.trial.ElbowPath;
@@ -62,12 +62,9 @@ public final class ElbowErrors {
             truth.elbow().y() + offDownCm / truth.cmPerPixel());
     return ElbowTracker.follow(
         clip,
-        0,
-        clip.frames().size(),
-        truth.firstSlapS(),
-        ElbowPosition.given(at),
-        null,
-        new ElbowScale("given", truth.cmPerPixel(), null, null),
+        new LivelyParts.FrameRange(0, clip.frames().size()),
+        new ElbowTracker.Start(
+            at, truth.firstSlapS(), null, new ElbowScale("given", truth.cmPerPixel(), null, null)),
         Progress.NONE);
   }
 
@@ -91,13 +88,13 @@ public final class ElbowErrors {
         double offRight = off * side[0];
         double offDown = off * side[1];
         if (search) {
-          ElbowPosition place = find(ClipFile.open(truth.clip()));
+          Point place = find(ClipFile.open(truth.clip()));
           if (place == null) {
             out.println(truth.clip().getFileName() + " not found");
             continue;
           }
-          offRight = (place.at().x() - truth.elbow().x()) * truth.cmPerPixel();
-          offDown = (place.at().y() - truth.elbow().y()) * truth.cmPerPixel();
+          offRight = (place.x() - truth.elbow().x()) * truth.cmPerPixel();
+          offDown = (place.y() - truth.elbow().y()) * truth.cmPerPixel();
         }
         long start = System.nanoTime();
         ElbowTracker.TrackedElbow followed = follow(truth, offRight, offDown);
@@ -152,7 +149,7 @@ public final class ElbowErrors {
   }
 
   /** Finds the elbow in the liveliest large blob; the whole estimate chooses by more than size. */
-  private static @Nullable ElbowPosition find(ClipFile clip) throws ClipException {
+  private static @Nullable Point find(ClipFile clip) throws ClipException {
     double longSidePx = Math.max(clip.facts().width(), clip.facts().height());
     Footage footage =
         Objects.requireNonNull(

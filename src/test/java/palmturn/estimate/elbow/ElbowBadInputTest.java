@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import palmturn.clip.ClipFile;
 import palmturn.clip.Progress;
 import palmturn.clip.StoppedException;
+import palmturn.estimate.motion.LivelyParts;
 import palmturn.trial.Point;
 
 class ElbowBadInputTest {
@@ -71,6 +72,9 @@ class ElbowBadInputTest {
   private static ElbowTracker.TrackedElbow follow(
       Path file, int from, int to, Point at, Progress watch) throws Exception {
     return ElbowTracker.follow(
-        ClipFile.open(file), from, to, 0.02, ElbowPosition.given(at), null, ElbowScale.NONE, watch);
+        ClipFile.open(file),
+        new LivelyParts.FrameRange(from, to),
+        new ElbowTracker.Start(at, 0.02, null, ElbowScale.NONE),
+        watch);
   }
 }

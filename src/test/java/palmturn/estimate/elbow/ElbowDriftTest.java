@@ -45,7 +45,10 @@ class ElbowDriftTest {
               new Similarity(
                   about.a(), about.b(), joint.x() - carried.x() + 4, joint.y() - carried.y())));
     }
-    ElbowPath path = ElbowDrift.path(samples, new Point(100, 200), 50, 1, SCALE, List.of()).path();
+    ElbowPath path =
+        ElbowDrift.path(
+                samples, new ElbowTracker.Start(new Point(100, 200), 1, null, SCALE), 50, List.of())
+            .path();
     assertNotNull(path);
     assertEquals(104, path.start().x(), 0.3);
     assertEquals(200, path.start().y(), 0.3);
@@ -57,10 +60,8 @@ class ElbowDriftTest {
     ElbowTracker.TrackedElbow followed =
         ElbowDrift.path(
             samples(t -> new Point(10 * t, 0), t -> true),
-            new Point(1, 1),
+            new ElbowTracker.Start(new Point(1, 1), 1, null, ElbowScale.NONE),
             50,
-            1,
-            ElbowScale.NONE,
             List.of());
     assertNull(followed.path().maxCm());
     assertNull(followed.path().maxForearms());
@@ -88,7 +89,10 @@ class ElbowDriftTest {
   void lostBeforeTheFirstSlapHasNoPlace() {
     ElbowTracker.TrackedElbow followed =
         ElbowDrift.path(
-            samples(t -> new Point(0, 0), t -> t > 1.5), new Point(1, 1), 50, 1, SCALE, List.of());
+            samples(t -> new Point(0, 0), t -> t > 1.5),
+            new ElbowTracker.Start(new Point(1, 1), 1, null, SCALE),
+            50,
+            List.of());
     assertNull(followed.path());
     assertTrue(followed.warnings().get(0).contains("lost before the first slap"));
   }
@@ -119,7 +123,12 @@ class ElbowDriftTest {
 
   private static ElbowPath path(DoubleFunction<Point> way, DoublePredicate seen) {
     ElbowPath path =
-        ElbowDrift.path(samples(way, seen), new Point(100, 200), 50, 1, SCALE, List.of()).path();
+        ElbowDrift.path(
+                samples(way, seen),
+                new ElbowTracker.Start(new Point(100, 200), 1, null, SCALE),
+                50,
+                List.of())
+            .path();
     assertTrue(path != null);
     return path;
   }

@@ -22,21 +22,20 @@ class ElbowFinderTest {
 
   @Test
   void elbowIsWhereTheForearmsMotionEnds() {
-    ElbowPosition found = find(map(false), skin());
+    Point found = find(map(false), skin());
     assertNotNull(found);
-    assertEquals(ELBOW_X * PX_PER_CELL, found.at().x(), 8 * PX_PER_CELL);
-    assertEquals(ARM_Y * PX_PER_CELL, found.at().y(), 2 * PX_PER_CELL);
-    assertTrue(found.confidence() > 0.4);
+    assertEquals(ELBOW_X * PX_PER_CELL, found.x(), 8 * PX_PER_CELL);
+    assertEquals(ARM_Y * PX_PER_CELL, found.y(), 2 * PX_PER_CELL);
   }
 
   @Test
   void mirroredMapGivesTheMirroredPlace() {
-    ElbowPosition plain = find(map(false), skin());
-    ElbowPosition mirrored = find(map(true), skin());
+    Point plain = find(map(false), skin());
+    Point mirrored = find(map(true), skin());
     assertNotNull(plain);
     assertNotNull(mirrored);
-    assertEquals(WIDTH * PX_PER_CELL - plain.at().x(), mirrored.at().x(), PX_PER_CELL);
-    assertEquals(plain.at().y(), mirrored.at().y(), PX_PER_CELL);
+    assertEquals(WIDTH * PX_PER_CELL - plain.x(), mirrored.x(), PX_PER_CELL);
+    assertEquals(plain.y(), mirrored.y(), PX_PER_CELL);
   }
 
   @Test
@@ -71,14 +70,14 @@ class ElbowFinderTest {
         map[y * WIDTH + x] = Math.max(map[y * WIDTH + x], 10);
       }
     }
-    ElbowPosition astray = find(map, skin());
+    Point astray = find(map, skin());
     assertNotNull(astray);
-    assertTrue(astray.at().y() > (ARM_Y + 20) * PX_PER_CELL);
+    assertTrue(astray.y() > (ARM_Y + 20) * PX_PER_CELL);
     Point about = new Point((ELBOW_X + 4) * PX_PER_CELL, (ARM_Y - 5) * PX_PER_CELL);
-    ElbowPosition found = find(map, skin(), new ElbowFinder.SearchArea(about, 12 * PX_PER_CELL));
+    Point found = find(map, skin(), new ElbowFinder.SearchArea(about, 12 * PX_PER_CELL));
     assertNotNull(found);
-    assertEquals(ELBOW_X * PX_PER_CELL, found.at().x(), 10 * PX_PER_CELL);
-    assertEquals(ARM_Y * PX_PER_CELL, found.at().y(), 6 * PX_PER_CELL);
+    assertEquals(ELBOW_X * PX_PER_CELL, found.x(), 10 * PX_PER_CELL);
+    assertEquals(ARM_Y * PX_PER_CELL, found.y(), 6 * PX_PER_CELL);
   }
 
   @Test
@@ -87,11 +86,11 @@ class ElbowFinderTest {
     assertNull(find(map(false), skin(), new ElbowFinder.SearchArea(about, 12 * PX_PER_CELL)));
   }
 
-  private static @Nullable ElbowPosition find(float[] map, byte[] bgr) {
+  private static @Nullable Point find(float[] map, byte[] bgr) {
     return find(map, bgr, null);
   }
 
-  private static @Nullable ElbowPosition find(
+  private static @Nullable Point find(
       float[] map, byte[] bgr, ElbowFinder.@Nullable SearchArea about) {
     Blob hand = MovingRegions.blobs(map, WIDTH).get(0);
     return ElbowFinder.find(map, WIDTH, PX_PER_CELL, bgr, hand, about);

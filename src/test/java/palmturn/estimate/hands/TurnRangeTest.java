@@ -47,7 +47,7 @@ class TurnRangeTest {
       assertEquals(N - 1, range.turns().size());
       assertEquals(180, range.medianDeg(), 1);
       assertNotNull(range.change());
-      assertEquals(0, range.change().deg(), 1);
+      assertEquals(0, range.change().lastDeg() - range.change().firstDeg(), 1);
     }
   }
 

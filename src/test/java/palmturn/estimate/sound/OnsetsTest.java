@@ -99,7 +99,7 @@ class OnsetsTest {
     DrawnSound both =
         new DrawnSound(RATE, 7, seed).addSlaps(times, 0.6).addTalk(0.3).addMetronome(0.3);
     Matching found = new KnownSound("talk", both.addNoise(3e-4).sound(), times).matchCandidates();
-    assertTrue(found.recall() >= 0.9, "recall " + found.recall());
+    assertTrue(found.counts().recall() >= 0.9, "recall " + found.counts().recall());
   }
 
   @Test
