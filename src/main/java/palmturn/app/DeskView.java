@@ -3,6 +3,7 @@ package palmturn.app;
 import java.io.File;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.function.Consumer;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -26,6 +27,7 @@ import palmturn.app.keys.Action;
 import palmturn.app.keys.Chord;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.app.pair.PairView;
 import palmturn.app.session.SessionFlow;
 import palmturn.app.sheet.Sheets;
@@ -76,8 +78,7 @@ final class DeskView extends StackPane implements WindowKeys.Window {
             look,
             this::pressed,
             follow);
-    board.setMinWidth(look.px(240));
-    board.setMaxWidth(look.px(240));
+    Nodes.setWidth(board, look.px(240));
     line =
         new EstimateBar(
             desk.estimation().run(), desk.prompts().keys(), look, this::pressed, follow);
@@ -91,8 +92,7 @@ final class DeskView extends StackPane implements WindowKeys.Window {
             look,
             follow);
     tally = new TallyView(desk.tally(), look, follow);
-    right.setMinWidth(look.px(311));
-    right.setMaxWidth(look.px(311));
+    Nodes.setWidth(right, look.px(311));
     right.setMinHeight(0);
     middle.setMinSize(0, 0);
     strip = new StripView(desk.strip(), desk.stage(), desk.marking(), look, follow);
@@ -176,7 +176,12 @@ final class DeskView extends StackPane implements WindowKeys.Window {
     follow.onChange(desk.fast().pass().positionProperty(), this::showPass);
     follow.onChange(desk.fast().typing().activeProperty(), this::showPass);
     follow.onChange(desk.review().offeredProperty(), this::showHints);
-    follow.onChange(one.visibleProperty(), this::showReview);
+    follow.onChange(
+        one.visibleProperty(),
+        () -> {
+          focusStrip();
+          showHints();
+        });
     follow.onChange(desk.review().differences().positionProperty(), this::showHints);
     follow.onChange(desk.review().differences().settledProperty(), this::showHints);
     follow.onChange(desk.review().differences().newMark().activeProperty(), this::showHints);
@@ -220,11 +225,6 @@ final class DeskView extends StackPane implements WindowKeys.Window {
     showHints();
   }
 
-  private void showReview() {
-    focusStrip();
-    showHints();
-  }
-
   private void showHints() {
     hints.show(keys.hints().hints(), desk.prompts().keys().map());
     line.offer(keys.hints().offer());
@@ -258,22 +258,21 @@ final class DeskView extends StackPane implements WindowKeys.Window {
 
   @Override
   public void chooseSession() {
+    chooseFolder("Open a session folder", desk.opener()::open);
+  }
+
+  private void chooseFolder(String title, Consumer<Path> then) {
     DirectoryChooser chooser = new DirectoryChooser();
-    chooser.setTitle("Open a session folder");
+    chooser.setTitle(title);
     File chosen = chooser.showDialog(getScene().getWindow());
     if (chosen != null) {
-      desk.opener().open(chosen.toPath());
+      then.accept(chosen.toPath());
     }
   }
 
   @Override
   public void chooseInbox() {
-    DirectoryChooser chooser = new DirectoryChooser();
-    chooser.setTitle("Choose the folder in which sessions arrive");
-    File chosen = chooser.showDialog(getScene().getWindow());
-    if (chosen != null) {
-      flow.inbox().choose(chosen.toPath());
-    }
+    chooseFolder("Choose the folder in which sessions arrive", flow.inbox()::choose);
   }
 
   @Override
@@ -334,10 +333,8 @@ final class DeskView extends StackPane implements WindowKeys.Window {
   private ScrollPane start(boolean open) {
     ScrollPane scroll =
         new ScrollPane(new StartPane(open, flow, desk.prompts().keys().map(), look, this::pressed));
-    scroll.setFitToWidth(true);
+    Nodes.scrollVertically(scroll);
     scroll.setFitToHeight(true);
-    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    scroll.setFocusTraversable(false);
     return scroll;
   }
 }

@@ -9,7 +9,6 @@ import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.control.Label;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.paint.Color;
 import palmturn.app.desk.MessageWords;
@@ -22,6 +21,7 @@ import palmturn.app.keys.Action;
 import palmturn.app.keys.KeyBindings;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.app.look.Theme;
 import palmturn.app.look.Tooltips;
 import palmturn.app.tasks.LongTask;
@@ -48,11 +48,8 @@ final class HeaderView extends HBox {
     super(look.px(12));
     getStyleClass().setAll("header");
     setAlignment(Pos.CENTER_LEFT);
-    setMinHeight(look.px(48));
-    setMaxHeight(look.px(48));
-    Label name = new Label("Palmturn");
-    name.getStyleClass().add("program");
-    name.setMinWidth(Region.USE_PREF_SIZE);
+    Nodes.setHeight(this, look.px(48));
+    Label name = Nodes.whole("Palmturn", "program");
     Label heading = label("heading", "second");
     heading.textProperty().bind(lines.heading());
     heading.setMinWidth(0);
@@ -64,49 +61,35 @@ final class HeaderView extends HBox {
     step.visibleProperty().bind(differences.trialProperty().isNull());
     Label reader = label("reader", "plain");
     reader.setMinWidth(look.px(128));
-    reader
-        .textProperty()
-        .bind(
-            Bindings.createStringBinding(
-                () -> {
-                  ReadingPair pair = differences.comparison().pairProperty().get();
-                  String who = differences.reviewerProperty().get();
-                  return pair == null
-                      ? lines.reader().get()
-                      : (who.isEmpty() ? "Settling " : who + " settles ") + pair.words();
-                },
-                differences.reviewerProperty(),
-                differences.comparison().pairProperty(),
-                lines.reader()));
-    reader.managedProperty().bind(reader.textProperty().isNotEmpty());
+    Nodes.bindText(
+        reader,
+        Bindings.createStringBinding(
+            () -> {
+              ReadingPair pair = differences.comparison().pairProperty().get();
+              String who = differences.reviewerProperty().get();
+              return pair == null
+                  ? lines.reader().get()
+                  : (who.isEmpty() ? "Settling " : who + " settles ") + pair.words();
+            },
+            differences.reviewerProperty(),
+            differences.comparison().pairProperty(),
+            lines.reader()));
     ModeTabs tabs = new ModeTabs(differences, review.offeredProperty(), keys, look, press, follow);
     Label saved = label("saved", "second");
-    saved
-        .textProperty()
-        .bind(Bindings.when(lines.readOnly()).then("Look only").otherwise(lines.saved()));
-    saved.managedProperty().bind(saved.textProperty().isNotEmpty());
+    Nodes.bindText(
+        saved, Bindings.when(lines.readOnly()).then("Read-only").otherwise(lines.saved()));
     Label messages = label("messages", "second");
-    messages
-        .textProperty()
-        .bind(
-            Bindings.createStringBinding(
-                () ->
-                    MessageWords.count(
-                        news.allProperty().get().size(), news.unseenProperty().get()),
-                news.allProperty(),
-                news.unseenProperty()));
-    messages.managedProperty().bind(messages.textProperty().isNotEmpty());
+    Nodes.bindText(
+        messages,
+        Bindings.createStringBinding(
+            () -> MessageWords.count(news.allProperty().get().size(), news.unseenProperty().get()),
+            news.allProperty(),
+            news.unseenProperty()));
     messages.setTooltip(Tooltips.of("Messages: " + keys.of(Action.MESSAGES), look));
     messages.setOnMouseClicked(event -> press.accept(keys.of(Action.MESSAGES)));
     messages.getStyleClass().add("to-click");
     follow.onValue(
-        news.unseenProperty(),
-        unseen -> {
-          messages.getStyleClass().remove("name");
-          if (unseen.intValue() > 0) {
-            messages.getStyleClass().add("name");
-          }
-        });
+        news.unseenProperty(), unseen -> Nodes.setStyle(messages, "name", unseen.intValue() > 0));
     Label written = label("written", "plain");
     written.textProperty().bind(Bindings.concat(writing.wordsProperty(), "; Esc stops"));
     written.managedProperty().bind(writing.runningProperty());
@@ -121,7 +104,7 @@ final class HeaderView extends HBox {
             tabs,
             gap(look, 24),
             step,
-            space(),
+            Nodes.space(),
             written,
             messages,
             reader,
@@ -129,18 +112,14 @@ final class HeaderView extends HBox {
   }
 
   private static Label label(String id, String style) {
-    Label label = new Label();
+    Label label = Nodes.whole("", style);
     label.setId(id);
-    label.getStyleClass().add(style);
-    label.setMinWidth(Region.USE_PREF_SIZE);
     return label;
   }
 
   private static Canvas sign(Look look) {
-    double scale = look.scaleProperty().get();
-    Canvas canvas = new Canvas(26 * scale, 28 * scale);
+    Canvas canvas = look.canvas(26, 28);
     GraphicsContext g = canvas.getGraphicsContext2D();
-    g.scale(scale, scale);
     Color ink = Theme.fx(look.theme().palette().ink());
     g.setFill(ink);
     g.setStroke(ink);
@@ -157,11 +136,5 @@ final class HeaderView extends HBox {
     Region gap = new Region();
     gap.setMinWidth(look.px(width) - look.px(12));
     return gap;
-  }
-
-  private static Region space() {
-    Region space = new Region();
-    HBox.setHgrow(space, Priority.ALWAYS);
-    return space;
   }
 }

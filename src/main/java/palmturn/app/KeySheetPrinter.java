@@ -43,7 +43,7 @@ final class KeySheetPrinter {
     tasks.run(
         () -> KeyPages.write(folder, lines(map), map.changed().size()),
         file -> {
-          questions.ask(new Question.AllKeys());
+          questions.ask(Question.Page.ALL_KEYS);
           keys.change().showMessage("Written to %s: print it from the browser.".formatted(file));
           browser.accept(file);
         },

@@ -1,5 +1,6 @@
 package palmturn.app;
 
+import java.util.List;
 import palmturn.app.desk.OpenReading;
 import palmturn.app.desk.Question;
 import palmturn.app.desk.Questions;
@@ -46,7 +47,7 @@ final class MarkingKeys {
     bindEdit(Action.NUDGE_ON, () -> nudge(1));
     commands.bind(Where.WINDOW, Action.UNDO, this::undo);
     commands.bind(Where.WINDOW, Action.REDO, this::redo);
-    commands.bind(Where.TRIAL, Action.MORE_MARKS, () -> questions.ask(new Question.More()));
+    commands.bind(Where.TRIAL, Action.MORE_MARKS, () -> questions.ask(Question.Page.MORE_MARKS));
   }
 
   private void bindSlaps() {
@@ -102,7 +103,15 @@ final class MarkingKeys {
 
   private void note() {
     if (marking.slapProperty().get() != null) {
-      questions.ask(new Question.Note(text -> reading.edit(() -> marking.describeFault(text))));
+      questions.ask(
+          new Question.Line(
+              "note",
+              "What is wrong with this slap?",
+              List.of(),
+              "",
+              28,
+              "Mark it",
+              text -> reading.edit(() -> marking.describeFault(text))));
     }
   }
 

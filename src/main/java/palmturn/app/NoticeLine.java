@@ -9,19 +9,15 @@ import palmturn.app.desk.Notice;
 import palmturn.app.desk.Notices;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.app.look.Sentence;
 
 /** The notice at the top of the window; a click or Escape takes it away. */
 final class NoticeLine extends HBox {
   NoticeLine(Notices notices, Look look, Listeners follow) {
     super(look.px(12));
-    Label words = new Label();
-    words.setId("notice");
-    words.getStyleClass().add("notice-words");
-    Label close = new Label("Esc");
-    close.getStyleClass().add("key");
-    close.setMinWidth(Region.USE_PREF_SIZE);
-    getChildren().setAll(words, close);
+    Label words = Nodes.named("notice", "notice-words");
+    getChildren().setAll(words, Nodes.whole("Esc", "key"));
     setAlignment(Pos.CENTER_LEFT);
     setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
     setOnMouseClicked(event -> notices.clear());
@@ -32,9 +28,7 @@ final class NoticeLine extends HBox {
         now -> {
           words.setText(Sentence.of(now.text()));
           getStyleClass().setAll("notice");
-          if (now.kind() == Notice.Kind.DONE) {
-            getStyleClass().add("notice-done");
-          }
+          Nodes.setStyle(this, "notice-done", now.kind() == Notice.Kind.DONE);
           setVisible(!now.isEmpty());
         });
   }

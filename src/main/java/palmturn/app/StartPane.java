@@ -3,7 +3,6 @@ package palmturn.app;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.function.Consumer;
-import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.OverrunStyle;
@@ -15,6 +14,7 @@ import palmturn.app.hints.KeyCaps;
 import palmturn.app.keys.Action;
 import palmturn.app.keys.KeyMap;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.app.look.Tooltips;
 import palmturn.app.session.SessionFlow;
 import palmturn.settings.RecentSessions;
@@ -38,9 +38,7 @@ final class StartPane extends VBox {
     getStyleClass().setAll("pane", "start");
     List<RecentSessions.Entry> last = sessionOpen ? List.of() : flow.recentsProperty().get();
     String heading = sessionOpen ? "Not filmed yet" : "Nothing filmed yet";
-    Label title = new Label(last.isEmpty() ? heading : "Last sessions");
-    title.getStyleClass().add("title");
-    HBox head = new HBox(title);
+    HBox head = new HBox(Nodes.label(last.isEmpty() ? heading : "Last sessions", "title"));
     head.getStyleClass().add("title-row");
     getChildren().add(head);
     if (last.isEmpty()) {
@@ -55,15 +53,11 @@ final class StartPane extends VBox {
         .add(button("start-add", "Add clips", keys.of(Action.ADD), "main-choice", look, press));
     if (!sessionOpen) {
       getChildren()
-          .add(button("start-open", "Open a session", keys.of(Action.OPEN), "choice", look, press));
+          .addAll(
+              button("start-open", "Open a session", keys.of(Action.OPEN), "choice", look, press),
+              button("start-inbox", "Inbox", keys.of(Action.INBOX_SHOW), "choice", look, press));
     }
-    if (!sessionOpen) {
-      getChildren()
-          .add(button("start-inbox", "Inbox", keys.of(Action.INBOX_SHOW), "choice", look, press));
-    }
-    Label drop = new Label("or drop clips or a session folder anywhere");
-    drop.getStyleClass().add("small");
-    getChildren().add(drop);
+    getChildren().add(Nodes.label("or drop clips or a session folder anywhere", "small"));
     if (!last.isEmpty() && last.size() <= FEW) {
       how(look, false);
     }
@@ -71,14 +65,11 @@ final class StartPane extends VBox {
 
   private void how(Look look, boolean full) {
     for (int i = 0; i < HOW.length; i++) {
-      Label number = new Label(Integer.toString(i + 1));
-      number.getStyleClass().add("strong");
+      Label number = Nodes.label(Integer.toString(i + 1), "strong");
       number.setMinWidth(look.px(14));
       VBox words = new VBox(new Label(HOW[i][0]));
       if (full) {
-        Label more = new Label(HOW[i][1]);
-        more.getStyleClass().add("second");
-        words.getChildren().add(more);
+        words.getChildren().add(Nodes.label(HOW[i][1], "second"));
       } else {
         number.getStyleClass().setAll("label", "small");
         words.getChildren().forEach(each -> each.getStyleClass().setAll("label", "small"));
@@ -92,23 +83,17 @@ final class StartPane extends VBox {
     VBox list = new VBox(look.px(2));
     for (int i = 0; i < all.size(); i++) {
       RecentSessions.Entry each = all.get(i);
-      Label where = new Label(where(each));
-      where.getStyleClass().add("small");
+      Label where = Nodes.label(where(each), "small");
       where.setTextOverrun(OverrunStyle.LEADING_ELLIPSIS);
-      HBox both =
-          new HBox(
+      Button button = Nodes.button("recent-" + i, "", () -> flow.open(each), "line-choice");
+      button.setAccessibleText(each.heading() + ", " + where(each));
+      button.setGraphic(
+          Nodes.row(
               look.px(8),
               KeyCaps.cap(Integer.toString(i + 1), look),
-              new VBox(new Label(each.heading()), where));
-      both.setAlignment(Pos.CENTER_LEFT);
-      Button button = new Button();
-      button.setAccessibleText(each.heading() + ", " + where(each));
-      button.setGraphic(both);
-      button.setId("recent-" + i);
-      button.getStyleClass().setAll("button", "line-choice");
+              new VBox(new Label(each.heading()), where)));
       button.setMaxWidth(Double.MAX_VALUE);
       button.setTooltip(Tooltips.of(each.folder().toString(), look));
-      button.setOnAction(event -> flow.open(each));
       list.getChildren().add(button);
     }
     getChildren().add(list);
@@ -127,24 +112,12 @@ final class StartPane extends VBox {
 
   private static Button button(
       String id, String words, String key, String style, Look look, Consumer<String> press) {
-    Label cap = new Label(key);
-    cap.getStyleClass().add("key");
-    cap.setMinSize(look.px(22), look.px(22));
-    cap.setAlignment(Pos.CENTER);
-    Label name = new Label(words);
-    name.getStyleClass().add("big");
-    Region space = new Region();
-    HBox.setHgrow(space, Priority.ALWAYS);
-    HBox content = new HBox(name, space, cap);
-    content.setAlignment(Pos.CENTER);
+    HBox content = Nodes.row(0, Nodes.label(words, "big"), Nodes.space(), KeyCaps.cap(key, look));
     content.setMinWidth(look.px(210));
-    Button button = new Button();
+    Button button = Nodes.button(id, "", () -> press.accept(key), style);
     button.setGraphic(content);
-    button.setId(id);
     button.setMaxWidth(Double.MAX_VALUE);
     button.setMinHeight(look.px(44));
-    button.getStyleClass().setAll("button", style);
-    button.setOnAction(event -> press.accept(key));
     return button;
   }
 }

@@ -78,7 +78,7 @@ record WindowKeys(Keyboard keyboard, CurrentHints hints) {
     bindSession(flow, window, commands);
     bindLook(look, commands);
     commands.bind(Action.MESSAGES, desk.messages()::show);
-    commands.bind(Action.ALL_KEYS, () -> questions.ask(new Question.AllKeys()));
+    commands.bind(Action.ALL_KEYS, () -> questions.ask(Question.Page.ALL_KEYS));
     commands.bind(Action.REPORT, exporter::writeReport);
     commands.bind(Action.REEL, exporter::writeReel);
     commands.bind(Action.BOARD_MOVE, arrow -> moveOn(desk.board(), arrow));

@@ -332,7 +332,7 @@ public final class SessionFolder implements AutoCloseable {
 
   private void requireWritable() throws StoreException {
     if (lock == null) {
-      throw new StoreException("%s is open to look only".formatted(folder));
+      throw new StoreException("%s is open read-only".formatted(folder));
     }
     if (closed) {
       throw new StoreException("%s is closed".formatted(folder));

@@ -111,7 +111,7 @@ final class WriterLock implements AutoCloseable {
 
   private static StoreException alreadyOpen(Path folder) {
     return new StoreException(
-        "%s is open in another Palmturn; this one can only look".formatted(folder));
+        "%s is open in another Palmturn; this one is read-only".formatted(folder));
   }
 
   @Override

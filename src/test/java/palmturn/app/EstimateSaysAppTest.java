@@ -45,7 +45,7 @@ class EstimateSaysAppTest extends OneTrialWindow {
     robot.press(KeyCode.SHIFT).type(KeyCode.L).release(KeyCode.SHIFT);
     until(
         () ->
-            desk.prompts().questions().currentProperty().get() instanceof Question.EstimateSummary);
+            desk.prompts().questions().currentProperty().get() instanceof Question.EstimateDetails);
     List<String> words =
         robot.lookup("#estimate-says .label").queryAllAs(Label.class).stream()
             .map(Label::getText)

@@ -85,7 +85,7 @@ class InboxScreenshotsTest extends ScreenshotWindow {
     try (SessionFolder elsewhere = Sessions.open(sent.resolve("H-03"))) {
       open(elsewhere.folder());
       messages(robot);
-      shoot("15-messages-look-only");
+      shoot("15-messages-read-only");
       robot.type(KeyCode.ESCAPE);
     }
   }

@@ -62,7 +62,7 @@ class KeysAppTest {
   void keyChangedOnTheSheetMarksAndIsToldFromThenOn(FxRobot robot) throws Exception {
     open(TestWindow.session(folder));
     Platform.runLater(() -> desk.session().setReader("AK"));
-    Platform.runLater(() -> desk.prompts().questions().ask(new Question.AllKeys()));
+    Platform.runLater(() -> desk.prompts().questions().ask(Question.Page.ALL_KEYS));
     WaitForAsyncUtils.waitForFxEvents();
     robot.type(KeyCode.DOWN, KeyCode.UP, KeyCode.ENTER, KeyCode.G);
     assertTrue(text(robot, "#keys-words").startsWith("G is “start or end: target moved”."));

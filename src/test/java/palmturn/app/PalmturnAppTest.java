@@ -185,10 +185,10 @@ class PalmturnAppTest {
     try (SessionFolder writer = SessionFolder.open(session)) {
       Platform.runLater(() -> desk.opener().open(session));
       until(() -> desk.stage().pictureProperty().get() != null);
-      assertTrue(text(robot, "#notice").startsWith("Open to look only: "));
+      assertTrue(text(robot, "#notice").startsWith("Open read-only: "));
       robot.type(KeyCode.F);
       assertTrue(robot.lookup("#initials").tryQuery().isEmpty());
-      assertTrue(text(robot, "#notice").contains("look only"));
+      assertTrue(text(robot, "#notice").contains("read-only"));
       assertTrue(writer.trial(TRIAL).readings().isEmpty());
     }
   }

@@ -106,7 +106,7 @@ class ScreenshotsTest extends ScreenshotWindow {
 
     robot.type(KeyCode.SLASH);
     Platform.runLater(
-        () -> desk.prompts().questions().ask(new palmturn.app.desk.Question.AllKeys()));
+        () -> desk.prompts().questions().ask(palmturn.app.desk.Question.Page.ALL_KEYS));
     WaitForAsyncUtils.waitForFxEvents();
     shoot("6-keys");
     robot.type(KeyCode.DOWN, KeyCode.ENTER);

@@ -142,7 +142,7 @@ class SettlingByKeysTest {
       until(30, () -> differences().settledProperty().get() != null);
       robot.type(KeyCode.UP);
       WaitForAsyncUtils.waitForFxEvents();
-      assertTrue(desk.prompts().notices().text().startsWith("this session is open to look only"));
+      assertTrue(desk.prompts().notices().text().startsWith("this session is read-only"));
       assertEquals(0, differences().decidedCount());
       assertEquals(0, differences().positionProperty().get());
       robot.type(KeyCode.RIGHT);

@@ -146,7 +146,7 @@ class KillTest {
     try {
       awaitFirstMark(marker);
       SessionFolderTest.assertSays(
-          "is open in another Palmturn; this one can only look",
+          "is open in another Palmturn; this one is read-only",
           assertThrows(StoreException.class, () -> SessionFolder.open(folder)));
       for (int i = 0; i < 50; i++) {
         int said = lastSaid();

@@ -356,7 +356,7 @@ class SessionFolderTest {
   void onePalmturnWritesAtATime() throws Exception {
     try (SessionFolder first = made()) {
       assertSays(
-          "is open in another Palmturn; this one can only look",
+          "is open in another Palmturn; this one is read-only",
           assertThrows(StoreException.class, () -> SessionFolder.open(folder())));
       first.keep(RIGHT, marks("AB", 1), "the first still writes");
       Path sameByOtherName = folder().resolve("trials").resolve("..");
@@ -379,7 +379,7 @@ class SessionFolderTest {
               () -> looking.save(SampleFiles.fullTrial()),
               () -> looking.change(now -> now),
               () -> looking.importClip(clip))) {
-        assertSays("is open to look only", assertThrows(StoreException.class, write));
+        assertSays("is open read-only", assertThrows(StoreException.class, write));
       }
     }
     assertEquals(before, contents(folder()));

@@ -75,17 +75,14 @@ public final class BoardView extends VBox {
     bar.setManaged(false);
     bar.resizeRelocate(-look.px(24), 0, 4, look.px(20));
     bar.visibleProperty().bind(focusedProperty());
-    Label whose = new Label();
-    whose.setId("board-athlete");
+    Label whose = Nodes.named("board-athlete", "second");
     whose.setOnMouseClicked(event -> athlete.run());
     whose.visibleProperty().bind(board.cellsProperty().map(cells -> !cells.isEmpty()));
     listeners.onValue(board.heedProperty(), heed -> showAthlete(whose, heed, keys));
     HBox titleRow = new HBox(title, bar, Nodes.space(), whose);
     titleRow.setAlignment(Pos.BASELINE_LEFT);
     titleRow.getStyleClass().add("title-row");
-    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    scroll.setFitToWidth(true);
-    scroll.setFocusTraversable(false);
+    Nodes.scrollVertically(scroll);
     VBox.setVgrow(scroll, Priority.ALWAYS);
     getChildren().setAll(titleRow, scroll, foot);
     setOnMousePressed(event -> requestFocus());
@@ -99,9 +96,7 @@ public final class BoardView extends VBox {
   private void showAthlete(Label whose, List<AthleteNotice> heed, KeyMap keys) {
     whose.setText(heed.isEmpty() ? "Athlete" : "▲ Athlete");
     whose.getStyleClass().setAll("label", "second", "to-click", "link");
-    if (!heed.isEmpty()) {
-      whose.getStyleClass().add("warning");
-    }
+    Nodes.setStyle(whose, "warning", !heed.isEmpty());
     String what = "Athlete details: " + keys.of(Action.ATHLETE);
     Stream<String> sentences = heed.stream().map(AthleteNotice::sentence);
     String tip = Stream.concat(sentences, Stream.of(what)).collect(Collectors.joining("\n"));
@@ -120,10 +115,12 @@ public final class BoardView extends VBox {
         .chosenCell()
         .ifPresentOrElse(this::showFoot, () -> foot.show(null, "", null, false, List.of()));
     if (cells.isEmpty()) {
-      Label help =
-          Nodes.label(
-              "Three trials a hand,\nfive seconds each; the\nsame again after a drill.", "second");
-      content.getChildren().add(help);
+      content
+          .getChildren()
+          .add(
+              Nodes.label(
+                  "Three trials a hand,\nfive seconds each; the\nsame again after a drill.",
+                  "second"));
     }
   }
 
@@ -145,18 +142,22 @@ public final class BoardView extends VBox {
     row.getStyleClass().add("hands");
     TrialId chosen = board.chosenProperty().get();
     for (Hand hand : Hand.values()) {
-      Label label = new Label(hand == Hand.LEFT ? "Left hand" : "Right hand");
+      Label label =
+          Nodes.label(
+              hand == Hand.LEFT ? "Left hand" : "Right hand",
+              chosen != null && chosen.hand() == hand ? "strong" : "second");
       label.setMinWidth(look.px(CellView.WIDTH));
-      label.getStyleClass().add(chosen != null && chosen.hand() == hand ? "strong" : "second");
       row.getChildren().add(label);
     }
     return row;
   }
 
   private VBox blockGrid(String name, List<Cell> cells) {
-    Label label = Nodes.label(board.heading(name), "second");
-    Label unit = Nodes.label("slaps/s", "small");
-    HBox head = new HBox(label, Nodes.space(), unit);
+    HBox head =
+        new HBox(
+            Nodes.label(board.heading(name), "second"),
+            Nodes.space(),
+            Nodes.label("slaps/s", "small"));
     GridPane grid = new GridPane();
     grid.setHgap(look.px(GAP));
     grid.setVgap(look.px(GAP));

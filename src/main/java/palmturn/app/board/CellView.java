@@ -79,10 +79,8 @@ final class CellView extends ToggleButton {
   }
 
   private Canvas drawing(Cell cell, @Nullable ClipPreview filmed, boolean next) {
-    Canvas canvas = new Canvas(look.px(WIDTH), look.px(HEIGHT));
+    Canvas canvas = look.canvas(WIDTH, HEIGHT);
     GraphicsContext g = canvas.getGraphicsContext2D();
-    double scale = look.scaleProperty().get();
-    g.scale(scale, scale);
     Color ink = Theme.fx(palette.ink());
     boolean there = cell.state() != Cell.State.NOT_FILMED;
     double line = there ? 43 : 28;

@@ -3,6 +3,7 @@ package palmturn.app.desk;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.List;
 import java.util.function.Consumer;
 import palmturn.app.board.Board;
 import palmturn.app.differences.ReviewContext;
@@ -40,7 +41,13 @@ final class DecisionBook implements ReviewContext {
         .questions()
         .ask(
             new Question.Line(
-                "Who decides?", "Your initials stand with each decision.", "", 8, "Decide", then));
+                "line",
+                "Who decides?",
+                List.of("Your initials stand with each decision."),
+                "",
+                8,
+                "Decide",
+                then));
   }
 
   @Override

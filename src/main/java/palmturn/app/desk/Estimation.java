@@ -123,7 +123,7 @@ public final class Estimation {
 
   /** Shows a summary of the estimate, with its warnings. */
   public void showSummary() {
-    withVisible(made -> prompts.questions().ask(new Question.EstimateSummary(made)));
+    withVisible(made -> prompts.questions().ask(new Question.EstimateDetails(made)));
   }
 
   private void withVisible(Consumer<Estimate> then) {
@@ -148,7 +148,17 @@ public final class Estimation {
     if (marks == 0) {
       copy(made);
     } else {
-      prompts.questions().ask(new Question.Replace(marks, () -> copy(made)));
+      prompts
+          .questions()
+          .ask(
+              new Question.Consent(
+                  "Start from the estimate?",
+                  "The estimate’s marks will replace your %d %s. %s undoes it."
+                      .formatted(
+                          marks, marks == 1 ? "mark" : "marks", prompts.keys().of(Action.UNDO)),
+                  "Cancel",
+                  "Start from the estimate",
+                  () -> copy(made)));
     }
   }
 

@@ -26,7 +26,7 @@ record LoadedSession(SessionFolder folder, Limits limits, String whyReadOnly) {
     } catch (UserError writing) {
       try {
         return with(
-            settings, Sessions.openReadOnly(path), "Open to look only: " + writing.getMessage());
+            settings, Sessions.openReadOnly(path), "Open read-only: " + writing.getMessage());
       } catch (UserError reading) {
         throw writing;
       }

@@ -174,7 +174,7 @@ public final class Messages {
     if (history.changed()) {
       save(open);
     }
-    prompts.questions().ask(new Question.MessageList());
+    prompts.questions().ask(Question.Page.MESSAGES);
   }
 
   /** Chooses the one so many further down the list, or up where negative; at first the last. */

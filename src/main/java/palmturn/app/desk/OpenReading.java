@@ -60,10 +60,10 @@ public final class OpenReading {
     String reader = session.reader();
     if (reader == null) {
       questions.ask(
-          new Question.Initials(
+          Question.Line.initials(
               initials -> {
-                session.readers().setInitials(initials.strip());
-                begin(id, initials.strip());
+                session.readers().setInitials(initials);
+                begin(id, initials);
                 edit.run();
               }));
       return;

@@ -99,7 +99,7 @@ public final class OpenSession {
   /** Returns whether nothing may be written, and gives notice of it. */
   public boolean refusesEdits() {
     if (readOnly.get()) {
-      notices.warn("this session is open to look only: close the other window that marks it");
+      notices.warn("this session is read-only: close the other window that marks it");
     }
     return readOnly.get();
   }

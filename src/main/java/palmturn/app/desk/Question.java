@@ -1,5 +1,6 @@
 package palmturn.app.desk;
 
+import java.util.List;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.Estimate;
@@ -22,8 +23,8 @@ public sealed interface Question {
    * @param <T> the answer
    */
   interface Visitor<T> {
-    /** Visits the question whose marks follow. */
-    T initials(Initials question);
+    /** Visits a line to be typed. */
+    T line(Line question);
 
     /** Visits the question who reads a session. */
     T reader(Reader question);
@@ -31,41 +32,14 @@ public sealed interface Question {
     /** Visits clips to be added. */
     T clips(Clips question);
 
-    /** Visits facts about the athlete. */
-    T athlete(Athlete question);
+    /** Visits the details of an estimate. */
+    T estimate(EstimateDetails question);
 
-    /** Visits the summary of an estimate. */
-    T estimateSummary(EstimateSummary question);
+    /** Visits a step that wants consent. */
+    T consent(Consent question);
 
-    /** Visits the next drill. */
-    T newDrill(NewDrill question);
-
-    /** Visits a line of words. */
-    T line(Line question);
-
-    /** Visits a slap's note. */
-    T note(Note question);
-
-    /** Visits marks to be replaced. */
-    T replace(Replace question);
-
-    /** Visits marks that another program's change keeps from being saved. */
-    T unsaved(Unsaved question);
-
-    /** Visits the rarer marks. */
-    T more(More question);
-
-    /** Visits messages. */
-    T messages(MessageList question);
-
-    /** Visits the athlete's progress. */
-    T progress(Progress question);
-
-    /** Visits the pace ladder. */
-    T ladder(Ladder question);
-
-    /** Visits all keys. */
-    T keys(AllKeys question);
+    /** Visits one of the standing sheets. */
+    T page(Page question);
   }
 
   /** Returns the visitor's answer for this sort of question. */
@@ -79,15 +53,74 @@ public sealed interface Question {
   /** Runs when the question goes away, answered or not. */
   default void closed() {}
 
-  /**
-   * The initials of the person who is marking; asked once, when marking begins.
-   *
-   * @param then gets them
-   */
-  record Initials(Consumer<String> then) implements Question {
+  /** A standing sheet, always about the open session or the program. */
+  enum Page implements Question {
+    /** The known facts about the athlete. */
+    ATHLETE(KeyUse.SHEET),
+    /** The drill that was done, to begin the block after it. */
+    NEW_DRILL(KeyUse.SHEET),
+    /** The marks that have no key in the row. */
+    MORE_MARKS(KeyUse.WINDOW),
+    /** The messages between athlete and coach, with room for another one. */
+    MESSAGES(KeyUse.SHEET),
+    /** The athlete's progress over sessions. */
+    PROGRESS(KeyUse.SHEET),
+    /** The paces of extra trials to a click track. */
+    LADDER(KeyUse.WINDOW),
+    /** All keys. */
+    ALL_KEYS(KeyUse.KEY_SHEET);
+
+    private final KeyUse keyUse;
+
+    Page(KeyUse keyUse) {
+      this.keyUse = keyUse;
+    }
+
     @Override
     public <T> T accept(Visitor<T> visitor) {
-      return visitor.initials(this);
+      return visitor.page(this);
+    }
+
+    @Override
+    public KeyUse keyUse() {
+      return keyUse;
+    }
+  }
+
+  /**
+   * A line of words to be typed.
+   *
+   * @param id of its field
+   * @param about the reason for asking, a line each
+   * @param before text that stands there already
+   * @param columns width of the field, characters
+   * @param done the word on the choice that hands the words over
+   * @param then gets the words, never blank
+   */
+  record Line(
+      String id,
+      String title,
+      List<String> about,
+      String before,
+      int columns,
+      String done,
+      Consumer<String> then)
+      implements Question {
+    /** Returns the question for the initials of the person who is marking. */
+    public static Line initials(Consumer<String> then) {
+      return new Line(
+          "initials",
+          "Who is reading?",
+          List.of("Your initials keep your marks apart from a second reader’s.", "Your initials"),
+          "",
+          8,
+          "Begin marking",
+          then);
+    }
+
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.line(this);
     }
   }
 
@@ -95,7 +128,7 @@ public sealed interface Question {
    * The reader of a session that somebody has read in, asked before any of it is shown.
    *
    * @param guess who it may be; empty where that is not known
-   * @param then gets the initials; null from somebody who only looks
+   * @param then gets the initials; null from somebody who only views
    * @param whenClosed runs when the question goes away
    */
   record Reader(String guess, Consumer<@Nullable String> then, Runnable whenClosed)
@@ -128,147 +161,32 @@ public sealed interface Question {
     }
   }
 
-  /** The known facts about the athlete. */
-  record Athlete() implements Question {
+  /** The details of the visible estimate, to be read. */
+  record EstimateDetails(Estimate estimate) implements Question {
     @Override
     public <T> T accept(Visitor<T> visitor) {
-      return visitor.athlete(this);
-    }
-  }
-
-  /** The summary of the visible estimate, to be read. */
-  record EstimateSummary(Estimate estimate) implements Question {
-    @Override
-    public <T> T accept(Visitor<T> visitor) {
-      return visitor.estimateSummary(this);
-    }
-  }
-
-  /** The drill that was done, to begin the block after it. */
-  record NewDrill() implements Question {
-    @Override
-    public <T> T accept(Visitor<T> visitor) {
-      return visitor.newDrill(this);
+      return visitor.estimate(this);
     }
   }
 
   /**
-   * A line of words.
+   * Consent to a step.
    *
-   * @param about the reason for asking
-   * @param before text that stands there already
-   * @param columns width of the field, characters
-   * @param done the word on the choice that hands them over
+   * @param about the step and its outcome
+   * @param refuse the word on the choice that leaves all as it is
+   * @param done the word on the choice that consents
+   * @param then runs on consent
    */
-  record Line(
-      String title, String about, String before, int columns, String done, Consumer<String> then)
+  record Consent(String title, String about, String refuse, String done, Runnable then)
       implements Question {
     @Override
     public <T> T accept(Visitor<T> visitor) {
-      return visitor.line(this);
-    }
-  }
-
-  /**
-   * The fault of the current mark, in words.
-   *
-   * @param then gets them
-   */
-  record Note(Consumer<String> then) implements Question {
-    @Override
-    public <T> T accept(Visitor<T> visitor) {
-      return visitor.note(this);
-    }
-  }
-
-  /**
-   * Consent to let the estimate's marks replace the reader's own.
-   *
-   * @param marks number of the reader's own
-   * @param then runs on consent
-   */
-  record Replace(int marks, Runnable then) implements Question {
-    @Override
-    public <T> T accept(Visitor<T> visitor) {
-      return visitor.replace(this);
+      return visitor.consent(this);
     }
 
     @Override
     public KeyUse keyUse() {
       return KeyUse.WINDOW;
-    }
-  }
-
-  /**
-   * Consent to save marks as a new reading, where another program changed the session.
-   *
-   * @param marks number of marks that are not saved
-   * @param then runs on consent
-   */
-  record Unsaved(int marks, Runnable then) implements Question {
-    @Override
-    public <T> T accept(Visitor<T> visitor) {
-      return visitor.unsaved(this);
-    }
-
-    @Override
-    public KeyUse keyUse() {
-      return KeyUse.WINDOW;
-    }
-  }
-
-  /** The marks that have no key in the row. */
-  record More() implements Question {
-    @Override
-    public <T> T accept(Visitor<T> visitor) {
-      return visitor.more(this);
-    }
-
-    @Override
-    public KeyUse keyUse() {
-      return KeyUse.WINDOW;
-    }
-  }
-
-  /** The messages between athlete and coach, with room for another one. */
-  record MessageList() implements Question {
-    @Override
-    public <T> T accept(Visitor<T> visitor) {
-      return visitor.messages(this);
-    }
-  }
-
-  /** The athlete's progress over sessions. */
-  record Progress() implements Question {
-    @Override
-    public <T> T accept(Visitor<T> visitor) {
-      return visitor.progress(this);
-    }
-  }
-
-  /** The paces of extra trials to a click track. */
-  record Ladder() implements Question {
-    @Override
-    public <T> T accept(Visitor<T> visitor) {
-      return visitor.ladder(this);
-    }
-
-    @Override
-    public KeyUse keyUse() {
-      return KeyUse.WINDOW;
-    }
-  }
-
-  /** All keys. */
-  record AllKeys() implements Question {
-    @Override
-    public <T> T accept(Visitor<T> visitor) {
-      return visitor.keys(this);
-    }
-
-    @Override
-    public KeyUse keyUse() {
-      return KeyUse.KEY_SHEET;
     }
   }
 }

@@ -1,5 +1,6 @@
 package palmturn.app.desk;
 
+import java.util.List;
 import java.util.Objects;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
@@ -102,8 +103,9 @@ public final class Review {
           .questions()
           .ask(
               new Question.Line(
+                  "line",
                   "Why?",
-                  "It stands with the decision, in the report too.",
+                  List.of("It stands with the decision, in the report too."),
                   differences.reason(),
                   28,
                   "Say it",

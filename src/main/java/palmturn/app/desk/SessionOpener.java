@@ -73,11 +73,16 @@ public final class SessionOpener {
   private void offerNewReading(@Nullable UnsavedMarks unsaved) {
     if (unsaved != null) {
       Reading marks = unsaved.marks();
+      int count = marks.slaps().size() + marks.spans().size();
       prompts
           .questions()
           .ask(
-              new Question.Unsaved(
-                  marks.slaps().size() + marks.spans().size(),
+              new Question.Consent(
+                  "Another program changed this session",
+                  "%d %s of yours could not be saved. They can be saved as a reading of their own, beside what is there now."
+                      .formatted(count, count == 1 ? "mark" : "marks"),
+                  "Not now",
+                  "Save as a new reading",
                   () -> session.saving().keepBeside(unsaved, kept -> showKept(unsaved, kept))));
     }
   }

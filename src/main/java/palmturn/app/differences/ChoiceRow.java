@@ -45,8 +45,7 @@ final class ChoiceRow extends HBox {
     this.press = press;
     getStyleClass().setAll("choices");
     setId("choices");
-    setMinHeight(look.px(HEIGHT + ABOVE));
-    setMaxHeight(look.px(HEIGHT + ABOVE));
+    Nodes.setHeight(this, look.px(HEIGHT + ABOVE));
     setPrefHeight(look.px(HEIGHT + ABOVE));
     listeners.onChange(differences.settledProperty(), this::show);
     listeners.onChange(differences.positionProperty(), this::show);
@@ -131,16 +130,17 @@ final class ChoiceRow extends HBox {
     VBox text = new VBox(look.px(2), words, more);
     text.setAlignment(Pos.CENTER_LEFT);
     text.setMinWidth(0);
-    HBox line = new HBox(look.px(14), key, text);
-    line.setAlignment(Pos.CENTER_LEFT);
+    HBox line = Nodes.row(look.px(14), key, text);
     line.setMinWidth(0);
-    Button button = new Button();
+    Button button =
+        Nodes.button(
+            "choice-" + choice.key(),
+            "",
+            () -> press.accept(choice.key()),
+            "choice",
+            "wide-choice");
     button.setGraphic(line);
-    button.setId("choice-" + choice.key());
-    button.getStyleClass().setAll("button", "choice", "wide-choice");
-    if (choice.taken()) {
-      button.getStyleClass().add("taken-choice");
-    }
+    Nodes.setStyle(button, "taken-choice", choice.taken());
     button.setAccessibleText(choice.words() + ", " + choice.more());
     button.setFocusTraversable(false);
     button.setMinWidth(0);
@@ -148,10 +148,8 @@ final class ChoiceRow extends HBox {
     button.setMaxWidth(differences.current() == null ? look.px(328) : Double.MAX_VALUE);
     // Words that wrap would make it as high as if it were one word wide.
     button.setPrefHeight(look.px(HEIGHT));
-    button.setMinHeight(look.px(HEIGHT));
-    button.setMaxHeight(look.px(HEIGHT));
+    Nodes.setHeight(button, look.px(HEIGHT));
     HBox.setHgrow(button, Priority.ALWAYS);
-    button.setOnAction(event -> press.accept(choice.key()));
     return button;
   }
 }

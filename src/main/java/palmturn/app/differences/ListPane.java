@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.function.Consumer;
 import javafx.application.Platform;
 import javafx.beans.binding.Bindings;
-import javafx.geometry.Pos;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
 import javafx.scene.control.ScrollPane;
@@ -33,8 +32,8 @@ final class ListPane extends VBox {
   private final DifferenceReview differences;
   private final KeyBindings keys;
   private final Look look;
-  private final Label count = label("differences-count", "title");
-  private final Label progress = label("differences-progress", "second");
+  private final Label count = Nodes.named("differences-count", "title");
+  private final Label progress = Nodes.named("differences-progress", "second");
   private final HBox pairs;
   private final ListView<Row> list = new ListView<>();
   private final VBox foot;
@@ -57,12 +56,10 @@ final class ListPane extends VBox {
     this.keys = keys;
     this.look = look;
     getStyleClass().setAll("differences-list");
-    setMinWidth(look.px(WIDTH));
-    setMaxWidth(look.px(WIDTH));
+    Nodes.setWidth(this, look.px(WIDTH));
     HBox head = new HBox(count, Nodes.space(), progress);
     head.getStyleClass().add("list-head");
-    pairs = new HBox(look.px(8));
-    pairs.setAlignment(Pos.CENTER_LEFT);
+    pairs = Nodes.row(look.px(8));
     pairs.getStyleClass().add("list-pairs");
     foot = new VBox(look.px(4));
     foot.setId("agreement");
@@ -88,20 +85,12 @@ final class ListPane extends VBox {
     show();
   }
 
-  private static Label label(String id, String style) {
-    Label label = new Label();
-    label.setId(id);
-    label.getStyleClass().add(style);
-    return label;
-  }
-
   private void showPair(Consumer<String> press) {
     List<ReadingPair> all = differences.comparison().pairsProperty().get();
     ReadingPair now = differences.comparison().pairProperty().get();
     pairs.getChildren().clear();
     boolean choice = all.size() > 1 && now != null;
-    pairs.setVisible(choice);
-    pairs.setManaged(choice);
+    Nodes.setShown(pairs, choice);
     if (choice) {
       Label words =
           Nodes.label(

@@ -41,8 +41,8 @@ public final class ModeTabs extends HBox {
     setMinWidth(Region.USE_PREF_SIZE);
     key.getStyleClass().add("key");
     key.textProperty().bind(keys.mapProperty().map(map -> map.of(Action.COMPARE)));
-    mark = tab("tab-mark", look, name("Mark"));
-    settle = tab("tab-differences", look, name("Differences"), open, key);
+    mark = tab("tab-mark", look, Nodes.label("Mark", "tab-name"));
+    settle = tab("tab-differences", look, Nodes.label("Differences", "tab-name"), open, key);
     mark.setOnMouseClicked(
         event -> {
           if (differences.isOpen()) {
@@ -62,11 +62,6 @@ public final class ModeTabs extends HBox {
     show();
   }
 
-  private static Label name(String words) {
-    Label name = Nodes.label(words, "tab-name");
-    return name;
-  }
-
   private static HBox tab(String id, Look look, Label... parts) {
     HBox tab = new HBox(look.px(6), parts);
     tab.setId(id);
@@ -77,12 +72,10 @@ public final class ModeTabs extends HBox {
   private void show() {
     boolean here = differences.isOpen();
     SettledTrial settled = differences.settledProperty().get();
-    setVisible(here || offered.get());
-    setManaged(here || offered.get());
+    Nodes.setShown(this, here || offered.get());
     mark.getStyleClass().setAll("tab", here ? "other-tab" : "chosen-tab");
     settle.getStyleClass().setAll("tab", here ? "chosen-tab" : "other-tab");
-    key.setVisible(!here);
-    key.setManaged(!here);
+    Nodes.setShown(key, !here);
     open.setText(settled == null ? "" : settled.open() + " open");
     open.setManaged(settled != null);
   }

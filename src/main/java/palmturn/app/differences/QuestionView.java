@@ -1,7 +1,6 @@
 package palmturn.app.differences;
 
 import java.util.function.Consumer;
-import javafx.animation.AnimationTimer;
 import javafx.beans.value.ObservableValue;
 import javafx.scene.control.Label;
 import javafx.scene.layout.Priority;
@@ -12,6 +11,7 @@ import palmturn.app.keys.Action;
 import palmturn.app.keys.KeyBindings;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.app.strip.SoundOutline;
 import palmturn.trial.Decision;
 import palmturn.trial.Estimate;
@@ -20,18 +20,11 @@ import palmturn.trial.Estimate;
 final class QuestionView extends VBox {
   private final DifferenceReview differences;
   private final KeyBindings keys;
-  private final Label question = new Label();
-  private final Label explanation = new Label();
+  private final Label question = Nodes.named("question", "question");
+  private final Label explanation = Nodes.wrapped("", "explanation");
   private final StillsRow stills;
   private final StavesView staves;
   private final SummaryView end;
-  private final AnimationTimer clock =
-      new AnimationTimer() {
-        @Override
-        public void handle(long now) {
-          differences.stage().tick(System.nanoTime());
-        }
-      };
 
   QuestionView(
       DifferenceReview differences,
@@ -44,13 +37,8 @@ final class QuestionView extends VBox {
     this.keys = keys;
     getStyleClass().setAll("question-pane");
     setMinSize(0, 0);
-    question.setId("question");
-    question.getStyleClass().add("question");
     question.setMinHeight(Region.USE_PREF_SIZE);
     explanation.setId("explanation");
-    explanation.getStyleClass().add("explanation");
-    explanation.setWrapText(true);
-    explanation.setMinHeight(Region.USE_PREF_SIZE);
     stills = new StillsRow(differences, look, listeners);
     staves = new StavesView(differences, wave, look, listeners);
     end = new SummaryView(differences, look);
@@ -67,26 +55,18 @@ final class QuestionView extends VBox {
     listeners.onChange(differences.settledProperty(), this::show);
     listeners.onChange(differences.positionProperty(), this::show);
     listeners.onChange(differences.newMark().activeProperty(), this::show);
-    listeners.onValue(differences.stage().playingProperty(), this::runClock);
-    listeners.onEnd(clock::stop);
+    listeners.onEachFrame(
+        differences.stage().playingProperty(), () -> differences.stage().tick(System.nanoTime()));
     show();
-  }
-
-  private void runClock(boolean playing) {
-    if (playing) {
-      clock.start();
-    } else {
-      clock.stop();
-    }
   }
 
   private void show() {
     ReviewItem item = differences.current();
     DifferenceWords wording = StavesLayout.wording(differences);
     boolean asking = item != null && wording != null;
-    setShown(stills, asking);
-    setShown(staves, asking);
-    setShown(end, !asking);
+    Nodes.setShown(stills, asking);
+    Nodes.setShown(staves, asking);
+    Nodes.setShown(end, !asking);
     if (item == null || wording == null) {
       question.setText(end.title());
       explanation.setText(end.explanation());
@@ -111,10 +91,5 @@ final class QuestionView extends VBox {
   private @Nullable Estimate estimate() {
     ReviewedTrial opened = differences.trialProperty().get();
     return opened == null ? null : opened.trial().estimate();
-  }
-
-  private static void setShown(Region part, boolean now) {
-    part.setVisible(now);
-    part.setManaged(now);
   }
 }

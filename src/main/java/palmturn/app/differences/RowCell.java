@@ -7,7 +7,6 @@ import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.scene.shape.Polyline;
 import org.jspecify.annotations.Nullable;
@@ -62,8 +61,7 @@ final class RowCell extends ListCell<ListPane.Row> {
     Decision<?> decision = item.decision();
     Label title = Nodes.label(wording.title(item), "plain-title");
     title.setMinWidth(0);
-    HBox second = new HBox(look.px(6));
-    second.setAlignment(Pos.CENTER_LEFT);
+    HBox second = Nodes.row(look.px(6));
     if (decision != null && !item.open()) {
       Polyline tick = new Polyline(0, 5, 3.5, 8.5, 10, 1);
       tick.setStroke(Theme.fx(look.theme().palette().ink2()));
@@ -82,11 +80,8 @@ final class RowCell extends ListCell<ListPane.Row> {
     words.setAlignment(Pos.CENTER_LEFT);
     words.setMinWidth(0);
     HBox.setHgrow(words, Priority.ALWAYS);
-    Label when = Nodes.label(wording.time(item.fromS()), "second");
-    when.setMinWidth(Region.USE_PREF_SIZE);
-    HBox line = new HBox(look.px(14), icon(item, wording), words, when);
-    line.setAlignment(Pos.CENTER_LEFT);
-    return line;
+    Label when = Nodes.whole(wording.time(item.fromS()), "second");
+    return Nodes.row(look.px(14), icon(item, wording), words, when);
   }
 
   private Canvas icon(ReviewItem item, DifferenceWords wording) {

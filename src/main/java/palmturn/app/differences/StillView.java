@@ -1,12 +1,9 @@
 package palmturn.app.differences;
 
-import javafx.geometry.Pos;
 import javafx.geometry.Rectangle2D;
 import javafx.scene.control.Label;
 import javafx.scene.image.ImageView;
-import javafx.scene.layout.HBox;
 import javafx.scene.layout.Pane;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.look.Look;
@@ -28,7 +25,7 @@ final class StillView extends VBox {
   private final ImageView image = new ImageView();
   private final Label mark = new Label();
   private final Label words = new Label();
-  private final Label when = new Label();
+  private final Label when = Nodes.whole("", "second");
   private final Frame frame;
   private Estimate.@Nullable Region region;
 
@@ -42,11 +39,7 @@ final class StillView extends VBox {
     mark.getStyleClass().setAll("label", "on-picture");
     mark.setManaged(false);
     words.getStyleClass().add(main ? "name" : "second");
-    when.getStyleClass().add("second");
-    when.setMinWidth(Region.USE_PREF_SIZE);
-    HBox line = new HBox(look.px(8), words, Nodes.space(), when);
-    line.setAlignment(Pos.CENTER_LEFT);
-    getChildren().setAll(frame, line);
+    getChildren().setAll(frame, Nodes.row(look.px(8), words, Nodes.space(), when));
   }
 
   void setRegion(Estimate.@Nullable Region hands) {

@@ -3,7 +3,6 @@ package palmturn.app.differences;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
@@ -80,8 +79,7 @@ final class SummaryView extends StackPane {
       if (settled && decision != null) {
         words.add(wording.decisionSentence(decision));
       }
-      Label label = Nodes.wrapped(String.join("   ", words), "explanation");
-      lines.getChildren().add(label);
+      lines.getChildren().add(Nodes.wrapped(String.join("   ", words), "explanation"));
     }
     lines.setMaxWidth(look.px(900));
   }

@@ -5,7 +5,6 @@ import java.util.function.Consumer;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Region;
 import palmturn.app.keys.Chord;
 import palmturn.app.keys.KeyMap;
 import palmturn.app.look.Look;
@@ -21,8 +20,7 @@ public final class KeyCaps {
    * @param press is told which key was clicked, as {@code F} or {@code Shift+→}
    */
   public static HBox of(KeyHint hint, KeyMap keys, Look look, Consumer<String> press) {
-    HBox row = new HBox(look.px(4));
-    row.setAlignment(Pos.CENTER_LEFT);
+    HBox row = Nodes.row(look.px(4));
     List<String> chords =
         hint.actions().stream().flatMap(each -> keys.shown(each).stream()).toList();
     List<String> heldBefore = List.of();
@@ -49,16 +47,14 @@ public final class KeyCaps {
   /** Returns the cap of one key. */
   public static Label cap(String key, Look look) {
     Label cap = Nodes.label(key, "key");
-    cap.setMinSize(look.px(22), look.px(22));
-    cap.setMaxHeight(look.px(22));
+    cap.setMinWidth(look.px(22));
+    Nodes.setHeight(cap, look.px(22));
     cap.setAlignment(Pos.CENTER);
     return cap;
   }
 
   /** Returns the words behind caps. */
   public static Label words(String text) {
-    Label words = Nodes.label(text, "key-words");
-    words.setMinWidth(Region.USE_PREF_SIZE);
-    return words;
+    return Nodes.whole(text, "key-words");
   }
 }

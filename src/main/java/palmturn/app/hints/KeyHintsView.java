@@ -8,6 +8,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import palmturn.app.keys.KeyMap;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 
 /** The bottom row of hints, 36 high; what does not fit is left out, except the key to all keys. */
 public final class KeyHintsView extends HBox {
@@ -27,8 +28,7 @@ public final class KeyHintsView extends HBox {
     getStyleClass().setAll("hints");
     setId("hints");
     setAlignment(Pos.CENTER_LEFT);
-    setMinHeight(look.px(36));
-    setMaxHeight(look.px(36));
+    Nodes.setHeight(this, look.px(36));
     setMinWidth(0);
   }
 

@@ -4,14 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
 import javafx.application.Platform;
-import javafx.geometry.Bounds;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.OverrunStyle;
-import javafx.scene.control.ProgressBar;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
@@ -20,6 +18,7 @@ import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.app.look.Tooltips;
 import palmturn.app.tasks.RunningTask;
 import palmturn.work.search.InboxSearch.Found;
@@ -47,43 +46,31 @@ public final class InboxView extends VBox {
     setId("inbox");
     setFocusTraversable(true);
     setAccessibleText("Inbox");
-    Label title = new Label("Inbox");
-    title.getStyleClass().add("title");
-    Label where = new Label();
-    where.setId("inbox-folder");
-    where.getStyleClass().add("second");
+    Label where = Nodes.named("inbox-folder", "second");
     where.setTextOverrun(OverrunStyle.LEADING_ELLIPSIS);
     where.setMinWidth(0);
     progress = new HBox(look.px(12));
     progress.setAlignment(Pos.CENTER_RIGHT);
     progress.setMinWidth(Region.USE_PREF_SIZE);
-    Button folder = new Button("Choose a folder");
-    folder.setId("inbox-choose");
-    folder.getStyleClass().setAll("button", "choice", "narrow");
+    Button folder =
+        Nodes.button(
+            "inbox-choose", "Choose a folder", () -> press.accept("O"), "choice", "narrow");
     folder.setMinWidth(Region.USE_PREF_SIZE);
     folder.setFocusTraversable(false);
-    folder.setOnAction(event -> press.accept("O"));
-    HBox head = new HBox(look.px(16), title, where, space(), progress, folder);
-    head.setAlignment(Pos.CENTER_LEFT);
+    HBox head =
+        Nodes.row(
+            look.px(16), Nodes.label("Inbox", "title"), where, Nodes.space(), progress, folder);
     head.setMinHeight(look.px(34));
-    Label words = new Label();
+    Label words = Nodes.wrapped("", "second");
     words.setId("inbox-words");
-    words.getStyleClass().add("second");
-    words.setWrapText(true);
-    words.setMinHeight(Region.USE_PREF_SIZE);
-    words.textProperty().bind(inbox.wordsProperty());
-    words.managedProperty().bind(words.textProperty().isNotEmpty());
-    scroll.setFitToWidth(true);
-    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    scroll.setFocusTraversable(false);
+    Nodes.bindText(words, inbox.wordsProperty());
+    Nodes.scrollVertically(scroll);
     VBox.setVgrow(scroll, Priority.ALWAYS);
     VBox.setVgrow(this, Priority.ALWAYS);
     setMinHeight(0);
-    Button first = new Button("Choose the folder");
-    first.setId("inbox-first");
-    first.getStyleClass().setAll("button", "main-choice");
+    Button first =
+        Nodes.button("inbox-first", "Choose the folder", () -> press.accept("O"), "main-choice");
     first.setMinHeight(look.px(44));
-    first.setOnAction(event -> press.accept("O"));
     first.visibleProperty().bind(inbox.folderProperty().isNull());
     first.managedProperty().bind(first.visibleProperty());
     folder.visibleProperty().bind(first.visibleProperty().not());
@@ -116,8 +103,8 @@ public final class InboxView extends VBox {
 
   private Label heading(State state, List<Found> all) {
     long count = all.stream().filter(each -> each.state() == state).count();
-    Label label = new Label(InboxWords.state(state) + "  " + count);
-    label.getStyleClass().addAll("strong", "inbox-heading");
+    Label label = Nodes.label(InboxWords.state(state) + "  " + count, "strong");
+    label.getStyleClass().add("inbox-heading");
     return label;
   }
 
@@ -153,21 +140,18 @@ public final class InboxView extends VBox {
           }
         });
     if (chosen) {
-      Platform.runLater(() -> bringIntoSight(row));
+      Platform.runLater(() -> Nodes.scrollTo(scroll, row));
     }
     return row;
   }
 
   private HBox row(String style, String extra, String... texts) {
-    HBox row = new HBox(look.px(16));
-    row.setAlignment(Pos.CENTER_LEFT);
+    HBox row = Nodes.row(look.px(16));
     row.setMinHeight(look.px(style.equals("small") ? 24 : 34));
     for (int i = 0; i < texts.length; i++) {
-      Label label = new Label(texts[i]);
-      label.getStyleClass().add(style);
+      Label label = Nodes.label(texts[i], style);
       if (i < WIDTHS.length) {
-        label.setMinWidth(look.px(WIDTHS[i]));
-        label.setMaxWidth(look.px(WIDTHS[i]));
+        Nodes.setWidth(label, look.px(WIDTHS[i]));
       } else {
         label.setMinWidth(0);
         label.setMaxWidth(Double.MAX_VALUE);
@@ -176,52 +160,16 @@ public final class InboxView extends VBox {
       row.getChildren().add(label);
     }
     if (!extra.isEmpty()) {
-      Label label = new Label(extra);
-      label.getStyleClass().add("strong");
-      label.setMinWidth(Region.USE_PREF_SIZE);
-      row.getChildren().add(label);
+      row.getChildren().add(Nodes.whole(extra, "strong"));
     }
     row.getStyleClass().add("inbox-line");
     return row;
   }
 
-  private void bringIntoSight(Node row) {
-    double room = list.getHeight() - scroll.getViewportBounds().getHeight();
-    if (row.getScene() == null || room <= 0) {
-      return;
-    }
-    Bounds at = row.getBoundsInParent();
-    double top = scroll.getVvalue() * room;
-    double bottom = top + scroll.getViewportBounds().getHeight();
-    if (at.getMinY() < top) {
-      scroll.setVvalue(at.getMinY() / room);
-    } else if (at.getMaxY() > bottom) {
-      scroll.setVvalue((at.getMaxY() - scroll.getViewportBounds().getHeight()) / room);
-    }
-  }
-
   private void progress(@Nullable RunningTask now) {
-    progress.getChildren().clear();
-    if (now == null) {
-      return;
-    }
-    Label words = new Label(now.words());
-    words.getStyleClass().add("second");
-    ProgressBar bar = new ProgressBar();
-    bar.getStyleClass().add("line-bar");
-    bar.setPrefWidth(look.px(140));
-    bar.progressProperty().bind(now.shareProperty());
-    Button stop = new Button("Stop");
-    stop.setId("inbox-stop");
-    stop.getStyleClass().setAll("button", "choice", "narrow");
-    stop.setFocusTraversable(false);
-    stop.setOnAction(event -> inbox.stop());
-    progress.getChildren().setAll(words, bar, stop);
-  }
-
-  private static Region space() {
-    Region space = new Region();
-    HBox.setHgrow(space, Priority.ALWAYS);
-    return space;
+    List<Node> parts =
+        now == null ? List.of() : Nodes.progress(now, "inbox", look.px(140), inbox::stop);
+    parts.forEach(part -> part.setFocusTraversable(false));
+    progress.getChildren().setAll(parts);
   }
 }

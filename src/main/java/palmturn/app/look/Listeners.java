@@ -1,6 +1,7 @@
 package palmturn.app.look;
 
 import java.util.function.Consumer;
+import javafx.animation.AnimationTimer;
 import javafx.beans.Observable;
 import javafx.beans.value.ObservableValue;
 import javafx.util.Subscription;
@@ -17,6 +18,27 @@ public final class Listeners {
   /** Passes the value on now and after each change. */
   public <T> void onValue(ObservableValue<T> what, Consumer<T> to) {
     all = all.and(what.subscribe(to));
+  }
+
+  /** Runs something before each picture of the screen while a value is true. */
+  public void onEachFrame(ObservableValue<Boolean> running, Runnable then) {
+    AnimationTimer clock =
+        new AnimationTimer() {
+          @Override
+          public void handle(long now) {
+            then.run();
+          }
+        };
+    onValue(
+        running,
+        runs -> {
+          if (runs) {
+            clock.start();
+          } else {
+            clock.stop();
+          }
+        });
+    onEnd(clock::stop);
   }
 
   /** Runs something at the end. */

@@ -10,6 +10,7 @@ import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleDoubleProperty;
 import javafx.beans.property.SimpleObjectProperty;
+import javafx.scene.canvas.Canvas;
 import javafx.scene.text.Font;
 import javafx.scene.text.FontWeight;
 import palmturn.chart.Lato;
@@ -89,6 +90,13 @@ public final class Look {
   /** Returns the style of a root: the theme's colours and the size of text. */
   public String rootStyle() {
     return theme().style() + " -fx-font-size: " + TEXT * scale.get() + "px;";
+  }
+
+  /** Returns a canvas whose pen draws in units of the ordinary size of text. */
+  public Canvas canvas(double width, double height) {
+    Canvas canvas = new Canvas(width * scale.get(), height * scale.get());
+    canvas.getGraphicsContext2D().scale(scale.get(), scale.get());
+    return canvas;
   }
 
   /** Returns the regular face for a canvas, which scales by itself. */

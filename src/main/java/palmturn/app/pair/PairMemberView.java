@@ -28,12 +28,12 @@ final class PairMemberView extends VBox {
   private final PictureNode image;
   private final Pane frame = new Pane();
   private final VBox notes = new VBox();
-  private final Label name = new Label();
-  private final Label marks = label("second");
-  private final Label slap = label("big");
-  private final Label fault = label("over");
-  private final Label where = label("second");
-  private final Label interval = label("plain");
+  private final Label name = Nodes.whole("", "strong");
+  private final Label marks = Nodes.label("", "second");
+  private final Label slap = Nodes.whole("", "big");
+  private final Label fault = Nodes.label("", "over");
+  private final Label where = Nodes.whole("", "second");
+  private final Label interval = Nodes.label("", "plain");
   private final ProgressBar share = new ProgressBar(0);
   private double dragX;
   private double dragY;
@@ -48,30 +48,26 @@ final class PairMemberView extends VBox {
     super(look.px(8));
     this.half = half;
     image = new PictureNode(half.stage(), listeners);
-    name.getStyleClass().add("strong");
     name.setId(id + "-name");
     slap.setId(id + "-slap");
     interval.setId(id + "-interval");
     where.setId(id + "-where");
     fault.setId(id + "-fault");
-    name.setMinWidth(Region.USE_PREF_SIZE);
-    HBox head = new HBox(look.px(12), name, marks, Nodes.space());
+    marks.setMinWidth(0);
+    fault.setMinWidth(0);
+    HBox head = Nodes.row(look.px(12), name, marks, Nodes.space());
     head.getChildren().addAll(choices);
-    head.setAlignment(Pos.CENTER_LEFT);
     head.setMinHeight(look.px(26));
     StackPane picture = picture(look);
     VBox.setVgrow(picture, Priority.ALWAYS);
-    slap.setMinWidth(Region.USE_PREF_SIZE);
-    where.setMinWidth(Region.USE_PREF_SIZE);
+
     HBox told = new HBox(look.px(12), slap, fault, Nodes.space(), where);
     told.setAlignment(Pos.BASELINE_LEFT);
     share.getStyleClass().add("line-bar");
     share.setMaxWidth(Double.MAX_VALUE);
     HBox.setHgrow(share, Priority.ALWAYS);
     interval.setMinWidth(look.px(190));
-    HBox into = new HBox(look.px(12), interval, share);
-    into.setAlignment(Pos.CENTER_LEFT);
-    getChildren().setAll(head, picture, told, into);
+    getChildren().setAll(head, picture, told, Nodes.row(look.px(12), interval, share));
     setMinSize(0, 0);
     listeners.onChange(half.trialProperty(), this::showWords);
     listeners.onChange(half.mirroredProperty(), this::showWords);
@@ -189,15 +185,7 @@ final class PairMemberView extends VBox {
 
   private void addNote(String words) {
     if (!words.isEmpty()) {
-      Label line = Nodes.label(words, "on-picture");
-      notes.getChildren().add(line);
+      notes.getChildren().add(Nodes.label(words, "on-picture"));
     }
-  }
-
-  private static Label label(String style) {
-    Label label = new Label();
-    label.getStyleClass().add(style);
-    label.setMinWidth(0);
-    return label;
   }
 }

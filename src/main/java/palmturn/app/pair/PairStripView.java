@@ -7,6 +7,7 @@ import javafx.scene.text.TextAlignment;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.app.look.Theme;
 import palmturn.app.strip.StripGraphics;
 import palmturn.chart.BeatStrip;
@@ -46,8 +47,7 @@ final class PairStripView extends Pane {
     setAccessibleText("Beat strip of both hands");
     getChildren().add(canvas);
     scale = look.scaleProperty().get();
-    setMinHeight(look.px(HEIGHT));
-    setMaxHeight(look.px(HEIGHT));
+    Nodes.setHeight(this, look.px(HEIGHT));
     setMinWidth(0);
     listeners.onChange(pair.meetingProperty(), this::draw);
     listeners.onChange(pair.one().stage().frameProperty(), this::draw);
@@ -60,8 +60,7 @@ final class PairStripView extends Pane {
     double fits = look.scaleFitting(height, HEIGHT, ABOVE);
     if (fits != scale) {
       scale = fits;
-      setMinHeight(HEIGHT * fits);
-      setMaxHeight(HEIGHT * fits);
+      Nodes.setHeight(this, HEIGHT * fits);
     }
   }
 

@@ -2,7 +2,6 @@ package palmturn.app.pair;
 
 import java.util.List;
 import java.util.function.Consumer;
-import javafx.animation.AnimationTimer;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -28,16 +27,9 @@ public final class PairView extends VBox {
   private final PairMemberView other;
   private final VBox nobody;
   private final PairStripView strip;
-  private final Label words = new Label();
-  private final Label sides = new Label();
-  private final Label speed = new Label();
-  private final AnimationTimer clock =
-      new AnimationTimer() {
-        @Override
-        public void handle(long now) {
-          pair.tick(System.nanoTime());
-        }
-      };
+  private final Label words = Nodes.named("pair-words", "second");
+  private final Label sides = Nodes.named("pair-sides", "over");
+  private final Label speed = Nodes.named("pair-speed", "second");
 
   /**
    * Builds the pane.
@@ -79,25 +71,17 @@ public final class PairView extends VBox {
     listeners.onChange(pair.other().trialProperty(), this::placePictures);
     listeners.onChange(pair.meetingProperty(), this::showWords);
     listeners.onChange(pair.speedProperty(), this::showWords);
-    listeners.onValue(pair.playingProperty(), this::runClock);
-    listeners.onEnd(clock::stop);
+    listeners.onChange(pair.playingProperty(), this::showWords);
+    listeners.onEachFrame(pair.playingProperty(), () -> pair.tick(System.nanoTime()));
     placePictures();
   }
 
   private HBox head() {
-    Label title = Nodes.label("The same moment, both hands", "title");
-    title.setMinWidth(Region.USE_PREF_SIZE);
-    words.setId("pair-words");
-    words.getStyleClass().add("second");
     words.setMinWidth(0);
-    sides.setId("pair-sides");
-    sides.getStyleClass().add("over");
     sides.setMinWidth(Region.USE_PREF_SIZE);
-    speed.setId("pair-speed");
-    speed.getStyleClass().add("second");
     speed.setMinWidth(Region.USE_PREF_SIZE);
-    HBox head = new HBox(look.px(16), title, words, sides, Nodes.space(), speed);
-    head.setAlignment(Pos.CENTER_LEFT);
+    Label title = Nodes.whole("The same moment, both hands", "title");
+    HBox head = Nodes.row(look.px(16), title, words, sides, Nodes.space(), speed);
     head.setMinHeight(look.px(44));
     head.getStyleClass().setAll("pair-head");
     return head;
@@ -105,9 +89,7 @@ public final class PairView extends VBox {
 
   private VBox nobody() {
     Label title = Nodes.label("No trial to compare", "big");
-    Label why = new Label();
-    why.setId("pair-empty");
-    why.getStyleClass().add("second");
+    Label why = Nodes.named("pair-empty", "second");
     why.setWrapText(true);
     why.setTextAlignment(TextAlignment.CENTER);
     why.setMaxWidth(look.px(340));
@@ -125,15 +107,6 @@ public final class PairView extends VBox {
     pictures
         .getChildren()
         .setAll(pair.left() == pair.one() ? List.of(one, beside) : List.of(beside, one));
-    showWords();
-  }
-
-  private void runClock(boolean playing) {
-    if (playing) {
-      clock.start();
-    } else {
-      clock.stop();
-    }
     showWords();
   }
 

@@ -3,7 +3,6 @@ package palmturn.app.progress;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import javafx.scene.Node;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.control.Label;
@@ -11,12 +10,14 @@ import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.VBox;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.app.strip.StripGraphics;
 import palmturn.chart.ProgressChart;
 import palmturn.measure.Limit;
 import palmturn.measure.Limits;
 import palmturn.measure.Measure;
 import palmturn.measure.Measures;
+import palmturn.measure.Phrases;
 import palmturn.measure.ProgressScore;
 import palmturn.measure.Quality;
 import palmturn.trial.Hand;
@@ -39,7 +40,7 @@ public final class ProgressView extends VBox {
     this.past = past;
     this.look = look;
     setId("progress");
-    Label words = label("progress-words", "second");
+    Label words = label("progress-words", "", "second");
     words.textProperty().bind(past.wordsProperty());
     charts = new VBox(look.px(16));
     scroll = new ScrollPane(charts);
@@ -60,17 +61,13 @@ public final class ProgressView extends VBox {
     ProgressScore score = past.scoreProperty().get();
     List<Node> nodes = new ArrayList<>();
     for (String line : past.unreadProperty().get()) {
-      Label label = label("", "over");
-      label.setText("Not followed: " + line);
-      nodes.add(label);
+      nodes.add(label("", "Not followed: " + line, "over"));
     }
     if (!past.changesProperty().get().isEmpty()) {
       nodes.add(changes(past.changesProperty().get()));
     }
     if (score != null) {
-      Label key = label("", "small");
-      key.setText(CourseSentences.KEY);
-      nodes.add(key);
+      nodes.add(label("", CourseSentences.KEY, "small"));
       for (Quality quality : Quality.values()) {
         if (score.courses().stream().anyMatch(course -> course.quality() == quality)) {
           nodes.add(quality(score, quality));
@@ -85,40 +82,31 @@ public final class ProgressView extends VBox {
   }
 
   private Node changes(List<String> lines) {
-    Label name = new Label("In this session");
-    name.getStyleClass().add("strong");
-    VBox box = new VBox(look.px(4), name);
-    for (String line : lines) {
-      Label said = label("progress-change", "second");
-      said.setText(line);
-      box.getChildren().add(said);
-    }
-    Label practice = label("", "small");
-    practice.setText(AthleteProgress.PRACTICE);
-    box.getChildren().add(practice);
+    VBox box = new VBox(look.px(4), Nodes.label("In this session", "strong"));
+    lines.forEach(line -> box.getChildren().add(label("progress-change", line, "second")));
+    box.getChildren().add(label("", AthleteProgress.PRACTICE, "small"));
     return box;
   }
 
   private Node quality(ProgressScore score, Quality quality) {
     Measure measure = Measures.headline(quality);
-    Label name = new Label(capital(measure.name()) + ", " + measure.unit());
-    name.getStyleClass().add("strong");
-    VBox box = new VBox(look.px(4), name);
+    String name = Phrases.capital(measure.name()) + ", " + measure.unit();
+    VBox box = new VBox(look.px(4), Nodes.label(name, "strong"));
     for (Hand hand : List.of(Hand.LEFT, Hand.RIGHT)) {
       score
           .course(hand, quality)
           .ifPresent(
-              course -> {
-                Label said = label("progress-" + quality.code() + "-" + hand.code(), "second");
-                said.setText(CourseSentences.of(course));
-                box.getChildren().add(said);
-              });
+              course ->
+                  box.getChildren()
+                      .add(
+                          label(
+                              "progress-" + quality.code() + "-" + hand.code(),
+                              CourseSentences.of(course),
+                              "second")));
     }
     Limits limits = past.limits();
     Limit limit = limits == null ? null : limits.of(quality);
-    double scale = look.scaleProperty().get();
-    Canvas canvas = new Canvas(WIDTH * scale, ProgressChart.HEIGHT * scale);
-    canvas.getGraphicsContext2D().scale(scale, scale);
+    Canvas canvas = look.canvas(WIDTH, ProgressChart.HEIGHT);
     ProgressChart.paint(
         new StripGraphics(canvas.getGraphicsContext2D()),
         new Rectangle2D.Double(0, 0, WIDTH - 16, ProgressChart.HEIGHT),
@@ -130,18 +118,11 @@ public final class ProgressView extends VBox {
     return box;
   }
 
-  private Label label(String id, String style) {
-    Label label = new Label();
-    if (!id.isEmpty()) {
-      label.setId(id);
-    }
-    label.getStyleClass().add(style);
+  private Label label(String id, String text, String style) {
+    Label label = Nodes.named(id, style);
+    label.setText(text);
     label.setWrapText(true);
     label.setMaxWidth(look.px(WIDTH));
     return label;
-  }
-
-  private static String capital(String text) {
-    return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }
 }

@@ -28,7 +28,7 @@ public final class AthleteForm {
   private static final String OLD_SCALE =
       "Estimates made before keep their old scale until they are made again.";
 
-  private static final Question SHEET = new Question.Athlete();
+  private static final Question SHEET = Question.Page.ATHLETE;
 
   private final OpenSession session;
   private final Stage stage;

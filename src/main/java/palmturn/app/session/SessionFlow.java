@@ -250,7 +250,7 @@ public final class SessionFlow {
       prompts
           .questions()
           .ask(
-              new Question.Initials(
+              Question.Line.initials(
                   initials -> {
                     session.setReader(initials);
                     opener.show(open, place, "");
@@ -281,7 +281,7 @@ public final class SessionFlow {
           () -> Drills.library(settings, open.folder()),
           asked::offer,
           problem -> asked.setObstacle(String.valueOf(problem.getMessage())));
-      prompts.questions().ask(new Question.NewDrill());
+      prompts.questions().ask(Question.Page.NEW_DRILL);
     }
   }
 
@@ -304,7 +304,7 @@ public final class SessionFlow {
     SessionFolder open = open();
     if (open != null && mayShowFigures("progress shows")) {
       parts.progress().load(open.folder());
-      prompts.questions().ask(new Question.Progress());
+      prompts.questions().ask(Question.Page.PROGRESS);
     }
   }
 
@@ -313,7 +313,7 @@ public final class SessionFlow {
     SessionFolder open = open();
     if (open != null && mayShowFigures("the paces show")) {
       parts.ladders().compute(open, settings);
-      prompts.questions().ask(new Question.Ladder());
+      prompts.questions().ask(Question.Page.LADDER);
     }
   }
 

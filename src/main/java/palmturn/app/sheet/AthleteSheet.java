@@ -9,7 +9,6 @@ import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import palmturn.advise.Caution;
@@ -28,7 +27,7 @@ final class AthleteSheet {
 
   private final AthleteForm athlete;
   private final String heading;
-  private final boolean lookOnly;
+  private final boolean readOnly;
   private final Look look;
   private @Nullable TextField first;
 
@@ -37,10 +36,10 @@ final class AthleteSheet {
    *
    * @param heading whose session, of which day
    */
-  AthleteSheet(AthleteForm athlete, String heading, boolean lookOnly, Look look) {
+  AthleteSheet(AthleteForm athlete, String heading, boolean readOnly, Look look) {
     this.athlete = athlete;
     this.heading = heading;
-    this.lookOnly = lookOnly;
+    this.readOnly = readOnly;
     this.look = look;
   }
 
@@ -67,14 +66,11 @@ final class AthleteSheet {
             labelled("Camera", wide("athlete-camera", athlete.cameraProperty())),
             labelled("Club", wide("athlete-club", athlete.clubProperty())));
     HBox both = new HBox(look.px(GAP), left, right);
-    Label line = Nodes.label(Sheets.LOOK_ONLY, lookOnly ? "second" : "over");
-    line.setId("athlete-missing");
-    if (!lookOnly) {
-      line.textProperty().bind(athlete.obstacleProperty());
-      line.managedProperty().bind(line.textProperty().isNotEmpty());
-    }
-    wrap(line);
-    line.setMaxWidth(look.px(2 * COLUMN + GAP));
+    double width = look.px(2 * COLUMN + GAP);
+    Label line =
+        readOnly
+            ? Nodes.wrapped(Sheets.READ_ONLY, "second")
+            : SheetFactory.obstacle("athlete-missing", athlete.obstacleProperty(), width);
     Label whose = Nodes.label(heading, "second");
     whose.setId("athlete-whose");
     return List.of(whose, new SheetScrollPane(both, 2 * COLUMN + GAP, look), line);
@@ -91,37 +87,28 @@ final class AthleteSheet {
   /** Returns a length's field, with how to measure it, or its error, beside it. */
   private VBox length(String name, String how, BodyLength what, Listeners listeners) {
     StringProperty typed = athlete.lengthProperty(what);
-    if (lookOnly) {
+    if (readOnly) {
       return labelled(name, valueText(typed.get().isEmpty() ? "" : typed.get() + " cm"));
     }
     String id = "athlete-" + what.name().toLowerCase(Locale.ROOT);
-    TextField field = SheetFactory.field(id, 4, look);
+    TextField field = SheetFactory.field(id, 4, look, typed);
     field.setMinWidth(look.px(FIELD));
     field.setMaxWidth(look.px(FIELD));
     field.setAccessibleText(name + ", cm: " + how);
-    field.textProperty().bindBidirectional(typed);
     first = first == null ? field : first;
-    Label beside = Nodes.label("", "small");
-    beside.setId(id + "-beside");
+    Label beside = Nodes.named(id + "-beside", "small");
     listeners.onValue(
         athlete.faultProperty(what),
         wrong -> {
-          beside.getStyleClass().remove("warning");
-          if (!wrong.isEmpty()) {
-            beside.getStyleClass().add("warning");
-          }
+          Nodes.setStyle(beside, "warning", !wrong.isEmpty());
           beside.setText(wrong.isEmpty() ? how : "▲ " + wrong);
         });
-    Label cm = Nodes.label("cm", "second");
-    cm.setMinWidth(Region.USE_PREF_SIZE);
-    HBox row = new HBox(look.px(8), field, cm, beside);
-    row.setAlignment(Pos.CENTER_LEFT);
-    return labelled(name, row);
+    return labelled(name, Nodes.row(look.px(8), field, Nodes.whole("cm", "second"), beside));
   }
 
   /** Explains the use of the lengths or, after a change, that old estimates keep their scale. */
   private Label scale() {
-    Label scale = Nodes.label("", "small");
+    Label scale = Nodes.wrapped("", "small");
     scale.setId("athlete-scale");
     scale
         .textProperty()
@@ -134,7 +121,7 @@ final class AthleteSheet {
                             ? "They give the elbow’s displacement in centimetres. One is"
                                 + " enough: the forearm is best, the height last."
                             : old));
-    wrap(scale);
+
     scale.setMinHeight(look.px(36));
     scale.setAlignment(Pos.TOP_LEFT);
     return scale;
@@ -142,7 +129,7 @@ final class AthleteSheet {
 
   private Node racketHand() {
     Hand said = athlete.racketHandProperty().get();
-    return lookOnly
+    return readOnly
         ? valueText(said == null ? "" : said.code())
         : RadioRow.of(
             "athlete-racket",
@@ -158,13 +145,13 @@ final class AthleteSheet {
     if (pain instanceof TextField field) {
       field.setPromptText("leave empty if none");
     }
-    return new VBox(look.px(4), pain, caution(Caution.PAIN));
+    return new VBox(look.px(4), pain, Nodes.wrapped(Caution.PAIN.text(), "small"));
   }
 
   private Node consent() {
     Boolean said = athlete.consentProperty().get();
     Node consent =
-        lookOnly
+        readOnly
             ? valueText(said == null ? "" : said ? "yes" : "no")
             : RadioRow.of(
                 "athlete-consent",
@@ -173,37 +160,23 @@ final class AthleteSheet {
                 RadioRow.option("yes", Boolean.TRUE, "yes"),
                 RadioRow.option("no", Boolean.FALSE, "no"),
                 RadioRow.option("unsaid", null, "not said"));
-    return new VBox(look.px(4), consent, caution(Caution.FILMING));
-  }
-
-  private Label caution(Caution caution) {
-    Label label = Nodes.label(caution.text(), "small");
-    wrap(label);
-    return label;
+    return new VBox(look.px(4), consent, Nodes.wrapped(Caution.FILMING.text(), "small"));
   }
 
   private Node wide(String id, StringProperty typed) {
-    if (lookOnly) {
+    if (readOnly) {
       return valueText(typed.get());
     }
-    TextField field = SheetFactory.field(id, 20, look);
+    TextField field = SheetFactory.field(id, 20, look, typed);
     field.setMaxWidth(Double.MAX_VALUE);
-    field.textProperty().bindBidirectional(typed);
     return field;
   }
 
   private static Label valueText(String words) {
-    Label label = Nodes.label(words.isBlank() ? "not said" : words, "plain");
-    wrap(label);
-    return label;
+    return Nodes.wrapped(words.isBlank() ? "not said" : words, "plain");
   }
 
   private VBox labelled(String question, Node answer) {
     return new VBox(look.px(4), Nodes.label(question, "name"), answer);
-  }
-
-  private static void wrap(Label label) {
-    label.setWrapText(true);
-    label.setMinHeight(Region.USE_PREF_SIZE);
   }
 }

@@ -6,13 +6,11 @@ import java.util.Objects;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
-import javafx.scene.control.ProgressBar;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
 import javafx.scene.image.ImageView;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.board.ImageCache;
@@ -47,7 +45,7 @@ final class ClipsSheet {
     this.look = look;
     stills = new HBox(look.px(8));
     rows = new VBox(look.px(8));
-    progress = new HBox(look.px(12));
+    progress = Nodes.row(look.px(12));
     progress.setMinHeight(look.px(34));
   }
 
@@ -65,14 +63,7 @@ final class ClipsSheet {
     scroll.setPrefWidth(look.px(WIDTH));
     content.add(scroll);
     content.add(progress);
-    Label missing = new Label();
-    missing.setId("clips-missing");
-    missing.getStyleClass().add("over");
-    missing.setWrapText(true);
-    missing.setMaxWidth(look.px(WIDTH));
-    missing.textProperty().bind(intake.obstacleProperty());
-    missing.managedProperty().bind(missing.textProperty().isNotEmpty());
-    content.add(missing);
+    content.add(SheetFactory.obstacle("clips-missing", intake.obstacleProperty(), look.px(WIDTH)));
     listeners.onChange(intake.candidatesProperty(), this::show);
     listeners.onChange(intake.looksProperty(), this::show);
     listeners.onChange(intake.troublesProperty(), this::show);
@@ -83,10 +74,8 @@ final class ClipsSheet {
   }
 
   private FlowPane athleteFields() {
-    TextField athlete = SheetFactory.field("athlete", 10, look);
-    athlete.textProperty().bindBidirectional(intake.athleteProperty());
-    TextField date = SheetFactory.field("date", 8, look);
-    date.textProperty().bindBidirectional(intake.dateProperty());
+    TextField athlete = SheetFactory.field("athlete", 10, look, intake.athleteProperty());
+    TextField date = SheetFactory.field("date", 8, look, intake.dateProperty());
     HBox racket =
         RadioRow.of(
             "racket",
@@ -97,9 +86,9 @@ final class ClipsSheet {
     return new FlowPane(
         look.px(24),
         look.px(12),
-        labelled("Athlete's code, such as H-07; no name", athlete),
-        labelled("Day of filming", date),
-        labelled("Racket hand, if known", racket));
+        SheetFactory.labelled("Athlete's code, such as H-07; no name", athlete, look),
+        SheetFactory.labelled("Day of filming", date, look),
+        SheetFactory.labelled("Racket hand, if known", racket, look));
   }
 
   private ScrollPane handQuestions() {
@@ -119,33 +108,23 @@ final class ClipsSheet {
             RadioRow.option("mirrored", Mirrored.TRUE, "is mirrored"),
             RadioRow.option("unknown", Mirrored.UNKNOWN, "none visible"));
     Label help =
-        Nodes.label(
+        Nodes.wrapped(
             "Facing the camera, the athlete's right hand is at the left of the picture;"
                 + " if writing is mirrored, at the right.",
             "small");
-    help.setWrapText(true);
     help.setMaxWidth(look.px(WIDTH - 3 * STILL - 48));
-    help.setMinHeight(Region.USE_PREF_SIZE);
     stills.setMinWidth(look.px(3 * STILL + 16));
     VBox asks =
         new VBox(
             look.px(12),
-            labelled("Which of the athlete's hands moves here?", hand),
+            SheetFactory.labelled("Which of the athlete's hands moves here?", hand, look),
             help,
-            labelled("Writing in the picture", writing),
-            labelled("Click track in slaps/s; leave empty if there was none", pace()));
+            SheetFactory.labelled("Writing in the picture", writing, look),
+            SheetFactory.labelled(
+                "Click track in slaps/s; leave empty if there was none",
+                SheetFactory.field("pace", 5, look, intake.paceProperty()),
+                look));
     return SheetScrollPane.beside(3 * STILL + 16 + SheetScrollPane.GAP + ASKS, look, stills, asks);
-  }
-
-  private TextField pace() {
-    TextField pace = SheetFactory.field("pace", 5, look);
-    pace.textProperty().bindBidirectional(intake.paceProperty());
-    return pace;
-  }
-
-  private VBox labelled(String words, Node answer) {
-    Label label = Nodes.label(words, "second");
-    return new VBox(look.px(4), label, answer);
   }
 
   private void show() {
@@ -177,26 +156,31 @@ final class ClipsSheet {
     ClipSummary seen = intake.looksProperty().get().get(attempt.clip());
     Label name = Nodes.label(ClipWords.name(attempt, seen), "strong");
     Label facts = Nodes.label(ClipWords.facts(attempt, seen), "second");
-    HBox line = new HBox(look.px(12), name, facts, Nodes.space());
-    line.setAlignment(javafx.geometry.Pos.CENTER_LEFT);
+    HBox line = Nodes.row(look.px(12), name, facts, Nodes.space());
     var place = intake.places().get(index);
     if (place != null) {
-      Button swap = new Button(place.hand().code() + " hand " + place.repeat());
-      swap.setId("swap-" + index);
-      swap.getStyleClass().setAll("button", "choice", "narrow");
+      Button swap =
+          Nodes.button(
+              "swap-" + index,
+              place.hand().code() + " hand " + place.repeat(),
+              () -> intake.setHand(index, place.hand().other()),
+              "choice",
+              "narrow");
       swap.setAccessibleText(swap.getText() + ", press to take the other hand");
-      swap.setOnAction(event -> intake.setHand(index, place.hand().other()));
       line.getChildren().add(swap);
     }
-    Button leave = new Button(taken ? "leave out" : "take in");
-    leave.setId("take-" + index);
-    leave.getStyleClass().setAll("button", "choice", "narrow");
-    leave.setOnAction(event -> intake.include(index, !taken));
-    line.getChildren().add(leave);
+    line.getChildren()
+        .add(
+            Nodes.button(
+                "take-" + index,
+                taken ? "leave out" : "take in",
+                () -> intake.include(index, !taken),
+                "choice",
+                "narrow"));
     VBox row = new VBox(look.px(2), line);
     for (String warning : ClipWords.warnings(attempt, seen, intake.troublesProperty().get())) {
-      Label label = new Label("▲ " + warning);
-      label.getStyleClass().addAll("small", "warning");
+      Label label = Nodes.label("▲ " + warning, "small");
+      label.getStyleClass().add("warning");
       label.setWrapText(true);
       row.getChildren().add(label);
     }
@@ -204,22 +188,8 @@ final class ClipsSheet {
   }
 
   private void progress(@Nullable RunningTask now) {
-    progress.getChildren().clear();
-    progress.setAlignment(javafx.geometry.Pos.CENTER_LEFT);
-    if (now == null) {
-      return;
-    }
-    Label words = new Label(now.words());
-    words.setId("clips-looking");
-    words.getStyleClass().add("second");
-    ProgressBar bar = new ProgressBar();
-    bar.getStyleClass().add("line-bar");
-    bar.setPrefWidth(look.px(180));
-    bar.progressProperty().bind(now.shareProperty());
-    Button stop = new Button("Stop");
-    stop.setId("clips-stop");
-    stop.getStyleClass().setAll("button", "choice", "narrow");
-    stop.setOnAction(event -> intake.stop());
-    progress.getChildren().setAll(words, bar, stop);
+    progress
+        .getChildren()
+        .setAll(now == null ? List.of() : Nodes.progress(now, "clips", look.px(180), intake::stop));
   }
 }

@@ -3,7 +3,7 @@ package palmturn.app.sheet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
-import javafx.geometry.Pos;
+import javafx.beans.property.StringProperty;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
@@ -40,7 +40,7 @@ final class DrillSheet {
   DrillSheet(DrillForm asked, Look look) {
     this.asked = asked;
     this.look = look;
-    name = wide("drill-code");
+    name = wide("drill-code", asked.nameProperty());
     side = new VBox(look.px(12));
   }
 
@@ -51,36 +51,31 @@ final class DrillSheet {
 
   /** Returns the sheet's content, which follows what is said until the end. */
   List<Node> content(Listeners listeners) {
-    name.textProperty().bindBidirectional(asked.nameProperty());
+
     name.setPromptText("type, or choose with ↓");
     name.addEventFilter(KeyEvent.KEY_PRESSED, this::handleArrows);
     Nodes.scrollVertically(list);
     list.setMinHeight(look.px(2 * ROW));
     list.setPrefViewportHeight(look.px(ROWS * ROW));
-    TextField dose = wide("drill-dose");
-    dose.textProperty().bindBidirectional(asked.doseProperty());
+    TextField dose = wide("drill-dose", asked.doseProperty());
     VBox left =
         new VBox(
             look.px(12),
-            labelled("Which drill? One of the list or your own; a rest counts too", name),
+            SheetFactory.labelled(
+                "Which drill? One of the list or your own; a rest counts too", name, look),
             list,
-            labelled("Which hand did it train?", hands(listeners)),
-            labelled("Dose, in your words (optional)", dose),
-            labelled("Start and end, as 17:30 or 2026-11-14 17:30 (optional)", times()));
+            SheetFactory.labelled("Which hand did it train?", hands(listeners), look),
+            SheetFactory.labelled("Dose, in your words (optional)", dose, look),
+            SheetFactory.labelled(
+                "Start and end, as 17:30 or 2026-11-14 17:30 (optional)", times(), look));
     setWidth(left, WIDTH);
     setWidth(side, SIDE);
-    Label missing = new Label();
-    missing.setId("drill-missing");
-    missing.getStyleClass().add("over");
-    missing.setWrapText(true);
-    missing.setMaxWidth(look.px(WIDTH + SheetScrollPane.GAP + SIDE));
-    missing.setMinHeight(Region.USE_PREF_SIZE);
-    missing.textProperty().bind(asked.obstacleProperty());
-    missing.managedProperty().bind(missing.textProperty().isNotEmpty());
+    double width = WIDTH + SheetScrollPane.GAP + SIDE;
+    Label missing =
+        SheetFactory.obstacle("drill-missing", asked.obstacleProperty(), look.px(width));
     listeners.onValue(asked.offersProperty(), this::show);
     listeners.onValue(asked.namedProperty(), this::show);
-    return List.of(
-        SheetScrollPane.beside(WIDTH + SheetScrollPane.GAP + SIDE, look, left, side), missing);
+    return List.of(SheetScrollPane.beside(width, look, left, side), missing);
   }
 
   private void setWidth(Region column, double width) {
@@ -112,15 +107,11 @@ final class DrillSheet {
   }
 
   private HBox times() {
-    TextField start = SheetFactory.field("drill-start", 9, look);
-    start.textProperty().bindBidirectional(asked.startProperty());
+    TextField start = SheetFactory.field("drill-start", 9, look, asked.startProperty());
     start.setAccessibleText("start");
-    TextField end = SheetFactory.field("drill-end", 9, look);
-    end.textProperty().bindBidirectional(asked.endProperty());
+    TextField end = SheetFactory.field("drill-end", 9, look, asked.endProperty());
     end.setAccessibleText("end");
-    HBox row = new HBox(look.px(8), start, Nodes.label("to", "second"), end);
-    row.setAlignment(Pos.CENTER_LEFT);
-    return row;
+    return Nodes.row(look.px(8), start, Nodes.label("to", "second"), end);
   }
 
   private void show(List<Offer> offers) {
@@ -133,11 +124,13 @@ final class DrillSheet {
   }
 
   private HBox row(Offer offer) {
-    Label drill = Nodes.label(offer.name(), "plain");
-    drill.setMinWidth(Region.USE_PREF_SIZE);
-    HBox row = new HBox(look.px(12), drill, Nodes.space(), Nodes.label(offer.aims(), "small"));
+    HBox row =
+        Nodes.row(
+            look.px(12),
+            Nodes.whole(offer.name(), "plain"),
+            Nodes.space(),
+            Nodes.label(offer.aims(), "small"));
     row.setId("offer-" + offer.code());
-    row.setAlignment(Pos.CENTER_LEFT);
     row.setMinHeight(look.px(ROW));
     row.getStyleClass().setAll("offer", "inbox-row", "to-click");
     row.setOnMouseClicked(event -> asked.choose(offer));
@@ -147,10 +140,9 @@ final class DrillSheet {
   private void show(@Nullable Offer named) {
     List<Offer> offers = asked.offersProperty().get();
     for (int i = 0; i < offers.size(); i++) {
-      Node row = rows.getChildren().get(i);
-      row.getStyleClass().remove("inbox-chosen");
-      if (offers.get(i).equals(named)) {
-        row.getStyleClass().add("inbox-chosen");
+      boolean chosen = offers.get(i).equals(named);
+      Nodes.setStyle(rows.getChildren().get(i), "inbox-chosen", chosen);
+      if (chosen) {
         int hidden = offers.size() - ROWS;
         list.setVvalue(hidden <= 0 ? 0 : Math.max(0.0, i - ROWS / 2) / hidden);
       }
@@ -177,13 +169,9 @@ final class DrillSheet {
         .forEach(caution -> side.getChildren().add(Nodes.wrapped(caution.text(), "small")));
   }
 
-  private TextField wide(String id) {
-    TextField field = SheetFactory.field(id, 24, look);
+  private TextField wide(String id, StringProperty typed) {
+    TextField field = SheetFactory.field(id, 24, look, typed);
     field.setMaxWidth(Double.MAX_VALUE);
     return field;
-  }
-
-  private VBox labelled(String question, Node answer) {
-    return new VBox(look.px(4), Nodes.label(question, "second"), answer);
   }
 }

@@ -5,7 +5,6 @@ import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import palmturn.app.look.Look;
 import palmturn.app.look.Nodes;
@@ -26,14 +25,14 @@ final class EstimateTable {
       Label name = Nodes.label(line.name(), "second");
       name.setMinWidth(look.px(NAMES));
       GridPane.setValignment(name, VPos.TOP);
-      Label words = words(line.words());
+      Label words = wide(Nodes.wrapped(line.words(), "label"));
       GridPane.setHgrow(words, Priority.ALWAYS);
       lines.addRow(row++, name, words);
     }
     VBox warnings = new VBox(look.px(6));
     for (String warning : estimate.warnings()) {
-      Label label = words("▲ " + warning);
-      label.getStyleClass().addAll("small", "warning");
+      Label label = wide(Nodes.wrapped("▲ " + warning, "small"));
+      label.getStyleClass().add("warning");
       warnings.getChildren().add(label);
     }
     VBox all = new VBox(look.px(14), lines, warnings);
@@ -41,12 +40,9 @@ final class EstimateTable {
     return new SheetScrollPane(all, WIDTH, look);
   }
 
-  private static Label words(String text) {
-    Label label = new Label(text);
-    label.setWrapText(true);
+  private static Label wide(Label label) {
     label.setMinWidth(0);
     label.setMaxWidth(Double.MAX_VALUE);
-    label.setMinHeight(Region.USE_PREF_SIZE);
     return label;
   }
 }

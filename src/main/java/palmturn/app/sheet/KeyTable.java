@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
 import javafx.geometry.Insets;
-import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
@@ -48,8 +47,7 @@ final class KeyTable {
     scroll.setMinHeight(look.px(120));
     // The last column stands clear of the bar.
     columns.setPadding(new Insets(0, look.px(12), 0, 0));
-    Label words = new Label();
-    words.setId("keys-words");
+    Label words = Nodes.named("keys-words", "second");
     words.textProperty().bind(keys.change().wordsProperty());
     words.setWrapText(true);
     words.setMaxWidth(look.px(1000));
@@ -74,8 +72,7 @@ final class KeyTable {
     }
     column.getChildren().add(name);
     for (KeyLines.Entry line : KeyLines.of(group)) {
-      HBox row = new HBox(look.px(4));
-      row.setAlignment(Pos.CENTER_LEFT);
+      HBox row = Nodes.row(look.px(4));
       List<String> held = List.of();
       for (Action action : line.actions()) {
         row.getChildren().add(caps(action, held));
@@ -87,8 +84,7 @@ final class KeyTable {
   }
 
   private Node caps(Action action, List<String> heldBefore) {
-    HBox caps = new HBox(look.px(2));
-    caps.setAlignment(Pos.CENTER_LEFT);
+    HBox caps = Nodes.row(look.px(2));
     caps.setId("key-of-" + action.name());
     boolean changed = keys.map().changed().containsKey(action);
     List<String> texts = texts(action);
@@ -107,9 +103,8 @@ final class KeyTable {
     listeners.onValue(
         change.chosenProperty(),
         chosen -> {
-          caps.getStyleClass().remove("key-chosen");
+          Nodes.setStyle(caps, "key-chosen", chosen == action);
           if (chosen == action) {
-            caps.getStyleClass().add("key-chosen");
             scrollTo(caps);
           }
         });

@@ -7,7 +7,6 @@ import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import palmturn.advise.Caution;
 import palmturn.app.look.Listeners;
@@ -36,8 +35,7 @@ final class LadderSheet {
   List<Node> content(Listeners listeners) {
     Label words = wrapped("", "second");
     words.setId("ladder-words");
-    words.textProperty().bind(ladder.wordsProperty());
-    words.managedProperty().bind(words.textProperty().isNotEmpty());
+    Nodes.bindText(words, ladder.wordsProperty());
     hands.managedProperty().bind(ladder.handsProperty().map(all -> !all.isEmpty()));
     listeners.onValue(ladder.handsProperty(), this::show);
     Label cautions = wrapped(Caution.PAIN.text() + " " + Caution.SORE.text(), "small");
@@ -81,19 +79,14 @@ final class LadderSheet {
   }
 
   private static void addCell(GridPane grid, int column, int row, String words, String style) {
-    Label label = new Label(words);
-    label.getStyleClass().add(style);
-    label.setMinWidth(Region.USE_PREF_SIZE);
+    Label label = Nodes.whole(words, style);
     GridPane.setHalignment(label, HPos.RIGHT);
     grid.add(label, column, row);
   }
 
   private Label wrapped(String text, String style) {
-    Label label = new Label(text);
-    label.getStyleClass().add(style);
-    label.setWrapText(true);
+    Label label = Nodes.wrapped(text, style);
     label.setPrefWidth(look.px(WIDTH));
-    label.setMinHeight(Region.USE_PREF_SIZE);
     return label;
   }
 

@@ -11,7 +11,6 @@ import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.desk.MessageWords;
@@ -28,15 +27,15 @@ final class MessagesSheet {
   private static final double MOST = 300;
 
   private final Messages messages;
-  private final boolean lookOnly;
+  private final boolean readOnly;
   private final Look look;
   private final TextField text;
   private final VBox rows = new VBox();
   private final ScrollPane scroll = new ScrollPane(rows);
 
-  MessagesSheet(Messages messages, boolean lookOnly, Look look) {
+  MessagesSheet(Messages messages, boolean readOnly, Look look) {
     this.messages = messages;
-    this.lookOnly = lookOnly;
+    this.readOnly = readOnly;
     this.look = look;
     text = SheetFactory.field("message", 36, look);
     text.setMaxWidth(Double.MAX_VALUE);
@@ -45,14 +44,14 @@ final class MessagesSheet {
 
   /** Returns what takes the keys first; null for the sheet itself. */
   @Nullable TextField first() {
-    return lookOnly ? null : text;
+    return readOnly ? null : text;
   }
 
   List<Node> content(Listeners listeners) {
     List<Node> content = new ArrayList<>();
     content.add(list(listeners));
-    if (lookOnly) {
-      content.add(Nodes.label(Sheets.LOOK_ONLY, "second"));
+    if (readOnly) {
+      content.add(Nodes.label(Sheets.READ_ONLY, "second"));
     } else {
       content.add(text);
       content.add(row("About", about()));
@@ -63,7 +62,7 @@ final class MessagesSheet {
 
   /** Returns the word for {@link #submit}; null where there is nothing to do. */
   @Nullable String submitWord() {
-    return !lookOnly ? "Write" : messages.allProperty().get().isEmpty() ? null : "Go there";
+    return !readOnly ? "Write" : messages.allProperty().get().isEmpty() ? null : "Go there";
   }
 
   /** Lets the arrow keys choose a message, except where they choose something else. */
@@ -112,9 +111,7 @@ final class MessagesSheet {
   private HBox row(String name, Node answer) {
     Label label = Nodes.label(name, "second");
     label.setMinWidth(look.px(56));
-    HBox row = new HBox(label, answer);
-    row.setAlignment(Pos.CENTER_LEFT);
-    return row;
+    return Nodes.row(0, label, answer);
   }
 
   private Node list(Listeners listeners) {
@@ -122,7 +119,7 @@ final class MessagesSheet {
     if (all.isEmpty()) {
       Label none =
           Nodes.label(
-              lookOnly
+              readOnly
                   ? "No messages yet."
                   : "No messages yet. What you write here stays with the session.",
               "second");
@@ -149,9 +146,9 @@ final class MessagesSheet {
     List<Message> all = messages.allProperty().get();
     for (int i = 0; i < rows.getChildren().size(); i++) {
       Node row = rows.getChildren().get(i);
-      row.getStyleClass().remove("inbox-chosen");
-      if (all.get(i).equals(chosen)) {
-        row.getStyleClass().add("inbox-chosen");
+      boolean here = all.get(i).equals(chosen);
+      Nodes.setStyle(row, "inbox-chosen", here);
+      if (here) {
         Nodes.scrollTo(scroll, row);
       }
     }
@@ -159,20 +156,17 @@ final class MessagesSheet {
 
   private VBox row(Message message) {
     boolean hidden = messages.hidden(message);
-    Label from = Nodes.label(message.from(), "name");
-    from.setMinWidth(Region.USE_PREF_SIZE);
+    Label from = Nodes.whole(message.from(), "name");
     Moment moment = hidden ? new Moment(message.trial(), null) : Moment.of(message);
     Label where = Nodes.label(MessageWords.where(moment), "second");
-    Label fresh = Nodes.label(messages.fresh(message) ? "new" : "", "name");
-    fresh.setMinWidth(Region.USE_PREF_SIZE);
-    Label when = Nodes.label(MessageWords.when(message, messages.zone()), "small");
-    when.setMinWidth(Region.USE_PREF_SIZE);
+    Label fresh = Nodes.whole(messages.fresh(message) ? "new" : "", "name");
+    Label when = Nodes.whole(MessageWords.when(message, messages.zone()), "small");
     HBox head = new HBox(look.px(12), from, where, Nodes.space(), fresh, when);
     head.setAlignment(Pos.BASELINE_LEFT);
-    Label words = new Label(hidden ? "Hidden until you have read this trial." : message.text());
-    words.getStyleClass().add(hidden ? "second" : "plain");
-    words.setWrapText(true);
-    words.setMinHeight(Region.USE_PREF_SIZE);
+    Label words =
+        Nodes.wrapped(
+            hidden ? "Hidden until you have read this trial." : message.text(),
+            hidden ? "second" : "plain");
     VBox row = new VBox(look.px(2), head, words);
     row.getStyleClass().setAll("message", "inbox-row");
     row.setOnMouseClicked(event -> messages.go(message));

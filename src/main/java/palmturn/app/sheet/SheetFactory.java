@@ -1,15 +1,19 @@
 package palmturn.app.sheet;
 
 import java.io.File;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import javafx.beans.property.Property;
+import javafx.beans.value.ObservableStringValue;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.VBox;
 import javafx.stage.DirectoryChooser;
 import javafx.stage.Window;
-import org.jspecify.annotations.Nullable;
 import palmturn.app.desk.Messages;
 import palmturn.app.desk.OpenSession;
 import palmturn.app.desk.Prompts;
@@ -18,11 +22,12 @@ import palmturn.app.keys.Action;
 import palmturn.app.keys.KeyBindings;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.app.progress.ProgressView;
 import palmturn.app.session.SessionFlow;
 
 /** Builds the sheet of each question. */
-final class SheetFactory implements Question.Visitor<SheetFactory.Opened> {
+final class SheetFactory implements Question.Visitor<Sheet> {
   private final OpenSession session;
   private final Prompts prompts;
   private final Messages messageList;
@@ -31,13 +36,6 @@ final class SheetFactory implements Question.Visitor<SheetFactory.Opened> {
   private final Consumer<String> press;
   private final Supplier<Window> window;
   private final Listeners follow;
-
-  /**
-   * A sheet that was built.
-   *
-   * @param first the part that gets the focus; null for the sheet itself
-   */
-  record Opened(Sheet sheet, @Nullable Node first) {}
 
   /**
    * Builds nothing yet.
@@ -66,213 +64,128 @@ final class SheetFactory implements Question.Visitor<SheetFactory.Opened> {
   }
 
   @Override
-  public Opened keys(Question.AllKeys question) {
+  public Sheet page(Question.Page page) {
+    return switch (page) {
+      case ATHLETE -> athlete();
+      case NEW_DRILL -> newDrill();
+      case MORE_MARKS ->
+          toRead("More marks", KeyTable.moreMarks(prompts.keys().map(), look, press));
+      case MESSAGES -> messages();
+      case PROGRESS -> toRead("Progress", new ProgressView(flow.progress(), look, follow));
+      case LADDER -> ladder();
+      case ALL_KEYS -> allKeys();
+    };
+  }
+
+  private Sheet allKeys() {
     KeyBindings keys = prompts.keys();
     keys.change().begin();
     Sheet sheet =
-        new Sheet(
-            "All keys", look, new KeyTable(keys, look, follow).allKeys().toArray(Node[]::new));
-    sheet
-        .addButton("keys-reset", "Reset all keys", false, keys.change()::resetAll)
-        .addButton("keys-print", "Print", false, () -> press.accept(keys.of(Action.PRINT_KEYS)))
-        .addButton("sheet-close", "Close", false, this::close);
+        new Sheet("All keys", look, new KeyTable(keys, look, follow).allKeys())
+            .addButton("keys-reset", "Reset all keys", false, keys.change()::resetAll)
+            .addButton("keys-print", "Print", false, () -> press.accept(keys.of(Action.PRINT_KEYS)))
+            .addButton("sheet-close", "Close", false, this::close);
     follow.onChange(keys.change().chosenProperty(), sheet::requestFocus);
     follow.onChange(keys.change().askingProperty(), sheet::requestFocus);
-    return new Opened(sheet, null);
+    return sheet;
   }
 
   @Override
-  public Opened initials(Question.Initials question) {
-    TextField field = field("initials", 8, look);
-    Sheet sheet =
-        new Sheet(
-            "Who is reading?",
-            look,
-            words("Your initials keep your marks apart from a second reader’s."),
-            words("Your initials"),
-            field);
-    sheet
-        .addButton("sheet-cancel", "Cancel", false, this::close)
-        .addButton(
-            "sheet-ok",
-            "Begin marking",
-            true,
+  public Sheet line(Question.Line question) {
+    TextField field = field(question.id(), question.columns(), look);
+    field.setText(question.before());
+    List<Node> content = new ArrayList<>();
+    question.about().forEach(line -> content.add(Nodes.label(line, "second")));
+    content.add(field);
+    return toAnswer(
+            question.title(),
+            content,
+            question.done(),
             () -> {
               if (!field.getText().isBlank()) {
                 close();
-                question.then().accept(field.getText());
+                question.then().accept(field.getText().strip());
               }
-            });
-    return new Opened(sheet, field);
+            })
+        .focusOn(field);
   }
 
   @Override
-  public Opened reader(Question.Reader question) {
+  public Sheet reader(Question.Reader question) {
     TextField field = field("initials", 8, look);
     field.setText(question.guess());
     field.selectAll();
-    return new Opened(
-        new Sheet(
-                "Who is reading?",
-                look,
-                words(
-                    "There are marks in this session already. You see your own, those with your initials;\n"
-                        + "another reader’s stay hidden while you read, and so does the estimate.\n"
-                        + "“Only look” shows everything and changes nothing."),
-                words("Your initials"),
-                field)
-            .addButton("sheet-cancel", "Cancel", false, this::close)
-            .addButton("sheet-look", "Only look", false, () -> question.then().accept(null))
-            .addButton(
-                "sheet-ok",
-                "Open",
-                true,
-                () -> {
-                  if (!field.getText().isBlank()) {
-                    question.then().accept(field.getText());
-                  }
-                }),
-        field);
+    Label why =
+        Nodes.label(
+            "There are marks in this session already. You see your own, those with your initials;\n"
+                + "another reader’s stay hidden while you read, and so does the estimate.\n"
+                + "“View only” shows everything and changes nothing.",
+            "second");
+    return new Sheet(
+            "Who is reading?", look, List.of(why, Nodes.label("Your initials", "second"), field))
+        .addButton("sheet-cancel", "Cancel", false, this::close)
+        .addButton("sheet-look", "View only", false, () -> question.then().accept(null))
+        .addButton(
+            "sheet-ok",
+            "Open",
+            true,
+            () -> {
+              if (!field.getText().isBlank()) {
+                question.then().accept(field.getText());
+              }
+            })
+        .focusOn(field);
   }
 
   @Override
-  public Opened line(Question.Line question) {
-    TextField field = field("line", question.columns(), look);
-    field.setText(question.before());
-    Sheet sheet = new Sheet(question.title(), look, words(question.about()), field);
-    sheet
-        .addButton("sheet-cancel", "Cancel", false, this::close)
+  public Sheet consent(Question.Consent question) {
+    return new Sheet(question.title(), look, List.of(Nodes.label(question.about(), "second")))
+        .addButton("sheet-cancel", question.refuse(), false, this::close)
         .addButton(
             "sheet-ok",
             question.done(),
             true,
             () -> {
-              if (!field.getText().isBlank()) {
-                close();
-                question.then().accept(field.getText().strip());
-              }
+              close();
+              question.then().run();
             });
-    return new Opened(sheet, field);
   }
 
   @Override
-  public Opened note(Question.Note question) {
-    TextField field = field("note", 28, look);
-    Sheet sheet = new Sheet("What is wrong with this slap?", look, field);
-    sheet
-        .addButton("sheet-cancel", "Cancel", false, this::close)
-        .addButton(
-            "sheet-ok",
-            "Mark it",
-            true,
-            () -> {
-              if (!field.getText().isBlank()) {
-                close();
-                question.then().accept(field.getText().strip());
-              }
-            });
-    return new Opened(sheet, field);
-  }
-
-  @Override
-  public Opened replace(Question.Replace question) {
-    return new Opened(
-        new Sheet(
-                "Start from the estimate?",
-                look,
-                words(
-                    "The estimate’s marks will replace your %d %s. %s undoes it."
-                        .formatted(
-                            question.marks(),
-                            question.marks() == 1 ? "mark" : "marks",
-                            prompts.keys().of(Action.UNDO))))
-            .addButton("sheet-cancel", "Cancel", false, this::close)
-            .addButton(
-                "sheet-ok",
-                "Start from the estimate",
-                true,
-                () -> {
-                  close();
-                  question.then().run();
-                }),
-        null);
-  }
-
-  @Override
-  public Opened unsaved(Question.Unsaved question) {
-    return new Opened(
-        new Sheet(
-                "Another program changed this session",
-                look,
-                words(
-                    "%d %s of yours could not be saved. They can be saved as a reading of their own, beside what is there now."
-                        .formatted(question.marks(), question.marks() == 1 ? "mark" : "marks")))
-            .addButton("sheet-cancel", "Not now", false, this::close)
-            .addButton(
-                "sheet-ok",
-                "Save as a new reading",
-                true,
-                () -> {
-                  close();
-                  question.then().run();
-                }),
-        null);
-  }
-
-  @Override
-  public Opened more(Question.More question) {
-    return new Opened(
-        new Sheet("More marks", look, KeyTable.moreMarks(prompts.keys().map(), look, press))
-            .addButton("sheet-close", "Close", true, this::close),
-        null);
-  }
-
-  @Override
-  public Opened clips(Question.Clips question) {
-    ClipsSheet clips = new ClipsSheet(flow.intake(), look);
+  public Sheet clips(Question.Clips question) {
     Sheet sheet =
-        new Sheet(
+        toAnswer(
             flow.intake().newSession() ? "A new session" : "Add clips",
-            look,
-            clips.content(follow).toArray(Node[]::new));
-    sheet
-        .addButton("sheet-cancel", "Cancel", false, this::close)
-        .addButton("sheet-ok", "Add", true, flow::add);
-    return new Opened(sheet, sheet.lookup("#athlete"));
+            new ClipsSheet(flow.intake(), look).content(follow),
+            "Add",
+            flow::add);
+    return sheet.focusOn(sheet.lookup("#athlete"));
   }
 
-  @Override
-  public Opened newDrill(Question.NewDrill question) {
+  private Sheet newDrill() {
     DrillSheet drill = new DrillSheet(flow.drillForm(), look);
-    Sheet sheet =
-        new Sheet("Drill before the next block", look, drill.content(follow).toArray(Node[]::new))
-            .addButton("sheet-cancel", "Cancel", false, this::close)
-            .addButton("sheet-ok", "Begin the block", true, flow::drill);
-    return new Opened(sheet, drill.first());
+    return toAnswer(
+            "Drill before the next block", drill.content(follow), "Begin the block", flow::drill)
+        .focusOn(drill.first());
   }
 
-  @Override
-  public Opened athlete(Question.Athlete question) {
-    boolean lookOnly = session.readOnly();
+  private Sheet athlete() {
     AthleteSheet athlete =
-        new AthleteSheet(flow.athleteForm(), session.headingProperty().get(), lookOnly, look);
-    Sheet sheet = new Sheet("The athlete", look, athlete.content(follow).toArray(Node[]::new));
-    if (lookOnly) {
-      sheet.addButton("sheet-close", "Close", true, this::close);
-    } else {
-      sheet
-          .addButton("sheet-cancel", "Cancel", false, this::close)
-          .addButton("sheet-ok", "Save", true, flow.athleteForm()::save);
-    }
-    return new Opened(sheet, athlete.first());
+        new AthleteSheet(
+            flow.athleteForm(), session.headingProperty().get(), session.readOnly(), look);
+    List<Node> content = athlete.content(follow);
+    Sheet sheet =
+        session.readOnly()
+            ? toRead("The athlete", content)
+            : toAnswer("The athlete", content, "Save", flow.athleteForm()::save);
+    return sheet.focusOn(athlete.first());
   }
 
-  @Override
-  public Opened messages(Question.MessageList question) {
-    boolean lookOnly = session.readOnly();
-    MessagesSheet messages = new MessagesSheet(messageList, lookOnly, look);
-    Sheet sheet = new Sheet("Messages", look, messages.content(follow).toArray(Node[]::new));
-    sheet.addButton("sheet-close", "Close", false, this::close);
+  private Sheet messages() {
+    MessagesSheet messages = new MessagesSheet(messageList, session.readOnly(), look);
+    Sheet sheet =
+        new Sheet("Messages", look, messages.content(follow))
+            .addButton("sheet-close", "Close", false, this::close);
     String word = messages.submitWord();
     if (word != null) {
       sheet.addButton(
@@ -286,36 +199,21 @@ final class SheetFactory implements Question.Visitor<SheetFactory.Opened> {
           });
     }
     sheet.addEventFilter(KeyEvent.KEY_PRESSED, messages::handleArrows);
-    return new Opened(sheet, messages.first());
+    return sheet.focusOn(messages.first());
   }
 
   @Override
-  public Opened estimateSummary(Question.EstimateSummary question) {
+  public Sheet estimate(Question.EstimateDetails question) {
     Node table = EstimateTable.of(question.estimate(), look);
     // The arrow keys go down it where it is longer than the window.
     table.setFocusTraversable(true);
-    return new Opened(
-        new Sheet("Estimate details", look, table)
-            .addButton("sheet-close", "Close", true, this::close),
-        table);
+    return toRead("Estimate details", table).focusOn(table);
   }
 
-  @Override
-  public Opened progress(Question.Progress question) {
-    return new Opened(
-        new Sheet("Progress", look, new ProgressView(flow.progress(), look, follow))
-            .addButton("sheet-close", "Close", true, this::close),
-        null);
-  }
-
-  @Override
-  public Opened ladder(Question.Ladder question) {
-    LadderSheet ladder = new LadderSheet(flow.ladders(), look);
-    return new Opened(
-        new Sheet("Pace ladder", look, ladder.content(follow).toArray(Node[]::new))
-            .addButton("sheet-close", "Close", false, this::close)
-            .addButton("sheet-ok", "Save the click tracks", true, this::saveClicks),
-        null);
+  private Sheet ladder() {
+    return new Sheet("Pace ladder", look, new LadderSheet(flow.ladders(), look).content(follow))
+        .addButton("sheet-close", "Close", false, this::close)
+        .addButton("sheet-ok", "Save the click tracks", true, this::saveClicks);
   }
 
   private void saveClicks() {
@@ -326,6 +224,20 @@ final class SheetFactory implements Question.Visitor<SheetFactory.Opened> {
     if (chosen != null) {
       flow.ladders().save(chosen.toPath());
     }
+  }
+
+  private Sheet toRead(String title, Node content) {
+    return toRead(title, List.of(content));
+  }
+
+  private Sheet toRead(String title, List<Node> content) {
+    return new Sheet(title, look, content).addButton("sheet-close", "Close", true, this::close);
+  }
+
+  private Sheet toAnswer(String title, List<Node> content, String word, Runnable answer) {
+    return new Sheet(title, look, content)
+        .addButton("sheet-cancel", "Cancel", false, this::close)
+        .addButton("sheet-ok", word, true, answer);
   }
 
   private void close() {
@@ -340,9 +252,24 @@ final class SheetFactory implements Question.Visitor<SheetFactory.Opened> {
     return field;
   }
 
-  private static Label words(String text) {
-    Label label = new Label(text);
-    label.getStyleClass().add("second");
+  /** Returns a field that edits a property. */
+  static TextField field(String id, int columns, Look look, Property<String> text) {
+    TextField field = field(id, columns, look);
+    field.textProperty().bindBidirectional(text);
+    return field;
+  }
+
+  /** Returns a line that says what stands in the way of an answer. */
+  static Label obstacle(String id, ObservableStringValue text, double width) {
+    Label label = Nodes.wrapped("", "over");
+    label.setId(id);
+    label.setMaxWidth(width);
+    Nodes.bindText(label, text);
     return label;
+  }
+
+  /** Returns an answer under its question. */
+  static VBox labelled(String question, Node answer, Look look) {
+    return new VBox(look.px(4), Nodes.label(question, "second"), answer);
   }
 }

@@ -16,7 +16,7 @@ import palmturn.app.session.SessionFlow;
 
 /** The layer over the window for the question that is asked. */
 public final class Sheets extends StackPane {
-  static final String LOOK_ONLY = "This session is open to look only: nothing can be written here.";
+  static final String READ_ONLY = "This session is read-only: nothing can be written here.";
 
   private final Function<Listeners, SheetFactory> factory;
   private final Runnable closed;
@@ -62,11 +62,8 @@ public final class Sheets extends StackPane {
       closed.run();
       return;
     }
-    SheetFactory.Opened opened = question.accept(factory.apply(listeners));
-    put(opened.sheet(), opened.first());
-  }
-
-  private void put(Sheet sheet, @Nullable Node first) {
+    Sheet sheet = question.accept(factory.apply(listeners));
+    Node first = sheet.first();
     getChildren().setAll(sheet);
     if (first == null) {
       sheet.requestFocus();

@@ -14,6 +14,7 @@ import palmturn.app.keys.Action;
 import palmturn.app.keys.KeyBindings;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 
 /** The bar on the picture that offers the next step with the estimate, or shows its progress. */
 public final class EstimateBar extends HBox {
@@ -90,13 +91,11 @@ public final class EstimateBar extends HBox {
 
   private Button button(String id, String text, Action action) {
     String key = keys.of(action);
-    Button button = new Button(text, KeyCaps.cap(key, look));
-    button.setId(id);
+    Button button = Nodes.button(id, text, () -> press.accept(key), "on-picture-button");
+    button.setGraphic(KeyCaps.cap(key, look));
     button.setFocusTraversable(false);
     button.setGraphicTextGap(look.px(8));
     button.setMinWidth(Region.USE_PREF_SIZE);
-    button.getStyleClass().setAll("button", "on-picture-button");
-    button.setOnAction(event -> press.accept(key));
     return button;
   }
 }

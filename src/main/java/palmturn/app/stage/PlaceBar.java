@@ -1,6 +1,5 @@
 package palmturn.app.stage;
 
-import javafx.geometry.Pos;
 import javafx.scene.control.Label;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
@@ -9,6 +8,7 @@ import palmturn.app.hints.KeyCaps;
 import palmturn.app.keys.KeyMap;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 
 /** The bar on the picture while places are set: the chosen one, and how to set it. */
 final class PlaceBar extends VBox {
@@ -18,21 +18,14 @@ final class PlaceBar extends VBox {
     setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
     setTranslateY(look.px(12));
     setMouseTransparent(true);
-    HBox choices = new HBox(look.px(12));
-    choices.setAlignment(Pos.CENTER_LEFT);
+    HBox choices = Nodes.row(look.px(12));
     for (OverlayItem what : OverlayItem.values()) {
       Label cap = KeyCaps.cap(KeyMap.DEFAULT.of(what.action()), look);
       Label name = new Label(what.words(), cap);
       name.setGraphicTextGap(look.px(4));
       name.setMinWidth(Region.USE_PREF_SIZE);
       listeners.onValue(
-          placing.chosenProperty(),
-          chosen -> {
-            name.getStyleClass().remove("chosen-place");
-            if (chosen == what) {
-              name.getStyleClass().add("chosen-place");
-            }
-          });
+          placing.chosenProperty(), chosen -> Nodes.setStyle(name, "chosen-place", chosen == what));
       choices.getChildren().add(name);
     }
     Label words = new Label();

@@ -2,7 +2,6 @@ package palmturn.app.stage;
 
 import java.util.Locale;
 import java.util.function.DoubleSupplier;
-import javafx.animation.AnimationTimer;
 import javafx.geometry.Pos;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
@@ -36,16 +35,9 @@ public final class StageView extends StackPane {
   private final PictureNode image;
   private final PictureNode before = new PictureNode();
   private final Canvas overlay = new Canvas();
-  private final Label where = new Label();
-  private final Label speed = new Label();
-  private final Label trouble = new Label();
-  private final AnimationTimer clock =
-      new AnimationTimer() {
-        @Override
-        public void handle(long now) {
-          stage.tick(System.nanoTime());
-        }
-      };
+  private final Label where = Nodes.named("stage-where", "on-picture");
+  private final Label speed = Nodes.named("stage-speed", "on-picture");
+  private final Label trouble = Nodes.named("stage-trouble", "on-picture");
   private double dragX;
   private double dragY;
 
@@ -80,8 +72,6 @@ public final class StageView extends StackPane {
     overlay.setMouseTransparent(true);
     StackPane.setAlignment(line, Pos.BOTTOM_CENTER);
     line.getStyleClass().add("stage-line");
-    trouble.setId("stage-trouble");
-    trouble.getStyleClass().add("on-picture");
     trouble.setWrapText(true);
     PlaceBar places = new PlaceBar(placing, look, listeners);
     StackPane.setAlignment(places, Pos.TOP_CENTER);
@@ -94,10 +84,6 @@ public final class StageView extends StackPane {
   }
 
   private HBox foot() {
-    where.setId("stage-where");
-    where.getStyleClass().add("on-picture");
-    speed.setId("stage-speed");
-    speed.getStyleClass().add("on-picture");
     HBox foot = new HBox(look.px(8), where, Nodes.space(), speed);
     foot.setMaxHeight(Region.USE_PREF_SIZE);
     foot.setMouseTransparent(true);
@@ -113,7 +99,9 @@ public final class StageView extends StackPane {
     listeners.onChange(stage.loopingProperty(), this::showWords);
     listeners.onChange(stage.troubleProperty(), this::showWords);
     listeners.onChange(stage.pictureProperty(), this::show);
-    listeners.onValue(stage.playingProperty(), this::runClock);
+    listeners.onEachFrame(stage.playingProperty(), () -> stage.tick(System.nanoTime()));
+    listeners.onChange(stage.playingProperty(), previousFrame::follow);
+    listeners.onChange(stage.playingProperty(), this::showWords);
     listeners.onChange(viewing.framingProperty(), this::requestLayout);
     listeners.onChange(viewing.previousFrameProperty(), previousFrame::follow);
     listeners.onChange(viewing.overlayShownProperty(), this::drawOverlay);
@@ -123,7 +111,7 @@ public final class StageView extends StackPane {
     listeners.onChange(placing.draftProperty(), this::drawOverlay);
     listeners.onChange(placing.chosenProperty(), this::drawOverlay);
     listeners.onChange(placing.activeProperty(), this::drawOverlay);
-    listeners.onEnd(clock::stop);
+    previousFrame.follow();
   }
 
   private void handleMouse() {
@@ -200,16 +188,6 @@ public final class StageView extends StackPane {
     previousFrame.follow();
     showWords();
     requestLayout();
-  }
-
-  private void runClock(boolean playing) {
-    if (playing) {
-      clock.start();
-    } else {
-      clock.stop();
-    }
-    previousFrame.follow();
-    showWords();
   }
 
   /** Describes the picture shown, and the one still loading. */

@@ -72,11 +72,6 @@ public final class Viewport {
     return sizes == null ? null : framing.get().place(sizes);
   }
 
-  /** Returns whether the picture is zoomed in. */
-  public boolean isZoomed() {
-    return framing.get().zoom() > 1;
-  }
-
   /** Shows all of the picture. */
   public void showWhole() {
     framing.set(Framing.WHOLE);

@@ -16,6 +16,7 @@ import javafx.util.Duration;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
+import palmturn.app.look.Nodes;
 import palmturn.app.marking.Marking;
 import palmturn.app.stage.Stage;
 import palmturn.chart.BeatStrip;
@@ -63,8 +64,7 @@ public final class StripView extends Pane {
     setFocusTraversable(true);
     setAccessibleText("Beat strip");
     getChildren().add(canvas);
-    setMinHeight(look.px(HEIGHT));
-    setMaxHeight(look.px(HEIGHT));
+    Nodes.setHeight(this, look.px(HEIGHT));
     setMinWidth(0);
     listeners.onChange(marking.readingProperty(), this::draw);
     listeners.onChange(marking.slapProperty(), this::draw);
@@ -103,8 +103,7 @@ public final class StripView extends Pane {
     double fits = look.scaleFitting(height, HEIGHT, ROW);
     if (fits != scale) {
       scale = fits;
-      setMinHeight(HEIGHT * fits);
-      setMaxHeight(HEIGHT * fits);
+      Nodes.setHeight(this, HEIGHT * fits);
     }
   }
 

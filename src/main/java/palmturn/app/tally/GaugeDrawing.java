@@ -25,10 +25,8 @@ final class GaugeDrawing {
   private GaugeDrawing() {}
 
   static Canvas of(Gauge gauge, Look look) {
-    double scale = look.scaleProperty().get();
-    Canvas canvas = new Canvas((LENGTH + 2 * END) * scale, HEIGHT * scale);
+    Canvas canvas = look.canvas(LENGTH + 2 * END, HEIGHT);
     GraphicsContext g = canvas.getGraphicsContext2D();
-    g.scale(scale, scale);
     g.translate(END, 0);
     Palette palette = look.theme().palette();
     Color edge = Theme.fx(palette.edge());

@@ -18,7 +18,7 @@ import palmturn.measure.LimitVerdict;
 public final class TallyView extends VBox {
   private final Tally tally;
   private final Look look;
-  private final Label count = new Label();
+  private final Label count = Nodes.named("tally-count", "second");
   private final VBox blocks = new VBox();
 
   /** Builds the pane, 311 wide. */
@@ -27,11 +27,8 @@ public final class TallyView extends VBox {
     this.look = look;
     getStyleClass().setAll("pane", "tally");
     setId("tally");
-    Label title = Nodes.label("Tally", "title");
-    count.getStyleClass().add("second");
-    count.setId("tally-count");
     count.textProperty().bind(tally.countProperty());
-    HBox head = new HBox(title, Nodes.space(), count);
+    HBox head = new HBox(Nodes.label("Tally", "title"), Nodes.space(), count);
     head.getStyleClass().add("title-row");
     blocks.getStyleClass().add("blocks");
     ScrollPane scroll = new ScrollPane(blocks);
@@ -49,8 +46,8 @@ public final class TallyView extends VBox {
       blocks.getChildren().add(block(line));
     }
     if (lines.isEmpty()) {
-      Label none = new Label("Choose a filmed trial on the board.");
-      none.getStyleClass().addAll("second", "none");
+      Label none = Nodes.label("Choose a filmed trial on the board.", "second");
+      none.getStyleClass().add("none");
       none.setWrapText(true);
       blocks.getChildren().add(none);
     }
@@ -62,31 +59,24 @@ public final class TallyView extends VBox {
     if (!line.verdictWords().isEmpty()) {
       top.getChildren().add(verdict(line));
     }
-    Label figure = Nodes.label(line.figure(), "figure");
-    figure.setId("figure-" + line.name().toLowerCase(java.util.Locale.ROOT));
-    Label unit = Nodes.label(line.unit(), "unit");
     // Where the pane scrolls it is narrower: the gauge gives way, never the figure.
-    figure.setMinWidth(Region.USE_PREF_SIZE);
-    unit.setMinWidth(Region.USE_PREF_SIZE);
+    Label figure = Nodes.whole(line.figure(), "figure");
+    figure.setId("figure-" + line.name().toLowerCase(java.util.Locale.ROOT));
+    Label unit = Nodes.whole(line.unit(), "unit");
     HBox middle = new HBox(look.px(8), figure, unit, Nodes.space());
     middle.getStyleClass().add("figure-row");
     middle.setAlignment(Pos.BASELINE_LEFT);
     Node gauge = line.gauge() == null ? new Region() : GaugeDrawing.of(line.gauge(), look);
-    HBox row = new HBox(middle, gauge);
     HBox.setHgrow(middle, Priority.ALWAYS);
-    row.setAlignment(Pos.CENTER_LEFT);
-    Label note = Nodes.label(line.note(), "small");
-    VBox block = new VBox(top, row, note);
+    VBox block = new VBox(top, Nodes.row(0, middle, gauge), Nodes.label(line.note(), "small"));
     block.getStyleClass().add("tally-block");
-    block.setMinHeight(look.px(90));
-    block.setMaxHeight(look.px(90));
+    Nodes.setHeight(block, look.px(90));
     return block;
   }
 
   private HBox verdict(TallyRow line) {
     boolean over = line.verdict() == LimitVerdict.OVER;
-    Label words = new Label(line.verdictWords());
-    words.getStyleClass().add(over ? "over" : "verdict");
+    Label words = Nodes.label(line.verdictWords(), over ? "over" : "verdict");
     HBox box = new HBox(look.px(6), VerdictShape.of(line.verdict(), look), words);
     box.setAlignment(Pos.CENTER_RIGHT);
     return box;

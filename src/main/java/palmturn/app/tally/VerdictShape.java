@@ -13,10 +13,8 @@ final class VerdictShape {
   private VerdictShape() {}
 
   static Canvas of(LimitVerdict verdict, Look look) {
-    double scale = look.scaleProperty().get();
-    Canvas canvas = new Canvas(SIZE * scale, SIZE * scale);
+    Canvas canvas = look.canvas(SIZE, SIZE);
     GraphicsContext g = canvas.getGraphicsContext2D();
-    g.scale(scale, scale);
     boolean over = verdict == LimitVerdict.OVER;
     var color = Theme.fx(over ? look.theme().palette().clay() : look.theme().palette().ink2());
     g.setStroke(color);

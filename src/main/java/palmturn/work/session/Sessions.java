@@ -34,7 +34,7 @@ public final class Sessions {
     return SessionFolder.open(folder);
   }
 
-  /** Opens a session to look only. */
+  /** Opens a session read-only. */
   public static SessionFolder openReadOnly(Path folder) throws UserError {
     return SessionFolder.openReadOnly(folder);
   }

@@ -92,9 +92,9 @@ class ForeignChangeDeskTest {
         desk.prompts().notices().text());
     assertEquals("", desk.session().saving().wordsProperty().get(), "it does not say Saved");
     assertEquals(4, marks(), "the marks are kept in memory");
-    Question.Unsaved asked =
-        assertInstanceOf(Question.Unsaved.class, desk.prompts().questions().current());
-    assertEquals(4, asked.marks());
+    Question.Consent asked =
+        assertInstanceOf(Question.Consent.class, desk.prompts().questions().current());
+    assertTrue(asked.about().startsWith("4 marks of yours could not be saved"), asked.about());
 
     desk.prompts().questions().close();
     asked.then().run();

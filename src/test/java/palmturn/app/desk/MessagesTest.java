@@ -198,7 +198,7 @@ class MessagesTest {
       messages.show();
       messages.write("not allowed");
       assertEquals(List.of(ASKED), messages.allProperty().get());
-      assertTrue(desk.prompts().notices().text().contains("open to look only"));
+      assertTrue(desk.prompts().notices().text().contains("read-only"));
       assertEquals(List.of(ASKED), other.session().messages());
     }
   }

@@ -58,7 +58,7 @@ class DifferenceReviewTest {
 
             @Override
             public void reportReadOnly() {
-              said.add("look only");
+              said.add("read-only");
             }
 
             @Override
@@ -254,7 +254,7 @@ class DifferenceReviewTest {
     differences.goBack();
     assertEquals(0, differences.positionProperty().get());
     assertEquals(List.of(), kept);
-    assertEquals(List.of("look only", "look only", "look only"), said);
+    assertEquals(List.of("read-only", "read-only", "read-only"), said);
   }
 
   @Test

@@ -94,7 +94,7 @@ class AthleteFormTest {
     assertEquals("a number from 10 to 100", wrong(BodyLength.FOREARM));
     assertEquals("a number from 8 to 30", wrong(BodyLength.HAND));
     assertEquals("a number from 50 to 300", wrong(BodyLength.STATURE));
-    assertEquals(new Question.Athlete(), desk.prompts().questions().currentProperty().get());
+    assertEquals(Question.Page.ATHLETE, desk.prompts().questions().currentProperty().get());
     assertEquals(FACTS, onDisk());
     type(BodyLength.HAND, "8");
     assertEquals("", wrong(BodyLength.HAND));
@@ -128,7 +128,7 @@ class AthleteFormTest {
         athlete.obstacleProperty().get());
     assertEquals("none", athlete.painProperty().get());
     assertEquals("", desk.session().saving().wordsProperty().get());
-    assertEquals(new Question.Athlete(), desk.prompts().questions().currentProperty().get());
+    assertEquals(Question.Page.ATHLETE, desk.prompts().questions().currentProperty().get());
     assertEquals(List.of("Pain or injury: sore wrist"), heeded());
     disk.setFull(false);
     athlete.save();
@@ -143,7 +143,7 @@ class AthleteFormTest {
       athlete.show();
       type(BodyLength.FOREARM, "30");
       athlete.save();
-      assertTrue(desk.prompts().notices().text().contains("open to look only"));
+      assertTrue(desk.prompts().notices().text().contains("read-only"));
       assertEquals("30", length(BodyLength.FOREARM));
       assertEquals(FACTS, onDisk());
     }
