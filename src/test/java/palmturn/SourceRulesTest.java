@@ -20,6 +20,12 @@ class SourceRulesTest {
   private static final int MOST_LINES = 400;
   private static final Pattern QUESTION =
       Pattern.compile("^\\s*(/\\*\\*|\\*)\\s+(What|How|Which) ");
+  private static final Pattern COMMENT_OR_TEXT =
+      Pattern.compile("(?s)/\\*.*?\\*/|//[^\n]*|\"\"\".*?\"\"\"|\"(\\\\.|[^\"\\\\\n])*\"");
+
+  /** A top-level type or one inside it; a generic one too. */
+  private static final Pattern TYPE =
+      Pattern.compile("\\b(?:class|interface|enum|record)\\s+([A-Z]\\w*)");
 
   @Test
   void noFileIsLongerThanAReaderCanHold() throws IOException {
@@ -49,13 +55,24 @@ class SourceRulesTest {
     Map<String, List<Path>> byName = new TreeMap<>();
     for (Path file : files()) {
       Path inside = SOURCES.relativize(file);
-      if (inside.getNameCount() > 1 && !inside.endsWith("package-info.java")) {
-        String name = inside.getName(0) + ": " + inside.getFileName();
-        byName.computeIfAbsent(name, each -> new ArrayList<>()).add(inside);
+      if (inside.getNameCount() > 1) {
+        for (String type : types(file)) {
+          String name = inside.getName(0) + ": " + type;
+          byName.computeIfAbsent(name, each -> new ArrayList<>()).add(inside);
+        }
       }
     }
     byName.values().removeIf(all -> all.size() == 1);
     assertEquals(Map.of(), byName);
+  }
+
+  /**
+   * Returns the types of a file, those inside others too; of the app's files the outer ones yet.
+   */
+  private static List<String> types(Path file) throws IOException {
+    String code = COMMENT_OR_TEXT.matcher(Files.readString(file)).replaceAll("");
+    List<String> all = TYPE.matcher(code).results().map(type -> type.group(1)).toList();
+    return file.startsWith(SOURCES.resolve("app")) ? all.subList(0, Math.min(1, all.size())) : all;
   }
 
   private static List<Path> files() throws IOException {

@@ -31,7 +31,7 @@ record HandFigures(
    * A mean judged by a limit.
    *
    * @param value the mean over the trials
-   * @param interval its 95 % interval; null where it is unknown
+   * @param range its 95 % interval; null where it is unknown
    * @param limit the limit
    * @param over whether the mean is on the bad side
    * @param sure whether the whole interval is on that side too

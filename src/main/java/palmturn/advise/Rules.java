@@ -199,7 +199,7 @@ final class Rules {
       return "Train accuracy below the clean ceiling, %s slaps/s."
           .formatted(HandMeasure.CLEAN_CEILING.form().text(found));
     }
-    return ceiling != null && ceiling.outcome() == CeilingScore.Outcome.UNDER_FILMED
+    return ceiling != null && ceiling.outcome() == CeilingScore.CeilingOutcome.UNDER_FILMED
         ? "Train accuracy slower than was filmed: the clean ceiling lies below."
         : "Train accuracy below the test's pace; the clean ceiling is not known.";
   }
@@ -330,7 +330,7 @@ final class Rules {
     why.add("No figure is over its limit, and no difference between the hands is beyond doubt.");
     List<String> unclear =
         sides.stream()
-            .filter(side -> side.verdict() == SideScore.Verdict.UNCLEAR)
+            .filter(side -> side.verdict() == SideScore.SideVerdict.UNCLEAR)
             .map(side -> side.quality().code())
             .toList();
     if (!unclear.isEmpty()) {

@@ -64,7 +64,8 @@ public record StartingPace(double slapsPerS, String words) {
       return null;
     }
     HandFigures.LimitCheck clean = state.checkLimit(Quality.ACCURACY, evidence.limits());
-    boolean under = ceiling != null && ceiling.outcome() == CeilingScore.Outcome.UNDER_FILMED;
+    boolean under =
+        ceiling != null && ceiling.outcome() == CeilingScore.CeilingOutcome.UNDER_FILMED;
     if (clean != null && !clean.over() && !under) {
       return at(
           share * rate,

@@ -93,8 +93,8 @@ final class Exporter {
       notices.warn("a reel shows marks: choose a trial that is marked");
       return;
     }
-    Reels.Request wanted =
-        new Reels.Request(trial, shown.reader(), Reels.View.HANDS_IF_KNOWN, true);
+    Reels.ReelRequest wanted =
+        new Reels.ReelRequest(trial, shown.reader(), Reels.View.HANDS_IF_KNOWN, true);
     Path file = folder.folder().resolve("report").resolve(trial.name() + "-reel.mp4");
     start(
         "the reel",

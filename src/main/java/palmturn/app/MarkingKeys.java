@@ -65,10 +65,10 @@ final class MarkingKeys {
   }
 
   private void bindSpans() {
-    bindOnFrame(Action.BENT_WRIST, () -> marking.toggleSpan(Span.Kind.BENT_WRIST, frame()));
-    bindOnFrame(Action.ELBOW_OUT, () -> marking.toggleSpan(Span.Kind.ELBOW_OUT, frame()));
-    bindOnFrame(Action.PAUSE, () -> marking.toggleSpan(Span.Kind.PAUSE, frame()));
-    bindOnFrame(Action.TARGET_MOVED, () -> marking.toggleSpan(Span.Kind.TARGET_MOVED, frame()));
+    bindOnFrame(Action.BENT_WRIST, () -> marking.toggleSpan(Span.SpanKind.BENT_WRIST, frame()));
+    bindOnFrame(Action.ELBOW_OUT, () -> marking.toggleSpan(Span.SpanKind.ELBOW_OUT, frame()));
+    bindOnFrame(Action.PAUSE, () -> marking.toggleSpan(Span.SpanKind.PAUSE, frame()));
+    bindOnFrame(Action.TARGET_MOVED, () -> marking.toggleSpan(Span.SpanKind.TARGET_MOVED, frame()));
   }
 
   private void bindEdit(Action action, Runnable edit) {

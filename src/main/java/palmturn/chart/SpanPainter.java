@@ -34,12 +34,12 @@ final class SpanPainter {
   }
 
   /** A span as it is drawn, a reader's or, hollow, the estimate's. */
-  private record Drawn(Span.Kind kind, double from, double to, double y, boolean hollow) {}
+  private record Drawn(Span.SpanKind kind, double from, double to, double y, boolean hollow) {}
 
   /** Draws the shape of a kind of span alone. */
   static void icon(
       Graphics2D g,
-      Span.Kind kind,
+      Span.SpanKind kind,
       double from,
       double to,
       double y,
@@ -81,7 +81,7 @@ final class SpanPainter {
   private static Drawn place(
       BeatStrip strip,
       List<Double> rowEnds,
-      Span.Kind kind,
+      Span.SpanKind kind,
       double startS,
       double endS,
       boolean hollow) {
@@ -96,7 +96,7 @@ final class SpanPainter {
   }
 
   private static void shape(Graphics2D g, Drawn span, Palette palette) {
-    if (span.kind() == Span.Kind.ELBOW_OUT && !span.hollow()) {
+    if (span.kind() == Span.SpanKind.ELBOW_OUT && !span.hollow()) {
       g.setColor(palette.clayWash());
       g.fill(new Rectangle2D.Double(span.from(), span.y() - 6, span.to() - span.from(), 12));
     }

@@ -77,7 +77,7 @@ final class AddCommand implements Callable<Integer> {
           AddClip.add(
               folder,
               clip,
-              new AddClip.Request(hand, block, repeat, fromS, toS, mirror, pace, captureFps));
+              new AddClip.ClipRequest(hand, block, repeat, fromS, toS, mirror, pace, captureFps));
       Output.print(spec, "added %s from %s", added.trial().id().name(), clip.getFileName());
       for (String warning : added.facts().warnings()) {
         Output.warn(spec, warning);

@@ -43,10 +43,10 @@ final class AgreeCommand implements Callable<Integer> {
       throw new ParameterException(
           spec.commandLine(), "--readers takes two names with a comma between, such as A,B");
     }
-    ReaderAgreement.Result result =
+    ReaderAgreement.AgreementResult result =
         ReaderAgreement.of(
             sessions,
-            new ReaderAgreement.Request(
+            new ReaderAgreement.AgreementRequest(
                 readers.get(0).strip(),
                 readers.get(1).strip(),
                 comparedBy.toleranceS(),

@@ -19,7 +19,7 @@ import palmturn.work.settle.ReaderAgreement;
 final class AgreeText {
   private AgreeText() {}
 
-  static String of(ReaderAgreement.Result result) {
+  static String of(ReaderAgreement.AgreementResult result) {
     String a = result.request().first();
     String b = result.request().second();
     PooledAgreement over = result.over();

@@ -10,8 +10,8 @@ import org.jspecify.annotations.Nullable;
 import palmturn.estimate.hands.ModelFile.NpmPackage;
 import palmturn.measure.Decimals;
 import palmturn.work.models.LandmarkModels;
+import palmturn.work.models.LandmarkModels.FileState;
 import palmturn.work.models.LandmarkModels.ModelStatus;
-import palmturn.work.models.LandmarkModels.State;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -136,18 +136,18 @@ final class ModelsCommand implements Callable<Integer> {
         .map(each -> "Installed on %s from %s".formatted(each.on(), each.from()))
         .distinct()
         .forEach(spec.commandLine().getOut()::println);
-    if (standings.stream().anyMatch(each -> each.state() == State.MISSING)) {
+    if (standings.stream().anyMatch(each -> each.state() == FileState.MISSING)) {
       Output.print(
           spec,
           "Shape is not%s installed: everything else works. To install it: %s",
-          standings.stream().anyMatch(each -> each.state() != State.MISSING) ? " wholly" : "",
+          standings.stream().anyMatch(each -> each.state() != FileState.MISSING) ? " wholly" : "",
           LandmarkModels.TOOL);
     }
   }
 
   private static List<NpmPackage> packagesOf(List<ModelStatus> standings) {
     return standings.stream()
-        .filter(each -> each.state() != State.INSTALLED)
+        .filter(each -> each.state() != FileState.INSTALLED)
         .map(each -> each.model().npmPackage())
         .distinct()
         .toList();
@@ -157,7 +157,7 @@ final class ModelsCommand implements Callable<Integer> {
   private int damaged(LandmarkModels models, List<ModelStatus> standings) {
     List<String> names =
         standings.stream()
-            .filter(each -> each.state() == State.DAMAGED)
+            .filter(each -> each.state() == FileState.DAMAGED)
             .map(each -> each.model().file())
             .toList();
     if (names.isEmpty()) {

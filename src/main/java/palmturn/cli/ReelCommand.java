@@ -81,7 +81,8 @@ final class ReelCommand implements Callable<Integer> {
               ? out
               : folder.folder().resolve("report").resolve(path.id().name() + "-reel.mp4");
       double lengthS =
-          Reels.write(folder, new Reels.Request(path.id(), reading, show.view, !alone), file, bar);
+          Reels.write(
+              folder, new Reels.ReelRequest(path.id(), reading, show.view, !alone), file, bar);
       Output.print(spec, "wrote %s, %.0f s", file, lengthS);
     }
     return PalmturnCommand.DONE;

@@ -133,9 +133,9 @@ final class SettleCommand implements Callable<Integer> {
     return List.of(Sessions.trial(folder, trial));
   }
 
-  private Settling.Result result(SessionFolder folder, Trial each, Settling.Terms terms)
+  private Settling.SettlementResult result(SessionFolder folder, Trial each, Settling.Terms terms)
       throws UserError {
-    Settling.Result result = Settling.compare(each, terms);
+    Settling.SettlementResult result = Settling.compare(each, terms);
     Settling.notes(folder, result).forEach(note -> Output.warn(spec, note));
     if (by == null) {
       return result;
@@ -146,7 +146,7 @@ final class SettleCommand implements Callable<Integer> {
         folder, result, new Settling.Decisions(choices, anew, by.strip(), why), Clocks.SYSTEM);
   }
 
-  private void print(Settling.Result result, int trials) {
+  private void print(Settling.SettlementResult result, int trials) {
     if (json) {
       spec.commandLine().getOut().println(trials == 1 ? result.page().strip() : result.line());
     } else {

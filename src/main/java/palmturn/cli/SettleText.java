@@ -24,7 +24,7 @@ import palmturn.work.settle.Settling;
 final class SettleText {
   private SettleText() {}
 
-  static String of(Settling.Result result) {
+  static String of(Settling.SettlementResult result) {
     SettledTrial settled = result.settled();
     ReadingComparison comparison = settled.comparison();
     List<String> lines = new ArrayList<>();

@@ -166,7 +166,7 @@ record EstimateBuilder(ClipFacts facts, Request request, Set<Source> sources, Cu
               EstimatedSlap before = slaps.get(i - 1);
               EstimatedSlap after = slaps.get(i);
               return new EstimatedSpan(
-                  Span.Kind.PAUSE,
+                  Span.SpanKind.PAUSE,
                   before.timeS(),
                   after.timeS(),
                   Math.min(before.confidence(), after.confidence()));

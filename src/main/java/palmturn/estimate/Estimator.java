@@ -48,7 +48,7 @@ public final class Estimator {
    *
    * @param networks how the landmark networks are used, null where they are not installed
    * @throws ClipException if it can't be read
-   * @throws StoppedException if {@code progress} stops it
+   * @throws palmturn.clip.StoppedException if {@code progress} stops it
    */
   public static Estimate estimate(
       ClipFile clip, Request request, @Nullable NetworkUse networks, Progress progress)

@@ -176,7 +176,7 @@ final class EstimateJson {
 
   private static Estimate.EstimatedSpan span(Keys keys) throws JsonException {
     return new Estimate.EstimatedSpan(
-        keys.coded("kind", Span.Kind.class),
+        keys.coded("kind", Span.SpanKind.class),
         keys.number("startS", -MOST_S, MOST_S),
         keys.number("endS", -MOST_S, MOST_S),
         keys.number("confidence", 0, 1));

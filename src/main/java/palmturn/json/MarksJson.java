@@ -60,7 +60,7 @@ final class MarksJson {
 
   static Span span(Keys keys) throws JsonException {
     return new Span(
-        keys.coded("kind", Span.Kind.class),
+        keys.coded("kind", Span.SpanKind.class),
         keys.number("startS", -MOST_S, MOST_S),
         keys.number("endS", -MOST_S, MOST_S),
         keys.textOrEmpty("note"),

@@ -24,7 +24,7 @@ import palmturn.trial.Hand;
  */
 public record CeilingScore(
     Hand hand,
-    Outcome outcome,
+    CeilingOutcome outcome,
     @Nullable Double cleanCeilingSlapsPerS,
     @Nullable Double lowSlapsPerS,
     @Nullable Double highSlapsPerS,
@@ -40,7 +40,7 @@ public record CeilingScore(
   }
 
   /** The possible verdicts on a ceiling. */
-  public enum Outcome implements Coded {
+  public enum CeilingOutcome implements Coded {
     /** It lies among the rates filmed. */
     FOUND,
     /** Over 90 % are clean at the fastest rate filmed. */

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.random.RandomGenerator;
 import org.jspecify.annotations.Nullable;
-import palmturn.measure.CeilingScore.Outcome;
+import palmturn.measure.CeilingScore.CeilingOutcome;
 import palmturn.numbers.Logistic;
 import palmturn.numbers.Range;
 import palmturn.trial.Hand;
@@ -43,7 +43,7 @@ final class Ceilings {
     List<List<TimedAttempt>> trials = used.stream().map(TrialScore::attempts).toList();
     List<TimedAttempt> all = trials.stream().flatMap(List::stream).toList();
     Range filmed = filmed(all);
-    Outcome outcome = Outcome.CANNOT_TELL;
+    CeilingOutcome outcome = CeilingOutcome.CANNOT_TELL;
     double point = Double.NaN;
     double low = Double.NEGATIVE_INFINITY;
     double high = Double.POSITIVE_INFINITY;
@@ -64,9 +64,13 @@ final class Ceilings {
     return new CeilingScore(
         hand,
         outcome,
-        outcome == Outcome.FOUND ? Double.valueOf(point) : null,
-        outcome == Outcome.CANNOT_TELL || Double.isInfinite(low) ? null : Double.valueOf(low),
-        outcome == Outcome.CANNOT_TELL || Double.isInfinite(high) ? null : Double.valueOf(high),
+        outcome == CeilingOutcome.FOUND ? Double.valueOf(point) : null,
+        outcome == CeilingOutcome.CANNOT_TELL || Double.isInfinite(low)
+            ? null
+            : Double.valueOf(low),
+        outcome == CeilingOutcome.CANNOT_TELL || Double.isInfinite(high)
+            ? null
+            : Double.valueOf(high),
         filmed,
         trials.size(),
         (int) used.stream().filter(each -> each.paceSlapsPerS() != null).count(),
@@ -75,16 +79,16 @@ final class Ceilings {
         used.stream().map(TrialScore::reading).distinct().toList());
   }
 
-  private static Outcome outcome(double point, double low, double high) {
+  private static CeilingOutcome outcome(double point, double low, double high) {
     boolean lowOpen = low == Double.NEGATIVE_INFINITY;
     boolean highOpen = high == Double.POSITIVE_INFINITY;
     if (Double.isNaN(point) || lowOpen && highOpen) {
-      return Outcome.CANNOT_TELL;
+      return CeilingOutcome.CANNOT_TELL;
     }
     if (Double.isInfinite(point)) {
-      return point > 0 ? Outcome.NOT_REACHED : Outcome.UNDER_FILMED;
+      return point > 0 ? CeilingOutcome.NOT_REACHED : CeilingOutcome.UNDER_FILMED;
     }
-    return Outcome.FOUND;
+    return CeilingOutcome.FOUND;
   }
 
   private static @Nullable Range filmed(List<TimedAttempt> all) {

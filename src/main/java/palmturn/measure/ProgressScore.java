@@ -58,7 +58,7 @@ public record ProgressScore(String athlete, List<Step> steps, List<Course> cours
       @Nullable Double changeLow,
       @Nullable Double changeHigh,
       @Nullable Double margin,
-      RetestScore.Verdict verdict) {
+      RetestScore.ChangeVerdict verdict) {
     public Course {
       points = List.copyOf(points);
     }

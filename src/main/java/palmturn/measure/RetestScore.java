@@ -39,13 +39,13 @@ public record RetestScore(
     @Nullable Double difference,
     @Nullable Range difference95,
     @Nullable Double margin,
-    Verdict verdict,
+    ChangeVerdict verdict,
     @Nullable Integer furtherTrials,
     @Nullable String drill,
     Control control,
     @Nullable Double netDifference,
     @Nullable Range net95,
-    Verdict netVerdict,
+    ChangeVerdict netVerdict,
     List<String> readings) {
 
   public RetestScore {
@@ -62,7 +62,7 @@ public record RetestScore(
   }
 
   /** The possible verdicts on a change. */
-  public enum Verdict implements Coded {
+  public enum ChangeVerdict implements Coded {
     BETTER,
     WORSE,
     NO_CHANGE,

@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import palmturn.measure.RetestScore.ChangeVerdict;
 import palmturn.measure.RetestScore.Control;
-import palmturn.measure.RetestScore.Verdict;
 import palmturn.numbers.Stats;
 import palmturn.trial.Block;
 import palmturn.trial.Drill;
@@ -93,7 +93,7 @@ final class Retests {
         control,
         effect == null ? null : effect.value(),
         effect == null ? null : effect.range95(),
-        effect == null ? Verdict.CANNOT_TELL : verdict(effect.outcome()),
+        effect == null ? ChangeVerdict.CANNOT_TELL : verdict(effect.outcome()),
         Contrast.readings(
             measure, net.keySet().stream().flatMap(place -> trials(place).stream()).toList()));
   }
@@ -158,13 +158,13 @@ final class Retests {
         .toList();
   }
 
-  static Verdict verdict(Contrast.Outcome outcome) {
+  static ChangeVerdict verdict(Contrast.Outcome outcome) {
     return switch (outcome) {
-      case SMALL -> Verdict.NO_CHANGE;
-      case BETTER -> Verdict.BETTER;
-      case WORSE -> Verdict.WORSE;
-      case UNCLEAR -> Verdict.UNCLEAR;
-      case CANNOT_TELL -> Verdict.CANNOT_TELL;
+      case SMALL -> ChangeVerdict.NO_CHANGE;
+      case BETTER -> ChangeVerdict.BETTER;
+      case WORSE -> ChangeVerdict.WORSE;
+      case UNCLEAR -> ChangeVerdict.UNCLEAR;
+      case CANNOT_TELL -> ChangeVerdict.CANNOT_TELL;
     };
   }
 }

@@ -143,7 +143,7 @@ record Series(@Nullable TimedBy timedBy, List<SlapInterval> intervals) {
   /** By the span's middle, so that a span drawn a little too wide takes one interval, not three. */
   private static boolean pauseMarked(Window window, Slap from, Slap to) {
     return window.spans().stream()
-        .filter(span -> span.kind() == Span.Kind.PAUSE)
+        .filter(span -> span.kind() == Span.SpanKind.PAUSE)
         .mapToDouble(span -> (span.startS() + span.endS()) / 2)
         .anyMatch(middleS -> from.timeS() <= middleS && middleS < to.timeS());
   }

@@ -32,7 +32,7 @@ public record SideScore(
     @Nullable Double differencePct,
     @Nullable Range difference95,
     @Nullable Double margin,
-    Verdict verdict,
+    SideVerdict verdict,
     @Nullable Integer furtherTrials,
     List<String> readings) {
 
@@ -41,7 +41,7 @@ public record SideScore(
   }
 
   /** The possible verdicts on the two hands. */
-  public enum Verdict implements Coded {
+  public enum SideVerdict implements Coded {
     BALANCED,
     WEAKER_LEFT,
     WEAKER_RIGHT,

@@ -3,7 +3,7 @@ package palmturn.measure;
 import java.util.List;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
-import palmturn.measure.SideScore.Verdict;
+import palmturn.measure.SideScore.SideVerdict;
 import palmturn.numbers.Stats;
 
 /** Puts the two hands' trials of one block side by side. */
@@ -47,13 +47,13 @@ final class Sides {
     return 100 * difference / ((right + left) / 2);
   }
 
-  private static Verdict verdict(Contrast.Outcome outcome) {
+  private static SideVerdict verdict(Contrast.Outcome outcome) {
     return switch (outcome) {
-      case SMALL -> Verdict.BALANCED;
-      case BETTER -> Verdict.WEAKER_LEFT;
-      case WORSE -> Verdict.WEAKER_RIGHT;
-      case UNCLEAR -> Verdict.UNCLEAR;
-      case CANNOT_TELL -> Verdict.CANNOT_TELL;
+      case SMALL -> SideVerdict.BALANCED;
+      case BETTER -> SideVerdict.WEAKER_LEFT;
+      case WORSE -> SideVerdict.WEAKER_RIGHT;
+      case UNCLEAR -> SideVerdict.UNCLEAR;
+      case CANNOT_TELL -> SideVerdict.CANNOT_TELL;
     };
   }
 }

@@ -185,11 +185,11 @@ final class BlockParts {
       case UNCLEAR -> line.append("; ").append(SideSentences.further(side));
       case WEAKER_LEFT, WEAKER_RIGHT, CANNOT_TELL -> {}
     }
-    if (side.quality() == Quality.ACCURACY && side.verdict() != SideScore.Verdict.UNCLEAR) {
+    if (side.quality() == Quality.ACCURACY && side.verdict() != SideScore.SideVerdict.UNCLEAR) {
       line.append("; ").append(clean(block, Hand.LEFT)).append(" and ");
       line.append(clean(block, Hand.RIGHT)).append(" clean");
     } else if (side.quality() != Quality.ACCURACY
-        && side.verdict() != SideScore.Verdict.UNCLEAR
+        && side.verdict() != SideScore.SideVerdict.UNCLEAR
         && left != null
         && right != null
         && left.typicalError() != null

@@ -85,7 +85,7 @@ public final class ChangeSentences {
                     .formatted(
                         Names.quality(score.quality()),
                         Names.hand(score.hand()),
-                        score.netVerdict() == RetestScore.Verdict.BETTER ? "better" : "worse",
+                        score.netVerdict() == RetestScore.ChangeVerdict.BETTER ? "better" : "worse",
                         drill),
                 ": by %s (%s)."
                     .formatted(
@@ -104,8 +104,9 @@ public final class ChangeSentences {
     return sentences;
   }
 
-  private static boolean decided(RetestScore.Verdict verdict) {
-    return verdict == RetestScore.Verdict.BETTER || verdict == RetestScore.Verdict.WORSE;
+  private static boolean decided(RetestScore.ChangeVerdict verdict) {
+    return verdict == RetestScore.ChangeVerdict.BETTER
+        || verdict == RetestScore.ChangeVerdict.WORSE;
   }
 
   private static Page.Sentence hand(
@@ -116,8 +117,8 @@ public final class ChangeSentences {
       return new Page.Sentence(name, "was not filmed again", after);
     }
     List<String> parts = new ArrayList<>();
-    for (RetestScore.Verdict verdict :
-        List.of(RetestScore.Verdict.BETTER, RetestScore.Verdict.WORSE)) {
+    for (RetestScore.ChangeVerdict verdict :
+        List.of(RetestScore.ChangeVerdict.BETTER, RetestScore.ChangeVerdict.WORSE)) {
       List<String> qualities =
           own.stream()
               .filter(score -> score.verdict() == verdict)
@@ -131,7 +132,7 @@ public final class ChangeSentences {
       return new Page.Sentence(name + "is ", String.join(" and ", parts), after);
     }
     boolean compared =
-        own.stream().anyMatch(score -> score.verdict() != RetestScore.Verdict.CANNOT_TELL);
+        own.stream().anyMatch(score -> score.verdict() != RetestScore.ChangeVerdict.CANNOT_TELL);
     return compared
         ? new Page.Sentence(name + "shows ", "no clear change", after)
         : new Page.Sentence(name, "can’t be compared", after);

@@ -42,14 +42,14 @@ public final class MarksCsv {
     }
   }
 
-  private record Line(double timeS, List<String> cells) {}
+  private record TimedRow(double timeS, List<String> cells) {}
 
   /** Returns the marks of a reading as CSV. */
   public static String write(Reading reading) {
-    List<Line> lines = new ArrayList<>();
+    List<TimedRow> lines = new ArrayList<>();
     for (Slap slap : reading.slaps()) {
       lines.add(
-          new Line(
+          new TimedRow(
               slap.timeS(),
               List.of(
                   number(slap.timeS()),
@@ -63,7 +63,7 @@ public final class MarksCsv {
     }
     for (Span span : reading.spans()) {
       lines.add(
-          new Line(
+          new TimedRow(
               span.startS(),
               List.of(
                   number(span.startS()),
@@ -75,7 +75,7 @@ public final class MarksCsv {
                   "",
                   span.note())));
     }
-    lines.sort(Comparator.comparingDouble(Line::timeS));
+    lines.sort(Comparator.comparingDouble(TimedRow::timeS));
     StringBuilder out = new StringBuilder(Csv.write(COLUMNS));
     lines.forEach(line -> out.append(Csv.write(line.cells())));
     return out.toString();
@@ -106,14 +106,14 @@ public final class MarksCsv {
       String kind = cells.text("kind");
       if (isOf(Slap.Kind.values(), kind)) {
         slaps.add(slap(cells, Coded.parse(Slap.Kind.class, kind), resolutionS));
-      } else if (isOf(Span.Kind.values(), kind)) {
-        spans.add(span(cells, Coded.parse(Span.Kind.class, kind)));
+      } else if (isOf(Span.SpanKind.values(), kind)) {
+        spans.add(span(cells, Coded.parse(Span.SpanKind.class, kind)));
       } else {
         throw new MarksFormatException(
             row.line(),
             "kind \"%s\" is not one of %s, %s"
                 .formatted(
-                    shown(kind), Coded.codes(Slap.Kind.class), Coded.codes(Span.Kind.class)));
+                    shown(kind), Coded.codes(Slap.Kind.class), Coded.codes(Span.SpanKind.class)));
       }
     }
     slaps.sort(Comparator.comparingDouble(Slap::timeS));
@@ -178,7 +178,7 @@ public final class MarksCsv {
         Extra.NONE);
   }
 
-  private static Span span(Cells cells, Span.Kind kind) throws MarksFormatException {
+  private static Span span(Cells cells, Span.SpanKind kind) throws MarksFormatException {
     double startS = cells.number("timeS");
     double endS = cells.number("endS");
     if (!(endS > startS)) {

@@ -81,12 +81,12 @@ final class SideSentences {
   }
 
   private static String endurance(List<SideScore> sides) {
-    SideScore.Verdict verdict =
+    SideScore.SideVerdict verdict =
         sides.stream()
             .filter(side -> side.quality() == Quality.ENDURANCE)
             .map(SideScore::verdict)
             .findFirst()
-            .orElse(SideScore.Verdict.CANNOT_TELL);
+            .orElse(SideScore.SideVerdict.CANNOT_TELL);
     return switch (verdict) {
       case WEAKER_LEFT -> "the left hand slows down more";
       case WEAKER_RIGHT -> "the right hand slows down more";
@@ -102,7 +102,7 @@ final class SideSentences {
   }
 
   private static Hand weaker(SideScore side) {
-    return side.verdict() == SideScore.Verdict.WEAKER_LEFT ? Hand.LEFT : Hand.RIGHT;
+    return side.verdict() == SideScore.SideVerdict.WEAKER_LEFT ? Hand.LEFT : Hand.RIGHT;
   }
 
   private String against(SideScore side) {

@@ -58,7 +58,7 @@ public record Agreement(
             first,
             second,
             slap -> slap.kind() == Slap.Kind.DOUBLE),
-        Arrays.stream(Span.Kind.values())
+        Arrays.stream(Span.SpanKind.values())
             .map(kind -> SpanAgreement.of(kind, a.spans(), b.spans()))
             .toList());
   }

@@ -102,7 +102,7 @@ final class DifferenceFinder {
     List<Difference<Span>> found = new ArrayList<>();
     Set<Integer> pairedA = new HashSet<>();
     Set<Integer> pairedB = new HashSet<>();
-    for (SpanOverlap.Pair pair : SpanOverlap.pairs(a, b)) {
+    for (SpanOverlap.SpanPair pair : SpanOverlap.pairs(a, b)) {
       pairedA.add(pair.a());
       pairedB.add(pair.b());
       Span first = a.get(pair.a());

@@ -24,7 +24,7 @@ public record DifferenceState<M>(Difference<M> difference, @Nullable Decision<M>
    *
    * @param by who decides
    * @param why in words, often empty
-   * @param anew the mark made instead of both, only with {@link Decision.PairPartners#NEITHER}
+   * @param anew the mark made instead of both, only with {@link Decision.Choice#NEITHER}
    */
   public Decision<M> decide(
       Decision.Choice choice, String by, Instant at, String why, @Nullable M anew) {

@@ -85,7 +85,7 @@ public record SettledTrial(
             finished,
             settlement.first().equals(Settlement.ESTIMATE)
                 ? StartedFrom.ESTIMATE
-                : new StartedFrom(StartedFrom.Source.READER, settlement.first()),
+                : new StartedFrom(StartedFrom.Origin.READER, settlement.first()),
             settledSlaps(trial, comparison, slaps),
             settledSpans(comparison, spans),
             Extra.NONE);

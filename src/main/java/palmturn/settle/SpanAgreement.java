@@ -16,14 +16,14 @@ import palmturn.trial.Span;
  * @param eitherS seconds that at least one marked
  */
 public record SpanAgreement(
-    Span.Kind kind, int same, int onlyA, int onlyB, double bothS, double eitherS) {
+    Span.SpanKind kind, int same, int onlyA, int onlyB, double bothS, double eitherS) {
 
   /** Returns intersection over union of all the time marked; null if neither marked any. */
   public @Nullable Double iou() {
     return eitherS == 0 ? null : bothS / eitherS;
   }
 
-  static SpanAgreement of(Span.Kind kind, List<Span> allA, List<Span> allB) {
+  static SpanAgreement of(Span.SpanKind kind, List<Span> allA, List<Span> allB) {
     List<Span> a = joined(kind, allA);
     List<Span> b = joined(kind, allB);
     int same =
@@ -54,7 +54,7 @@ public record SpanAgreement(
   }
 
   /** Joins stretches of one reader that overlap, so that no moment counts twice. */
-  private static List<Span> joined(Span.Kind kind, List<Span> spans) {
+  private static List<Span> joined(Span.SpanKind kind, List<Span> spans) {
     List<Span> joined = new ArrayList<>();
     for (Span span : spans) {
       Span last = joined.isEmpty() ? null : joined.get(joined.size() - 1);

@@ -21,24 +21,24 @@ final class SpanOverlap {
    * @param b index into the second list
    * @param iou intersection over union, above 0, up to 1
    */
-  record Pair(int a, int b, double iou) {}
+  record SpanPair(int a, int b, double iou) {}
 
   /** Returns the pairs, each stretch in one at most, the best overlaps taken first. */
-  static List<Pair> pairs(List<Span> a, List<Span> b) {
-    List<Pair> all = new ArrayList<>();
+  static List<SpanPair> pairs(List<Span> a, List<Span> b) {
+    List<SpanPair> all = new ArrayList<>();
     for (int i = 0; i < a.size(); i++) {
       for (int j = 0; j < b.size(); j++) {
         double iou = iou(a.get(i), b.get(j));
         if (a.get(i).kind() == b.get(j).kind() && iou > 0) {
-          all.add(new Pair(i, j, iou));
+          all.add(new SpanPair(i, j, iou));
         }
       }
     }
-    all.sort(Comparator.comparingDouble(Pair::iou).reversed());
+    all.sort(Comparator.comparingDouble(SpanPair::iou).reversed());
     Set<Integer> usedA = new HashSet<>();
     Set<Integer> usedB = new HashSet<>();
-    List<Pair> best = new ArrayList<>();
-    for (Pair pair : all) {
+    List<SpanPair> best = new ArrayList<>();
+    for (SpanPair pair : all) {
       if (!usedA.contains(pair.a) && !usedB.contains(pair.b)) {
         usedA.add(pair.a);
         usedB.add(pair.b);

@@ -14,8 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param why in words, often empty
  * @param a the first reading's mark, null if it had none
  * @param b the second reading's mark, null if it had none
- * @param anew the mark made instead of both, only with {@link PairPartners#NEITHER}; null there for
- *     none
+ * @param anew the mark made instead of both, only with {@link Choice#NEITHER}; null there for none
  * @param extra unknown keys
  */
 public record Decision<M>(

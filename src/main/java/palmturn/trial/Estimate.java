@@ -221,7 +221,7 @@ public record Estimate(
    * @param endS last moment
    * @param confidence 0 to 1
    */
-  public record EstimatedSpan(Span.Kind kind, double startS, double endS, double confidence) {
+  public record EstimatedSpan(Span.SpanKind kind, double startS, double endS, double confidence) {
     public EstimatedSpan {
       if (!(endS > startS)) {
         throw new IllegalArgumentException(

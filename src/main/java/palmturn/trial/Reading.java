@@ -56,7 +56,7 @@ public record Reading(
 
   /** Returns whether the marks owe nothing to the estimate or to another reader. */
   public boolean independent() {
-    return startedFrom.source() == StartedFrom.Source.NOTHING && !estimateSeen;
+    return startedFrom.source() == StartedFrom.Origin.NOTHING && !estimateSeen;
   }
 
   /** Returns this reading with other marks. */

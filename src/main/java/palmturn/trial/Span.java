@@ -9,9 +9,9 @@ package palmturn.trial;
  * @param note the reader's words, often empty
  * @param extra unknown keys
  */
-public record Span(Kind kind, double startS, double endS, String note, Extra extra) {
+public record Span(SpanKind kind, double startS, double endS, String note, Extra extra) {
   /** A kind of fault that lasts. */
-  public enum Kind implements Coded {
+  public enum SpanKind implements Coded {
     BENT_WRIST,
     ELBOW_OUT,
     TARGET_MOVED,

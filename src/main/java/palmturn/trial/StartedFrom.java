@@ -7,16 +7,16 @@ import org.jspecify.annotations.Nullable;
  *
  * @param reader the other reader, when started from that reader's marks
  */
-public record StartedFrom(Source source, @Nullable String reader) {
+public record StartedFrom(Origin source, @Nullable String reader) {
   /** A kind of origin. */
-  public enum Source {
+  public enum Origin {
     NOTHING,
     ESTIMATE,
     READER
   }
 
-  public static final StartedFrom NOTHING = new StartedFrom(Source.NOTHING, null);
-  public static final StartedFrom ESTIMATE = new StartedFrom(Source.ESTIMATE, null);
+  public static final StartedFrom NOTHING = new StartedFrom(Origin.NOTHING, null);
+  public static final StartedFrom ESTIMATE = new StartedFrom(Origin.ESTIMATE, null);
 
   /** Returns the text of files: {@code nothing}, {@code estimate} or {@code reader NAME}. */
   public String code() {
@@ -40,7 +40,7 @@ public record StartedFrom(Source source, @Nullable String reader) {
       return ESTIMATE;
     }
     if (code.startsWith("reader ") && code.length() > "reader ".length()) {
-      return new StartedFrom(Source.READER, code.substring("reader ".length()));
+      return new StartedFrom(Origin.READER, code.substring("reader ".length()));
     }
     throw new IllegalArgumentException(
         "\"%s\" is not one of nothing, estimate, reader NAME".formatted(code));

@@ -82,7 +82,7 @@ public final class AgreementSentences {
   /**
    * Returns what can be told of a figure over trials.
    *
-   * @param ofFigure its name and unit, as in "rate, slaps/s"
+   * @param figure its name and unit, as in "rate, slaps/s"
    */
   public static List<String> figure(PooledAgreement over, String figure, String a, String b) {
     BlandAltman limits = over.limits();

@@ -100,7 +100,7 @@ public final class EstimateSummary {
     }
     String spans =
         found.spans().stream()
-            .filter(span -> span.kind() == Span.Kind.BENT_WRIST)
+            .filter(span -> span.kind() == Span.SpanKind.BENT_WRIST)
             .map(span -> stretch(span.startS(), span.endS()))
             .collect(Collectors.joining(", "));
     return spans.isEmpty() ? "not bent for long" : "bent " + spans;

@@ -19,7 +19,7 @@ public final class MarkNames {
   }
 
   /** Returns what is wrong over a span in one or two words. */
-  public static String fault(Span.Kind kind) {
+  public static String fault(Span.SpanKind kind) {
     return switch (kind) {
       case BENT_WRIST -> "bent wrist";
       case ELBOW_OUT -> "elbow out";

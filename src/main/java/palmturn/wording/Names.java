@@ -106,7 +106,7 @@ public final class Names {
   /** Returns whether a reading is finished, and from what it was made. */
   public static String provenance(Reading reading) {
     boolean seen =
-        reading.estimateSeen() && reading.startedFrom().source() == StartedFrom.Source.NOTHING;
+        reading.estimateSeen() && reading.startedFrom().source() == StartedFrom.Origin.NOTHING;
     int times = reading.reopenedAt().size();
     return "%s%s, %s%s"
         .formatted(

@@ -58,7 +58,7 @@ public record VerdictLabel(Shape shape, String words, boolean wrong) {
   }
 
   /** Returns what may be said of the two hands. */
-  public static VerdictLabel of(SideScore.Verdict verdict) {
+  public static VerdictLabel of(SideScore.SideVerdict verdict) {
     return switch (verdict) {
       case BALANCED -> new VerdictLabel(Shape.EQUALS, "balanced", false);
       case WEAKER_LEFT -> new VerdictLabel(Shape.TRIANGLE, "weaker left", true);
@@ -69,7 +69,7 @@ public record VerdictLabel(Shape shape, String words, boolean wrong) {
   }
 
   /** Returns what may be said of a change. */
-  public static VerdictLabel of(RetestScore.Verdict verdict) {
+  public static VerdictLabel of(RetestScore.ChangeVerdict verdict) {
     return switch (verdict) {
       case BETTER -> new VerdictLabel(Shape.TICK, "better", false);
       case WORSE -> new VerdictLabel(Shape.TRIANGLE, "worse", true);

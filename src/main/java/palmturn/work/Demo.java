@@ -103,7 +103,7 @@ public final class Demo {
         AddClip.add(
             made,
             clips.resolve(id.name() + ".mp4"),
-            new AddClip.Request(
+            new AddClip.ClipRequest(
                 id.hand(), id.block(), id.repeat(), null, null, Mirrored.FALSE, null, null));
     Path marks = clips.resolve(id.name() + ".marks.csv");
     Reading reading =
@@ -125,7 +125,7 @@ public final class Demo {
 
   /** The reviewer has looked at each difference, and found the first reader right. */
   private static void settle(SessionFolder made, TrialId id) throws UserError, StoreException {
-    Settling.Result result =
+    Settling.SettlementResult result =
         Settling.compare(made.trial(id), new Settling.Terms(READER, SECOND, null, null));
     Map<Integer, Decision.Choice> choices = new LinkedHashMap<>();
     for (int number = 1; number <= result.settled().open(); number++) {

@@ -124,9 +124,9 @@ final class MadeEvidence {
     return this;
   }
 
-  MadeEvidence side(String block, Quality quality, SideScore.Verdict verdict) {
-    double right = verdict == SideScore.Verdict.WEAKER_RIGHT ? 4 : 5;
-    double left = verdict == SideScore.Verdict.WEAKER_LEFT ? 4 : 5;
+  MadeEvidence side(String block, Quality quality, SideScore.SideVerdict verdict) {
+    double right = verdict == SideScore.SideVerdict.WEAKER_RIGHT ? 4 : 5;
+    double left = verdict == SideScore.SideVerdict.WEAKER_LEFT ? 4 : 5;
     double difference = right - left;
     sides.add(
         new SideScore(
@@ -166,7 +166,7 @@ final class MadeEvidence {
     ceilings.add(
         new CeilingScore(
             hand,
-            CeilingScore.Outcome.FOUND,
+            CeilingScore.CeilingOutcome.FOUND,
             slapsPerS,
             null,
             null,

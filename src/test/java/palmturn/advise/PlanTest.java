@@ -12,7 +12,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import palmturn.json.DrillsJson;
 import palmturn.measure.Quality;
-import palmturn.measure.SideScore.Verdict;
+import palmturn.measure.SideScore.SideVerdict;
 import palmturn.trial.DrillHand;
 import palmturn.trial.Hand;
 
@@ -26,7 +26,7 @@ class PlanTest {
         plan(
             good()
                 .hand(Hand.LEFT, BASE, GOOD.clean(70.0).rate(4.4))
-                .side(BASE, Quality.SPEED, Verdict.WEAKER_LEFT));
+                .side(BASE, Quality.SPEED, SideVerdict.WEAKER_LEFT));
     assertEquals(List.of("paced-flips", "pace-steps", "shuttle-keep-ups"), codes(plan));
     assertEquals("left hand, accuracy", plan.weeks().get(0).aim());
     assertEquals(DrillHand.LEFT, plan.weeks().get(0).hand());
@@ -45,9 +45,9 @@ class PlanTest {
     Plan plan =
         plan(
             good()
-                .side(BASE, Quality.SPEED, Verdict.WEAKER_LEFT)
-                .side(BASE, Quality.RHYTHM, Verdict.WEAKER_LEFT)
-                .side(BASE, Quality.ENDURANCE, Verdict.WEAKER_LEFT));
+                .side(BASE, Quality.SPEED, SideVerdict.WEAKER_LEFT)
+                .side(BASE, Quality.RHYTHM, SideVerdict.WEAKER_LEFT)
+                .side(BASE, Quality.ENDURANCE, SideVerdict.WEAKER_LEFT));
     assertEquals("left hand, rhythm and speed", plan.weeks().get(0).aim());
     assertEquals(List.of("pace-steps", "long-paced-sets", "shuttle-keep-ups"), codes(plan));
     assertFalse(plan.note().contains("later"), plan.note());

@@ -15,7 +15,7 @@ import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import palmturn.json.DrillsJson;
 import palmturn.measure.Quality;
-import palmturn.measure.SideScore.Verdict;
+import palmturn.measure.SideScore.SideVerdict;
 import palmturn.trial.Hand;
 import palmturn.trial.TrialId;
 
@@ -40,31 +40,31 @@ class RulesTest {
         arguments("over by the marks' coarseness alone", right(GOOD.cv(9.0, 5)), "0 none"),
         arguments("over without it", right(GOOD.cv(9.0, 4)), "3 right rhythm"),
         // Rule 1.
-        arguments("left slower", side(Quality.SPEED, Verdict.WEAKER_LEFT), "1 left speed"),
-        arguments("right slower", side(Quality.SPEED, Verdict.WEAKER_RIGHT), "1 right speed"),
-        arguments("unclear", side(Quality.SPEED, Verdict.UNCLEAR), "5 both"),
-        arguments("balanced", side(Quality.SPEED, Verdict.BALANCED), "5 both"),
-        arguments("less even", side(Quality.RHYTHM, Verdict.WEAKER_RIGHT), "1 right rhythm"),
-        arguments("tires", side(Quality.ENDURANCE, Verdict.WEAKER_LEFT), "1 left endurance"),
+        arguments("left slower", side(Quality.SPEED, SideVerdict.WEAKER_LEFT), "1 left speed"),
+        arguments("right slower", side(Quality.SPEED, SideVerdict.WEAKER_RIGHT), "1 right speed"),
+        arguments("unclear", side(Quality.SPEED, SideVerdict.UNCLEAR), "5 both"),
+        arguments("balanced", side(Quality.SPEED, SideVerdict.BALANCED), "5 both"),
+        arguments("less even", side(Quality.RHYTHM, SideVerdict.WEAKER_RIGHT), "1 right rhythm"),
+        arguments("tires", side(Quality.ENDURANCE, SideVerdict.WEAKER_LEFT), "1 left endurance"),
         arguments(
             "both of one hand",
-            side(Quality.SPEED, Verdict.WEAKER_LEFT)
-                .side(BASE, Quality.ACCURACY, Verdict.WEAKER_LEFT),
+            side(Quality.SPEED, SideVerdict.WEAKER_LEFT)
+                .side(BASE, Quality.ACCURACY, SideVerdict.WEAKER_LEFT),
             "1 left speed, 1 left accuracy"),
         arguments(
             "trade-off",
-            side(Quality.SPEED, Verdict.WEAKER_LEFT)
-                .side(BASE, Quality.ACCURACY, Verdict.WEAKER_RIGHT),
+            side(Quality.SPEED, SideVerdict.WEAKER_LEFT)
+                .side(BASE, Quality.ACCURACY, SideVerdict.WEAKER_RIGHT),
             "1 both"),
         arguments(
             "trade-off and rhythm",
-            side(Quality.SPEED, Verdict.WEAKER_RIGHT)
-                .side(BASE, Quality.ACCURACY, Verdict.WEAKER_LEFT)
-                .side(BASE, Quality.RHYTHM, Verdict.WEAKER_LEFT),
+            side(Quality.SPEED, SideVerdict.WEAKER_RIGHT)
+                .side(BASE, Quality.ACCURACY, SideVerdict.WEAKER_LEFT)
+                .side(BASE, Quality.RHYTHM, SideVerdict.WEAKER_LEFT),
             "1 both, 1 left rhythm"),
         arguments(
             "an earlier block's difference",
-            side(Quality.SPEED, Verdict.WEAKER_LEFT)
+            side(Quality.SPEED, SideVerdict.WEAKER_LEFT)
                 .hand(Hand.LEFT, "after-1", GOOD)
                 .hand(Hand.RIGHT, "after-1", GOOD),
             "5 both"),
@@ -105,7 +105,7 @@ class RulesTest {
             "everything",
             right(GOOD.clean(70.0).slowDown(4.0))
                 .trials(Hand.LEFT, BASE, GOOD.cv(9.0, 0))
-                .side(BASE, Quality.SPEED, Verdict.WEAKER_RIGHT),
+                .side(BASE, Quality.SPEED, SideVerdict.WEAKER_RIGHT),
             "0 none, 1 right speed, 2 right accuracy, 3 left rhythm, 4 right endurance"));
   }
 
@@ -129,7 +129,7 @@ class RulesTest {
 
   @Test
   void theFiguresThatFiredItAreSaid() {
-    Advice slower = advise(side(Quality.SPEED, Verdict.WEAKER_LEFT)).get(0);
+    Advice slower = advise(side(Quality.SPEED, SideVerdict.WEAKER_LEFT)).get(0);
     assertEquals(
         "The left hand is slower: 4.00 slaps/s against 5.00, a difference of 1.00 slaps/s (0.50 to 1.50).",
         slower.why());
@@ -216,7 +216,7 @@ class RulesTest {
     return good().hand(Hand.RIGHT, BASE, each);
   }
 
-  private static MadeEvidence side(Quality quality, Verdict verdict) {
+  private static MadeEvidence side(Quality quality, SideVerdict verdict) {
     return good().side(BASE, quality, verdict);
   }
 

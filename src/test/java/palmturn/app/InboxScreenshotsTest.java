@@ -101,7 +101,7 @@ class InboxScreenshotsTest extends ScreenshotWindow {
             "slower and cleaner is right for now");
     try (SessionFolder made = Sessions.create(session, athlete, DAY, Session.Facts.NONE)) {
       Path clip = Path.of("sample-clips-synthetic", "right-baseline-1.mp4");
-      AddClip.add(made, clip, AddClip.Request.of(Hand.RIGHT, "baseline"));
+      AddClip.add(made, clip, AddClip.ClipRequest.of(Hand.RIGHT, "baseline"));
       for (int i = 0; i < from.length; i++) {
         Clock at = Clock.fixed(SENT.plus(Duration.ofHours(i)), ZoneOffset.UTC);
         TrialId about = i == 3 ? null : trial;

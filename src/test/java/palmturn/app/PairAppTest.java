@@ -67,7 +67,8 @@ class PairAppTest {
   void openRightHand() throws Exception {
     Path session = TestWindow.session(folder);
     try (SessionFolder made = SessionFolder.open(session)) {
-      AddClip.add(made, folder.resolve("counter.mp4"), AddClip.Request.of(Hand.LEFT, "baseline"));
+      AddClip.add(
+          made, folder.resolve("counter.mp4"), AddClip.ClipRequest.of(Hand.LEFT, "baseline"));
       made.keep(RIGHT, reading(10, 22, 34, 46), "marks");
       made.keep(LEFT, reading(6, 24, 42), "marks");
     }

@@ -228,7 +228,7 @@ class PalmturnAppTest {
   void reopeningLandsWhereOneLeft(FxRobot robot) throws Exception {
     Path session = session("left");
     try (SessionFolder made = SessionFolder.open(session)) {
-      AddClip.add(made, clip("left-hand"), AddClip.Request.of(Hand.LEFT, "baseline"));
+      AddClip.add(made, clip("left-hand"), AddClip.ClipRequest.of(Hand.LEFT, "baseline"));
     }
     TrialId right = new TrialId(Hand.RIGHT, "baseline", 1);
     Platform.runLater(() -> desk.opener().open(session));
@@ -506,7 +506,7 @@ class PalmturnAppTest {
     Path where = folder.resolve(name + "-session");
     try (SessionFolder made =
         Sessions.create(where, "H-07", LocalDate.of(2026, 11, 14), Session.Facts.NONE)) {
-      AddClip.add(made, clip(name), AddClip.Request.of(Hand.RIGHT, "baseline"));
+      AddClip.add(made, clip(name), AddClip.ClipRequest.of(Hand.RIGHT, "baseline"));
     }
     return where;
   }

@@ -299,7 +299,7 @@ class ScoringByKeysTest {
       AddClip.add(
           made,
           CLIPS.resolve(id.name() + ".mp4"),
-          new AddClip.Request(
+          new AddClip.ClipRequest(
               id.hand(), id.block(), id.repeat(), null, null, Mirrored.FALSE, null, null));
       if (estimated) {
         Estimating.standard().trial(made, id, Estimating.Options.ALL, Progress.NONE);

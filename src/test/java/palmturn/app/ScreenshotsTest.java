@@ -247,7 +247,7 @@ class ScreenshotsTest extends ScreenshotWindow {
       AddClip.add(
           made,
           Path.of("sample-clips-synthetic", "right-baseline-1.mp4"),
-          AddClip.Request.of(Hand.RIGHT, "baseline"));
+          AddClip.ClipRequest.of(Hand.RIGHT, "baseline"));
     }
     Platform.runLater(desk::close);
     until(60, () -> desk.session().folderProperty().get() == null);

@@ -133,7 +133,7 @@ final class TestWindow {
     Path where = folder.resolve("session");
     try (SessionFolder made =
         Sessions.create(where, "H-07", LocalDate.of(2026, 11, 14), Session.Facts.NONE)) {
-      AddClip.add(made, clip, AddClip.Request.of(Hand.RIGHT, "baseline"));
+      AddClip.add(made, clip, AddClip.ClipRequest.of(Hand.RIGHT, "baseline"));
     }
     return where;
   }

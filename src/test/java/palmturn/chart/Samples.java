@@ -45,10 +45,10 @@ public final class Samples {
     slaps.add(mark(Slap.Kind.DOUBLE, slaps.get(2).timeS() + 0.07, Side.PALM, Zone.CENTRE, ""));
     List<Span> spans =
         List.of(
-            new Span(Span.Kind.BENT_WRIST, 2.1, 2.5, "", Extra.NONE),
-            new Span(Span.Kind.ELBOW_OUT, 2.3, 2.9, "", Extra.NONE),
-            new Span(Span.Kind.TARGET_MOVED, 3.9, 4.3, "", Extra.NONE),
-            new Span(Span.Kind.PAUSE, 4.9, 5.3, "", Extra.NONE));
+            new Span(Span.SpanKind.BENT_WRIST, 2.1, 2.5, "", Extra.NONE),
+            new Span(Span.SpanKind.ELBOW_OUT, 2.3, 2.9, "", Extra.NONE),
+            new Span(Span.SpanKind.TARGET_MOVED, 3.9, 4.3, "", Extra.NONE),
+            new Span(Span.SpanKind.PAUSE, 4.9, 5.3, "", Extra.NONE));
     return new Reading("B. Test", true, StartedFrom.NOTHING, slaps, spans, Extra.NONE);
   }
 
@@ -97,7 +97,7 @@ public final class Samples {
         new Estimate.Findings(
             true,
             slaps,
-            List.of(new Estimate.EstimatedSpan(Span.Kind.ELBOW_OUT, 3.2, 3.6, 0.7)),
+            List.of(new Estimate.EstimatedSpan(Span.SpanKind.ELBOW_OUT, 3.2, 3.6, 0.7)),
             List.of(new Estimate.Stretch(0.8, slaps.get(slaps.size() - 1).timeS()))),
         new Estimate.Figures(5.1, 6.2, 1.9, new Estimate.Rotation(2.55, Curve.EMPTY, 2.54, 2.56)),
         new Estimate.Traces(

@@ -150,7 +150,7 @@ class ShapeTrialTest {
     Estimate found =
         estimate(clip, Hand.LEFT, null, EnumSet.allOf(Source.class), Installed.folder());
     List<Estimate.EstimatedSpan> bent =
-        found.spans().stream().filter(span -> span.kind() == Span.Kind.BENT_WRIST).toList();
+        found.spans().stream().filter(span -> span.kind() == Span.SpanKind.BENT_WRIST).toList();
     assertEquals(1, bent.size());
     assertEquals(3.2, bent.get(0).startS(), 0.3);
     assertEquals(4.1, bent.get(0).endS(), 0.3);

@@ -38,7 +38,7 @@ class CodesTest {
         of("true, false, unknown", Mirrored.class),
         of("left, right, both, none", DrillHand.class),
         of("slap, double, part-turn, missed, other", Slap.Kind.class),
-        of("bent-wrist, elbow-out, target-moved, pause", Span.Kind.class),
+        of("bent-wrist, elbow-out, target-moved, pause", Span.SpanKind.class),
         of("sound, motion, shape", Estimate.Source.class),
         of("first, second, neither, open", Decision.Choice.class),
         of("only-a, only-b, double, kind, apart, side, zone", Difference.What.class),
@@ -47,10 +47,12 @@ class CodesTest {
             "fingers, wrist, edge, double, part-turn, missed, other, bent-wrist, elbow-out,"
                 + " target-moved",
             FaultKind.class),
-        of("found, not-reached, under-filmed, cannot-tell", CeilingScore.Outcome.class),
-        of("balanced, weaker-left, weaker-right, unclear, cannot-tell", SideScore.Verdict.class),
+        of("found, not-reached, under-filmed, cannot-tell", CeilingScore.CeilingOutcome.class),
+        of(
+            "balanced, weaker-left, weaker-right, unclear, cannot-tell",
+            SideScore.SideVerdict.class),
         of("other-hand, rest, none", RetestScore.Control.class),
-        of("better, worse, no-change, unclear, cannot-tell", RetestScore.Verdict.class),
+        of("better, worse, no-change, unclear, cannot-tell", RetestScore.ChangeVerdict.class),
         of("speed, accuracy, rhythm, endurance, drift, transfer", DrillAim.class),
         of("one, both, none", TrainedHand.class),
         of("no-diagnosis, urgent, pain, head-and-eyes, breath, sore, filming", Caution.class));

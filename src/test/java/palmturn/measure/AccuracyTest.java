@@ -49,8 +49,8 @@ class AccuracyTest {
     TrialScore score =
         Made.score(
             twenty(),
-            Made.span(Span.Kind.ELBOW_OUT, 0.99, 1.45),
-            Made.span(Span.Kind.PAUSE, 2.01, 2.15));
+            Made.span(Span.SpanKind.ELBOW_OUT, 0.99, 1.45),
+            Made.span(Span.SpanKind.PAUSE, 2.01, 2.15));
     Accuracy accuracy = score.accuracy();
     // Slaps at 1.0, 1.2 and 1.4 s: back, palm, back.
     assertEquals(17, accuracy.clean());
@@ -63,7 +63,8 @@ class AccuracyTest {
   void oneAttemptMayHaveSeveralFaults() {
     List<Slap> marks = twenty();
     marks.set(5, Made.mark(Slap.Kind.PART_TURN, marks.get(5).timeS(), Side.BACK, Zone.WRIST));
-    Accuracy accuracy = Made.score(marks, Made.span(Span.Kind.BENT_WRIST, 0.95, 1.05)).accuracy();
+    Accuracy accuracy =
+        Made.score(marks, Made.span(Span.SpanKind.BENT_WRIST, 0.95, 1.05)).accuracy();
     assertEquals(1, accuracy.faults().get(FaultKind.PART_TURN).all());
     assertEquals(1, accuracy.faults().get(FaultKind.WRIST).all());
     assertEquals(1, accuracy.faults().get(FaultKind.BENT_WRIST).all());

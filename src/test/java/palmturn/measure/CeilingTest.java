@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.Random;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
-import palmturn.measure.CeilingScore.Outcome;
+import palmturn.measure.CeilingScore.CeilingOutcome;
 import palmturn.trial.Block;
 import palmturn.trial.Drill;
 import palmturn.trial.DrillHand;
@@ -32,7 +32,7 @@ class CeilingTest {
   void itLiesWhereFaultsBegin() {
     ladder(Hand.RIGHT, 4.0);
     CeilingScore ceiling = right();
-    assertEquals(Outcome.FOUND, ceiling.outcome());
+    assertEquals(CeilingOutcome.FOUND, ceiling.outcome());
     assertTrue(Math.abs(ceiling.cleanCeilingSlapsPerS() - 4.0) < 0.5, ceiling::toString);
     assertTrue(ceiling.highSlapsPerS() > ceiling.cleanCeilingSlapsPerS(), ceiling::toString);
     assertEquals(6, ceiling.trials());
@@ -44,12 +44,12 @@ class CeilingTest {
   void itIsNeverOutsideTheRatesFilmed() {
     ladder(Hand.RIGHT, 99);
     CeilingScore clean = right();
-    assertEquals(Outcome.NOT_REACHED, clean.outcome());
+    assertEquals(CeilingOutcome.NOT_REACHED, clean.outcome());
     assertNull(clean.cleanCeilingSlapsPerS());
     assertEquals(0, clean.faulty());
     trials.clear();
     ladder(Hand.RIGHT, 0);
-    assertEquals(Outcome.UNDER_FILMED, right().outcome());
+    assertEquals(CeilingOutcome.UNDER_FILMED, right().outcome());
   }
 
   @Test
@@ -57,7 +57,7 @@ class CeilingTest {
     for (int repeat = 1; repeat <= 3; repeat++) {
       add(Hand.RIGHT, "baseline", repeat, null, faulty(5, repeat, 9, 17));
     }
-    assertEquals(Outcome.CANNOT_TELL, right().outcome());
+    assertEquals(CeilingOutcome.CANNOT_TELL, right().outcome());
   }
 
   @Test
@@ -65,7 +65,7 @@ class CeilingTest {
     add(Hand.RIGHT, "baseline", 1, null, faulty(3));
     add(Hand.RIGHT, "baseline", 2, null, faulty(5));
     CeilingScore ceiling = right();
-    assertEquals(Outcome.CANNOT_TELL, ceiling.outcome());
+    assertEquals(CeilingOutcome.CANNOT_TELL, ceiling.outcome());
     assertEquals(2, ceiling.trials());
   }
 

@@ -89,7 +89,7 @@ final class Made {
     return new Reading("QM", true, StartedFrom.NOTHING, slaps, List.of(spans), Extra.NONE);
   }
 
-  static Span span(Span.Kind kind, double startS, double endS) {
+  static Span span(Span.SpanKind kind, double startS, double endS) {
     return new Span(kind, startS, endS, "", Extra.NONE);
   }
 

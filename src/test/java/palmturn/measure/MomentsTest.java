@@ -68,7 +68,8 @@ class MomentsTest {
   void aSpoilingSpanMakesItsSlapsFaulty() {
     List<Slap> slaps = slaps();
     Span bent =
-        new Span(Span.Kind.BENT_WRIST, slaps.get(8).timeS(), slaps.get(9).timeS(), "", Extra.NONE);
+        new Span(
+            Span.SpanKind.BENT_WRIST, slaps.get(8).timeS(), slaps.get(9).timeS(), "", Extra.NONE);
     Moments moments = moments(slaps, List.of(bent));
     assertEquals(List.of(bent), moments.worst().get(0).spans());
     assertEquals(2, moments.worst().get(0).faulty().size());

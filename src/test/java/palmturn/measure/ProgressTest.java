@@ -42,7 +42,7 @@ class ProgressTest {
     assertEquals(5.0 - 0.453391, speed.points().get(1).noiseLow(), 1e-6);
     assertEquals(0.5, speed.change(), 1e-9);
     assertEquals(0.5 - 0.453391, speed.changeLow(), 1e-6);
-    assertEquals(RetestScore.Verdict.BETTER, speed.verdict());
+    assertEquals(RetestScore.ChangeVerdict.BETTER, speed.verdict());
   }
 
   @Test
@@ -84,7 +84,7 @@ class ProgressTest {
             .orElseThrow();
     assertEquals(1, speed.points().size());
     assertNull(speed.change());
-    assertEquals(RetestScore.Verdict.CANNOT_TELL, speed.verdict());
+    assertEquals(RetestScore.ChangeVerdict.CANNOT_TELL, speed.verdict());
   }
 
   @Test
@@ -95,7 +95,7 @@ class ProgressTest {
             .orElseThrow();
     assertNull(speed.typicalError());
     assertNull(speed.points().get(1).noiseLow());
-    assertEquals(RetestScore.Verdict.CANNOT_TELL, speed.verdict());
+    assertEquals(RetestScore.ChangeVerdict.CANNOT_TELL, speed.verdict());
   }
 
   @Test

@@ -11,8 +11,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import palmturn.measure.RetestScore.ChangeVerdict;
 import palmturn.measure.RetestScore.Control;
-import palmturn.measure.RetestScore.Verdict;
 import palmturn.trial.Block;
 import palmturn.trial.Drill;
 import palmturn.trial.DrillHand;
@@ -38,17 +38,17 @@ class RetestTest {
     rates(Hand.LEFT, "after-1", 4.8, 5.0, 5.2);
     RetestScore right = speed(Hand.RIGHT, "after-1");
     assertEquals(1.0, right.difference(), 1e-9);
-    assertEquals(Verdict.BETTER, right.verdict());
+    assertEquals(ChangeVerdict.BETTER, right.verdict());
     assertEquals(Control.OTHER_HAND, right.control());
     // (6.0 − 5.0) − (5.0 − 4.8) = 0.8; SE² = 4 × 0.04/3; four equal variances with 2 degrees of
     // freedom each make 8; t(0.975, 8) = 2.306004, printed tables of Student's t.
     assertEquals(0.8, right.netDifference(), 1e-9);
     assertEquals(0.8 - 2.306004 * Math.sqrt(0.16 / 3), right.net95().low(), 1e-6);
-    assertEquals(Verdict.BETTER, right.netVerdict());
+    assertEquals(ChangeVerdict.BETTER, right.netVerdict());
     RetestScore left = speed(Hand.LEFT, "after-1");
     assertEquals(Control.NONE, left.control());
     assertNull(left.netDifference());
-    assertEquals(Verdict.CANNOT_TELL, left.netVerdict());
+    assertEquals(ChangeVerdict.CANNOT_TELL, left.netVerdict());
   }
 
   @Test
@@ -59,9 +59,9 @@ class RetestTest {
     rates(Hand.LEFT, "baseline", 4.48, 4.5, 4.52);
     rates(Hand.LEFT, "after-1", 5.48, 5.5, 5.52);
     RetestScore left = speed(Hand.LEFT, "after-1");
-    assertEquals(Verdict.BETTER, left.verdict());
+    assertEquals(ChangeVerdict.BETTER, left.verdict());
     assertEquals(0, left.netDifference(), 1e-9);
-    assertEquals(Verdict.NO_CHANGE, left.netVerdict());
+    assertEquals(ChangeVerdict.NO_CHANGE, left.netVerdict());
   }
 
   @Test
@@ -114,7 +114,7 @@ class RetestTest {
     rates(Hand.RIGHT, "after-2", 5.9, 6.1);
     RetestScore late = speed(Hand.RIGHT, "after-2");
     assertNull(late.before());
-    assertEquals(Verdict.CANNOT_TELL, late.verdict());
+    assertEquals(ChangeVerdict.CANNOT_TELL, late.verdict());
   }
 
   @Test
@@ -136,7 +136,8 @@ class RetestTest {
         if (score.hand() == Hand.RIGHT && score.net95() != null) {
           held.merge(score.quality(), score.net95().contains(0) ? 1 : 0, Integer::sum);
           boolean effect =
-              score.netVerdict() == Verdict.BETTER || score.netVerdict() == Verdict.WORSE;
+              score.netVerdict() == ChangeVerdict.BETTER
+                  || score.netVerdict() == ChangeVerdict.WORSE;
           told.merge(score.quality(), effect ? 1 : 0, Integer::sum);
         }
       }

@@ -142,7 +142,7 @@ class RhythmTest {
   @Test
   void aMarkedPauseIsOneEvenIfShort() {
     List<Slap> slaps = Made.slaps(0, Made.same(15, 0.2));
-    Rhythm rhythm = Made.score(slaps, Made.span(Span.Kind.PAUSE, 1.19, 1.41)).rhythm();
+    Rhythm rhythm = Made.score(slaps, Made.span(Span.SpanKind.PAUSE, 1.19, 1.41)).rhythm();
     assertEquals(1, rhythm.pauses());
     assertEquals(14, rhythm.intervals());
   }

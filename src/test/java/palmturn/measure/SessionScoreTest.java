@@ -10,7 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
-import palmturn.measure.SideScore.Verdict;
+import palmturn.measure.SideScore.SideVerdict;
 import palmturn.numbers.Confidence;
 import palmturn.numbers.Quantiles;
 import palmturn.trial.Hand;
@@ -61,7 +61,7 @@ class SessionScoreTest {
     rates(Hand.RIGHT, "baseline", 5.4, 5.5, 5.6);
     rates(Hand.LEFT, "baseline", 4.4, 4.5, 4.6);
     SideScore speed = side(score(), Quality.SPEED);
-    assertEquals(Verdict.WEAKER_LEFT, speed.verdict());
+    assertEquals(SideVerdict.WEAKER_LEFT, speed.verdict());
     assertEquals(1.0, speed.difference(), 1e-9);
     assertEquals(20.0, speed.differencePct(), 1e-9);
     assertEquals(0, speed.furtherTrials());
@@ -75,7 +75,7 @@ class SessionScoreTest {
   void handsWithinTheMarginAreBalancedEvenWhereTheyDiffer() {
     rates(Hand.RIGHT, "baseline", 5.19, 5.20, 5.21);
     rates(Hand.LEFT, "baseline", 4.99, 5.00, 5.01);
-    assertEquals(Verdict.BALANCED, side(score(), Quality.SPEED).verdict());
+    assertEquals(SideVerdict.BALANCED, side(score(), Quality.SPEED).verdict());
   }
 
   @Test
@@ -83,7 +83,7 @@ class SessionScoreTest {
     rates(Hand.RIGHT, "baseline", 5.3, 5.6, 5.9);
     rates(Hand.LEFT, "baseline", 4.9, 5.2, 5.5);
     SideScore speed = side(score(), Quality.SPEED);
-    assertEquals(Verdict.UNCLEAR, speed.verdict());
+    assertEquals(SideVerdict.UNCLEAR, speed.verdict());
     // s = 0.3, difference 0.4, margin 0.54: 6 trials a hand give 0.386, 5 give 0.438.
     assertEquals(2.228139 * 0.3 * Math.sqrt(2.0 / 6), half(6, 0.3), 1e-5);
     assertTrue(half(5, 0.3) > 0.4 && half(6, 0.3) < 0.4);
@@ -95,7 +95,7 @@ class SessionScoreTest {
     rates(Hand.RIGHT, "baseline", 4.0, 5.3, 6.6);
     rates(Hand.LEFT, "baseline", 3.75, 5.05, 6.35);
     SideScore speed = side(score(), Quality.SPEED);
-    assertEquals(Verdict.UNCLEAR, speed.verdict());
+    assertEquals(SideVerdict.UNCLEAR, speed.verdict());
     assertNull(speed.furtherTrials());
   }
 
@@ -104,7 +104,7 @@ class SessionScoreTest {
     rates(Hand.RIGHT, "baseline", 5.0, 5.1, 5.2);
     rates(Hand.LEFT, "baseline", 4.0);
     SideScore speed = side(score(), Quality.SPEED);
-    assertEquals(Verdict.CANNOT_TELL, speed.verdict());
+    assertEquals(SideVerdict.CANNOT_TELL, speed.verdict());
     assertNull(speed.difference());
     assertNull(speed.furtherTrials());
     assertEquals(4.0, speed.left(), 1e-9);
@@ -123,7 +123,7 @@ class SessionScoreTest {
     assertNotNull(accuracy.difference95());
     assertEquals(
         100 * Confidence.newcombe(72, 78, 66, 78).low(), accuracy.difference95().low(), 1e-9);
-    assertEquals(Verdict.UNCLEAR, accuracy.verdict());
+    assertEquals(SideVerdict.UNCLEAR, accuracy.verdict());
   }
 
   @Test
@@ -132,7 +132,7 @@ class SessionScoreTest {
       add(Hand.RIGHT, "baseline", repeat, null, scattered(0.12 + 0.001 * repeat, TimedBy.PICTURE));
       add(Hand.LEFT, "baseline", repeat, null, scattered(0.02 + 0.001 * repeat, TimedBy.PICTURE));
     }
-    assertEquals(Verdict.WEAKER_RIGHT, side(score(), Quality.RHYTHM).verdict());
+    assertEquals(SideVerdict.WEAKER_RIGHT, side(score(), Quality.RHYTHM).verdict());
   }
 
   @Test
@@ -142,8 +142,8 @@ class SessionScoreTest {
       add(Hand.LEFT, "baseline", repeat, null, scattered(0.02 + 0.001 * repeat, TimedBy.PICTURE));
     }
     SessionScore score = score();
-    assertEquals(Verdict.CANNOT_TELL, side(score, Quality.RHYTHM).verdict());
-    assertEquals(Verdict.BALANCED, side(score, Quality.SPEED).verdict());
+    assertEquals(SideVerdict.CANNOT_TELL, side(score, Quality.RHYTHM).verdict());
+    assertEquals(SideVerdict.BALANCED, side(score, Quality.SPEED).verdict());
   }
 
   @Test

@@ -32,7 +32,7 @@ class MarksCsvTest {
             .plus(
                 Slap.onFrame(Slap.Kind.OTHER, 1.5, 0.0167, Side.BACK, Zone.UNKNOWN)
                     .withNote("hit \"sleeve\", hard"))
-            .withSpans(List.of(new Span(Span.Kind.PAUSE, 1.3, 1.4, "", Extra.NONE)));
+            .withSpans(List.of(new Span(Span.SpanKind.PAUSE, 1.3, 1.4, "", Extra.NONE)));
     assertEquals(
         HEADER
             + "1.25,,slap,palm,centre,picture,0.0167,\r\n"
@@ -185,7 +185,7 @@ class MarksCsvTest {
       double startS = random.nextDouble() * 10;
       spans.add(
           new Span(
-              one(random, Span.Kind.values()),
+              one(random, Span.SpanKind.values()),
               startS,
               startS + 1e-3 + random.nextDouble(),
               note(random),

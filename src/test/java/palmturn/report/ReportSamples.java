@@ -75,12 +75,12 @@ final class ReportSamples {
         new Reading(
             bad,
             false,
-            new StartedFrom(StartedFrom.Source.READER, bad),
+            new StartedFrom(StartedFrom.Origin.READER, bad),
             List.of(
                 mark(1, Side.PALM, Zone.CENTRE),
                 mark(1.2, Side.BACK, Zone.FINGERS).withNote(bad),
                 mark(1.4, Side.PALM, Zone.CENTRE).withKind(Slap.Kind.OTHER).withNote(bad)),
-            List.of(new Span(Span.Kind.ELBOW_OUT, 1.1, 1.3, bad, Extra.NONE)),
+            List.of(new Span(Span.SpanKind.ELBOW_OUT, 1.1, 1.3, bad, Extra.NONE)),
             Extra.NONE);
     ClipFacts clip = clip(640, 480, 60, true, List.of(bad));
     return input(session(bad, bad), List.of(new ReportInput.Filmed(trial, reading, clip)));
@@ -249,7 +249,7 @@ final class ReportSamples {
     }
     List<Span> spans =
         id.repeat() == 2
-            ? List.of(new Span(Span.Kind.ELBOW_OUT, 3.1, 3.7, "", Extra.NONE))
+            ? List.of(new Span(Span.SpanKind.ELBOW_OUT, 3.1, 3.7, "", Extra.NONE))
             : List.of();
     Reading reading =
         new Reading("B. Marsh", id.repeat() < 3, StartedFrom.NOTHING, slaps, spans, Extra.NONE);

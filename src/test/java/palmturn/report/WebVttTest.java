@@ -26,7 +26,7 @@ class WebVttTest {
             .plus(
                 Slap.onFrame(Slap.Kind.SLAP, 3661.5, 0.01, Side.BACK, Zone.FINGERS)
                     .withNote("a <b>\n\n--> & c"))
-            .withSpans(List.of(new Span(Span.Kind.ELBOW_OUT, 3661.3, 3662, "", Extra.NONE)));
+            .withSpans(List.of(new Span(Span.SpanKind.ELBOW_OUT, 3661.3, 3662, "", Extra.NONE)));
     assertEquals(
         """
         WEBVTT H-07, right hand

@@ -104,19 +104,19 @@ class AgreementTest {
 
   @Test
   void stretchesAgreeByOverlapOfAllTheTimeMarked() throws SettleException {
-    Span.Kind wrist = Span.Kind.BENT_WRIST;
+    Span.SpanKind wrist = Span.SpanKind.BENT_WRIST;
     Agreement agreement =
         Agreement.of(
             compare(
                 reading("JM", even(9), span(wrist, 1, 2), span(wrist, 1.5, 3)),
-                reading("TK", even(9), span(wrist, 2, 4), span(Span.Kind.PAUSE, 1, 2))));
+                reading("TK", even(9), span(wrist, 2, 4), span(Span.SpanKind.PAUSE, 1, 2))));
     SpanAgreement bent = agreement.spans().get(wrist.ordinal());
     assertEquals(1.0 / 3, bent.iou());
     assertEquals(0, bent.same());
     assertEquals(1, bent.onlyA());
     assertEquals(1, bent.onlyB());
-    assertEquals(0.0, agreement.spans().get(Span.Kind.PAUSE.ordinal()).iou());
-    assertNull(agreement.spans().get(Span.Kind.ELBOW_OUT.ordinal()).iou());
+    assertEquals(0.0, agreement.spans().get(Span.SpanKind.PAUSE.ordinal()).iou());
+    assertNull(agreement.spans().get(Span.SpanKind.ELBOW_OUT.ordinal()).iou());
   }
 
   @Test
@@ -125,7 +125,7 @@ class AgreementTest {
         new Reading(
             "TK",
             true,
-            new StartedFrom(StartedFrom.Source.READER, "JM"),
+            new StartedFrom(StartedFrom.Origin.READER, "JM"),
             even(5),
             List.of(),
             Extra.NONE);

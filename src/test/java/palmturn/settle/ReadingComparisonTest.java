@@ -103,16 +103,17 @@ class ReadingComparisonTest {
 
   @Test
   void spansOfOneKindAreTheSameFromHalfOverlapOn() throws SettleException {
-    Span.Kind wrist = Span.Kind.BENT_WRIST;
+    Span.SpanKind wrist = Span.SpanKind.BENT_WRIST;
     Reading a =
-        reading("JM", even(20), span(wrist, 1, 2), span(wrist, 3, 4), span(Span.Kind.PAUSE, 5, 6));
+        reading(
+            "JM", even(20), span(wrist, 1, 2), span(wrist, 3, 4), span(Span.SpanKind.PAUSE, 5, 6));
     Reading b =
         reading(
             "TK",
             even(20),
             span(wrist, 1.2, 2.2),
             span(wrist, 3.8, 5),
-            span(Span.Kind.ELBOW_OUT, 5, 6));
+            span(Span.SpanKind.ELBOW_OUT, 5, 6));
     assertEquals(
         List.of(Set.of(What.ONLY_A), Set.of(What.ONLY_B), Set.of(What.APART)),
         compare(a, b).spans().stream().map(Difference::what).toList());

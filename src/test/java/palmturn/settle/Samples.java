@@ -98,7 +98,7 @@ final class Samples {
     return new Reading(reader, true, StartedFrom.NOTHING, slaps, Arrays.asList(spans), Extra.NONE);
   }
 
-  static Span span(Span.Kind kind, double startS, double endS) {
+  static Span span(Span.SpanKind kind, double startS, double endS) {
     return new Span(kind, startS, endS, "", Extra.NONE);
   }
 

@@ -212,9 +212,9 @@ class SettledTrialTest {
 
   @Test
   void stretchesAreSettledToo() throws SettleException {
-    Span both = span(Span.Kind.ELBOW_OUT, 1, 2);
-    Span near = span(Span.Kind.ELBOW_OUT, 1.1, 2);
-    Span only = span(Span.Kind.BENT_WRIST, 2, 3);
+    Span both = span(Span.SpanKind.ELBOW_OUT, 1, 2);
+    Span near = span(Span.SpanKind.ELBOW_OUT, 1.1, 2);
+    Span only = span(Span.SpanKind.BENT_WRIST, 2, 3);
     Trial trial = trial(reading("JM", even(10), both), reading("TK", even(10), near, only));
     Settlement settlement = Settlement.begin("JM", "TK");
     SettledTrial before = SettledTrial.of(trial, settlement);

@@ -34,7 +34,7 @@ class EstimateTest {
         List.of(Slap.Kind.SLAP, Slap.Kind.SLAP, Slap.Kind.DOUBLE),
         READING.slaps().stream().map(Slap::kind).toList());
     assertEquals("no onset near it", READING.slaps().get(1).note());
-    assertEquals(Span.Kind.ELBOW_OUT, READING.spans().get(0).kind());
+    assertEquals(Span.SpanKind.ELBOW_OUT, READING.spans().get(0).kind());
   }
 
   @Test

@@ -56,9 +56,9 @@ public final class SampleFiles {
         new Reading(
             "AB",
             true,
-            new StartedFrom(StartedFrom.Source.READER, "C D"),
+            new StartedFrom(StartedFrom.Origin.READER, "C D"),
             List.of(Slap.onFrame(Slap.Kind.SLAP, 1.0, 1 / 60.0, Side.PALM, Zone.CENTRE), sound),
-            List.of(new Span(Span.Kind.ELBOW_OUT, 1.1, 1.9, "far", Extra.NONE)),
+            List.of(new Span(Span.SpanKind.ELBOW_OUT, 1.1, 1.9, "far", Extra.NONE)),
             Extra.NONE);
     return new Trial(
         RIGHT,
@@ -79,7 +79,7 @@ public final class SampleFiles {
   public static Trial settledTrial() {
     Instant at = Instant.parse("2026-05-02T09:30:00Z");
     Slap first = Slap.onFrame(Slap.Kind.SLAP, 1.0, 1 / 60.0, Side.PALM, Zone.CENTRE);
-    Span span = new Span(Span.Kind.ELBOW_OUT, 1.1, 1.9, "far", Extra.NONE);
+    Span span = new Span(Span.SpanKind.ELBOW_OUT, 1.1, 1.9, "far", Extra.NONE);
     Settlement readers =
         Settlement.begin("AB", "EF")
             .withTerms(0.04, true)
@@ -144,7 +144,7 @@ public final class SampleFiles {
         new Estimate.Findings(
             true,
             List.of(heard, seen, again),
-            List.of(new Estimate.EstimatedSpan(Span.Kind.ELBOW_OUT, 0.95, 1.1, 0.7)),
+            List.of(new Estimate.EstimatedSpan(Span.SpanKind.ELBOW_OUT, 0.95, 1.1, 0.7)),
             List.of(new Estimate.Stretch(1.0123, 1.3))),
         new Estimate.Figures(
             5.1234567890123456,

@@ -79,7 +79,7 @@ public final class Board {
    * Sets the trials; those not filmed yet are filled in.
    *
    * @param blocks the session's blocks
-   * @param previews a cell for every trial
+   * @param filmed a cell for every trial
    */
   public void setTrials(List<Block> blocks, List<Cell> filmed) {
     List<Cell> all = new ArrayList<>();

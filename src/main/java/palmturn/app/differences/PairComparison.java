@@ -81,7 +81,8 @@ public final class PairComparison {
    *
    * @param done is told after all properties
    */
-  void compare(ReadingPair two, Consumer<Settling.Result> done, Consumer<Exception> failed) {
+  void compare(
+      ReadingPair two, Consumer<Settling.SettlementResult> done, Consumer<Exception> failed) {
     ReviewedTrial in = trial.get();
     if (in == null) {
       return;
@@ -105,7 +106,7 @@ public final class PairComparison {
         });
   }
 
-  private void showResult(Settling.Result result) {
+  private void showResult(Settling.SettlementResult result) {
     String name = result.trial().id().name() + ": ";
     notes.set(
         Settling.notes(result).stream()

@@ -17,7 +17,7 @@ import palmturn.settings.RecentSessions;
 import palmturn.work.pack.Unpacking;
 import palmturn.work.search.InboxSearch;
 import palmturn.work.search.InboxSearch.Found;
-import palmturn.work.search.InboxSearch.State;
+import palmturn.work.search.InboxSearch.SessionState;
 
 /** The sessions in a coach's folder, those that need work first, and the one that is chosen. */
 public final class Inbox {
@@ -223,9 +223,9 @@ public final class Inbox {
       return;
     }
     Found which = all.get(at());
-    if (which.state() == State.PACK) {
+    if (which.state() == SessionState.PACK) {
       unpack(which.path());
-    } else if (which.state() == State.UNREADABLE) {
+    } else if (which.state() == SessionState.UNREADABLE) {
       words.set(which.problem());
     } else {
       open(which.path());

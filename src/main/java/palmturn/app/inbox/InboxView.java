@@ -22,7 +22,7 @@ import palmturn.app.look.Nodes;
 import palmturn.app.look.Tooltips;
 import palmturn.app.tasks.RunningTask;
 import palmturn.work.search.InboxSearch.Found;
-import palmturn.work.search.InboxSearch.State;
+import palmturn.work.search.InboxSearch.SessionState;
 
 /** Shows the inbox: a line a session, under a heading for each state. */
 public final class InboxView extends VBox {
@@ -90,7 +90,7 @@ public final class InboxView extends VBox {
       rows.add(
           row("small", "", "Athlete", "Filmed on", "Filmed", "Read", "Settled", "Last message"));
     }
-    State before = null;
+    SessionState before = null;
     for (Found each : all) {
       if (each.state() != before) {
         rows.add(heading(each.state(), all));
@@ -101,7 +101,7 @@ public final class InboxView extends VBox {
     list.getChildren().setAll(rows);
   }
 
-  private Label heading(State state, List<Found> all) {
+  private Label heading(SessionState state, List<Found> all) {
     long count = all.stream().filter(each -> each.state() == state).count();
     Label label = Nodes.label(InboxWords.state(state) + "  " + count, "strong");
     label.getStyleClass().add("inbox-heading");
@@ -123,7 +123,7 @@ public final class InboxView extends VBox {
     boolean chosen = each.path().equals(inbox.chosenProperty().get());
     row.getStyleClass().add(chosen ? "inbox-chosen" : "inbox-row");
     row.getChildren().get(0).getStyleClass().add("strong");
-    if (each.state() == State.UNREADABLE) {
+    if (each.state() == SessionState.UNREADABLE) {
       Label why = (Label) row.getChildren().get(WIDTHS.length);
       why.getStyleClass().add("over");
       why.setTooltip(Tooltips.of(each.problem(), look));

@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.trial.Message;
 import palmturn.work.search.InboxSearch;
 import palmturn.work.search.InboxSearch.Found;
-import palmturn.work.search.InboxSearch.State;
+import palmturn.work.search.InboxSearch.SessionState;
 
 /** The wording of the inbox. */
 final class InboxWords {
@@ -19,7 +19,7 @@ final class InboxWords {
 
   private InboxWords() {}
 
-  static String state(State state) {
+  static String state(SessionState state) {
     return switch (state) {
       case NEW -> "New";
       case IN_WORK -> "In work";

@@ -29,7 +29,7 @@ final class Edits {
    *
    * @param reading the marks after it
    * @param slap the mark it was about, if that is a slap
-   * @param addSpan the mark it was about, if that is a span
+   * @param span the mark it was about, if that is a span
    * @param sentence what it did
    */
   record Edit(Reading reading, @Nullable Slap slap, @Nullable Span span, String sentence) {}
@@ -93,7 +93,7 @@ final class Edits {
   }
 
   /** Adds a span between two times, given in either order. */
-  static Edit addSpan(Reading reading, Span.Kind kind, double oneS, double otherS) {
+  static Edit addSpan(Reading reading, Span.SpanKind kind, double oneS, double otherS) {
     Span made = new Span(kind, Math.min(oneS, otherS), Math.max(oneS, otherS), "", Extra.NONE);
     List<Span> spans = new ArrayList<>(reading.spans());
     spans.add(made);
@@ -172,7 +172,7 @@ final class Edits {
     Slap named = edit.slap();
     if (named == null
         || named.side() == Side.UNKNOWN
-        || before.startedFrom().source() != StartedFrom.Source.ESTIMATE) {
+        || before.startedFrom().source() != StartedFrom.Origin.ESTIMATE) {
       return edit;
     }
     Map<Double, Side> sides = new HashMap<>();
@@ -245,7 +245,7 @@ final class Edits {
     return kind.code().replace('-', ' ');
   }
 
-  static String words(Span.Kind kind) {
+  static String words(Span.SpanKind kind) {
     return kind.code().replace('-', ' ');
   }
 

@@ -33,7 +33,7 @@ public final class Marking {
   private final ReadOnlyObjectWrapper<@Nullable Reading> reading = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyObjectWrapper<@Nullable Slap> slap = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyObjectWrapper<@Nullable Span> span = new ReadOnlyObjectWrapper<>();
-  private final ReadOnlyObjectWrapper<Map<Span.Kind, Double>> openSpans =
+  private final ReadOnlyObjectWrapper<Map<Span.SpanKind, Double>> openSpans =
       new ReadOnlyObjectWrapper<>(Map.of());
   private final ReadOnlyStringWrapper step = new ReadOnlyStringWrapper("");
   private final InstantSource clock;
@@ -68,7 +68,7 @@ public final class Marking {
   }
 
   /** Spans with only one end so far, and its time, media seconds. */
-  public ReadOnlyObjectProperty<Map<Span.Kind, Double>> openSpansProperty() {
+  public ReadOnlyObjectProperty<Map<Span.SpanKind, Double>> openSpansProperty() {
     return openSpans.getReadOnlyProperty();
   }
 
@@ -189,13 +189,13 @@ public final class Marking {
   }
 
   /** Starts a span at a frame; the second time, ends it there. */
-  public void toggleSpan(Span.Kind kind, int frame) {
+  public void toggleSpan(Span.SpanKind kind, int frame) {
     FrameTable table = frames;
     if (table == null) {
       return;
     }
     double timeS = table.timeS(frame);
-    Map<Span.Kind, Double> open = new EnumMap<>(Span.Kind.class);
+    Map<Span.SpanKind, Double> open = new EnumMap<>(Span.SpanKind.class);
     open.putAll(openSpans.get());
     Double firstS = open.remove(kind);
     if (firstS == null) {

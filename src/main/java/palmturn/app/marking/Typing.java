@@ -50,7 +50,7 @@ public final class Typing {
   /**
    * Types on a stage.
    *
-   * @param onSnap receives the marks that snap, before they do
+   * @param shown receives the marks that snap, before they do
    */
   public Typing(
       Stage stage, Marking marking, EvidenceSource evidences, Consumer<List<Snapping.Move>> shown) {

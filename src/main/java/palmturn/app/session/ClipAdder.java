@@ -118,10 +118,10 @@ final class ClipAdder {
     return new Added(folder, Objects.requireNonNull(last), problem);
   }
 
-  private static AddClip.Request request(Wanted wanted, FilmingDetails how) {
+  private static AddClip.ClipRequest request(Wanted wanted, FilmingDetails how) {
     TrialCandidate attempt = wanted.attempt();
     TrialId id = wanted.id();
-    return new AddClip.Request(
+    return new AddClip.ClipRequest(
         id.hand(),
         id.block(),
         id.repeat(),

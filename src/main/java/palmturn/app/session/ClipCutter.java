@@ -22,7 +22,7 @@ final class ClipCutter {
   /**
    * A long clip and the candidates in it.
    *
-   * @param candidates the whole clip where none was found
+   * @param attempts the whole clip where none was found
    * @param look pictures of the first of them: between attempts no hand moves
    */
   record CutClip(List<TrialCandidate> attempts, ClipSummary look) {

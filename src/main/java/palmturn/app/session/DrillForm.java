@@ -79,7 +79,7 @@ public final class DrillForm {
     return dose;
   }
 
-  /** The time at which it began, as {@link palmturn.work.DrillTime} reads it. */
+  /** The time at which it began, as {@link palmturn.work.session.DrillTime} reads it. */
   public StringProperty startProperty() {
     return start;
   }

@@ -40,7 +40,7 @@ record Overlay(
    *
    * @param from one end
    * @param to the other end
-   * @param distanceWords its length
+   * @param words its length
    */
   record ScaleLine(Point from, Point to, String words) {}
 
@@ -52,7 +52,7 @@ record Overlay(
    * @param trail its path up to this moment, broken where it was lost
    * @param now where it is; null where it is lost
    * @param estimated its estimated position while lost; null while seen or if unknown
-   * @param distanceWords what is said beside it
+   * @param words what is said beside it
    */
   record Elbow(
       Point place,

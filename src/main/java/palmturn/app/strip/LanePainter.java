@@ -37,7 +37,7 @@ final class LanePainter {
   }
 
   static void drawOpenSpans(
-      GraphicsContext g, BeatStrip strip, Map<Span.Kind, Double> begun, double nowS) {
+      GraphicsContext g, BeatStrip strip, Map<Span.SpanKind, Double> begun, double nowS) {
     g.setStroke(Theme.fx(strip.palette().clay()));
     g.setLineWidth(1.75);
     g.setLineDashes(3, 3);

@@ -76,8 +76,8 @@ record ElbowByBody(List<Sighting> sightings, List<Double> comparedS, double sdPx
   /**
    * Calibrates looks against a path.
    *
-   * @param sightings by several squares each, some while the elbow was tracked and some while it
-   *     was lost
+   * @param looks by several squares each, some while the elbow was tracked and some while it was
+   *     lost
    * @param path of the patch
    * @param realPerMediaS the looks' seconds in one of the path's
    * @param radiusPx of the tracked disc, full-size pixels: 4.2 cm

@@ -219,7 +219,7 @@ public final class ElbowDrift {
         if (lengthS >= OUT_S) {
           spans.add(
               new EstimatedSpan(
-                  Span.Kind.ELBOW_OUT,
+                  Span.SpanKind.ELBOW_OUT,
                   samples.get(start).timeS(),
                   samples.get(end).timeS(),
                   confidence(mostCm - limitCm)));

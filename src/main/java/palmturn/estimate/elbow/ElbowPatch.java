@@ -186,19 +186,19 @@ final class ElbowPatch {
    */
   @Nullable Similarity find(Mat frame, double reachPx, Predicate<Similarity> fits) {
     look(frame, last[0], last[1], reachPx + ROOM_PX);
-    List<Start> starts = new ArrayList<>();
+    List<Candidate> starts = new ArrayList<>();
     double step = radiusPx / SEARCH_STEPS;
     int most = (int) (reachPx / step);
     for (int j = -most; j <= most; j++) {
       for (int i = -most; i <= most; i++) {
         if (step * Math.hypot(i, j) <= reachPx) {
           double[] where = {last[0] + step * i, last[1] + step * j, last[2], last[3], 0};
-          starts.add(new Start(where, correlation(where)));
+          starts.add(new Candidate(where, correlation(where)));
         }
       }
     }
-    starts.sort(Comparator.comparingDouble(Start::correlation).reversed());
-    for (Start start : starts.subList(0, Math.min(SEARCHED, starts.size()))) {
+    starts.sort(Comparator.comparingDouble(Candidate::correlation).reversed());
+    for (Candidate start : starts.subList(0, Math.min(SEARCHED, starts.size()))) {
       double[] found = fit(start.where, fits);
       if (found != null) {
         lost = false;
@@ -209,7 +209,7 @@ final class ElbowPatch {
   }
 
   @SuppressWarnings("ArrayRecordComponent") // Made once and only read.
-  private record Start(double[] where, double correlation) {}
+  private record Candidate(double[] where, double correlation) {}
 
   private double recoveryCorrelation() {
     double[] before = correlations.stream().mapToDouble(Double::doubleValue).toArray();

@@ -44,7 +44,7 @@ public record GapFiller(ClipFile clip, Footage footage, double realPerMediaS) {
    * @param networks null where they, or the body's landmarks, are not used
    * @param hands the two hands, null where the networks did not see them
    * @throws ClipException if the clip can't be opened any more
-   * @throws StoppedException if {@code watch} stops it
+   * @throws palmturn.clip.StoppedException if {@code watch} stops it
    */
   public ElbowPath fillGaps(
       ElbowPath path,

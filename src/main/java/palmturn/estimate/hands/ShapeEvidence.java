@@ -63,7 +63,7 @@ public record ShapeEvidence(
    * @param warnings receives sentences for the reader
    * @return null where the hands were not found
    * @throws ClipException if the clip can't be opened any more
-   * @throws StoppedException if {@code watch} stops it
+   * @throws palmturn.clip.StoppedException if {@code watch} stops it
    */
   public static @Nullable ShapeEvidence of(
       ClipFile clip,
@@ -181,7 +181,7 @@ public record ShapeEvidence(
             .map(
                 span ->
                     new EstimatedSpan(
-                        Span.Kind.BENT_WRIST,
+                        Span.SpanKind.BENT_WRIST,
                         span.startS() / realPerMediaS,
                         span.endS() / realPerMediaS,
                         confidence(span.largestDeg())))

@@ -170,7 +170,7 @@ public record ClipTruth(
   private static List<BentStretch> ownStretches(ObjectNode file) {
     List<BentStretch> stretches = new ArrayList<>();
     for (JsonNode each : file.path("spans")) {
-      if (wanted(each, "kind").asText().equals(Span.Kind.BENT_WRIST.code())) {
+      if (wanted(each, "kind").asText().equals(Span.SpanKind.BENT_WRIST.code())) {
         stretches.add(new BentStretch(number(each, "startS"), number(each, "endS")));
       }
     }

@@ -13,7 +13,7 @@ import palmturn.trial.Zone;
 
 /**
  * Sides, zones and bent wrists of an estimate beside the truth. Contacts are matched as in {@link
- * Comparison}.
+ * EstimateComparison}.
  *
  * @param pairs contacts that were found
  * @param missed contacts that were not
@@ -87,7 +87,7 @@ public record ShapeComparison(
 
   private static BentWristTime bentWrist(ClipTruth truth, Estimate estimate) {
     List<EstimatedSpan> found =
-        estimate.spans().stream().filter(span -> span.kind() == Span.Kind.BENT_WRIST).toList();
+        estimate.spans().stream().filter(span -> span.kind() == Span.SpanKind.BENT_WRIST).toList();
     // Stretches of one list never overlap.
     double bothS = 0;
     for (ClipTruth.BentStretch stretch : truth.bentWrist()) {

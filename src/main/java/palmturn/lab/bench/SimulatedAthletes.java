@@ -292,7 +292,8 @@ public final class SimulatedAthletes {
     int held = 0;
     int closed = 0;
     double width = 0;
-    Map<CeilingScore.Outcome, Integer> outcomes = new EnumMap<>(CeilingScore.Outcome.class);
+    Map<CeilingScore.CeilingOutcome, Integer> outcomes =
+        new EnumMap<>(CeilingScore.CeilingOutcome.class);
     double truth = marginalCeiling();
     for (int i = 0; i < athletes && !progress.stopped(); i++) {
       progress.at((double) i / athletes, "clean ceiling, " + name);
@@ -347,7 +348,7 @@ public final class SimulatedAthletes {
             false,
             null,
             null));
-    for (CeilingScore.Outcome outcome : CeilingScore.Outcome.values()) {
+    for (CeilingScore.CeilingOutcome outcome : CeilingScore.CeilingOutcome.values()) {
       int count = outcomes.getOrDefault(outcome, 0);
       figures.add(
           percentFigure(

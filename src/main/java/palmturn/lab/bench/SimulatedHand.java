@@ -97,7 +97,7 @@ record SimulatedHand(
     List<Span> spans = new ArrayList<>();
     if (spoilt && random.nextDouble() < SPAN_SHARE) {
       double startS = 1 + random.nextDouble() * (LENGTH_S - SPAN_S);
-      spans.add(new Span(Span.Kind.BENT_WRIST, startS, startS + SPAN_S, "", Extra.NONE));
+      spans.add(new Span(Span.SpanKind.BENT_WRIST, startS, startS + SPAN_S, "", Extra.NONE));
     }
     Reading reading = new Reading("A", true, StartedFrom.NOTHING, slaps, spans, Extra.NONE);
     return new Trial(

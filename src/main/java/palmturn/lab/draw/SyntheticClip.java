@@ -149,10 +149,10 @@ public final class SyntheticClip {
       // The smooth ramp passes half its height half-way.
       double lead = wanted.firstSlapS() + ramp * FAULT_SHARE;
       double tail = wanted.firstSlapS() - ramp * FAULT_SHARE;
-      Span.Kind kind =
+      Span.SpanKind kind =
           stretch.kind() == ClipParameters.StretchKind.BENT_WRIST
-              ? Span.Kind.BENT_WRIST
-              : Span.Kind.ELBOW_OUT;
+              ? Span.SpanKind.BENT_WRIST
+              : Span.SpanKind.ELBOW_OUT;
       spans.add(new Span(kind, stretch.fromS() + lead, stretch.toS() + tail, "", Extra.NONE));
     }
     spans.sort(Comparator.comparingDouble(Span::startS));

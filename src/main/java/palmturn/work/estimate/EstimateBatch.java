@@ -123,7 +123,7 @@ public final class EstimateBatch {
    * The number of outcomes of each kind.
    *
    * @param estimated estimated now
-   * @param withError failed now
+   * @param failed failed now
    * @param leftOut left out, since they have an estimate in the file
    * @param failedBefore left out, since they failed before
    * @param stopped whether it was stopped before all were done

@@ -32,7 +32,7 @@ public final class LandmarkModels {
   private final List<RequiredModel> wanted;
 
   /** The state of a file. */
-  public enum State {
+  public enum FileState {
     INSTALLED,
     MISSING,
     /** There, but not with the sum that it has to have. */
@@ -53,7 +53,7 @@ public final class LandmarkModels {
    * @param from where it was brought from; null where that is not known
    */
   public record ModelStatus(
-      RequiredModel model, State state, @Nullable String on, @Nullable String from) {}
+      RequiredModel model, FileState state, @Nullable String on, @Nullable String from) {}
 
   LandmarkModels(Path folder, List<RequiredModel> wanted) {
     this.folder = folder;
@@ -77,7 +77,7 @@ public final class LandmarkModels {
 
   /** Returns where they lie if all are there and whole, null otherwise; reads them all. */
   public @Nullable Path installed() {
-    return wanted.stream().allMatch(model -> state(model) == State.INSTALLED) ? folder : null;
+    return wanted.stream().allMatch(model -> state(model) == FileState.INSTALLED) ? folder : null;
   }
 
   /** Returns every file with how it stands; reads all that are there. */
@@ -86,25 +86,25 @@ public final class LandmarkModels {
     return wanted.stream()
         .map(
             model -> {
-              State state = state(model);
-              boolean there = state == State.INSTALLED;
+              FileState state = state(model);
+              boolean there = state == FileState.INSTALLED;
               return new ModelStatus(
                   model, state, there ? papers.on(model) : null, there ? papers.from(model) : null);
             })
         .toList();
   }
 
-  private State state(RequiredModel model) {
+  private FileState state(RequiredModel model) {
     Path file = folder.resolve(model.file());
     try {
       if (!Files.exists(file)) {
-        return State.MISSING;
+        return FileState.MISSING;
       }
       return Files.size(file) == model.bytes() && ClipHash.sha256(file).equals(model.sha256())
-          ? State.INSTALLED
-          : State.DAMAGED;
+          ? FileState.INSTALLED
+          : FileState.DAMAGED;
     } catch (IOException e) {
-      return State.DAMAGED;
+      return FileState.DAMAGED;
     }
   }
 
@@ -122,7 +122,7 @@ public final class LandmarkModels {
     ModelSearch search = ModelSearch.in(from);
     List<RequiredModel> needed =
         statuses().stream()
-            .filter(each -> each.state() != State.INSTALLED)
+            .filter(each -> each.state() != FileState.INSTALLED)
             .map(ModelStatus::model)
             .toList();
     Map<RequiredModel, byte[]> contents = new LinkedHashMap<>();

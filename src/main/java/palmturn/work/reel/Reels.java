@@ -65,7 +65,7 @@ public final class Reels {
    * @param view how much of the picture is shown
    * @param bothHands whether the other hand is shown beside it, where it was filmed and read too
    */
-  public record Request(TrialId trial, @Nullable String reader, View view, boolean bothHands) {}
+  public record ReelRequest(TrialId trial, @Nullable String reader, View view, boolean bothHands) {}
 
   /** The part of the picture that is shown. */
   public enum View {
@@ -83,7 +83,7 @@ public final class Reels {
    * @throws UserError if the trial is not there, has no marks to show, its clip can't be read or
    *     the file not be written, or it was stopped; then no file is left
    */
-  public static double write(SessionFolder folder, Request wanted, Path file, Progress progress)
+  public static double write(SessionFolder folder, ReelRequest wanted, Path file, Progress progress)
       throws UserError {
     Trial trial = Sessions.trial(folder, wanted.trial().name());
     Reading reading = Scoring.choice(wanted.reader()).of(trial);
@@ -113,7 +113,7 @@ public final class Reels {
     }
   }
 
-  private static @Nullable FilmedHand other(SessionFolder folder, Trial trial, Request wanted)
+  private static @Nullable FilmedHand other(SessionFolder folder, Trial trial, ReelRequest wanted)
       throws UserError {
     ReadingChoice choice = Scoring.choice(wanted.reader());
     Trial beside = OtherHand.of(trial, folder.trials(), choice);

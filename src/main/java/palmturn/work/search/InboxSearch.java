@@ -43,7 +43,7 @@ public final class InboxSearch {
   private InboxSearch() {}
 
   /** The state of a session; those that need work come first. */
-  public enum State {
+  public enum SessionState {
     /** Filmed, and nothing read. */
     NEW,
     /** A reading begun, or not everything read, or nothing said to the athlete yet. */
@@ -72,7 +72,7 @@ public final class InboxSearch {
    */
   public record Found(
       Path path,
-      State state,
+      SessionState state,
       String athlete,
       @Nullable LocalDate date,
       int filmed,
@@ -89,7 +89,7 @@ public final class InboxSearch {
       return messages.isEmpty() ? null : messages.get(messages.size() - 1);
     }
 
-    private static Found of(Path path, State state, String problem) {
+    private static Found of(Path path, SessionState state, String problem) {
       return new Found(path, state, "", null, 0, 0, 0, List.of(), problem);
     }
   }
@@ -161,7 +161,7 @@ public final class InboxSearch {
 
             @Override
             public FileVisitResult visitFileFailed(Path file, IOException e) {
-              found.accept(Found.of(file, State.UNREADABLE, "can't be looked into"));
+              found.accept(Found.of(file, SessionState.UNREADABLE, "can't be looked into"));
               return FileVisitResult.CONTINUE;
             }
 
@@ -184,16 +184,18 @@ public final class InboxSearch {
   /** Returns how far one session is; a pack is only named, until it is unpacked. */
   static Found look(Path path) {
     if (!Files.isDirectory(path)) {
-      return Found.of(path, State.PACK, "");
+      return Found.of(path, SessionState.PACK, "");
     }
     try {
       return of(SessionFolder.openReadOnly(path));
     } catch (StoreException e) {
-      return Found.of(path, State.UNREADABLE, String.valueOf(e.getMessage()));
+      return Found.of(path, SessionState.UNREADABLE, String.valueOf(e.getMessage()));
     } catch (RuntimeException e) {
       // One session with something nobody thought of must not hide the others.
       return Found.of(
-          path, State.UNREADABLE, "something in it can't be read: " + e.getClass().getSimpleName());
+          path,
+          SessionState.UNREADABLE,
+          "something in it can't be read: " + e.getClass().getSimpleName());
     }
   }
 
@@ -214,17 +216,18 @@ public final class InboxSearch {
         "");
   }
 
-  private static State state(SessionFolder folder, Session session, List<Trial> trials, int read) {
+  private static SessionState state(
+      SessionFolder folder, Session session, List<Trial> trials, int read) {
     if (trials.isEmpty()) {
-      return State.NOT_FILMED;
+      return SessionState.NOT_FILMED;
     }
     boolean begun = trials.stream().anyMatch(trial -> !trial.readings().isEmpty());
     boolean answeredByCoach = fromCoach(session);
     if (!begun) {
-      return answeredByCoach ? State.ANSWERED : State.NEW;
+      return answeredByCoach ? SessionState.ANSWERED : SessionState.NEW;
     }
     boolean answered = read == trials.size() && (answeredByCoach || reported(folder, trials));
-    return answered ? State.ANSWERED : State.IN_WORK;
+    return answered ? SessionState.ANSWERED : SessionState.IN_WORK;
   }
 
   private static boolean read(Trial trial) {

@@ -35,7 +35,7 @@ public final class AddClip {
    * @param paceSlapsPerS the click track it was filmed to, if to one
    * @param captureFps frames a second at capture, where the file does not say
    */
-  public record Request(
+  public record ClipRequest(
       Hand hand,
       String block,
       @Nullable Integer repeat,
@@ -46,8 +46,8 @@ public final class AddClip {
       @Nullable Double captureFps) {
 
     /** Returns a request with nothing said but the hand and the block. */
-    public static Request of(Hand hand, String block) {
-      return new Request(hand, block, null, null, null, Mirrored.UNKNOWN, null, null);
+    public static ClipRequest of(Hand hand, String block) {
+      return new ClipRequest(hand, block, null, null, null, Mirrored.UNKNOWN, null, null);
     }
   }
 
@@ -60,7 +60,7 @@ public final class AddClip {
   public record Added(Trial trial, ClipFacts facts) {}
 
   /** Copies the clip into the session, unless it is there already, and adds the trial. */
-  public static Added add(SessionFolder folder, Path source, Request request) throws UserError {
+  public static Added add(SessionFolder folder, Path source, ClipRequest request) throws UserError {
     try {
       ClipFile clip = ClipFile.open(source);
       ClipFacts facts = clip.facts();
@@ -111,7 +111,7 @@ public final class AddClip {
     }
   }
 
-  private static TrialId freeId(SessionFolder folder, Request request) throws UserError {
+  private static TrialId freeId(SessionFolder folder, ClipRequest request) throws UserError {
     List<TrialId> there = new ArrayList<>(folder.damaged().keySet());
     folder.trials().forEach(each -> there.add(each.id()));
     if (request.repeat() != null) {

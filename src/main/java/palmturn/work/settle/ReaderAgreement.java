@@ -40,7 +40,7 @@ public final class ReaderAgreement {
    * @param toleranceS real seconds, null for the rule's own
    * @param removeOffset whether a constant is taken off the second's times
    */
-  public record Request(
+  public record AgreementRequest(
       String first, String second, @Nullable Double toleranceS, boolean removeOffset) {}
 
   /**
@@ -51,8 +51,11 @@ public final class ReaderAgreement {
    * @param leftOut why a trial is not in them, by session and trial
    * @param notices of the sessions, a line each
    */
-  public record Result(
-      Request request, PooledAgreement over, Map<String, String> leftOut, List<String> notices) {
+  public record AgreementResult(
+      AgreementRequest request,
+      PooledAgreement over,
+      Map<String, String> leftOut,
+      List<String> notices) {
     /** Returns it in the fixed form of scripts. */
     public String json() {
       return AgreementJson.write(request.first, request.second, over, leftOut);
@@ -65,7 +68,7 @@ public final class ReaderAgreement {
    * @throws UserError if a session can't be read or is named twice, both readers are the same, or
    *     there is no such trial
    */
-  public static Result of(List<Path> sessions, Request request) throws UserError {
+  public static AgreementResult of(List<Path> sessions, AgreementRequest request) throws UserError {
     if (request.first.equals(request.second)) {
       throw new UserError(
           "%s can't be compared with itself: name two readers".formatted(request.first));
@@ -93,7 +96,8 @@ public final class ReaderAgreement {
           "no trial has both %s and %s finished: %s"
               .formatted(request.first, request.second, reasons(leftOut.values())));
     }
-    return new Result(request, PooledAgreement.of(Measures.RATE.id(), trials), leftOut, notices);
+    return new AgreementResult(
+        request, PooledAgreement.of(Measures.RATE.id(), trials), leftOut, notices);
   }
 
   /** Counts the trials of each reason. */
@@ -122,7 +126,7 @@ public final class ReaderAgreement {
     }
   }
 
-  private static String missing(Trial trial, Request request) {
+  private static String missing(Trial trial, AgreementRequest request) {
     for (String name : List.of(request.first, request.second)) {
       if (name.equals(Settlement.ESTIMATE)) {
         if (trial.estimate() == null) {
@@ -141,8 +145,8 @@ public final class ReaderAgreement {
     return "";
   }
 
-  private static TrialAgreement compared(String name, Session session, Trial trial, Request request)
-      throws UserError {
+  private static TrialAgreement compared(
+      String name, Session session, Trial trial, AgreementRequest request) throws UserError {
     Settlement terms =
         Settlement.begin(request.first, request.second)
             .withTerms(request.toleranceS, request.removeOffset);

@@ -66,7 +66,7 @@ public final class Settling {
   }
 
   /** A settlement and what it comes to. */
-  public record Result(Trial trial, Settlement settlement, SettledTrial settled) {
+  public record SettlementResult(Trial trial, Settlement settlement, SettledTrial settled) {
     /** Returns it in the fixed form of scripts, laid out to be read. */
     public String page() {
       return SettledJson.page(trial, settled);
@@ -128,7 +128,7 @@ public final class Settling {
    * @throws UserError if it is not clear which two, one is missing or empty, both are the same, or
    *     the estimate is of another clip
    */
-  public static Result compare(Trial trial, Terms terms) throws UserError {
+  public static SettlementResult compare(Trial trial, Terms terms) throws UserError {
     String name = trial.id().name();
     List<String> names = names(trial, terms);
     if (names.size() != 2) {
@@ -151,7 +151,7 @@ public final class Settling {
     SettledTrial settled = settled(trial, settlement);
     refuseEmpty(trial, settled.comparison().a());
     refuseEmpty(trial, settled.comparison().b());
-    return new Result(trial, settlement, settled);
+    return new SettlementResult(trial, settlement, settled);
   }
 
   private static Settlement settlement(Trial trial, String first, String second) throws UserError {
@@ -180,14 +180,14 @@ public final class Settling {
   }
 
   /** Returns what a reader should know of a comparison before believing it, a line each. */
-  public static List<String> notes(SessionFolder folder, Result result) {
+  public static List<String> notes(SessionFolder folder, SettlementResult result) {
     List<String> notes = new ArrayList<>(ofClip(folder, result));
     notes.addAll(notes(result));
     return notes;
   }
 
   /** Returns the same without a look at the clip. */
-  public static List<String> notes(Result result) {
+  public static List<String> notes(SettlementResult result) {
     List<String> notes = new ArrayList<>();
     String name = result.trial().id().name();
     ComparedMarks a = result.settled().comparison().a();
@@ -224,7 +224,7 @@ public final class Settling {
   }
 
   /** Where the clip is there, its marks can be held against it. */
-  private static List<String> ofClip(SessionFolder folder, Result result) {
+  private static List<String> ofClip(SessionFolder folder, SettlementResult result) {
     Trial trial = result.trial();
     ClipFacts facts;
     try {
@@ -259,7 +259,8 @@ public final class Settling {
    * @throws UserError if there is no difference of a number, or it can't be written; then nothing
    *     was kept
    */
-  public static Result decide(SessionFolder folder, Result before, Decisions decisions, Clock clock)
+  public static SettlementResult decide(
+      SessionFolder folder, SettlementResult before, Decisions decisions, Clock clock)
       throws UserError {
     Instant at = clock.instant().truncatedTo(ChronoUnit.SECONDS);
     Settlement settlement = before.settlement();
@@ -302,7 +303,7 @@ public final class Settling {
     }
     folder.keep(before.trial().id(), settlement);
     Trial trial = before.trial().withSettlement(settlement);
-    return new Result(trial, settlement, settled(trial, settlement));
+    return new SettlementResult(trial, settlement, settled(trial, settlement));
   }
 
   private static MarksCsv.Marks made(Trial trial, int number, @Nullable String row)

@@ -65,8 +65,8 @@ class MessagesTest {
     session = where.resolve("session");
     try (SessionFolder made =
         Sessions.create(session, "H-07", LocalDate.of(2026, 11, 14), Session.Facts.NONE)) {
-      AddClip.add(made, clip, AddClip.Request.of(Hand.RIGHT, "baseline"));
-      AddClip.add(made, clip, AddClip.Request.of(Hand.LEFT, "baseline"));
+      AddClip.add(made, clip, AddClip.ClipRequest.of(Hand.RIGHT, "baseline"));
+      AddClip.add(made, clip, AddClip.ClipRequest.of(Hand.LEFT, "baseline"));
       made.keep(LEFT, Reading.begin("CD", StartedFrom.NOTHING), "begun");
       made.change(now -> now.withMessages(List.of(ASKED)));
     }

@@ -427,7 +427,7 @@ class DifferenceReviewTest {
   }
 
   private static Span span(double startS, double endS) {
-    return new Span(Span.Kind.ELBOW_OUT, startS, endS, "", Extra.NONE);
+    return new Span(Span.SpanKind.ELBOW_OUT, startS, endS, "", Extra.NONE);
   }
 
   private static Reading reading(String reader, boolean finished, List<Slap> slaps, Span... spans) {

@@ -109,9 +109,9 @@ class MarkingTest {
 
   @Test
   void sameSpanKeyBeginsAndEndsInEitherDirection() {
-    marking.toggleSpan(Span.Kind.BENT_WRIST, 4);
+    marking.toggleSpan(Span.SpanKind.BENT_WRIST, 4);
     assertTrue(reading().spans().isEmpty());
-    marking.toggleSpan(Span.Kind.BENT_WRIST, 1);
+    marking.toggleSpan(Span.SpanKind.BENT_WRIST, 1);
 
     Span span = reading().spans().get(0);
     assertEquals(0.02, span.startS());
@@ -121,8 +121,8 @@ class MarkingTest {
 
   @Test
   void spanWithoutLengthIsGivenUp() {
-    marking.toggleSpan(Span.Kind.PAUSE, 4);
-    marking.toggleSpan(Span.Kind.PAUSE, 4);
+    marking.toggleSpan(Span.SpanKind.PAUSE, 4);
+    marking.toggleSpan(Span.SpanKind.PAUSE, 4);
 
     assertTrue(reading().spans().isEmpty());
     assertTrue(kept.isEmpty());

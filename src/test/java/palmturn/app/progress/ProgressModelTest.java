@@ -101,6 +101,6 @@ class ProgressModelTest {
                 null,
                 null,
                 null,
-                RetestScore.Verdict.CANNOT_TELL)));
+                RetestScore.ChangeVerdict.CANNOT_TELL)));
   }
 }

@@ -156,7 +156,7 @@ class AthleteFormTest {
           AddClip.add(
                   made,
                   Path.of("sample-clips-synthetic/right-baseline-1.mp4"),
-                  AddClip.Request.of(Hand.RIGHT, "baseline"))
+                  AddClip.ClipRequest.of(Hand.RIGHT, "baseline"))
               .trial()
               .id();
       made.keep(id, MadeEstimates.fourSlaps());

@@ -60,7 +60,9 @@ class PaceLaddersTest {
         Sessions.create(
             where.resolve("session"), "H-07", LocalDate.of(2026, 11, 14), Session.Facts.NONE);
     AddClip.add(
-        made, CLIPS.resolve("right-baseline-1.mp4"), AddClip.Request.of(Hand.RIGHT, "baseline"));
+        made,
+        CLIPS.resolve("right-baseline-1.mp4"),
+        AddClip.ClipRequest.of(Hand.RIGHT, "baseline"));
     return made;
   }
 }

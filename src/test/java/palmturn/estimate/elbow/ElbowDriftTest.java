@@ -102,7 +102,7 @@ class ElbowDriftTest {
     ElbowPath path = path(t -> new Point(t > 2 && t < 3 ? 50 : 0, 0), t -> true);
     List<EstimatedSpan> spans = ElbowDrift.out(path, 3);
     assertEquals(1, spans.size());
-    assertEquals(Span.Kind.ELBOW_OUT, spans.get(0).kind());
+    assertEquals(Span.SpanKind.ELBOW_OUT, spans.get(0).kind());
     assertEquals(2, spans.get(0).startS(), 0.05);
     assertEquals(3, spans.get(0).endS(), 0.05);
     assertEquals(1, spans.get(0).confidence(), 0.01);

@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import java.nio.file.Path;
 import java.util.List;
 import palmturn.work.models.LandmarkModels;
-import palmturn.work.models.LandmarkModels.State;
+import palmturn.work.models.LandmarkModels.FileState;
 
 /** The landmark networks of this computer, for tests that can't do without. */
 public final class Installed {
@@ -19,7 +19,7 @@ public final class Installed {
     LandmarkModels models = LandmarkModels.inDataFolder();
     List<String> lacking =
         models.statuses().stream()
-            .filter(each -> each.state() != State.INSTALLED)
+            .filter(each -> each.state() != FileState.INSTALLED)
             .map(each -> each.state().word() + " " + each.model().file())
             .toList();
     assumeTrue(

@@ -109,9 +109,9 @@ class ShapeComparisonTest {
             contact(1.0, Side.PALM, Zone.CENTRE));
     List<EstimatedSpan> spans =
         List.of(
-            new EstimatedSpan(Span.Kind.BENT_WRIST, 1.5, 2.5, 0.9),
-            new EstimatedSpan(Span.Kind.ELBOW_OUT, 0, 9, 0.9),
-            new EstimatedSpan(Span.Kind.BENT_WRIST, 3.5, 3.75, 0.9));
+            new EstimatedSpan(Span.SpanKind.BENT_WRIST, 1.5, 2.5, 0.9),
+            new EstimatedSpan(Span.SpanKind.ELBOW_OUT, 0, 9, 0.9),
+            new EstimatedSpan(Span.SpanKind.BENT_WRIST, 3.5, 3.75, 0.9));
     ShapeComparison.BentWristTime bent =
         ShapeComparison.of(truth, estimate(Set.of(), List.of(), spans), 0.025).bentWrist();
     assertEquals(2, bent.trueS(), 1e-12);
@@ -147,7 +147,7 @@ class ShapeComparisonTest {
         estimate(
             Set.of(Estimate.Source.SHAPE),
             List.of(slap(1.0, Side.PALM, 0.96, Zone.FINGERS, 0.95)),
-            List.of(new EstimatedSpan(Span.Kind.BENT_WRIST, 1, 2, 0.9))),
+            List.of(new EstimatedSpan(Span.SpanKind.BENT_WRIST, 1, 2, 0.9))),
         0.025);
   }
 

@@ -167,7 +167,7 @@ class FaultSetTest {
         double down = contact.side() == Side.PALM ? toPalm : -toPalm;
         boolean inside =
             truth.spans().stream()
-                .anyMatch(s -> s.kind() == Span.Kind.BENT_WRIST && s.contains(contact.timeS()));
+                .anyMatch(s -> s.kind() == Span.SpanKind.BENT_WRIST && s.contains(contact.timeS()));
         String where = "%s %s: %s".formatted(planned.hand(), contact, toPalm);
         assertTrue(inside ? down > 0.4 * asked : down > -1 && down < 0.55 * asked + 5, where);
         largest = Math.max(largest, down);

@@ -150,7 +150,7 @@ class TruthTest {
     for (JsonNode each : truth.get("spans")) {
       spans.add(
           new Span(
-              Coded.parse(Span.Kind.class, each.get("kind").asText()),
+              Coded.parse(Span.SpanKind.class, each.get("kind").asText()),
               each.get("startS").asDouble(),
               each.get("endS").asDouble(),
               "",

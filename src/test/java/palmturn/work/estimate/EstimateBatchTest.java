@@ -216,8 +216,9 @@ class EstimateBatchTest {
     try (SessionFolder folder =
         Sessions.create(good, "H-07", LocalDate.of(2026, 11, 14), Session.Facts.NONE)) {
       for (Hand hand : List.of(Hand.RIGHT, Hand.LEFT, Hand.RIGHT)) {
-        AddClip.Request request =
-            new AddClip.Request(hand, Block.BASELINE, null, null, null, Mirrored.FALSE, null, null);
+        AddClip.ClipRequest request =
+            new AddClip.ClipRequest(
+                hand, Block.BASELINE, null, null, null, Mirrored.FALSE, null, null);
         AddClip.add(folder, CLIP, request);
       }
     }

@@ -71,8 +71,8 @@ class EstimatingTest {
   }
 
   private TrialId add(Hand hand, Mirrored mirrored, Double captureFps) throws Exception {
-    AddClip.Request request =
-        new AddClip.Request(hand, Block.BASELINE, null, 0.5, 6.0, mirrored, null, captureFps);
+    AddClip.ClipRequest request =
+        new AddClip.ClipRequest(hand, Block.BASELINE, null, 0.5, 6.0, mirrored, null, captureFps);
     return AddClip.add(folder, CLIP, request).trial().id();
   }
 

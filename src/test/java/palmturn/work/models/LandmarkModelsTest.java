@@ -21,8 +21,8 @@ import palmturn.clip.ClipHash;
 import palmturn.clip.Progress;
 import palmturn.estimate.hands.ModelFile.NpmPackage;
 import palmturn.trial.UserError;
+import palmturn.work.models.LandmarkModels.FileState;
 import palmturn.work.models.LandmarkModels.ModelStatus;
-import palmturn.work.models.LandmarkModels.State;
 
 /** Installing made-up networks out of made-up packages. */
 class LandmarkModelsTest {
@@ -68,7 +68,7 @@ class LandmarkModelsTest {
     return models.install(from, "the club's disk", DAY, Progress.NONE);
   }
 
-  private List<State> states() {
+  private List<FileState> states() {
     return models.statuses().stream().map(ModelStatus::state).toList();
   }
 
@@ -82,10 +82,10 @@ class LandmarkModelsTest {
 
   @Test
   void bothAreFoundAndLieBesideTheirLicenceAndWhereTheyCameFrom() throws Exception {
-    assertEquals(List.of(State.MISSING, State.MISSING), states());
+    assertEquals(List.of(FileState.MISSING, FileState.MISSING), states());
     assertEquals(List.of(OWN, IN_PACK), install());
 
-    assertEquals(List.of(State.INSTALLED, State.INSTALLED), states());
+    assertEquals(List.of(FileState.INSTALLED, FileState.INSTALLED), states());
     assertArrayEquals(PACKED, Files.readAllBytes(models.folder().resolve("in-pack.tflite")));
     assertEquals(
         Files.readString(Path.of("LICENSE")),
@@ -110,21 +110,21 @@ class LandmarkModelsTest {
     models = in(folder.resolve("second"));
     from = flat;
     install();
-    assertEquals(List.of(State.INSTALLED, State.INSTALLED), states());
+    assertEquals(List.of(FileState.INSTALLED, FileState.INSTALLED), states());
   }
 
   @Test
   void aRightOneIsFoundBesideAWrongOneOfTheSameName() throws Exception {
     Files.write(from.resolve("own.tflite"), bytes("another version of the same file's name"));
     install();
-    assertEquals(List.of(State.INSTALLED, State.INSTALLED), states());
+    assertEquals(List.of(FileState.INSTALLED, FileState.INSTALLED), states());
   }
 
   @Test
   void whatIsRightIsNotBroughtAgainAndWhatIsDamagedIs() throws Exception {
     install();
     Files.write(models.folder().resolve("own.tflite"), bytes("a network in a file of its OWN"));
-    assertEquals(List.of(State.DAMAGED, State.INSTALLED), states());
+    assertEquals(List.of(FileState.DAMAGED, FileState.INSTALLED), states());
     Files.delete(assets);
     assertEquals(List.of(OWN), install());
     assertEquals(List.of(), install());

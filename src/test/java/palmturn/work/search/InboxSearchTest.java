@@ -29,7 +29,7 @@ import palmturn.trial.Zone;
 import palmturn.work.report.Reports;
 import palmturn.work.score.Standards;
 import palmturn.work.search.InboxSearch.Found;
-import palmturn.work.search.InboxSearch.State;
+import palmturn.work.search.InboxSearch.SessionState;
 import palmturn.work.session.AddClip;
 import palmturn.work.session.Notes;
 import palmturn.work.session.Sessions;
@@ -47,15 +47,18 @@ class InboxSearchTest {
     Files.createDirectories(path.getParent());
     TrialId id;
     try (SessionFolder session = session(path, "H-07", 14)) {
-      assertEquals(State.NOT_FILMED, InboxSearch.look(path).state());
-      id = AddClip.add(session, CLIP, AddClip.Request.of(Hand.RIGHT, Block.BASELINE)).trial().id();
+      assertEquals(SessionState.NOT_FILMED, InboxSearch.look(path).state());
+      id =
+          AddClip.add(session, CLIP, AddClip.ClipRequest.of(Hand.RIGHT, Block.BASELINE))
+              .trial()
+              .id();
       Notes.message(session, Message.ATHLETE, "my elbow strays", id, 2.0, CLOCK);
-      assertEquals(State.NEW, InboxSearch.look(path).state());
+      assertEquals(SessionState.NEW, InboxSearch.look(path).state());
 
       session.keep(id, marks(5), "marked");
-      assertEquals(State.IN_WORK, InboxSearch.look(path).state());
+      assertEquals(SessionState.IN_WORK, InboxSearch.look(path).state());
       session.keep(id, marks(5).withFinished(true), "finished");
-      assertEquals(State.IN_WORK, InboxSearch.look(path).state());
+      assertEquals(SessionState.IN_WORK, InboxSearch.look(path).state());
       Reports.write(
           session,
           null,
@@ -64,17 +67,17 @@ class InboxSearchTest {
           null,
           CLOCK,
           Progress.NONE);
-      assertEquals(State.ANSWERED, InboxSearch.look(path).state());
+      assertEquals(SessionState.ANSWERED, InboxSearch.look(path).state());
     }
     // Closing writes the trial's file anew, but changes nothing that the report tells.
-    assertEquals(State.ANSWERED, InboxSearch.look(path).state());
+    assertEquals(SessionState.ANSWERED, InboxSearch.look(path).state());
     try (SessionFolder session = SessionFolder.open(path)) {
       session.keep(id, marks(6).withFinished(true), "one more");
-      assertEquals(State.IN_WORK, InboxSearch.look(path).state());
+      assertEquals(SessionState.IN_WORK, InboxSearch.look(path).state());
       Notes.message(session, Message.COACH, "hold it with a towel", null, null, CLOCK);
     }
     Found found = InboxSearch.look(path);
-    assertEquals(State.ANSWERED, found.state());
+    assertEquals(SessionState.ANSWERED, found.state());
     assertEquals(1, found.read());
     assertEquals("hold it with a towel", found.last().text());
   }
@@ -95,7 +98,7 @@ class InboxSearchTest {
         List.of("b", "a", "H-15.palmturn.zip", "bad"),
         found.stream().map(each -> each.path().getFileName().toString()).toList());
     assertEquals(1, found.get(3).problem().lines().count());
-    assertEquals(State.PACK, found.get(2).state());
+    assertEquals(SessionState.PACK, found.get(2).state());
   }
 
   @Test
