@@ -5,7 +5,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import palmturn.estimate.hands.ModelFile.NpmPackage;
 import palmturn.measure.Decimals;
@@ -114,7 +113,7 @@ final class ModelsCommand implements Callable<Integer> {
     for (ModelStatus each : standings) {
       rows.add(
           List.of(
-              each.model().file(),
+              each.model().fileName(),
               each.state().word(),
               Decimals.fixed(each.model().bytes() / MB, 1),
               each.model().what()));
@@ -128,7 +127,7 @@ final class ModelsCommand implements Callable<Integer> {
         LandmarkModels.LICENCE,
         String.join(
             " and ",
-            Stream.of(NpmPackage.values())
+            NpmPackage.ALL.stream()
                 .map(each -> each.packageName() + " " + each.version())
                 .toList()));
     standings.stream()
@@ -158,7 +157,7 @@ final class ModelsCommand implements Callable<Integer> {
     List<String> names =
         standings.stream()
             .filter(each -> each.state() == FileState.DAMAGED)
-            .map(each -> each.model().file())
+            .map(each -> each.model().fileName())
             .toList();
     if (names.isEmpty()) {
       return PalmturnCommand.DONE;

@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipHash;
 import palmturn.clip.Progress;
+import palmturn.estimate.hands.ModelFile;
 import palmturn.json.ModelsJson;
 import palmturn.settings.UserFolders;
 import palmturn.trial.UserError;
@@ -29,7 +30,7 @@ public final class LandmarkModels {
   public static final String LICENCE = "Apache-2.0";
 
   private final Path folder;
-  private final List<RequiredModel> wanted;
+  private final List<ModelFile> wanted;
 
   /** The state of a file. */
   public enum FileState {
@@ -53,21 +54,21 @@ public final class LandmarkModels {
    * @param from where it was brought from; null where that is not known
    */
   public record ModelStatus(
-      RequiredModel model, FileState state, @Nullable String on, @Nullable String from) {}
+      ModelFile model, FileState state, @Nullable String on, @Nullable String from) {}
 
-  LandmarkModels(Path folder, List<RequiredModel> wanted) {
+  LandmarkModels(Path folder, List<ModelFile> wanted) {
     this.folder = folder;
     this.wanted = List.copyOf(wanted);
   }
 
   /** Returns those of this user, where the program looks for them; none need be there. */
   public static LandmarkModels ofThisUser() {
-    return new LandmarkModels(UserFolders.models(), RequiredModel.all());
+    return new LandmarkModels(UserFolders.models(), ModelFile.ALL);
   }
 
   /** Returns those in this user's data folder, wherever the program was told to look. */
   public static LandmarkModels inDataFolder() {
-    return new LandmarkModels(UserFolders.modelsInDataFolder(), RequiredModel.all());
+    return new LandmarkModels(UserFolders.modelsInDataFolder(), ModelFile.ALL);
   }
 
   /** Returns where they lie, or would. */
@@ -94,8 +95,8 @@ public final class LandmarkModels {
         .toList();
   }
 
-  private FileState state(RequiredModel model) {
-    Path file = folder.resolve(model.file());
+  private FileState state(ModelFile model) {
+    Path file = folder.resolve(model.fileName());
     try {
       if (!Files.exists(file)) {
         return FileState.MISSING;
@@ -117,27 +118,27 @@ public final class LandmarkModels {
    * @return what was put in place
    * @throws UserError if one is not there or has a wrong sum, or the folder can't be written
    */
-  public List<RequiredModel> install(Path from, String origin, LocalDate on, Progress progress)
+  public List<ModelFile> install(Path from, String origin, LocalDate on, Progress progress)
       throws UserError {
     ModelSearch search = ModelSearch.in(from);
-    List<RequiredModel> needed =
+    List<ModelFile> needed =
         statuses().stream()
             .filter(each -> each.state() != FileState.INSTALLED)
             .map(ModelStatus::model)
             .toList();
-    Map<RequiredModel, byte[]> contents = new LinkedHashMap<>();
-    for (RequiredModel model : needed) {
+    Map<ModelFile, byte[]> contents = new LinkedHashMap<>();
+    for (ModelFile model : needed) {
       if (progress.stopped()) {
         throw new UserError("stopped; nothing was installed");
       }
-      progress.at((double) contents.size() / needed.size(), model.file());
+      progress.at((double) contents.size() / needed.size(), model.fileName());
       contents.put(model, search.content(model));
     }
     makeFolder();
     ModelOrigins papers = ModelOrigins.in(folder);
     papers.write(wanted);
-    for (Map.Entry<RequiredModel, byte[]> each : contents.entrySet()) {
-      NewFile.write(folder.resolve(each.getKey().file()), true, each.getValue());
+    for (Map.Entry<ModelFile, byte[]> each : contents.entrySet()) {
+      NewFile.write(folder.resolve(each.getKey().fileName()), true, each.getValue());
     }
     papers.remember(needed, on, origin);
     progress.at(1, "");
@@ -161,8 +162,8 @@ public final class LandmarkModels {
   public int remove() throws UserError {
     int removed = 0;
     try {
-      for (RequiredModel model : wanted) {
-        removed += Files.deleteIfExists(folder.resolve(model.file())) ? 1 : 0;
+      for (ModelFile model : wanted) {
+        removed += Files.deleteIfExists(folder.resolve(model.fileName())) ? 1 : 0;
       }
       for (String paper : ModelOrigins.FILES) {
         Files.deleteIfExists(folder.resolve(paper));
@@ -191,7 +192,7 @@ public final class LandmarkModels {
             .map(
                 each ->
                     new ModelsJson.Model(
-                        each.model().file(),
+                        each.model().fileName(),
                         each.model().what(),
                         each.state().word(),
                         each.model().bytes(),

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Properties;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import palmturn.estimate.hands.ModelFile;
 import palmturn.estimate.hands.ModelFile.NpmPackage;
 import palmturn.settings.PropertiesFile;
 import palmturn.trial.UserError;
@@ -36,27 +37,27 @@ final class ModelOrigins {
   }
 
   /** Returns the day on which a file was installed; null where that is not known. */
-  @Nullable String on(RequiredModel model) {
-    return origin.getProperty(model.file() + ".on");
+  @Nullable String on(ModelFile model) {
+    return origin.getProperty(model.fileName() + ".on");
   }
 
   /** Returns where it was brought from; null where that is not known. */
-  @Nullable String from(RequiredModel model) {
-    return origin.getProperty(model.file() + ".from");
+  @Nullable String from(ModelFile model) {
+    return origin.getProperty(model.fileName() + ".from");
   }
 
   /** Writes the licence and the attribution. */
-  void write(List<RequiredModel> all) throws UserError {
+  void write(List<ModelFile> all) throws UserError {
     NewFile.write(folder.resolve(LICENCE), true, licence());
     NewFile.write(
         folder.resolve(ATTRIBUTION), true, attribution(all).getBytes(StandardCharsets.UTF_8));
   }
 
   /** Records when files were installed, and where they came from. */
-  void remember(List<RequiredModel> models, LocalDate on, String from) throws UserError {
-    for (RequiredModel model : models) {
-      origin.setProperty(model.file() + ".on", on.toString());
-      origin.setProperty(model.file() + ".from", from);
+  void remember(List<ModelFile> models, LocalDate on, String from) throws UserError {
+    for (ModelFile model : models) {
+      origin.setProperty(model.fileName() + ".on", on.toString());
+      origin.setProperty(model.fileName() + ".from", from);
     }
     Path file = folder.resolve(ORIGIN);
     try {
@@ -78,7 +79,7 @@ final class ModelOrigins {
     }
   }
 
-  private static String attribution(List<RequiredModel> all) {
+  private static String attribution(List<ModelFile> all) {
     StringBuilder text =
         new StringBuilder(
             """
@@ -88,7 +89,7 @@ final class ModelOrigins {
             copyright holder of these files.
             """
                 .formatted(LICENCE));
-    for (NpmPackage each : NpmPackage.values()) {
+    for (NpmPackage each : NpmPackage.ALL) {
       text.append("\n%s %s\n".formatted(each.packageName(), each.version()));
       text.append(
           all.stream()
@@ -99,12 +100,12 @@ final class ModelOrigins {
     return text.toString();
   }
 
-  private static String line(RequiredModel model) {
+  private static String line(ModelFile model) {
     String within =
-        model.packedIn().equals(model.file())
+        model.packedIn().equals(model.fileName())
             ? ""
             : "  cut out of %s, from byte %d on\n".formatted(model.packedIn(), model.packedAt());
     return "  %s: %s; %d bytes\n  SHA-256 %s\n%s"
-        .formatted(model.file(), model.what(), model.bytes(), model.sha256(), within);
+        .formatted(model.fileName(), model.what(), model.bytes(), model.sha256(), within);
   }
 }

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipHash;
+import palmturn.estimate.hands.ModelFile;
 import palmturn.trial.UserError;
 
 /** The search for landmark networks in a folder; only files with the right SHA-256 are found. */
@@ -50,11 +51,11 @@ final class ModelSearch {
    *
    * @throws UserError if it is not there, or nothing that could be it has the right sum
    */
-  byte[] content(RequiredModel model) throws UserError {
+  byte[] content(ModelFile model) throws UserError {
     String wrong = null;
     for (Path file : files) {
       String name = String.valueOf(file.getFileName());
-      boolean itself = name.equals(model.file());
+      boolean itself = name.equals(model.fileName());
       if (!itself && !name.equals(model.packedIn())) {
         continue;
       }
@@ -68,16 +69,19 @@ final class ModelSearch {
               .formatted(
                   file,
                   bytes == null
-                      ? "is cut off, too short for " + model.file()
-                      : "does not hold the wanted %s (wrong SHA-256)".formatted(model.file()),
-                  model.packageAndVersion());
+                      ? "is cut off, too short for " + model.fileName()
+                      : "does not hold the wanted %s (wrong SHA-256)".formatted(model.fileName()),
+                  model.npmPackage().nameAndVersion());
     }
     throw new UserError(
         wrong != null
             ? wrong
             : "%s holds no %s; nothing was installed: unpack %s there, or run %s"
                 .formatted(
-                    folder, model.packedIn(), model.packageAndVersion(), LandmarkModels.TOOL));
+                    folder,
+                    model.packedIn(),
+                    model.npmPackage().nameAndVersion(),
+                    LandmarkModels.TOOL));
   }
 
   /** Returns some bytes of a file; null where it ends before them. */

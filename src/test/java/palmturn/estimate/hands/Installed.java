@@ -20,7 +20,7 @@ public final class Installed {
     List<String> lacking =
         models.statuses().stream()
             .filter(each -> each.state() != FileState.INSTALLED)
-            .map(each -> each.state().word() + " " + each.model().file())
+            .map(each -> each.state().word() + " " + each.model().fileName())
             .toList();
     assumeTrue(
         lacking.isEmpty(),

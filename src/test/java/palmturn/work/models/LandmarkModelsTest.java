@@ -19,6 +19,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import palmturn.clip.ClipHash;
 import palmturn.clip.Progress;
+import palmturn.estimate.hands.ModelFile;
 import palmturn.estimate.hands.ModelFile.NpmPackage;
 import palmturn.trial.UserError;
 import palmturn.work.models.LandmarkModels.FileState;
@@ -29,10 +30,10 @@ class LandmarkModelsTest {
   private static final LocalDate DAY = LocalDate.of(2026, 11, 14);
   private static final byte[] ALONE = bytes("a network in a file of its own");
   private static final byte[] PACKED = bytes("one that is packed with others");
-  private static final RequiredModel OWN =
-      wanted("own.tflite", ALONE, NpmPackage.POSE, "own.tflite", 0);
-  private static final RequiredModel IN_PACK =
-      wanted("in-pack.tflite", PACKED, NpmPackage.HANDS, "assets.data", 4);
+  private static final ModelFile OWN =
+      wanted("own.tflite", ALONE, NpmPackage.ALL.get(1), "own.tflite", 0);
+  private static final ModelFile IN_PACK =
+      wanted("in-pack.tflite", PACKED, NpmPackage.ALL.get(0), "assets.data", 4);
 
   @TempDir Path folder;
   private Path from;
@@ -54,17 +55,17 @@ class LandmarkModelsTest {
     return new LandmarkModels(folder, List.of(OWN, IN_PACK));
   }
 
-  private static RequiredModel wanted(
+  private static ModelFile wanted(
       String file, byte[] content, NpmPackage npm, String packedIn, long packedAt) {
     String sum = HexFormat.of().formatHex(ClipHash.digest().digest(content));
-    return new RequiredModel(file, "what it gives", content.length, sum, npm, packedIn, packedAt);
+    return new ModelFile(file, "what it gives", content.length, sum, npm, packedIn, packedAt);
   }
 
   private static byte[] bytes(String text) {
     return text.getBytes(StandardCharsets.UTF_8);
   }
 
-  private List<RequiredModel> install() throws UserError {
+  private List<ModelFile> install() throws UserError {
     return models.install(from, "the club's disk", DAY, Progress.NONE);
   }
 
@@ -91,7 +92,7 @@ class LandmarkModelsTest {
         Files.readString(Path.of("LICENSE")),
         Files.readString(models.folder().resolve("LICENSE.txt")));
     String attribution = Files.readString(models.folder().resolve("ATTRIBUTION.txt"));
-    for (RequiredModel each : List.of(OWN, IN_PACK)) {
+    for (ModelFile each : List.of(OWN, IN_PACK)) {
       assertTrue(attribution.contains(each.sha256()), attribution);
       assertTrue(attribution.contains(each.npmPackage().version()), attribution);
     }
