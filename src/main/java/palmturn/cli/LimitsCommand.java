@@ -30,7 +30,7 @@ final class LimitsCommand implements Callable<Integer> {
       return PalmturnCommand.DONE;
     }
     LimitsInForce counts = LimitsInForce.of(UserFolders.settings(), edited.session());
-    TextTable.lines(rows(counts.limits())).forEach(spec.commandLine().getOut()::println);
+    lines(counts.limits()).forEach(spec.commandLine().getOut()::println);
     spec.commandLine().getOut().println();
     Output.print(
         spec,
@@ -38,6 +38,11 @@ final class LimitsCommand implements Callable<Integer> {
         counts.file() == null ? "These are the program's own." : "These are from " + counts.file());
     edited.where(LimitsInForce.FILE);
     return PalmturnCommand.DONE;
+  }
+
+  /** Returns limits and margins as the lines of a table. */
+  static List<String> lines(Limits limits) {
+    return TextTable.lines(rows(limits));
   }
 
   private static List<List<String>> rows(Limits limits) {

@@ -2,6 +2,7 @@ package palmturn.cli;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import palmturn.store.SessionFolder;
@@ -17,7 +18,7 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "pack",
     description = {
-      "Puts a session into one file to send: marks, messages, reports, and the clips without",
+      "Puts a session into one file to send: marks, messages, and the clips without",
       "place, device, name or moment of filming."
     })
 final class PackCommand implements Callable<Integer> {
@@ -62,8 +63,9 @@ final class PackCommand implements Callable<Integer> {
           noClips
               ? Packing.ClipsAs.LEFT_OUT
               : crop ? Packing.ClipsAs.HANDS : Packing.ClipsAs.CLEARED;
-      Packing.write(folder, as, file, Clocks.SYSTEM, bar);
+      List<String> notes = Packing.write(folder, as, file, Clocks.SYSTEM, bar);
       Output.print(spec, "wrote %s, %.1f MB", file, Files.size(file) / 1e6);
+      notes.forEach(note -> Output.print(spec, "%s", note));
     }
     return PalmturnCommand.DONE;
   }

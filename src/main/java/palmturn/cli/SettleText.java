@@ -18,6 +18,7 @@ import palmturn.trial.Slap;
 import palmturn.trial.Span;
 import palmturn.trial.Zone;
 import palmturn.wording.Figures;
+import palmturn.wording.Names;
 import palmturn.work.settle.Settling;
 
 /** The differences of two readings of a trial as plain text. */
@@ -128,7 +129,7 @@ final class SettleText {
     return "%s, %s %s%s"
         .formatted(
             choice,
-            decision.by(),
+            Names.decider(decision),
             decision.at(),
             decision.why().isEmpty() ? "" : ": " + decision.why());
   }

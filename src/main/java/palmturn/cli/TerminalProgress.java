@@ -7,6 +7,7 @@ import me.tongfei.progressbar.ProgressBarBuilder;
 import me.tongfei.progressbar.ProgressBarStyle;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.Progress;
+import palmturn.work.WorkFile;
 import picocli.CommandLine.Model.CommandSpec;
 
 /** A progress bar on a terminal, and nothing elsewhere. */
@@ -24,7 +25,7 @@ public final class TerminalProgress implements Progress, AutoCloseable {
 
   /** Returns a bar for a command, which is shown only where standard error is a terminal. */
   public static TerminalProgress on(CommandSpec spec) {
-    return on(spec, () -> false);
+    return on(spec, WorkFile::isEnding);
   }
 
   /** Returns a bar that also stops the work where something outside says so. */

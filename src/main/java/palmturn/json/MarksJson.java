@@ -2,7 +2,10 @@ package palmturn.json;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.Instant;
+import org.jspecify.annotations.Nullable;
+import palmturn.trial.PackOrigin;
 import palmturn.trial.Reading;
+import palmturn.trial.Received;
 import palmturn.trial.Side;
 import palmturn.trial.Slap;
 import palmturn.trial.Span;
@@ -28,10 +31,24 @@ final class MarksJson {
         keys.parsed("startedFrom", StartedFrom::parse),
         keys.flag("estimateSeen", false),
         keys.texts("reopenedAt", Instant::parse),
-        keys.parsedOrNull("receivedSha256", TrialJson::sha256),
+        received(keys, reader),
         keys.list("slaps", MarksJson::slap),
         keys.list("spans", MarksJson::span),
         keys.rest());
+  }
+
+  private static @Nullable Received received(Keys keys, String reader) throws JsonException {
+    String sha256 = keys.parsedOrNull("receivedSha256", TrialJson::sha256);
+    String by = keys.textOrNull("receivedReader");
+    PackOrigin pack = pack(keys);
+    boolean changed = keys.flag("receivedChanged", false);
+    return sha256 == null ? null : new Received(by == null ? reader : by, pack, sha256, changed);
+  }
+
+  static @Nullable PackOrigin pack(Keys keys) throws JsonException {
+    Instant at = keys.parsedOrNull("packedAt", Instant::parse);
+    Double place = keys.numberOrNull("packedPlace", 0, 1_000_000);
+    return at == null ? null : new PackOrigin(at, place == null ? 0 : place.intValue());
   }
 
   private static boolean finished(String state) {
@@ -72,7 +89,11 @@ final class MarksJson {
     node.put("reader", reading.reader());
     node.put("state", reading.finished() ? "finished" : "open");
     RecordForm.put(
-        node, reading, "startedFrom=startedFrom.code estimateSeen* reopenedAt* receivedSha256?");
+        node,
+        reading,
+        "startedFrom=startedFrom.code estimateSeen* reopenedAt* receivedSha256=received.sha256?"
+            + " receivedReader=received.reader? packedAt=received.pack.at?"
+            + " packedPlace=received.pack.place? receivedChanged=received.changed*");
     node.set("slaps", RecordForm.all(reading.slaps(), MarksJson::write));
     node.set("spans", RecordForm.all(reading.spans(), MarksJson::write));
     return RecordForm.extra(node, reading.extra());

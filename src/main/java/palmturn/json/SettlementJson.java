@@ -21,6 +21,7 @@ final class SettlementJson {
         keys.flag("removeOffset", false),
         keys.list("slaps", each -> decision(each, MarksJson::slap)),
         keys.list("spans", each -> decision(each, MarksJson::span)),
+        MarksJson.pack(keys),
         keys.rest());
   }
 
@@ -33,11 +34,15 @@ final class SettlementJson {
         keys.objectOrNull("a", mark),
         keys.objectOrNull("b", mark),
         keys.objectOrNull("anew", mark),
+        keys.parsedOrNull("packedAt", Instant::parse),
         keys.rest());
   }
 
   static ObjectNode write(Settlement settlement) {
-    ObjectNode node = RecordForm.of(settlement, "first second toleranceS? removeOffset*");
+    ObjectNode node =
+        RecordForm.of(
+            settlement,
+            "first second toleranceS? removeOffset* packedAt=pack.at? packedPlace=pack.place?");
     node.set("slaps", decisions(settlement.slaps(), MarksJson::write));
     node.set("spans", decisions(settlement.spans(), MarksJson::write));
     return RecordForm.extra(node, settlement.extra());
@@ -48,7 +53,7 @@ final class SettlementJson {
     return RecordForm.all(
         decisions,
         decision -> {
-          ObjectNode node = RecordForm.of(decision, "choice by at why*");
+          ObjectNode node = RecordForm.of(decision, "choice by at packedAt? why*");
           mark(node, "a", decision.a(), mark);
           mark(node, "b", decision.b(), mark);
           mark(node, "anew", decision.anew(), mark);

@@ -108,7 +108,7 @@ public final class TrialJson {
 
   /** Returns a reading's line, without what it was when it came with a pack. */
   public static String line(Reading reading) {
-    return JsonText.line(MarksJson.write(reading.received(null)));
+    return JsonText.line(MarksJson.write(reading.withReceived(null)));
   }
 
   /** Returns the text of a trial's file. */

@@ -1,5 +1,8 @@
 package palmturn.measure;
 
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.Estimate;
 import palmturn.trial.Reading;
@@ -11,14 +14,20 @@ public interface ReadingChoice {
   /** Returns the reading to score, null if this trial has none that serves. */
   @Nullable Reading of(Trial trial);
 
-  /** Chooses the first finished reading, else the first one begun. */
+  /**
+   * Chooses the first finished reading made here, else the first one begun here. Only where there
+   * is none, the same of those that came with packs; never one of several by the same reader.
+   */
   ReadingChoice FIRST =
       trial ->
-          trial.readings().stream()
-              .filter(Reading::finished)
-              .findFirst()
-              .or(() -> trial.readings().stream().findFirst())
+          first(trial, Reading::own)
+              .or(() -> first(trial, reading -> !reading.keptBeside()))
               .orElse(null);
+
+  private static Optional<Reading> first(Trial trial, Predicate<Reading> of) {
+    List<Reading> some = trial.readings().stream().filter(of).toList();
+    return some.stream().filter(Reading::finished).findFirst().or(some.stream()::findFirst);
+  }
 
   /** Chooses the reading of a reader. */
   static ReadingChoice named(String reader) {

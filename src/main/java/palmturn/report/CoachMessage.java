@@ -1,6 +1,6 @@
 package palmturn.report;
 
-import java.util.Comparator;
+import java.time.Instant;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.Message;
@@ -13,12 +13,12 @@ final class CoachMessage {
 
   private CoachMessage() {}
 
-  /** Returns it, null where the coach has written none. */
-  static Page.@Nullable CoachPart of(Session session) {
+  /** Returns it as of a moment, null where the coach has written none. */
+  static Page.@Nullable CoachPart of(Session session, Instant now) {
     return session.messages().stream()
         .filter(message -> message.from().strip().equalsIgnoreCase(COACH))
         .filter(message -> message.timeS() == null && !message.text().isBlank())
-        .max(Comparator.comparing(Message::at))
+        .max(Message.order(now))
         .map(CoachMessage::part)
         .orElse(null);
   }

@@ -126,7 +126,7 @@ final class ReadingParts {
     return "%s (%s, %s)%s"
         .formatted(
             choice,
-            decision.by(),
+            Names.decider(decision),
             Names.date(decision.at()),
             decision.why().isEmpty() ? "" : ": " + decision.why());
   }

@@ -105,7 +105,7 @@ public final class Report {
         notShown.open(),
         lead == null ? null : blocks.part(lead),
         input.score().hands().isEmpty() ? null : TrainPart.of(input.training()),
-        CoachMessage.of(session),
+        CoachMessage.of(session, input.madeAt()),
         Caution.all(),
         new ChangeParts(input).parts(),
         progress(input),

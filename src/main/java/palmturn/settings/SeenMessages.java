@@ -1,21 +1,25 @@
 package palmturn.settings;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.DateTimeException;
-import java.time.Instant;
+import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Properties;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.Message;
 
-/** The moment up to which each session's messages were seen on this computer. */
+/** The messages of each session that were seen on this computer, each known by its own digest. */
 public final class SeenMessages {
   private final @Nullable Path file;
-  private final Properties seenUntil;
+  private final Properties seen;
 
-  private SeenMessages(@Nullable Path file, Properties until) {
+  private SeenMessages(@Nullable Path file, Properties seen) {
     this.file = file;
-    this.seenUntil = until;
+    this.seen = seen;
   }
 
   /** Returns those of a file, which is made with the first message seen. */
@@ -31,29 +35,33 @@ public final class SeenMessages {
   /** Marks all messages of a session as seen. */
   public synchronized void markSeen(Path folder, List<Message> all) {
     if (countUnseen(folder, all) > 0) {
-      Instant last = all.stream().map(Message::at).max(Instant::compareTo).orElse(Instant.EPOCH);
-      seenUntil.setProperty(key(folder), last.toString());
+      seen.setProperty(
+          key(folder), all.stream().map(SeenMessages::digest).collect(Collectors.joining(" ")));
       if (file != null) {
-        PropertiesFile.tryWrite(file, seenUntil);
+        PropertiesFile.tryWrite(file, seen);
       }
     }
   }
 
   /** Returns how many messages of a session have not been seen. */
   public synchronized int countUnseen(Path folder, List<Message> all) {
-    Instant seen = instant(seenUntil.getProperty(key(folder)));
-    return (int) all.stream().filter(each -> each.at().isAfter(seen)).count();
+    Set<String> known = new HashSet<>(Arrays.asList(seen.getProperty(key(folder), "").split(" ")));
+    return (int) all.stream().filter(each -> !known.contains(digest(each))).count();
   }
 
   private static String key(Path folder) {
     return folder.toAbsolutePath().normalize().toString();
   }
 
-  private static Instant instant(@Nullable String text) {
-    try {
-      return text == null ? Instant.MIN : Instant.parse(text);
-    } catch (DateTimeException e) {
-      return Instant.MIN;
-    }
+  private static String digest(Message message) {
+    String whole =
+        List.of(
+                message.from(),
+                message.at(),
+                String.valueOf(message.trial()),
+                String.valueOf(message.timeS()),
+                message.text())
+            .toString();
+    return UUID.nameUUIDFromBytes(whole.getBytes(StandardCharsets.UTF_8)).toString();
   }
 }

@@ -23,7 +23,8 @@ import palmturn.trial.Zone;
 
 /**
  * A trial's two readings, the decisions on their differences, and the settled reading. A decision
- * holds until either reading changes at that difference.
+ * holds until either reading changes at that difference; one that came with a pack holds only where
+ * none was made here and no other pack's says otherwise.
  *
  * @param comparison the two readings beside each other
  * @param slaps each difference between marks with its decision, worst first
@@ -187,13 +188,27 @@ public record SettledTrial(
       List<Difference<M>> differences, List<Decision<M>> decisions, BiPredicate<M, M> same) {
     List<DifferenceState<M>> rulings = new ArrayList<>();
     for (Difference<M> difference : differences) {
-      Decision<M> last = null;
-      for (Decision<M> decision : decisions) {
-        last = answers(decision, difference, same) ? decision : last;
-      }
-      rulings.add(new DifferenceState<>(difference, last));
+      List<Decision<M>> answers =
+          decisions.stream().filter(each -> answers(each, difference, same)).toList();
+      rulings.add(new DifferenceState<>(difference, inForce(answers)));
     }
     return rulings;
+  }
+
+  /** Returns the last made here; where none was, that of the packs if they agree. */
+  private static <M> @Nullable Decision<M> inForce(List<Decision<M>> answers) {
+    Decision<M> own = null;
+    Decision<M> packed = null;
+    boolean agreed = true;
+    for (Decision<M> each : answers) {
+      if (each.packedAt() == null) {
+        own = each;
+      } else {
+        agreed &= packed == null || packed.sameChoice(each);
+        packed = each;
+      }
+    }
+    return own != null || !agreed ? own : packed;
   }
 
   private static <M> int stale(

@@ -8,10 +8,11 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.NotDirectoryException;
 
 /** I/O errors in a user's words. */
-final class IoErrors {
+public final class IoErrors {
   private IoErrors() {}
 
-  static String reason(IOException e) {
+  /** Returns the reason of an error. */
+  public static String reason(IOException e) {
     if (e instanceof NoSuchFileException) {
       return "it is not there";
     }

@@ -9,14 +9,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.security.MessageDigest;
-import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
 import java.util.HexFormat;
-import java.util.List;
 import java.util.Locale;
 import java.util.Set;
-import java.util.regex.Pattern;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
 import palmturn.clip.ClipHash;
@@ -25,29 +22,23 @@ import palmturn.json.PackManifest;
 import palmturn.trial.TrialId;
 
 /**
- * Opens a pack that may have come from anywhere. Nothing is taken that its manifest doesn't name,
- * under a name that a session doesn't have, or longer or other than the manifest says.
+ * A reader of packs that may have come from anywhere. Nothing is taken that its manifest doesn't
+ * name, under a name that a session doesn't have, or longer or other than the manifest says.
  */
 public final class PackReader implements AutoCloseable {
   private static final int MOST_ENTRIES = 20_000;
   private static final int MOST_MANIFEST_BYTES = 8 << 20;
 
-  /** Marks and pages shrink to a tenth; what shrinks to less than this is nothing but filling. */
-  private static final long MOST_TIMES_SMALLER = 200;
+  /** The sum of all files in a pack, bytes: a season's clips in slow motion are less. */
+  private static final long MOST_BYTES = 100L << 30;
 
-  private static final long SMALL = 1 << 20;
+  /** Marks shrink to a tenth, and clips hardly; a whole pack that grows by more is filling. */
+  private static final long MOST_TIMES_SMALLER = 30;
 
-  /** A report with all its stills is a few megabytes; it is looked through as a whole. */
-  private static final long MOST_PAGE_BYTES = 64L << 20;
+  private static final long SMALL = 16L << 20;
 
-  private static final Set<String> REPORTS = Set.of("html", "pdf", "csv", "vtt", "mp4");
-
-  /** A report is a page to be read: nothing in it runs or reaches out. */
-  private static final Pattern ACTIVE =
-      Pattern.compile(
-          "<\\s*(script|iframe|object|embed|form|base|link)\\b|javascript:|\\son[a-z]+\\s*=|http-equiv"
-              + "\\s*=\\s*[\"']?refresh",
-          Pattern.CASE_INSENSITIVE);
+  /** A file's headers in the pack, without its name, which stands in both: bytes. */
+  private static final long HEADERS = 30 + 46;
 
   private final Path file;
   private final ZipFile zip;
@@ -78,6 +69,7 @@ public final class PackReader implements AutoCloseable {
     try {
       PackManifest manifest = manifest(file, zip);
       checkNames(file, zip, manifest);
+      checkSizes(file, zip, manifest);
       return new PackReader(file, zip, manifest);
     } catch (StoreException | RuntimeException e) {
       try {
@@ -139,10 +131,25 @@ public final class PackReader implements AutoCloseable {
       if (packed == null || packed.isDirectory()) {
         throw refused(file, "\"%s\" is missing from it".formatted(shown(entry.name())));
       }
-      long smaller = Math.max(1, packed.getCompressedSize());
-      if (entry.bytes() > SMALL && entry.bytes() / smaller > MOST_TIMES_SMALLER) {
-        throw refused(file, "\"%s\" would grow too much to be real".formatted(shown(entry.name())));
-      }
+    }
+  }
+
+  private static void checkSizes(Path file, ZipFile zip, PackManifest manifest)
+      throws StoreException {
+    long length = file.toFile().length();
+    double packed = 0;
+    for (ZipEntry entry : Collections.list(zip.entries())) {
+      packed += HEADERS + 2.0 * entry.getName().length() + Math.max(0, entry.getCompressedSize());
+    }
+    if (packed > length) {
+      throw refused(file, "its files lie over each other");
+    }
+    double bytes = manifest.entries().stream().mapToDouble(PackManifest.Entry::bytes).sum();
+    if (bytes > MOST_BYTES || bytes > SMALL + (double) MOST_TIMES_SMALLER * length) {
+      throw refused(
+          file,
+          "its %.0f MB would grow to %.0f MB, too much to be real"
+              .formatted(length / 1e6, bytes / 1e6));
     }
   }
 
@@ -159,9 +166,8 @@ public final class PackReader implements AutoCloseable {
     return switch (parts[0]) {
       case Layout.TRIALS -> inside.endsWith(".json") && trial(inside);
       case Layout.CLIPS -> SessionPaths.safeName(inside).equals(inside);
-      case Layout.REPORT ->
-          SessionPaths.safeName(inside).equals(inside)
-              && REPORTS.contains(inside.substring(inside.lastIndexOf('.') + 1));
+      // Packs of older versions hold reports, which are not taken: a page may be anyone's.
+      case Layout.REPORT -> true;
       default -> false;
     };
   }
@@ -191,36 +197,37 @@ public final class PackReader implements AutoCloseable {
   }
 
   /**
-   * Lays a session out from the pack in a new folder.
+   * Lays a session out from the pack in an empty folder; reports are left out.
    *
-   * @param folder must not be there, or be empty
    * @throws StoreException if anything in the pack is not what its manifest says, or the folder
-   *     can't be written; the folder is then taken away
+   *     can't be written; what was written by then stays there
    */
   public void layOut(Path folder) throws StoreException {
-    List<Path> written = new ArrayList<>();
     try {
       checkRoom(folder);
       for (String name : Layout.FOLDERS) {
         Files.createDirectories(folder.resolve(name));
       }
       for (PackManifest.Entry entry : manifest.entries()) {
-        Path to = folder.resolve(entry.name());
-        written.add(to);
-        copy(entry, to);
-        checkReport(entry, to);
+        if (!isReport(entry)) {
+          copy(entry, folder.resolve(entry.name()));
+        }
       }
     } catch (IOException e) {
-      Layout.delete(folder, Disk.REAL);
       throw new StoreException("%s: can't be unpacked: %s".formatted(file, IoErrors.reason(e)), e);
-    } catch (StoreException e) {
-      Layout.delete(folder, Disk.REAL);
-      throw e;
     }
   }
 
+  /** Returns whether there are reports in it, which are never taken from a pack. */
+  public boolean hasReports() {
+    return manifest.entries().stream().anyMatch(PackReader::isReport);
+  }
+
+  private static boolean isReport(PackManifest.Entry entry) {
+    return entry.name().startsWith(Layout.REPORT + "/");
+  }
+
   private void checkRoom(Path folder) throws IOException, StoreException {
-    Files.createDirectories(folder);
     long bytes = manifest.entries().stream().mapToLong(PackManifest.Entry::bytes).sum();
     // 0 where it can't be told, as in a root of its own whose disk is not in the list of mounts.
     long room = folder.toFile().getUsableSpace();
@@ -251,19 +258,6 @@ public final class PackReader implements AutoCloseable {
           file,
           "\"%s\" is not what its list of files says: have it sent again"
               .formatted(shown(entry.name())));
-    }
-  }
-
-  private void checkReport(PackManifest.Entry entry, Path page) throws IOException, StoreException {
-    if (!entry.name().endsWith(".html")) {
-      return;
-    }
-    if (entry.bytes() > MOST_PAGE_BYTES) {
-      throw refused(file, "\"%s\" is too long to be a page".formatted(shown(entry.name())));
-    }
-    if (ACTIVE.matcher(Files.readString(page)).find()) {
-      throw refused(
-          file, "\"%s\" holds more than a page to be read".formatted(shown(entry.name())));
     }
   }
 

@@ -6,7 +6,6 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.security.DigestOutputStream;
 import java.security.MessageDigest;
 import java.time.Instant;
@@ -19,20 +18,20 @@ import palmturn.clip.ClipHash;
 import palmturn.json.PackManifest;
 import palmturn.trial.Session;
 
-/** Writes a pack: a plain ZIP file whose manifest names every other file by length and SHA-256. */
+/**
+ * A writer of packs: a plain ZIP file whose manifest names every other file by length and SHA-256.
+ */
 public final class PackWriter implements AutoCloseable {
   /** Name of the manifest in the pack. */
   static final String MANIFEST = "palmturn-pack.json";
 
   private final Path file;
-  private final Path part;
   private final ZipOutputStream zip;
   private final List<PackManifest.Entry> entries = new ArrayList<>();
   private boolean finished;
 
-  private PackWriter(Path file, Path part, ZipOutputStream zip) {
+  private PackWriter(Path file, ZipOutputStream zip) {
     this.file = file;
-    this.part = part;
     this.zip = zip;
   }
 
@@ -42,9 +41,8 @@ public final class PackWriter implements AutoCloseable {
    * @throws IOException if it can't be written there
    */
   public static PackWriter create(Path file) throws IOException {
-    Path part = Disk.tempFile(file);
     return new PackWriter(
-        file, part, new ZipOutputStream(Files.newOutputStream(part), StandardCharsets.UTF_8));
+        file, new ZipOutputStream(Files.newOutputStream(file), StandardCharsets.UTF_8));
   }
 
   /** Adds a text. */
@@ -84,8 +82,12 @@ public final class PackWriter implements AutoCloseable {
     return entry;
   }
 
-  /** Ends the pack: only after this is it there. */
-  public void finish(Session session, Instant at) throws IOException {
+  /**
+   * Ends the pack: only after this is it whole.
+   *
+   * @throws StoreException if {@link PackReader} would refuse it
+   */
+  public void finish(Session session, Instant at) throws IOException, StoreException {
     zip.putNextEntry(entry(MANIFEST));
     zip.write(
         new PackManifest(session.athlete(), session.date(), at, entries)
@@ -93,7 +95,7 @@ public final class PackWriter implements AutoCloseable {
             .getBytes(StandardCharsets.UTF_8));
     zip.closeEntry();
     zip.close();
-    Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
+    PackReader.open(file).close();
     finished = true;
   }
 
@@ -104,7 +106,7 @@ public final class PackWriter implements AutoCloseable {
       try {
         zip.close();
       } finally {
-        Files.deleteIfExists(part);
+        Files.deleteIfExists(file);
       }
     }
   }

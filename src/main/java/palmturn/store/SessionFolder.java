@@ -269,7 +269,7 @@ public final class SessionFolder implements AutoCloseable {
   public synchronized void keep(TrialId id, Reading reading, String sentence)
       throws StoreException {
     requireWritable();
-    trials.require(id).keep(reading, sentence, clock.instant());
+    trials.require(id).keep(reading.changedHere(), sentence, clock.instant());
   }
 
   /**

@@ -33,6 +33,11 @@ public record ClipRef(
         .collect(Collectors.toSet());
   }
 
+  /** Returns the same file under another path. */
+  public ClipRef withPath(String newPath) {
+    return new ClipRef(newPath, sha256, originalSha256, medianFrameS, extra);
+  }
+
   /** Returns the file that was made from this one for sending. */
   public ClipRef sentAs(String newPath, String newSha256) {
     return new ClipRef(

@@ -15,8 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param estimateSeen whether the estimate was in sight at any moment while it was marked, or
  *     another reader's marks before that
  * @param reopenedAt when it was opened again after it had been finished, in order
- * @param receivedSha256 what the marks were when they came with a pack, as a SHA-256; null for a
- *     reading made here
+ * @param received how it came with a pack; null for a reading made here
  * @param slaps marks at a moment, in order of time
  * @param spans faults over a stretch, in order of their start
  * @param extra unknown keys
@@ -27,7 +26,7 @@ public record Reading(
     StartedFrom startedFrom,
     boolean estimateSeen,
     List<Instant> reopenedAt,
-    @Nullable String receivedSha256,
+    @Nullable Received received,
     List<Slap> slaps,
     List<Span> spans,
     Extra extra) {
@@ -61,37 +60,54 @@ public record Reading(
 
   /** Returns this reading with other marks. */
   public Reading withSlaps(List<Slap> newSlaps) {
-    return with(reader, finished, estimateSeen, reopenedAt, receivedSha256, newSlaps, spans);
+    return with(reader, finished, estimateSeen, reopenedAt, received, newSlaps, spans);
   }
 
   /** Returns this reading with other spans. */
   public Reading withSpans(List<Span> newSpans) {
-    return with(reader, finished, estimateSeen, reopenedAt, receivedSha256, slaps, newSpans);
+    return with(reader, finished, estimateSeen, reopenedAt, received, slaps, newSpans);
   }
 
   /** Returns this reading finished, or open again. */
   public Reading withFinished(boolean nowFinished) {
-    return with(reader, nowFinished, estimateSeen, reopenedAt, receivedSha256, slaps, spans);
+    return with(reader, nowFinished, estimateSeen, reopenedAt, received, slaps, spans);
   }
 
   /** Returns this reading as one for which the estimate was, or was not, in sight. */
   public Reading withEstimateSeen(boolean nowSeen) {
-    return with(reader, finished, nowSeen, reopenedAt, receivedSha256, slaps, spans);
+    return with(reader, finished, nowSeen, reopenedAt, received, slaps, spans);
   }
 
   /** Returns this reading with the moments at which it was opened again. */
   public Reading withReopenedAt(List<Instant> moments) {
-    return with(reader, finished, estimateSeen, moments, receivedSha256, slaps, spans);
+    return with(reader, finished, estimateSeen, moments, received, slaps, spans);
   }
 
-  /** Returns this reading as one that came with a pack, with what its marks were then. */
-  public Reading received(@Nullable String sha256) {
-    return with(reader, finished, estimateSeen, reopenedAt, sha256, slaps, spans);
+  /** Returns whether it was made here, or came with a pack and has been worked on here. */
+  public boolean own() {
+    return received == null || received.changed();
+  }
+
+  /** Returns whether it came with a pack and is kept beside another by the same reader. */
+  public boolean keptBeside() {
+    return !own() && received != null && !received.reader().equals(reader);
+  }
+
+  /** Returns this reading as one that came with a pack, or as one made here. */
+  public Reading withReceived(@Nullable Received arrival) {
+    return with(reader, finished, estimateSeen, reopenedAt, arrival, slaps, spans);
+  }
+
+  /** Returns this reading as worked on here. */
+  public Reading changedHere() {
+    return received == null || received.changed()
+        ? this
+        : withReceived(new Received(received.reader(), received.pack(), received.sha256(), true));
   }
 
   /** Returns this reading under another name. */
   public Reading by(String newReader) {
-    return with(newReader, finished, estimateSeen, reopenedAt, receivedSha256, slaps, spans);
+    return with(newReader, finished, estimateSeen, reopenedAt, received, slaps, spans);
   }
 
   /** Returns this reading with one mark more. */
@@ -106,7 +122,7 @@ public record Reading(
       boolean nowFinished,
       boolean nowSeen,
       List<Instant> moments,
-      @Nullable String newReceivedSha256,
+      @Nullable Received newReceived,
       List<Slap> newSlaps,
       List<Span> newSpans) {
     return new Reading(
@@ -115,7 +131,7 @@ public record Reading(
         startedFrom,
         nowSeen,
         moments,
-        newReceivedSha256,
+        newReceived,
         newSlaps,
         newSpans,
         extra);

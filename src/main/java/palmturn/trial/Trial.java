@@ -95,6 +95,16 @@ public record Trial(
     return with(soundOffsetS, all, estimate, settlements, places);
   }
 
+  /** Returns this trial with other readings. */
+  public Trial withReadings(List<Reading> newReadings) {
+    return with(soundOffsetS, newReadings, estimate, settlements, places);
+  }
+
+  /** Returns this trial with other settlements. */
+  public Trial withSettlements(List<Settlement> newSettlements) {
+    return with(soundOffsetS, readings, estimate, newSettlements, places);
+  }
+
   /** Returns this trial with another estimate, and the sound's offset that it found. */
   public Trial withEstimate(Estimate newEstimate) {
     return with(newEstimate.soundOffsetS(), readings, newEstimate, settlements, places);

@@ -11,6 +11,7 @@ import palmturn.measure.Measures;
 import palmturn.measure.Phrases;
 import palmturn.measure.Quality;
 import palmturn.trial.Block;
+import palmturn.trial.Decision;
 import palmturn.trial.Drill;
 import palmturn.trial.DrillHand;
 import palmturn.trial.Hand;
@@ -96,6 +97,13 @@ public final class Names {
   /** Returns a quality and what its headline figure is in: speed, slaps/s. */
   public static String qualityWithUnit(Quality quality) {
     return quality(quality) + ", " + headline(quality);
+  }
+
+  /** Returns who decided, and the pack that brought it where one did. */
+  public static String decider(Decision<?> decision) {
+    return decision.packedAt() == null
+        ? decision.by()
+        : decision.by() + ", from the pack of " + date(decision.packedAt());
   }
 
   /** Returns a reading by its reader, its state and its origin. */

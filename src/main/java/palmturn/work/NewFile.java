@@ -3,7 +3,6 @@ package palmturn.work;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import palmturn.trial.UserError;
 
 /** Writes a file that a user asked for, and leaves one that is there alone unless told to. */
@@ -22,14 +21,9 @@ public final class NewFile {
     if (Files.exists(file) && !replace) {
       throw new UserError(file + " is there already: choose another name, or say --force");
     }
-    Path part = file.resolveSibling(file.getFileName() + ".part");
-    try {
-      try {
-        Files.write(part, content);
-        Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
-      } finally {
-        Files.deleteIfExists(part);
-      }
+    try (WorkFile part = WorkFile.file(file)) {
+      Files.write(part.path(), content);
+      part.moveTo(file);
     } catch (IOException e) {
       throw new UserError(
           file + " can't be written: is the folder there, not read-only, and the disk not full?",

@@ -9,7 +9,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
+import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
 import java.util.zip.ZipOutputStream;
@@ -67,9 +69,7 @@ class PackCommandTest {
   @Test
   void aPackBecomesTheSameSessionElsewhere() throws Exception {
     run("note", mine, "please look at the end", "--trial", TRIAL, "--at", "2.5");
-    run("limits", "--write", mine.resolve("limits.json"));
     sendAndReturn();
-    assertEquals(-1, Files.mismatch(mine.resolve("limits.json"), theirs.resolve("limits.json")));
     assertTrue(run("verify", theirs).out().contains("all whole"));
     assertEquals(marks(mine, "A"), marks(theirs, "A"));
     assertTrue(Files.readString(theirs.resolve("session.json")).contains("please look"));
@@ -93,25 +93,61 @@ class PackCommandTest {
   }
 
   @Test
-  void aLaterAnswerReplacesTheEarlierUnlessItWasWorkedOnHere() throws IOException {
+  void aLaterAnswerIsKeptBesideTheEarlierAndOnesOwn() throws IOException {
     sendAndReturn();
     marks(theirs, "QM", "1.02,,slap,back,edge");
     run("pack", theirs, "--out", pack, "--force", "--no-clips");
     run("unpack", pack, "--into", mine);
+    String first = marks(theirs, "QM");
+    assertEquals(first, marks(mine, "QM"));
+
     marks(theirs, "QM", "1.02,,slap,back,wrist");
     run("pack", theirs, "--out", pack, "--force", "--no-clips");
-    assertEquals("", run("unpack", pack, "--into", mine).err());
-    assertEquals(marks(theirs, "QM"), marks(mine, "QM"));
+    Run later = run("unpack", pack, "--into", mine);
+    List<String> names = names(later);
+    assertEquals(1, names.size(), later.out());
+    assertTrue(names.get(0).startsWith("QM, from the pack of "), later.out());
+    assertEquals(marks(theirs, "QM"), marks(mine, names.get(0)));
+    String trial = Files.readString(mine.resolve("trials/" + TRIAL + ".json"));
+    assertTrue(trial.contains("edge") && trial.contains("wrist"), trial);
 
     marks(mine, "QM", "1.5,,slap,palm,fingers");
     String here = marks(mine, "QM");
     marks(theirs, "QM", "1.02,,slap,back,centre");
     run("pack", theirs, "--out", pack, "--force", "--no-clips");
     Run both = run("unpack", pack, "--into", mine);
-    assertTrue(both.err().contains("QM differs here and in the pack"), both.err());
     assertEquals(here, marks(mine, "QM"));
-    assertEquals(marks(theirs, "QM"), marks(mine, "QM-2"));
-    assertEquals("", run("unpack", pack, "--into", mine).err());
+    assertEquals(marks(theirs, "QM"), marks(mine, names(both).get(0)));
+    Run again = run("unpack", pack, "--into", mine);
+    assertEquals(List.of(), names(again), again.out());
+    assertEquals("", again.err());
+  }
+
+  private static List<String> names(Run unpacked) {
+    return unpacked
+        .out()
+        .lines()
+        .filter(line -> line.contains("brought: " + TRIAL + ": the reading by "))
+        .map(line -> line.replaceFirst(".*the reading by ", ""))
+        .toList();
+  }
+
+  @Test
+  void limitsAreShownAndCountOnlyWhereThatIsAskedFor() throws IOException {
+    Path limits = mine.resolve("limits.json");
+    run("limits", "--write", limits);
+    run("pack", mine, "--out", pack);
+    Run shown = run("unpack", pack, "--into", theirs);
+    assertFalse(Files.exists(theirs.resolve("limits.json")));
+    assertTrue(shown.out().contains("limits of its own, which do not count here"), shown.out());
+    assertTrue(shown.out().contains("steady CV at most, %"), shown.out());
+    assertTrue(run("unpack", pack, "--into", theirs, "--limits").out().contains("limits.json"));
+    assertEquals(-1, Files.mismatch(limits, theirs.resolve("limits.json")));
+
+    Files.writeString(theirs.resolve("limits.json"), Files.readString(limits).replace("4", "5"));
+    String own = Files.readString(theirs.resolve("limits.json"));
+    run("unpack", pack, "--into", theirs, "--limits");
+    assertEquals(own, Files.readString(theirs.resolve("limits.json")));
   }
 
   @Test
@@ -166,7 +202,6 @@ class PackCommandTest {
         "clips/con.mp4 | no file of a session",
         "clips/a/b.mp4 | no file of a session",
         "clips/a\u001b[2Jb.mp4 | no file of a session",
-        "report/run.exe | no file of a session",
         "trials/x.json | no file of a session",
         "SESSION.json | no file of a session",
       })
@@ -222,11 +257,74 @@ class PackCommandTest {
   }
 
   @Test
-  void aReportThatRunsSomethingIsRefused() throws IOException {
+  void reportsAreNeitherPackedNorTaken() throws IOException {
     Files.createDirectories(mine.resolve("report"));
     Files.writeString(mine.resolve("report/report.html"), "<p onclick='x()'>hello</p>");
+    Files.writeString(mine.resolve("report/My notes.html"), "one = 20 slaps");
+    Run packed = run("pack", mine, "--out", pack);
+    assertTrue(packed.out().contains("the reports are left out"), packed.out());
+    try (ZipFile zip = new ZipFile(pack.toFile())) {
+      assertTrue(zip.stream().noneMatch(entry -> entry.getName().startsWith("report/")));
+    }
+    withReport();
+    Run unpacked = run("unpack", pack, "--into", theirs);
+    assertTrue(unpacked.out().contains("left: its reports"), unpacked.out());
+    try (Stream<Path> reports = Files.list(theirs.resolve("report"))) {
+      assertEquals(0, reports.count());
+    }
+  }
+
+  /** Adds a page to the pack and to its list, as older versions did. */
+  private void withReport() throws IOException {
+    byte[] page = "<svg/onload=x()>".getBytes(java.nio.charset.StandardCharsets.UTF_8);
+    rewritten(
+        (entry, text) ->
+            entry.equals("palmturn-pack.json")
+                ? text.replaceFirst(
+                    "\"entries\":\\s*\\[",
+                    "\"entries\":[{\"name\":\"report/report.html\",\"sha256\":\""
+                        + "0".repeat(64)
+                        + "\",\"bytes\":"
+                        + page.length
+                        + "},")
+                : text,
+        entry -> entry,
+        Map.of("report/report.html", page));
+  }
+
+  @Test
+  void theClipsOwnNameIsInNoPack() throws IOException {
+    Path named = folder.resolve("Firstname_Lastname_0714.mp4");
+    Files.copy(CLIPS.resolve("right-baseline-2.mp4"), named);
+    run("add", mine, named, "--hand", "left");
+    for (String how : List.of("--no-clips", "--debug")) {
+      run("pack", mine, "--out", pack, "--force", how);
+      try (ZipFile zip = new ZipFile(pack.toFile())) {
+        for (ZipEntry entry : java.util.Collections.list(zip.entries())) {
+          String content =
+              new String(
+                  zip.getInputStream(entry).readAllBytes(),
+                  java.nio.charset.StandardCharsets.ISO_8859_1);
+          assertFalse((entry.getName() + content).contains("Firstname"), entry.getName());
+        }
+      }
+    }
+  }
+
+  @Test
+  void aFileAmongTheClipsThatIsNoTrialsClipIsRefused() throws IOException {
     run("pack", mine, "--out", pack);
-    refused("more than a page to be read");
+    byte[] bytes = {1, 2, 3};
+    rewritten(
+        (entry, text) ->
+            entry.equals("palmturn-pack.json")
+                ? text.replaceFirst(
+                    "\"entries\":\\s*\\[",
+                    "\"entries\":[{\"name\":\"clips/run.sh\",\"sha256\":\"039058c6f2c0cb492c533b0a4d14ef77cc0f78abccced5287d84a1a2011cfb81\",\"bytes\":3},")
+                : text,
+        entry -> entry,
+        Map.of("clips/run.sh", bytes));
+    refused("is the clip of no trial");
   }
 
   @Test
@@ -247,7 +345,11 @@ class PackCommandTest {
     assertFalse(run.err().contains("\u001b"));
     assertFalse(Files.exists(theirs));
     assertFalse(Files.exists(folder.resolve("evil.txt")));
-    assertFalse(Files.exists(folder.resolve(".theirs.unpacked")));
+    try (Stream<Path> left = Files.list(folder)) {
+      assertEquals(List.of(), left.filter(file -> file.toString().endsWith(".part")).toList());
+    } catch (IOException e) {
+      throw new java.io.UncheckedIOException(e);
+    }
   }
 
   private interface Text {
@@ -260,6 +362,10 @@ class PackCommandTest {
 
   /** Writes the pack anew with other texts and names; clips are left out of the file and list. */
   private void rewritten(Text texts, Name names) throws IOException {
+    rewritten(texts, names, Map.of());
+  }
+
+  private void rewritten(Text texts, Name names, Map<String, byte[]> more) throws IOException {
     Path out = folder.resolve("tampered.zip");
     try (ZipFile in = new ZipFile(pack.toFile());
         ZipOutputStream zip = new ZipOutputStream(Files.newOutputStream(out))) {
@@ -274,6 +380,11 @@ class PackCommandTest {
                         new String(content, java.nio.charset.StandardCharsets.UTF_8))
                     .getBytes(java.nio.charset.StandardCharsets.UTF_8)
                 : content);
+        zip.closeEntry();
+      }
+      for (Map.Entry<String, byte[]> each : more.entrySet()) {
+        zip.putNextEntry(new ZipEntry(each.getKey()));
+        zip.write(each.getValue());
         zip.closeEntry();
       }
     }

@@ -91,6 +91,11 @@ public final class Messages {
     seen = kept;
   }
 
+  /** Returns whether one is dated in the future. */
+  public boolean isAhead(Message message) {
+    return message.isAhead(clock.instant());
+  }
+
   /** The time zone in which times are shown. */
   public ZoneId zone() {
     return clock.getZone();

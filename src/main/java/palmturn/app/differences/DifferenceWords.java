@@ -21,6 +21,7 @@ import palmturn.trial.Span;
 import palmturn.trial.TimeScale;
 import palmturn.trial.Zone;
 import palmturn.wording.MarkNames;
+import palmturn.wording.Names;
 
 /**
  * Texts about differences. Times are real seconds from the first slap, as on the strip.
@@ -287,7 +288,7 @@ record DifferenceWords(ReadingPair pair, TimeScale scale, double zeroS) {
         .formatted(
             capital(decisionBrief(decision)),
             anew,
-            decision.by(),
+            Names.decider(decision),
             MOMENT.format(ZonedDateTime.ofInstant(decision.at(), ZoneOffset.UTC)),
             decision.why().isEmpty() ? "" : " Reason: " + decision.why());
   }

@@ -16,6 +16,7 @@ import palmturn.app.look.Theme;
 import palmturn.app.strip.StripGraphics;
 import palmturn.chart.StavesPainter;
 import palmturn.trial.Decision;
+import palmturn.wording.Names;
 
 /** A row of the list: both marks in small, the difference, its time and the decision. */
 final class RowCell extends ListCell<ListPane.Row> {
@@ -69,7 +70,9 @@ final class RowCell extends ListCell<ListPane.Row> {
       second
           .getChildren()
           .setAll(
-              tick, Nodes.label(wording.decisionBrief(decision) + ", " + decision.by(), "second"));
+              tick,
+              Nodes.label(
+                  wording.decisionBrief(decision) + ", " + Names.decider(decision), "second"));
     } else {
       String left = decision == null ? "" : "left open; ";
       Label detail = Nodes.label(left + wording.detail(item), "second");

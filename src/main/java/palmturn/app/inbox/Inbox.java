@@ -1,6 +1,7 @@
 package palmturn.app.inbox;
 
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Executor;
@@ -244,14 +245,20 @@ public final class Inbox {
   private void unpack(Path pack) {
     words.set("Unpacking " + pack.getFileName() + " …");
     tasks.run(
-        () -> Unpacking.unpack(pack, pack.resolveSibling(Unpacking.folderName(pack))),
+        () ->
+            Unpacking.unpack(
+                pack,
+                pack.resolveSibling(Unpacking.folderName(pack)),
+                false,
+                Clock.systemDefaultZone()),
         unpacked -> {
-          if (unpacked.notes().isEmpty()) {
+          List<String> notes = InboxWords.notes(unpacked);
+          if (notes.isEmpty()) {
             words.set("");
             open(unpacked.session());
           } else {
             search();
-            words.set("Unpacked. " + String.join("; ", unpacked.notes()));
+            words.set("Unpacked. " + String.join("; ", notes));
           }
         },
         problem -> words.set(String.valueOf(problem.getMessage())));

@@ -5,9 +5,12 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.Message;
+import palmturn.work.pack.Unpacking;
 import palmturn.work.search.InboxSearch;
 import palmturn.work.search.InboxSearch.Found;
 import palmturn.work.search.InboxSearch.SessionState;
@@ -59,6 +62,22 @@ final class InboxWords {
                       DAY.format(last.at().atOffset(ZoneOffset.UTC)),
                       last.text().replaceAll("\\s+", " "));
     };
+  }
+
+  /**
+   * Returns what to read before an unpacked session is shown; nothing where it is new and whole.
+   */
+  static List<String> notes(Unpacking.Unpacked unpacked) {
+    List<String> notes = new ArrayList<>();
+    unpacked.left().forEach(line -> notes.add("left out: " + line));
+    if (unpacked.standards().isLeft()) {
+      notes.add(
+          "left out: its own limits and drills, which palmturn unpack --limits shows and takes");
+    }
+    if (!unpacked.fresh()) {
+      unpacked.brought().forEach(line -> notes.add("brought: " + line));
+    }
+    return notes;
   }
 
   static String where(@Nullable Path folder) {

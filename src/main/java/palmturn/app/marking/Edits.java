@@ -153,7 +153,7 @@ final class Edits {
             copied.startedFrom(),
             true,
             reading.reopenedAt(),
-            reading.receivedSha256(),
+            reading.received(),
             copied.slaps(),
             List.of(),
             reading.extra()),

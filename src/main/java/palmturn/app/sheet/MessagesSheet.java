@@ -160,7 +160,11 @@ final class MessagesSheet {
     Moment moment = hidden ? new Moment(message.trial(), null) : Moment.of(message);
     Label where = Nodes.label(MessageWords.where(moment), "second");
     Label fresh = Nodes.whole(messages.fresh(message) ? "new" : "", "name");
-    Label when = Nodes.whole(MessageWords.when(message, messages.zone()), "small");
+    Label when =
+        Nodes.whole(
+            MessageWords.when(message, messages.zone())
+                + (messages.isAhead(message) ? ", in the future" : ""),
+            "small");
     HBox head = new HBox(look.px(12), from, where, Nodes.space(), fresh, when);
     head.setAlignment(Pos.BASELINE_LEFT);
     Label words =

@@ -1,129 +1,98 @@
 package palmturn.work.pack;
 
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.HexFormat;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Set;
-import org.jspecify.annotations.Nullable;
-import palmturn.clip.ClipHash;
-import palmturn.json.TrialJson;
-import palmturn.trial.Decision;
+import java.util.Objects;
+import palmturn.measure.ReadingChoice;
 import palmturn.trial.Estimate;
 import palmturn.trial.PlacedPoints;
 import palmturn.trial.Reading;
-import palmturn.trial.Settlement;
 import palmturn.trial.Trial;
+import palmturn.work.score.Scoring;
 
 /**
- * A trial here and the same trial from a pack, made one. Nobody's marks are lost: a reading that
- * has changed on both sides is kept twice.
+ * A trial here and the same trial from a pack, made one. What is here stays as it is, and what the
+ * pack has is put beside it.
  *
  * @param trial with all that either has
- * @param notes a line for each thing that a person should know
+ * @param brought a line for each thing that was not here
+ * @param left a line for each thing that was left out or that does not count, and why
  */
-record MergedTrial(Trial trial, List<String> notes) {
+record MergedTrial(Trial trial, List<String> brought, List<String> left) {
 
   /** Returns the two as one; the clip and its stretch stay those that are here. */
-  static MergedTrial of(Trial here, Trial packed) {
+  static MergedTrial of(Trial here, Trial packed, Arrival arrival) {
     String name = here.id().name();
     if (!here.clip().sameFilm(packed.clip())) {
-      return new MergedTrial(
-          here, List.of(name + ": the pack's is of another clip, and was left out"));
+      return new MergedTrial(here, List.of(), List.of(name + ": the pack's is of another clip"));
     }
-    List<String> notes = new ArrayList<>();
-    Trial merged = here;
-    for (Reading reading : packed.readings()) {
-      merged = withReading(merged, reading, notes);
-    }
+    List<String> brought = new ArrayList<>();
+    List<String> left = new ArrayList<>();
+    MergedReadings readings = MergedReadings.of(here.readings(), packed.readings(), arrival);
+    readings
+        .brought()
+        .forEach(reader -> brought.add("%s: the reading by %s".formatted(name, reader)));
+    readings
+        .refused()
+        .forEach(
+            reader ->
+                left.add(
+                    "%s: a reading by \"%s\", as no person is called".formatted(name, reader)));
+    MergedSettlements settlements =
+        MergedSettlements.of(here.settlements(), packed.settlements(), readings, arrival);
+    count(brought, name, settlements.brought(), "decisions between readings");
+    count(left, name, settlements.opposed(), "decisions where yours stand; they are kept beside");
+    count(left, name, settlements.leftOut(), "decisions on readings that are not here");
+    Trial merged = here.withReadings(readings.all()).withSettlements(settlements.all());
     Estimate estimate = packed.estimate();
-    if (merged.estimate() == null && estimate != null) {
+    if (here.estimate() == null && estimate != null) {
       merged = merged.withEstimate(estimate.forClip(here.clip().sha256()));
+      brought.add(name + ": the estimate");
     }
-    for (Settlement settlement : packed.settlements()) {
-      merged = withSettlement(merged, settlement, notes);
-    }
-    if (merged.places().equals(PlacedPoints.NONE)) {
+    if (here.places().equals(PlacedPoints.NONE) && !packed.places().equals(PlacedPoints.NONE)) {
       merged = merged.withPlaces(packed.places());
+      brought.add(name + ": the places pointed at");
     }
-    return new MergedTrial(merged, notes);
+    if (!sameTerms(here, packed)) {
+      left.add(name + ": its stretch, mirroring, pace or time scale, which differ from those here");
+    }
+    String before = scored(here);
+    String after = scored(merged);
+    if (!here.readings().isEmpty() && !before.equals(after)) {
+      left.add(
+          "%s: was scored by %s, and is now by %s: say whose to score with --reading"
+              .formatted(name, before, after));
+    }
+    return new MergedTrial(merged, brought, left);
   }
 
   /** Returns a trial that is not here yet, its readings marked as received. */
-  static Trial received(Trial packed) {
-    Trial received = packed;
-    for (Reading reading : packed.readings()) {
-      received = received.withReading(reading.received(sha256(reading)));
-    }
-    return received;
+  static MergedTrial received(Trial packed, Arrival arrival) {
+    MergedTrial merged =
+        of(packed.withReadings(List.of()).withSettlements(List.of()), packed, arrival);
+    List<String> brought = new ArrayList<>(List.of(packed.id().name() + ": the trial"));
+    brought.addAll(merged.brought());
+    return new MergedTrial(merged.trial(), brought, merged.left());
   }
 
-  private static Trial withReading(Trial trial, Reading packed, List<String> notes) {
-    Reading here = trial.reading(packed.reader()).orElse(null);
-    String sha256 = sha256(packed);
-    if (here == null || unchanged(here)) {
-      return trial.withReading(packed.received(sha256));
-    }
-    if (sha256(here).equals(sha256)) {
-      return trial;
-    }
-    // What was sent from here comes back as it was, unless somebody there has worked on it.
-    if (sha256.equals(here.receivedSha256())) {
-      return trial;
-    }
-    for (int number = 2; ; number++) {
-      Reading twin = packed.by(packed.reader() + "-" + number);
-      Reading known = trial.reading(twin.reader()).orElse(null);
-      if (known != null && sha256(known).equals(sha256(twin))) {
-        return trial;
-      }
-      if (known == null || unchanged(known)) {
-        notes.add(
-            "%s: the reading by %s differs here and in the pack; the pack's is kept as %s"
-                .formatted(trial.id().name(), packed.reader(), twin.reader()));
-        return trial.withReading(twin.received(sha256(twin)));
-      }
-    }
+  private static boolean sameTerms(Trial here, Trial packed) {
+    return Objects.equals(here.fromS(), packed.fromS())
+        && Objects.equals(here.toS(), packed.toS())
+        && here.mirrored() == packed.mirrored()
+        && Objects.equals(here.captureFps(), packed.captureFps())
+        && here.timeScale().equals(packed.timeScale())
+        && Objects.equals(here.paceSlapsPerS(), packed.paceSlapsPerS());
   }
 
-  /** Returns whether a reading came with a pack and nobody has worked on it here. */
-  private static boolean unchanged(Reading here) {
-    return sha256(here).equals(here.receivedSha256());
+  private static String scored(Trial trial) {
+    ReadingChoice choice = Scoring.choice(null);
+    Reading reading = choice.of(trial);
+    return reading == null ? "nobody" : reading.reader();
   }
 
-  private static String sha256(Reading reading) {
-    return HexFormat.of()
-        .formatHex(
-            ClipHash.digest().digest(TrialJson.line(reading).getBytes(StandardCharsets.UTF_8)));
-  }
-
-  private static Trial withSettlement(Trial trial, Settlement packed, List<String> notes) {
-    @Nullable Settlement here = trial.settlement(packed.first(), packed.second()).orElse(null);
-    if (here == null) {
-      return trial.withSettlement(packed);
+  private static void count(List<String> lines, String trial, int count, String what) {
+    if (count > 0) {
+      lines.add("%s: %d %s".formatted(trial, count, what));
     }
-    if (!here.first().equals(packed.first())) {
-      notes.add(
-          "%s: here %s and %s were settled the other way round; the pack's decisions were left out"
-              .formatted(trial.id().name(), here.first(), here.second()));
-      return trial;
-    }
-    return trial.withSettlement(
-        new Settlement(
-            here.first(),
-            here.second(),
-            here.toleranceS(),
-            here.removeOffset(),
-            both(here.slaps(), packed.slaps()),
-            both(here.spans(), packed.spans()),
-            here.extra()));
-  }
-
-  private static <M> List<Decision<M>> both(List<Decision<M>> here, List<Decision<M>> packed) {
-    Set<Decision<M>> all = new LinkedHashSet<>(here);
-    all.addAll(packed);
-    return all.stream().sorted(Comparator.comparing(Decision::at)).toList();
   }
 }

@@ -9,6 +9,8 @@ import java.time.temporal.ChronoUnit;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
@@ -18,17 +20,21 @@ import palmturn.film.ClipCropper;
 import palmturn.film.Remuxer;
 import palmturn.json.SessionJson;
 import palmturn.json.TrialJson;
+import palmturn.store.IoErrors;
 import palmturn.store.PackWriter;
 import palmturn.store.SessionFolder;
 import palmturn.trial.ClipRef;
 import palmturn.trial.Trial;
 import palmturn.trial.UserError;
+import palmturn.work.WorkFile;
 import palmturn.work.reel.HandsRegion;
 import palmturn.work.score.Drills;
 import palmturn.work.score.LimitsInForce;
 
 /** The writing of a session into one file to be sent, its clips stripped of place and device. */
 public final class Packing {
+  private static final Pattern ENDING = Pattern.compile("\\.[A-Za-z0-9]{1,5}$");
+
   private final SessionFolder folder;
   private final ClipsAs as;
   private final PackWriter pack;
@@ -58,22 +64,23 @@ public final class Packing {
   /**
    * Writes a pack.
    *
+   * @return a line for each thing that was left out or that its sender should know
    * @throws UserError if a clip can't be cleared or cut, something can't be read or written, or it
    *     was stopped; then there is no pack
    */
-  public static void write(
+  public static List<String> write(
       SessionFolder folder, ClipsAs as, Path file, Clock clock, Progress progress)
       throws UserError {
-    try {
-      Path scratch = Files.createTempDirectory("palmturn-pack");
-      try (PackWriter pack = PackWriter.create(file)) {
-        new Packing(folder, as, pack, scratch, progress).all();
-        pack.finish(folder.session(), clock.instant().truncatedTo(ChronoUnit.SECONDS));
-      } finally {
-        delete(scratch);
-      }
+    try (WorkFile part = WorkFile.file(file);
+        WorkFile scratch = WorkFile.folder(file);
+        PackWriter pack = PackWriter.create(part.path())) {
+      Packing packing = new Packing(folder, as, pack, scratch.path(), progress);
+      packing.all();
+      pack.finish(folder.session(), clock.instant().truncatedTo(ChronoUnit.SECONDS));
+      part.moveTo(file);
+      return packing.notes();
     } catch (IOException e) {
-      throw new UserError(file + " can't be written: " + e.getMessage(), e);
+      throw new UserError(file + " can't be written: " + IoErrors.reason(e), e);
     }
   }
 
@@ -84,8 +91,7 @@ public final class Packing {
       checkStop();
       Trial trial = trials.get(i);
       progress.at(i / (double) trials.size(), trial.id().name());
-      ClipRef clip = as == ClipsAs.LEFT_OUT ? trial.clip() : clip(trial);
-      pack.add("trials/" + trial.id().name() + ".json", TrialJson.write(sent(trial, clip)));
+      pack.add("trials/" + trial.id().name() + ".json", TrialJson.write(sent(trial, clip(trial))));
     }
     for (String own : List.of(Drills.FILE, LimitsInForce.FILE)) {
       Path file = folder.folder().resolve(own);
@@ -93,14 +99,26 @@ public final class Packing {
         pack.add(own, file);
       }
     }
-    for (Path report : reports()) {
-      pack.add("report/" + report.getFileName(), report);
-    }
     progress.at(1, "done");
   }
 
+  /** A report shows whole pictures and the clips' own names, and no page is taken from a pack. */
+  private List<String> notes() throws IOException {
+    Path reports = folder.folder().resolve("report");
+    if (!Files.isDirectory(reports)) {
+      return List.of();
+    }
+    try (Stream<Path> files = Files.list(reports)) {
+      return files.findAny().isEmpty()
+          ? List.of()
+          : List.of(
+              "the reports are left out, as they show whole pictures and the clips' own names;"
+                  + " whoever unpacks it makes one with palmturn report");
+    }
+  }
+
   private void checkStop() throws UserError {
-    if (progress.stopped()) {
+    if (progress.stopped() || WorkFile.isEnding()) {
       throw new UserError("stopped; nothing was packed");
     }
   }
@@ -121,6 +139,9 @@ public final class Packing {
     }
     Path from = folder.clipPath(trial);
     String name = name(trial, from);
+    if (as == ClipsAs.LEFT_OUT) {
+      return trial.clip().withPath("clips/" + name);
+    }
     Path made = scratch.resolve(name);
     if (as == ClipsAs.HANDS) {
       ClipFile clip = ClipFile.open(from);
@@ -146,7 +167,7 @@ public final class Packing {
   }
 
   private void goOn() {
-    if (progress.stopped()) {
+    if (progress.stopped() || WorkFile.isEnding()) {
       throw new Stopped();
     }
   }
@@ -157,33 +178,7 @@ public final class Packing {
 
   /** A phone's own names tell the day and the minute, and some the place. */
   private String name(Trial trial, Path from) {
-    String file = from.getFileName().toString();
-    String ending =
-        as == ClipsAs.HANDS || file.lastIndexOf('.') < 0
-            ? ".mp4"
-            : file.substring(file.lastIndexOf('.'));
-    return trial.id().name() + ending;
-  }
-
-  private List<Path> reports() throws IOException {
-    Path reports = folder.folder().resolve("report");
-    if (!Files.isDirectory(reports)) {
-      return List.of();
-    }
-    try (Stream<Path> files = Files.list(reports)) {
-      return files
-          .filter(file -> file.getFileName().toString().matches(".+\\.(html|pdf|csv|vtt|mp4)"))
-          .sorted()
-          .toList();
-    }
-  }
-
-  private static void delete(Path scratch) throws IOException {
-    try (Stream<Path> files = Files.list(scratch)) {
-      for (Path file : files.toList()) {
-        Files.deleteIfExists(file);
-      }
-    }
-    Files.deleteIfExists(scratch);
+    Matcher ending = ENDING.matcher(from.getFileName().toString());
+    return trial.id().name() + (as == ClipsAs.HANDS || !ending.find() ? ".mp4" : ending.group());
   }
 }

@@ -5,7 +5,6 @@ import java.awt.Rectangle;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -22,6 +21,7 @@ import palmturn.trial.Slap;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 import palmturn.trial.UserError;
+import palmturn.work.WorkFile;
 import palmturn.work.score.Scoring;
 import palmturn.work.session.Sessions;
 
@@ -96,18 +96,26 @@ public final class Reels {
       throw new UserError(
           trial.id().name() + ": under three slaps are marked, so there is nothing to show");
     }
-    Path part = file.resolveSibling(file.getFileName() + ".part");
-    try (FilmedHand hand = FilmedHand.open(folder, trial, reading, wanted.view());
+    createFolder(file);
+    try (WorkFile part = WorkFile.file(file);
+        FilmedHand hand = FilmedHand.open(folder, trial, reading, wanted.view());
         FilmedHand other = wanted.bothHands() ? other(folder, trial, wanted) : null) {
-      Files.createDirectories(file.toAbsolutePath().getParent());
       double lengthS;
-      try (ReelWriter writer = ReelWriter.create(part, ReelDrawing.PALETTE.paper())) {
+      try (ReelWriter writer = ReelWriter.create(part.path(), ReelDrawing.PALETTE.paper())) {
         new Reels(hand, other, windowS, writer, progress).scenes(scenes);
         writer.finish();
         lengthS = writer.lengthS();
       }
-      Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
+      part.moveTo(file);
       return lengthS;
+    } catch (IOException e) {
+      throw new UserError(file + " can't be written: " + e.getMessage(), e);
+    }
+  }
+
+  private static void createFolder(Path file) throws UserError {
+    try {
+      Files.createDirectories(file.toAbsolutePath().getParent());
     } catch (IOException e) {
       throw new UserError(file + " can't be written: " + e.getMessage(), e);
     }
@@ -142,7 +150,7 @@ public final class Reels {
     long pictures = Math.round(hand.real(fromS, toS) * SLOWER * ReelWriter.FPS);
     Slap stoodOn = null;
     for (long n = 0; n < pictures; n++) {
-      if (progress.stopped()) {
+      if (progress.stopped() || WorkFile.isEnding()) {
         throw new UserError("stopped; no reel was written");
       }
       progress.at(doneShare + share * n / pictures, scene.title());

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -27,6 +26,7 @@ import palmturn.trial.Reading;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 import palmturn.trial.UserError;
+import palmturn.work.WorkFile;
 import palmturn.work.score.Drills;
 import palmturn.work.score.LastSettled;
 import palmturn.work.score.Scoring;
@@ -156,12 +156,9 @@ public final class Reports {
 
   /** Writes beside and moves into place, so that a reader never sees half a page. */
   private static void replace(Path file, byte[] bytes) throws IOException {
-    Path part = file.resolveSibling(file.getFileName() + ".part");
-    try {
-      Files.write(part, bytes);
-      Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
-    } finally {
-      Files.deleteIfExists(part);
+    try (WorkFile part = WorkFile.file(file)) {
+      Files.write(part.path(), bytes);
+      part.moveTo(file);
     }
   }
 }

@@ -70,7 +70,7 @@ public final class Scoring {
       case ReadingChoice.ESTIMATE_NAME -> ReadingChoice.ESTIMATE;
       case SettledTrial.READER ->
           trial -> {
-            SettledTrial settled = LastSettled.of(trial);
+            SettledTrial settled = LastSettled.withPacks(trial);
             return settled == null ? null : settled.reading();
           };
       default -> ReadingChoice.named(reader);

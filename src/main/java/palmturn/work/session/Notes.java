@@ -2,7 +2,6 @@ package palmturn.work.session;
 
 import java.time.Clock;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
@@ -64,11 +63,11 @@ public final class Notes {
     change(folder, session -> session.withMessages(all));
   }
 
-  /** Returns messages with one more, oldest first. */
+  /** Returns messages with one more that is written now, oldest first. */
   public static List<Message> with(List<Message> messages, Message more) {
     List<Message> all = new ArrayList<>(messages);
     all.add(more);
-    all.sort(Comparator.comparing(Message::at));
+    all.sort(Message.order(more.at()));
     return List.copyOf(all);
   }
 

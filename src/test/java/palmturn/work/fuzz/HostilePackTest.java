@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.Map;
@@ -49,7 +50,7 @@ class HostilePackTest {
     }
   }
 
-  private void packed(String session, String trial) throws IOException {
+  private void packed(String session, String trial) throws Exception {
     try (PackWriter writer = PackWriter.create(pack)) {
       writer.add("session.json", session);
       writer.add(TRIAL_NAME, trial);
@@ -114,7 +115,7 @@ class HostilePackTest {
 
   private int unpackedInto(Path into, long seed) {
     try {
-      Unpacking.unpack(pack, into);
+      Unpacking.unpack(pack, into, false, Clock.systemUTC());
       return 1;
     } catch (UserError e) {
       String message = String.valueOf(e.getMessage());

@@ -133,6 +133,20 @@ class InboxSearchTest {
     assertTrue(seen.countUnseen(inbox.resolve("other"), List.of(first)) > 0);
   }
 
+  @Test
+  void noDateMakesAnotherMessageSeen() {
+    Message far =
+        new Message("athlete", Instant.parse("2099-01-01T00:00:00Z"), null, null, "far", NONE);
+    Message late =
+        new Message("athlete", CLOCK.instant().minusSeconds(9), null, null, "came late", NONE);
+    Message next = new Message("athlete", CLOCK.instant(), null, null, "next", NONE);
+    SeenMessages seen = SeenMessages.inMemory();
+    seen.markSeen(inbox, List.of(far));
+    assertEquals(1, seen.countUnseen(inbox, List.of(far, next)));
+    seen.markSeen(inbox, List.of(far, next));
+    assertEquals(1, seen.countUnseen(inbox, List.of(far, late, next)));
+  }
+
   private static final palmturn.trial.Extra NONE = palmturn.trial.Extra.NONE;
 
   private static SessionFolder session(Path path, String athlete, int day) throws Exception {
