@@ -46,6 +46,21 @@ record EstimateBuilder(ClipFacts facts, Request request, Set<Source> sources, Cu
   /** Highest confidence of a contact that was only heard: Palmturn's choice. */
   private static final double ALONE_CONFIDENCE = 0.3;
 
+  /** Returns a builder that names the sources by what there was. */
+  static EstimateBuilder of(ClipFacts facts, Request request, Curve sound, boolean byShape) {
+    Set<Source> sources = EnumSet.noneOf(Source.class);
+    if (request.use().contains(Source.MOTION)) {
+      sources.add(Source.MOTION);
+    }
+    if (!sound.isEmpty()) {
+      sources.add(Source.SOUND);
+    }
+    if (byShape) {
+      sources.add(Source.SHAPE);
+    }
+    return new EstimateBuilder(facts, request, sources, sound);
+  }
+
   /** Returns an estimate without slaps. */
   Estimate withoutTrial(List<String> warnings) {
     return of(

@@ -1,9 +1,7 @@
 package palmturn.estimate;
 
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.List;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
@@ -73,7 +71,10 @@ public final class Estimator {
     if (!search.found()) {
       warnings.add(EstimateWarnings.TURN_BY_SHAPE);
     }
-    SlapList slaps = fuse(candidate, shape);
+    SlapList slaps = SlapList.of(candidate, request, clip.frames());
+    if (shape != null) {
+      slaps = slaps.withShape(shape, clip.frames(), request.realPerMediaS());
+    }
     warnings.addAll(slaps.warnings());
     List<Stretch> stretches = search.stretches(request.realPerMediaS());
     warnings.addAll(EstimateWarnings.ofStretches(stretches));
@@ -104,11 +105,6 @@ public final class Estimator {
             turnsTrusted,
             new PartProgress(progress, shares.motion(), shares.hands()),
             warnings);
-  }
-
-  private SlapList fuse(MotionCandidate candidate, @Nullable ShapeEvidence shape) {
-    SlapList slaps = SlapList.of(candidate, request, clip.frames());
-    return shape == null ? slaps : slaps.withShape(shape, clip.frames(), request.realPerMediaS());
   }
 
   /** Follows the elbows and puts everything together. */
@@ -151,16 +147,6 @@ public final class Estimator {
 
   private EstimateBuilder builder(Onsets onsets, @Nullable ShapeEvidence shape)
       throws ClipException {
-    Set<Source> sources = EnumSet.noneOf(Source.class);
-    if (request.use().contains(Source.MOTION)) {
-      sources.add(Source.MOTION);
-    }
-    if (!onsets.strength().isEmpty()) {
-      sources.add(Source.SOUND);
-    }
-    if (shape != null) {
-      sources.add(Source.SHAPE);
-    }
-    return new EstimateBuilder(clip.facts(), request, sources, onsets.strength());
+    return EstimateBuilder.of(clip.facts(), request, onsets.strength(), shape != null);
   }
 }

@@ -328,7 +328,11 @@ final class ElbowPatch {
     view.look(frame, elbow.x() + aroundX, elbow.y() + aroundY, radiusPx + room);
   }
 
-  /** Solves the normal equations, of which the upper half is filled, by Gauss's elimination. */
+  /**
+   * Solves the normal equations, of which the upper half is filled, by Gauss's elimination. Five
+   * unknowns are solved up to fifteen times a frame, where a library's matrices cost more than the
+   * sums; an unknown that nothing determines stays 0, where they would throw.
+   */
   private static double[] solve(double[][] m) {
     int n = m.length;
     for (int j = 0; j < n; j++) {
@@ -355,7 +359,9 @@ final class ElbowPatch {
     return solution;
   }
 
-  /** A running Pearson correlation of pairs. */
+  /**
+   * A running Pearson correlation of pairs, summed while they are read; the library's needs arrays.
+   */
   private static final class Correlation {
     private int n;
     private double sumA;

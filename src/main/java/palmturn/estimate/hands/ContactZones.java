@@ -13,7 +13,7 @@ import palmturn.trial.Zone;
  * target's own axes in the picture, from its wrist to the middle finger's knuckle and from the
  * little finger's knuckle to the index finger's.
  */
-public final class ContactZones {
+final class ContactZones {
   /** Time to either side of a contact in which the hand rests on the target. */
   private static final double AROUND_S = 0.02;
 
@@ -69,14 +69,14 @@ public final class ContactZones {
    * @param zone {@code UNKNOWN} where it can't be determined
    * @param confidence 0 to 1
    */
-  public record ZoneEstimate(Zone zone, double confidence) {
+  record ZoneEstimate(Zone zone, double confidence) {
     static final ZoneEstimate UNKNOWN = new ZoneEstimate(Zone.UNKNOWN, 0);
   }
 
   private ContactZones() {}
 
   /** Returns the zone of each contact. */
-  public static List<ZoneEstimate> of(HandPaths paths, List<PosedContact> touches) {
+  static List<ZoneEstimate> of(HandPaths paths, List<PosedContact> touches) {
     List<@Nullable TargetPoint> places = new ArrayList<>();
     for (PosedContact touch : touches) {
       places.add(place(paths, touch.timeS()));

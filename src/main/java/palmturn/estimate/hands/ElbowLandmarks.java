@@ -10,7 +10,7 @@ import palmturn.numbers.Robust;
  * The elbows by body landmarks, where head and legs may be out of the picture: the network runs on
  * several squares of a body's size about the target hand, and their median counts.
  */
-public final class ElbowLandmarks {
+final class ElbowLandmarks {
   /** Heights of the squares' centres over the target hand, in its palm lengths. */
   private static final double[] UP = {-0.7, 0.7, 2.1, 3.5};
 
@@ -36,7 +36,7 @@ public final class ElbowLandmarks {
    * @param networks stay the caller's
    * @param target the target hand on the stage
    */
-  public ElbowLandmarks(Networks networks, HandMarks target) {
+  ElbowLandmarks(Networks networks, HandMarks target) {
     this.networks = networks;
     this.target = target;
   }
@@ -47,7 +47,7 @@ public final class ElbowLandmarks {
    * @param picture blue, green, red
    * @param stage from the picture to the stage
    */
-  public void look(Mat picture, Registration stage) {
+  void look(Mat picture, Registration stage) {
     squares(picture, stage).stream()
         .filter(body -> body.presence() > LEAST_PRESENCE)
         .forEach(bodies::add);
@@ -61,7 +61,7 @@ public final class ElbowLandmarks {
    * @param stage from the picture to the stage
    * @param right whether it is the right one
    */
-  public ElbowCandidates look(double timeS, Mat picture, Registration stage, boolean right) {
+  ElbowCandidates look(double timeS, Mat picture, Registration stage, boolean right) {
     int elbow = BodyMarks.elbow(right);
     List<BodyMarks> seen = squares(picture, stage);
     return new ElbowCandidates(
@@ -91,7 +91,7 @@ public final class ElbowLandmarks {
    *
    * @param right whether it is the right one
    */
-  public double @Nullable [] place(boolean right) {
+  double @Nullable [] place(boolean right) {
     int elbow = BodyMarks.elbow(right);
     List<BodyMarks> seen =
         bodies.stream().filter(body -> body.visibility()[elbow] > LEAST_VISIBILITY).toList();

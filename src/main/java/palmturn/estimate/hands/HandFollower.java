@@ -60,7 +60,7 @@ public final class HandFollower {
    * @param networks stay the caller's
    * @param hands what the survey found
    */
-  public HandFollower(Networks networks, Hands hands) {
+  HandFollower(Networks networks, Hands hands) {
     this.networks = networks;
     this.hands = hands;
   }
@@ -72,7 +72,7 @@ public final class HandFollower {
    * @param picture blue, green, red
    * @param stage from the picture to the stage
    */
-  public void follow(double timeS, Mat picture, Registration stage) {
+  void follow(double timeS, Mat picture, Registration stage) {
     HandMarks found = null;
     HandMarks last = before;
     if (last != null) {
@@ -155,12 +155,12 @@ public final class HandFollower {
   }
 
   /** Returns where the moving hand was seen, in order. */
-  public List<TimedHand> moving() {
+  List<TimedHand> moving() {
     return List.copyOf(moving);
   }
 
   /** Returns where the target hand was seen uncovered, in order. */
-  public List<TimedHand> target() {
+  List<TimedHand> target() {
     return List.copyOf(target);
   }
 }

@@ -14,7 +14,7 @@ import palmturn.numbers.Robust;
 @SuppressWarnings("ArrayRecordComponent") // Made once and only read.
 public record HandMarks(double[] x, double[] y, double presence) {
   /** Number of landmarks of a hand. */
-  public static final int SIZE = 21;
+  static final int SIZE = 21;
 
   /** Numbers of the landmarks that are used, in the network's list. */
   static final int WRIST = 0;
@@ -25,12 +25,12 @@ public record HandMarks(double[] x, double[] y, double presence) {
   static final int LITTLE = 17;
 
   /** Returns the x of the palm's middle, the midpoint of the wrist and the knuckles' mean. */
-  public double palmX() {
+  double palmX() {
     return middle(x);
   }
 
   /** Returns the y of the palm's middle. */
-  public double palmY() {
+  double palmY() {
     return middle(y);
   }
 
@@ -49,7 +49,7 @@ public record HandMarks(double[] x, double[] y, double presence) {
   }
 
   /** Returns the direction the hand points in, radians clockwise from the right. */
-  public double direction() {
+  double direction() {
     return Math.atan2(y[MIDDLE] - y[WRIST], x[MIDDLE] - x[WRIST]);
   }
 
@@ -58,7 +58,7 @@ public record HandMarks(double[] x, double[] y, double presence) {
    * wrist from the index finger's to the little finger's knuckle. Above 0 where a left hand shows
    * its palm and a right hand its back; near 0 edge on.
    */
-  public double face() {
+  double face() {
     double ix = x[INDEX] - x[WRIST];
     double iy = y[INDEX] - y[WRIST];
     double lx = x[LITTLE] - x[WRIST];
@@ -71,7 +71,7 @@ public record HandMarks(double[] x, double[] y, double presence) {
    * Returns the palm's apparent width: from the index finger's to the little finger's knuckle,
    * perpendicular to the hand's direction, pixels. Its sign is that of {@link #face}.
    */
-  public double across() {
+  double across() {
     double alongX = x[MIDDLE] - x[WRIST];
     double alongY = y[MIDDLE] - y[WRIST];
     double length = Math.hypot(alongX, alongY);
@@ -80,12 +80,12 @@ public record HandMarks(double[] x, double[] y, double presence) {
   }
 
   /** Returns the distance of two palms' middles in palm lengths of this one. */
-  public double palmsTo(HandMarks other) {
+  double palmsTo(HandMarks other) {
     return Math.hypot(palmX() - other.palmX(), palmY() - other.palmY()) / Math.max(1, palmLength());
   }
 
   /** Returns the angle between two hands' directions, radians, 0 to π. */
-  public double angleTo(HandMarks other) {
+  double angleTo(HandMarks other) {
     return angle(direction(), other.direction());
   }
 

@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
  * Looks for hands in a few frames of a trial: the target hand is the one that is always found in
  * the same place, and the moving hand points in another direction.
  */
-public final class HandSurvey {
+final class HandSurvey {
   /**
    * Least score of a detected palm, least presence of its landmarks, and that of a hand whose
    * direction counts; set on drawn clips.
@@ -45,10 +45,10 @@ public final class HandSurvey {
    * @param target the hand that is slapped
    * @param direction the direction the moving hand mostly points in, radians
    */
-  public record Hands(HandMarks target, double direction) {}
+  record Hands(HandMarks target, double direction) {}
 
   /** Starts with the networks, which stay the caller's. */
-  public HandSurvey(Networks networks) {
+  HandSurvey(Networks networks) {
     this.networks = networks;
   }
 
@@ -58,7 +58,7 @@ public final class HandSurvey {
    * @param picture blue, green, red
    * @param stage from the picture to the stage
    */
-  public void look(Mat picture, Registration stage) {
+  void look(Mat picture, Registration stage) {
     List<HandMarks> found = new ArrayList<>();
     for (PalmDetection palm : networks.palms(picture, LEAST_SCORE)) {
       HandMarks marks = HandFollower.refined(networks, picture, Square.of(palm));
@@ -70,7 +70,7 @@ public final class HandSurvey {
   }
 
   /** Returns the two hands, null where they were not both seen. */
-  public @Nullable Hands hands() {
+  @Nullable Hands hands() {
     List<HandMarks> best = List.of();
     for (List<HandMarks> frame : frames) {
       for (HandMarks each : frame) {

@@ -7,4 +7,4 @@ package palmturn.estimate.hands;
  * @param pose +1 or −1, the same for all contacts by one side of the hand; 0 where unknown
  * @param confidence of the pose, 0 to 1
  */
-public record PosedContact(double timeS, int pose, double confidence) {}
+record PosedContact(double timeS, int pose, double confidence) {}

@@ -9,7 +9,7 @@ package palmturn.estimate.hands;
  * @param dx shift to the right, pixels
  * @param dy shift down, pixels
  */
-public record Registration(double a, double b, double dx, double dy) {
+record Registration(double a, double b, double dx, double dy) {
   /** Returns the x on the stage of a place of the frame. */
   double x(double x, double y) {
     return a * x - b * y + dx;

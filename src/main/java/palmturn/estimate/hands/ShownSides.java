@@ -19,7 +19,7 @@ import palmturn.numbers.Robust;
  *     clearly less of its side than at its other contacts
  * @param alternation share of neighbouring contacts whose sides differ by shape alone
  */
-public record ShownSides(
+record ShownSides(
     int palmPose,
     List<Integer> poses,
     List<Double> confidences,
@@ -67,8 +67,7 @@ public record ShownSides(
    *
    * @param trusted whether the poses by motion may be relied on
    */
-  public static @Nullable ShownSides of(
-      HandPaths paths, List<PosedContact> touches, boolean trusted) {
+  static @Nullable ShownSides of(HandPaths paths, List<PosedContact> touches, boolean trusted) {
     if (paths.targetPalmShown() < LEAST_TARGET) {
       return null;
     }
@@ -124,7 +123,7 @@ public record ShownSides(
   }
 
   /** Returns the contacts with the sides that all sources together give. */
-  public List<PosedContact> applyTo(List<PosedContact> touches) {
+  List<PosedContact> applyTo(List<PosedContact> touches) {
     return IntStream.range(0, touches.size())
         .mapToObj(i -> new PosedContact(touches.get(i).timeS(), poses.get(i), confidences.get(i)))
         .toList();

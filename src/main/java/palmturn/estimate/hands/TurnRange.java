@@ -19,7 +19,7 @@ import palmturn.numbers.Stats;
  * @param medianDeg their median
  * @param change from the first to the last third of the trial's time; null where one has too few
  */
-public record TurnRange(List<Turn> turns, double medianDeg, @Nullable Change change) {
+record TurnRange(List<Turn> turns, double medianDeg, @Nullable Change change) {
   /** Time around a contact in which the hand rests on the target. */
   private static final double AROUND_S = 0.035;
 
@@ -58,7 +58,7 @@ public record TurnRange(List<Turn> turns, double medianDeg, @Nullable Change cha
    * @param timeS half-way between its contacts, real seconds
    * @param deg from one contact to the other
    */
-  public record Turn(double timeS, double deg) {}
+  record Turn(double timeS, double deg) {}
 
   /**
    * The change of the turn over the trial.
@@ -67,9 +67,9 @@ public record TurnRange(List<Turn> turns, double medianDeg, @Nullable Change cha
    * @param lastDeg mean of the last third
    * @param interval of last less first (Welch 1947), under 0 where the turn shrank
    */
-  public record Change(double firstDeg, double lastDeg, Range interval) {}
+  record Change(double firstDeg, double lastDeg, Range interval) {}
 
-  public TurnRange {
+  TurnRange {
     turns = List.copyOf(turns);
   }
 
@@ -93,7 +93,7 @@ public record TurnRange(List<Turn> turns, double medianDeg, @Nullable Change cha
    * @param touches with the poses that all sources together give
    * @param central for each, whether it landed on the middle of the target
    */
-  public static @Nullable TurnRange of(
+  static @Nullable TurnRange of(
       HandPaths paths, List<PosedContact> touches, List<Boolean> central) {
     double[] widths =
         paths.moving().stream()

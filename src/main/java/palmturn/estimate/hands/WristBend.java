@@ -13,7 +13,7 @@ import palmturn.numbers.Robust;
  * @param bends one for each contact that shows it, in order
  * @param spans stretches over the limit
  */
-public record WristBend(List<Bend> bends, List<Span> spans) {
+record WristBend(List<Bend> bends, List<Span> spans) {
   /** Time around a contact in which the hand rests on the target. */
   private static final double AROUND_S = 0.035;
 
@@ -25,7 +25,7 @@ public record WristBend(List<Bend> bends, List<Span> spans) {
    * single straight wrists, nineteen of twenty stayed within it in drawn clips of two makers; of a
    * bend, the picture shows a half to all and more, by where the camera stands.
    */
-  public static final double LIMIT_DEG = 8;
+  static final double LIMIT_DEG = 8;
 
   /** Fewer contacts of a side give no steady median. */
   private static final int FEWEST = 4;
@@ -39,7 +39,7 @@ public record WristBend(List<Bend> bends, List<Span> spans) {
    * @param timeS real seconds
    * @param deg from the usual, in the picture; over 0 clockwise
    */
-  public record Bend(double timeS, double deg) {}
+  record Bend(double timeS, double deg) {}
 
   /**
    * A stretch with a bent wrist.
@@ -48,14 +48,14 @@ public record WristBend(List<Bend> bends, List<Span> spans) {
    * @param endS real seconds
    * @param largestDeg largest bend in it
    */
-  public record Span(double startS, double endS, double largestDeg) {}
+  record Span(double startS, double endS, double largestDeg) {}
 
   /**
    * Returns the bends, null where too little was seen.
    *
    * @param elbow the moving arm's elbow on the stage at a moment, x and y; null where it is lost
    */
-  public static @Nullable WristBend of(
+  static @Nullable WristBend of(
       HandPaths paths, List<PosedContact> touches, DoubleFunction<double @Nullable []> elbow) {
     List<Bend> seen = new ArrayList<>();
     List<Integer> poses = new ArrayList<>();
