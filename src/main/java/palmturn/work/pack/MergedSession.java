@@ -43,7 +43,7 @@ record MergedSession(Session session, List<String> brought, List<String> left) {
       Block known = blocks.putIfAbsent(block.name(), block);
       if (known != null && known.drill() == null) {
         blocks.put(block.name(), block);
-      } else if (known != null && block.drill() != null && !known.drill().equals(block.drill())) {
+      } else if (known != null && block.drill() != null && !block.drill().equals(known.drill())) {
         left.add("the session: the drill before " + block.name());
       }
     }

@@ -46,7 +46,7 @@ public final class ClickTracks {
     try {
       track = ClickTrack.of(paceSlapsPerS, forS, countInClicks);
     } catch (IllegalArgumentException e) {
-      throw new UserError(e.getMessage(), e);
+      throw new UserError(String.valueOf(e.getMessage()), e);
     }
     NewFile.write(file, replace, track.wav());
     return track.slaps().size();

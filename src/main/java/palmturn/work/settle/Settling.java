@@ -148,7 +148,7 @@ public final class Settling {
               terms.toleranceS() == null ? settlement.toleranceS() : terms.toleranceS(),
               terms.removeOffset() == null ? settlement.removeOffset() : terms.removeOffset());
     }
-    SettledTrial settled = settled(trial, settlement);
+    SettledTrial settled = SettledTrial.of(trial, settlement);
     refuseEmpty(trial, settled.comparison().a());
     refuseEmpty(trial, settled.comparison().b());
     return new SettlementResult(trial, settlement, settled);
@@ -173,10 +173,6 @@ public final class Settling {
           "%s: %s has no marks in it yet, and is not finished"
               .formatted(trial.id().name(), marks.name()));
     }
-  }
-
-  private static SettledTrial settled(Trial trial, Settlement settlement) throws UserError {
-    return SettledTrial.of(trial, settlement);
   }
 
   /** Returns what a reader should know of a comparison before believing it, a line each. */
@@ -303,7 +299,7 @@ public final class Settling {
     }
     folder.keep(before.trial().id(), settlement);
     Trial trial = before.trial().withSettlement(settlement);
-    return new SettlementResult(trial, settlement, settled(trial, settlement));
+    return new SettlementResult(trial, settlement, SettledTrial.of(trial, settlement));
   }
 
   private static MarksCsv.Marks made(Trial trial, int number, @Nullable String row)
