@@ -16,34 +16,16 @@ import palmturn.trial.Slap;
 import palmturn.trial.Zone;
 
 /** The keys that are valid now, and the next use of the estimate, for the hints on the screen. */
-final class CurrentHints {
+record CurrentHints(
+    KeyboardFocus focus,
+    OpenSession session,
+    Marking marking,
+    Estimation estimation,
+    Review review,
+    InboxKeys inbox,
+    FastKeys fast) {
   /** With fewer slaps a reading is hardly done; five seconds have about twenty. */
   private static final int ENOUGH = 10;
-
-  private final KeyboardFocus focus;
-  private final OpenSession session;
-  private final Marking marking;
-  private final Estimation estimation;
-  private final Review review;
-  private final InboxKeys inbox;
-  private final FastKeys fast;
-
-  CurrentHints(
-      KeyboardFocus focus,
-      OpenSession session,
-      Marking marking,
-      Estimation estimation,
-      Review review,
-      InboxKeys inbox,
-      FastKeys fast) {
-    this.focus = focus;
-    this.session = session;
-    this.marking = marking;
-    this.estimation = estimation;
-    this.review = review;
-    this.inbox = inbox;
-    this.fast = fast;
-  }
 
   /** Returns the next use of the estimate, where something does not stand in its way. */
   EstimateBar.Offer offer() {

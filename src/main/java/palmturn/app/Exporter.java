@@ -20,44 +20,20 @@ import palmturn.work.report.Reports;
 import palmturn.work.score.AthleteProgress;
 import palmturn.work.score.Standards;
 
-/** Writes the session's report and a trial's reel, and shows them. */
-final class Exporter {
-  private final Path settings;
-  private final OpenSession session;
-  private final Marking marking;
-  private final Notices notices;
-  private final LongTask run;
-  private final Clock clock;
-  private final Consumer<Path> opener;
-
-  /**
-   * Writes nothing yet.
-   *
-   * @param settings the folder of the user's settings
-   * @param opener shows a file by the program that the computer has for it
-   */
-  Exporter(
-      Path settings,
-      OpenSession session,
-      Marking marking,
-      Notices notices,
-      LongTask run,
-      Clock clock,
-      Consumer<Path> opener) {
-    this.settings = settings;
-    this.session = session;
-    this.marking = marking;
-    this.notices = notices;
-    this.run = run;
-    this.clock = clock;
-    this.opener = opener;
-  }
-
-  /** The file that is being written, its progress, and the way to stop it. */
-  LongTask run() {
-    return run;
-  }
-
+/**
+ * Writes the session's report and a trial's reel, and shows them.
+ *
+ * @param settings the folder of the user's settings
+ * @param opener shows a file by the program that the computer has for it
+ */
+record Exporter(
+    Path settings,
+    OpenSession session,
+    Marking marking,
+    Notices notices,
+    LongTask run,
+    Clock clock,
+    Consumer<Path> opener) {
   /** Writes the session's report as HTML and PDF, and opens the page. */
   void writeReport() {
     SessionFolder folder = session.folder();

@@ -14,29 +14,14 @@ import palmturn.app.keys.KeyMap;
 import palmturn.app.tasks.Tasks;
 import palmturn.work.report.KeyPages;
 
-/** Writes all keys onto a page that any browser prints. */
-final class KeySheetPrinter {
-  private final KeyBindings keys;
-  private final Questions questions;
-  private final Tasks tasks;
-  private final Path folder;
-  private final Consumer<Path> browser;
-
-  /**
-   * Prints nothing yet.
-   *
-   * @param folder the folder for the page
-   * @param browser shows it
-   */
-  KeySheetPrinter(
-      KeyBindings keys, Questions questions, Tasks tasks, Path folder, Consumer<Path> browser) {
-    this.keys = keys;
-    this.questions = questions;
-    this.tasks = tasks;
-    this.folder = folder;
-    this.browser = browser;
-  }
-
+/**
+ * Writes all keys onto a page that any browser prints.
+ *
+ * @param folder the folder for the page
+ * @param browser shows it
+ */
+record KeySheetPrinter(
+    KeyBindings keys, Questions questions, Tasks tasks, Path folder, Consumer<Path> browser) {
   /** Writes the page, shows it, and names its file on the sheet of all keys. */
   void run() {
     KeyMap map = keys.map();

@@ -15,38 +15,21 @@ import palmturn.app.stage.PlaceEditor;
 import palmturn.app.stage.Stage;
 import palmturn.trial.Reading;
 
-/** The places that the keyboard acts on just now. */
-final class KeyboardFocus {
-  private final OpenSession session;
-  private final Stage stage;
-  private final Marking marking;
-  private final Modes modes;
-  private final BooleanSupplier boardFocused;
-  private final BooleanSupplier stageFocused;
-
+/**
+ * The places that the keyboard acts on just now.
+ *
+ * @param boardFocused returns whether the board has the focus
+ * @param stageFocused returns whether the picture has the focus
+ */
+record KeyboardFocus(
+    OpenSession session,
+    Stage stage,
+    Marking marking,
+    Modes modes,
+    BooleanSupplier boardFocused,
+    BooleanSupplier stageFocused) {
   /** The modes in which keys mean something of their own. */
   record Modes(Inbox inbox, TrialPair pair, Review review, PlaceEditor placing, FastKeys fast) {}
-
-  /**
-   * Follows the window.
-   *
-   * @param boardFocused returns whether the board has the focus
-   * @param stageFocused returns whether the picture has the focus
-   */
-  KeyboardFocus(
-      OpenSession session,
-      Stage stage,
-      Marking marking,
-      Modes modes,
-      BooleanSupplier boardFocused,
-      BooleanSupplier stageFocused) {
-    this.session = session;
-    this.stage = stage;
-    this.marking = marking;
-    this.modes = modes;
-    this.boardFocused = boardFocused;
-    this.stageFocused = stageFocused;
-  }
 
   /** Returns the places whose keys count, the one that takes a key first at the head. */
   List<Where> places() {

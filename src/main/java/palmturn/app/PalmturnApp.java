@@ -50,7 +50,7 @@ public final class PalmturnApp extends Application {
   private final Clock clock = Clock.systemDefaultZone();
   private final Path settings = UserFolders.settings();
   private final Desk desk =
-      new Desk(
+      Desk.of(
           settings,
           new Threads(background, keeping, Platform::runLater),
           clock,

@@ -13,23 +13,11 @@ import palmturn.settings.Settings;
 import palmturn.settings.SettingsException;
 
 /** The user's keys, theme, size of text and motion, saved between two starts of the program. */
-final class Preferences {
+record Preferences(Settings settings, Look look, KeyBindings keys, Consumer<String> problems) {
   private static final String KEY = "key.";
   private static final String THEME = "theme";
   private static final String TEXT = "textPct";
   private static final String LESS_MOTION = "lessMotion";
-
-  private final Settings settings;
-  private final Look look;
-  private final KeyBindings keys;
-  private final Consumer<String> problems;
-
-  private Preferences(Settings settings, Look look, KeyBindings keys, Consumer<String> problems) {
-    this.settings = settings;
-    this.look = look;
-    this.keys = keys;
-    this.problems = problems;
-  }
 
   /**
    * Restores everything as it was left, and saves what changes from now on.

@@ -49,7 +49,7 @@ final class TestWindow {
 
   private TestWindow(EstimateMaker estimator) {
     desk =
-        new Desk(
+        Desk.of(
             NO_SETTINGS,
             new Threads(background, writing, Platform::runLater),
             Clock.systemUTC(),

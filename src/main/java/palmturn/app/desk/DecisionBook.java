@@ -12,19 +12,8 @@ import palmturn.trial.Settlement;
 import palmturn.trial.Trial;
 
 /** The open session as the place where decisions between two readings go. */
-final class DecisionBook implements ReviewContext {
-  private final Clock clock;
-  private final OpenSession session;
-  private final Board board;
-  private final Prompts prompts;
-
-  DecisionBook(Clock clock, OpenSession session, Board board, Prompts prompts) {
-    this.clock = clock;
-    this.session = session;
-    this.board = board;
-    this.prompts = prompts;
-  }
-
+record DecisionBook(Clock clock, OpenSession session, Board board, Prompts prompts)
+    implements ReviewContext {
   @Override
   public boolean readOnly() {
     return session.readOnly();

@@ -17,44 +17,65 @@ import palmturn.app.tally.Tally;
 /**
  * The models of all panes and the services over the open session, wired by hand. Only who builds a
  * window holds it; every pane and service is handed its own parts.
+ *
+ * @param prompts notices, questions and keys
+ * @param session the open session
+ * @param opener opens and closes sessions
+ * @param board the trial board
+ * @param stage the picture
+ * @param marking the marks
+ * @param strip the beat strip
+ * @param tally the live figures
+ * @param loader the clip on the stage
+ * @param reading the reading on the stage
+ * @param figures the figures of that reading
+ * @param fast typing along, and the pass through the marks
+ * @param estimation the estimate of the trial on the stage
+ * @param places the places in its picture
+ * @param sideEdits edits beside the marks, to be undone in their turn
+ * @param review the differences between two of its readings
+ * @param pairing that trial and another one, side by side
+ * @param messages the messages between athlete and coach
  */
-public final class Desk implements AutoCloseable {
-  private final Prompts prompts;
-  private final OpenSession session;
-  private final SessionOpener opener;
-  private final Board board = new Board();
-  private final Stage stage;
-  private final Marking marking;
-  private final Strip strip;
-  private final Tally tally = new Tally();
-  private final ClipLoader loader;
-  private final OpenReading reading;
-  private final ReadingFigures figures;
-  private final FastMarking fast;
-  private final Estimation estimation;
-  private final PlacesEditor places;
-  private final SideEdits sideEdits;
-  private final Review review;
-  private final Pairing pairing;
-  private final Messages messages;
-
+public record Desk(
+    Prompts prompts,
+    OpenSession session,
+    SessionOpener opener,
+    Board board,
+    Stage stage,
+    Marking marking,
+    Strip strip,
+    Tally tally,
+    ClipLoader loader,
+    OpenReading reading,
+    ReadingFigures figures,
+    FastMarking fast,
+    Estimation estimation,
+    PlacesEditor places,
+    SideEdits sideEdits,
+    Review review,
+    Pairing pairing,
+    Messages messages)
+    implements AutoCloseable {
   /**
-   * Starts with nothing open.
+   * Returns a desk with nothing open.
    *
    * @param settings the folder of the user's settings, with drills and limits of their own
    * @param clock the time of saving
    * @param estimating makes estimates
    */
-  public Desk(Path settings, Threads threads, Clock clock, EstimateRun estimating) {
-    prompts = new Prompts(new Notices(), new Questions(), new KeyBindings());
-    session =
+  public static Desk of(Path settings, Threads threads, Clock clock, EstimateRun estimating) {
+    Board board = new Board();
+    Tally tally = new Tally();
+    Prompts prompts = new Prompts(new Notices(), new Questions(), new KeyBindings());
+    OpenSession session =
         new OpenSession(new Saving(threads.writing(), clock, prompts.notices()), prompts.notices());
-    marking = new Marking(clock);
-    stage = new Stage(threads.screen());
+    Marking marking = new Marking(clock);
+    Stage stage = new Stage(threads.screen());
     ShownEstimate estimate = new ShownEstimate();
-    strip = new Strip(stage, marking, estimate);
-    loader = new ClipLoader(threads.background(), session, stage, strip);
-    sideEdits = new SideEdits(marking);
+    Strip strip = new Strip(stage, marking, estimate);
+    ClipLoader loader = new ClipLoader(threads.background(), session, stage, strip);
+    SideEdits sideEdits = new SideEdits(marking);
     MarkPass pass = new MarkPass(marking, new PassLoop(session, marking, stage, strip));
     // Before typing and the pass hear that the clip stands still: they may move marks then.
     SeenMarks seen = new SeenMarks(session, marking, stage, pass);
@@ -66,7 +87,7 @@ public final class Desk implements AutoCloseable {
             strip.animation()::start);
     typing.activeProperty().addListener((active, before, now) -> strip.setTyping(now));
     stage.playingProperty().addListener((playing, before, now) -> leave(pass, now));
-    review =
+    Review review =
         new Review(
             session,
             loader,
@@ -77,26 +98,53 @@ public final class Desk implements AutoCloseable {
                 threads.screen(),
                 new DecisionBook(clock, session, board, prompts)),
             prompts);
-    figures = new ReadingFigures(session, loader, marking, board, tally, review);
-    reading =
+    ReadingFigures figures = new ReadingFigures(session, loader, marking, board, tally, review);
+    OpenReading reading =
         new OpenReading(
             session, loader, marking, stage, estimate, figures, seen, prompts.questions());
-    estimation =
+    Estimation estimation =
         new Estimation(
             session, reading, figures, estimating, estimate, marking, strip, pass, prompts);
-    fast = new FastMarking(session, reading, marking, typing, pass, estimate, prompts.notices());
-    places = new PlacesEditor(session, stage, estimate, sideEdits, prompts);
-    messages = new Messages(threads, clock, session, stage, strip, board, sideEdits, prompts);
-    pairing = new Pairing(threads, session, loader, stage, estimate, prompts);
+    FastMarking fast =
+        new FastMarking(session, reading, marking, typing, pass, estimate, prompts.notices());
+    PlacesEditor places = new PlacesEditor(session, stage, estimate, sideEdits, prompts);
+    Messages messages =
+        new Messages(threads, clock, session, stage, strip, board, sideEdits, prompts);
+    Pairing pairing = new Pairing(threads, session, loader, stage, estimate, prompts);
     TrialOpener trials =
         new TrialOpener(
             session,
             loader,
             strip,
-            new TrialOpener.Parts(estimation, places, reading, pairing, sideEdits, review),
+            estimation,
+            places,
+            reading,
+            pairing,
+            sideEdits,
+            review,
             prompts.notices());
-    opener = new SessionOpener(settings, threads.background(), session, trials, board, prompts);
+    SessionOpener opener =
+        new SessionOpener(settings, threads.background(), session, trials, board, prompts);
     stage.frameProperty().addListener((frame, before, now) -> marking.chooseSlapOn(now.intValue()));
+    return new Desk(
+        prompts,
+        session,
+        opener,
+        board,
+        stage,
+        marking,
+        strip,
+        tally,
+        loader,
+        reading,
+        figures,
+        fast,
+        estimation,
+        places,
+        sideEdits,
+        review,
+        pairing,
+        messages);
   }
 
   /** Leaves the slap that the keys are about once the person clicks elsewhere or steps. */
@@ -104,96 +152,6 @@ public final class Desk implements AutoCloseable {
     if (!playing) {
       pass.leave();
     }
-  }
-
-  /** Notices, questions and keys. */
-  public Prompts prompts() {
-    return prompts;
-  }
-
-  /** The open session. */
-  public OpenSession session() {
-    return session;
-  }
-
-  /** The opening and closing of sessions. */
-  public SessionOpener opener() {
-    return opener;
-  }
-
-  /** The trial board. */
-  public Board board() {
-    return board;
-  }
-
-  /** The picture. */
-  public Stage stage() {
-    return stage;
-  }
-
-  /** The marks. */
-  public Marking marking() {
-    return marking;
-  }
-
-  /** The beat strip. */
-  public Strip strip() {
-    return strip;
-  }
-
-  /** The live figures. */
-  public Tally tally() {
-    return tally;
-  }
-
-  /** The clip on the stage. */
-  public ClipLoader loader() {
-    return loader;
-  }
-
-  /** The reading on the stage. */
-  public OpenReading reading() {
-    return reading;
-  }
-
-  /** The figures of the reading on the stage. */
-  public ReadingFigures figures() {
-    return figures;
-  }
-
-  /** Typing along, and the pass through the marks. */
-  public FastMarking fast() {
-    return fast;
-  }
-
-  /** The estimate of the trial on the stage. */
-  public Estimation estimation() {
-    return estimation;
-  }
-
-  /** The places in the picture of the trial on the stage. */
-  public PlacesEditor places() {
-    return places;
-  }
-
-  /** Edits beside the marks, to be undone in their turn. */
-  public SideEdits sideEdits() {
-    return sideEdits;
-  }
-
-  /** The differences between two readings of the trial on the stage. */
-  public Review review() {
-    return review;
-  }
-
-  /** The trial on the stage and another one, side by side. */
-  public Pairing pairing() {
-    return pairing;
-  }
-
-  /** The messages between athlete and coach. */
-  public Messages messages() {
-    return messages;
   }
 
   /** Lets go of the session after its last mark is on disk. */

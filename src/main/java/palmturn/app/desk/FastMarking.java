@@ -7,42 +7,14 @@ import palmturn.app.marking.Typing;
 import palmturn.trial.Reading;
 
 /** The two fast ways to mark: typing along, and going through marks one by one. */
-public final class FastMarking {
-  private final OpenSession session;
-  private final OpenReading reading;
-  private final Marking marking;
-  private final Typing typing;
-  private final MarkPass pass;
-  private final ShownEstimate estimate;
-  private final Notices notices;
-
-  FastMarking(
-      OpenSession session,
-      OpenReading reading,
-      Marking marking,
-      Typing typing,
-      MarkPass pass,
-      ShownEstimate estimate,
-      Notices notices) {
-    this.session = session;
-    this.reading = reading;
-    this.marking = marking;
-    this.typing = typing;
-    this.pass = pass;
-    this.estimate = estimate;
-    this.notices = notices;
-  }
-
-  /** Typing along. */
-  public Typing typing() {
-    return typing;
-  }
-
-  /** The pass through the marks. */
-  public MarkPass pass() {
-    return pass;
-  }
-
+public record FastMarking(
+    OpenSession session,
+    OpenReading reading,
+    Marking marking,
+    Typing typing,
+    MarkPass pass,
+    ShownEstimate estimate,
+    Notices notices) {
   /** Plays slowly and takes keys for rough marks; again: stops, and they settle. */
   public void type() {
     if (typing.activeProperty().get()) {

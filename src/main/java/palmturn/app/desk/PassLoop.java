@@ -11,24 +11,13 @@ import palmturn.trial.Reading;
 import palmturn.trial.Slap;
 
 /** Plays the slap that a pass has come to over and over, and centres it on the strip. */
-final class PassLoop implements MarkPass.Display {
+record PassLoop(OpenSession session, Marking marking, Stage stage, Strip strip)
+    implements MarkPass.Display {
   /** Played before and after a slap, real seconds. */
   private static final double HALF_S = 0.15;
 
   /** Never as far as the next slap: a share of the interval to it. */
   private static final double OF_INTERVAL = 0.45;
-
-  private final OpenSession session;
-  private final Marking marking;
-  private final Stage stage;
-  private final Strip strip;
-
-  PassLoop(OpenSession session, Marking marking, Stage stage, Strip strip) {
-    this.session = session;
-    this.marking = marking;
-    this.stage = stage;
-    this.strip = strip;
-  }
 
   @Override
   public void loop(Slap slap, MarkPass.Topic about) {

@@ -108,28 +108,12 @@ public final class Saving {
 
   /** Writes the places that were set in a trial's picture. */
   void keep(SessionFolder to, TrialId id, PlacedPoints places) {
-    words.set("");
-    keeping.run(
-        () -> {
-          to.keep(id, places);
-          return places;
-        },
-        kept -> saved(),
-        problem ->
-            notices.fail("Not saved, the places are still here: " + Notices.message(problem)));
+    write(() -> to.keep(id, places), () -> {}, failing("places are"));
   }
 
   /** Writes the decisions between two readings. */
   void keep(SessionFolder to, TrialId id, Settlement settlement) {
-    words.set("");
-    keeping.run(
-        () -> {
-          to.keep(id, settlement);
-          return settlement;
-        },
-        kept -> saved(),
-        problem ->
-            notices.fail("Not saved, the decisions are still here: " + Notices.message(problem)));
+    write(() -> to.keep(id, settlement), () -> {}, failing("decisions are"));
   }
 
   /**
@@ -138,18 +122,7 @@ public final class Saving {
    * @param done gets it once it is on the disk
    */
   void keep(SessionFolder to, List<Message> messages, Consumer<List<Message>> done) {
-    words.set("");
-    keeping.run(
-        () -> {
-          Notes.messages(to, messages);
-          return messages;
-        },
-        kept -> {
-          done.accept(kept);
-          saved();
-        },
-        problem ->
-            notices.fail("Not saved, the message is still here: " + Notices.message(problem)));
+    write(() -> Notes.messages(to, messages), () -> done.accept(messages), failing("message is"));
   }
 
   /**
@@ -159,17 +132,31 @@ public final class Saving {
    * @param failed gets the reason in one line if it is not
    */
   public void keep(SessionFolder to, Session.Facts facts, Runnable done, Consumer<String> failed) {
+    write(() -> Notes.facts(to, facts), done, problem -> failed.accept(Notices.message(problem)));
+  }
+
+  /** A step that writes to the disk. */
+  private interface Write {
+    void run() throws Exception;
+  }
+
+  private void write(Write step, Runnable done, Consumer<Exception> failed) {
     words.set("");
     keeping.run(
         () -> {
-          Notes.facts(to, facts);
-          return facts;
+          step.run();
+          return true;
         },
         kept -> {
           done.run();
           saved();
         },
-        problem -> failed.accept(Notices.message(problem)));
+        failed);
+  }
+
+  private Consumer<Exception> failing(String what) {
+    return problem ->
+        notices.fail("Not saved, the %s still here: %s".formatted(what, Notices.message(problem)));
   }
 
   private void saved() {

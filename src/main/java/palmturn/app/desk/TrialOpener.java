@@ -8,30 +8,17 @@ import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 
 /** Brings a trial of the open session onto the stage, with its estimate, places and marks. */
-final class TrialOpener {
-  private final OpenSession session;
-  private final ClipLoader loader;
-  private final Strip strip;
-  private final Parts parts;
-  private final Notices notices;
-
-  /** The services that hold something of the trial on the stage. */
-  record Parts(
-      Estimation estimation,
-      PlacesEditor places,
-      OpenReading reading,
-      Pairing pairing,
-      SideEdits sideEdits,
-      Review review) {}
-
-  TrialOpener(OpenSession session, ClipLoader loader, Strip strip, Parts parts, Notices notices) {
-    this.session = session;
-    this.loader = loader;
-    this.strip = strip;
-    this.parts = parts;
-    this.notices = notices;
-  }
-
+record TrialOpener(
+    OpenSession session,
+    ClipLoader loader,
+    Strip strip,
+    Estimation estimation,
+    PlacesEditor places,
+    OpenReading reading,
+    Pairing pairing,
+    SideEdits sideEdits,
+    Review review,
+    Notices notices) {
   /** Opens a trial in place of the one before; null only closes that. */
   void open(@Nullable TrialId id) {
     close();
@@ -45,32 +32,32 @@ final class TrialOpener {
 
   private void show(OpenClip came, SessionFolder from) {
     Trial now = Objects.requireNonNull(session.trials().get(came.id()));
-    parts.sideEdits().open(now.id());
-    parts.estimation().show(now.estimate(), session.readers().readsBlind(now));
-    parts.places().show(now);
-    parts.reading().show(now);
+    sideEdits.open(now.id());
+    estimation.show(now.estimate(), session.readers().readsBlind(now));
+    places.show(now);
+    reading.show(now);
     strip.open(now.timeScale(), from.session().windowS());
   }
 
   /** Lets go of the trial on the stage. */
   void close() {
-    parts.pairing().close();
+    pairing.close();
     loader.close();
-    parts.reading().close();
-    parts.estimation().show(null, false);
-    parts.places().show(null);
-    parts.sideEdits().open(null);
-    parts.review().offer(null);
+    reading.close();
+    estimation.show(null, false);
+    places.show(null);
+    sideEdits.open(null);
+    review.offer(null);
   }
 
   /** Forgets all steps that could be taken back, for another session. */
   void forgetSteps() {
-    parts.reading().forgetSteps();
-    parts.sideEdits().forget();
+    reading.forgetSteps();
+    sideEdits.forget();
   }
 
   /** Stops an estimate that is being made. */
   void stopEstimate() {
-    parts.estimation().run().stop();
+    estimation.run().stop();
   }
 }

@@ -14,21 +14,10 @@ import palmturn.trial.Slap;
 import palmturn.trial.TimeScale;
 
 /** Evidence that typed marks settle on: onsets, and contacts of the estimate if it is visible. */
-final class TypingEvidence implements Typing.EvidenceSource {
+record TypingEvidence(OpenSession session, ClipLoader loader, ShownEstimate estimate, Strip strip)
+    implements Typing.EvidenceSource {
   /** An onset nearer to a contact than this is the contact's own, seconds. */
   private static final double SAME_S = 0.03;
-
-  private final OpenSession session;
-  private final ClipLoader loader;
-  private final ShownEstimate estimate;
-  private final Strip strip;
-
-  TypingEvidence(OpenSession session, ClipLoader loader, ShownEstimate estimate, Strip strip) {
-    this.session = session;
-    this.loader = loader;
-    this.estimate = estimate;
-    this.strip = strip;
-  }
 
   @Override
   public List<ContactEvidence> between(double fromS, double toS) {

@@ -30,7 +30,7 @@ final class ChoiceRow extends HBox {
   private final Consumer<String> press;
 
   /** An option: its key, its words, details, and whether it was taken before. */
-  private record Option(String key, String words, String more, boolean taken) {}
+  private record KeyedChoice(String key, String words, String more, boolean taken) {}
 
   ChoiceRow(
       DifferenceReview differences,
@@ -59,7 +59,7 @@ final class ChoiceRow extends HBox {
     getChildren().setAll(options().stream().map(this::button).toList());
   }
 
-  private List<Option> options() {
+  private List<KeyedChoice> options() {
     ReviewItem item = differences.current();
     DifferenceWords wording = StavesLayout.wording(differences);
     if (wording == null) {
@@ -73,52 +73,55 @@ final class ChoiceRow extends HBox {
     }
     Difference<?> difference = item.difference();
     return List.of(
-        new Option(
+        new KeyedChoice(
             "↑",
             wording.readingNameCapitalised(false) + " is correct",
             wording.describe(item, difference.a()),
             isTaken(item, Decision.Choice.FIRST)),
-        new Option(
+        new KeyedChoice(
             "↓",
             wording.readingNameCapitalised(true) + " is correct",
             wording.describe(item, difference.b()),
             isTaken(item, Decision.Choice.SECOND)),
         item.open()
-            ? new Option("→", "Leave it open", "decide later", false)
-            : new Option("→", "Next", "the decision stands", false));
+            ? new KeyedChoice("→", "Leave it open", "decide later", false)
+            : new KeyedChoice("→", "Next", "the decision stands", false));
   }
 
   private static boolean isTaken(ReviewItem item, Decision.Choice choice) {
     return item.decision() != null && item.decision().choice() == choice;
   }
 
-  private List<Option> newMarkOptions(DifferenceWords wording) {
+  private List<KeyedChoice> newMarkOptions(DifferenceWords wording) {
     Slap slap = differences.newMark().slapProperty().get();
     Span span = differences.newMark().spanProperty().get();
     String words =
         slap != null ? wording.describe(slap, true) : span != null ? wording.describe(span) : "";
     return List.of(
-        new Option("Enter", "Save this mark", words, false),
-        new Option(keys.of(Action.DELETE), "Nothing there", "neither reading’s mark stands", false),
-        new Option("Esc", "Cancel", "back to the two readings", false));
+        new KeyedChoice("Enter", "Save this mark", words, false),
+        new KeyedChoice(
+            keys.of(Action.DELETE), "Nothing there", "neither reading’s mark stands", false),
+        new KeyedChoice("Esc", "Cancel", "back to the two readings", false));
   }
 
-  private List<Option> endOptions() {
+  private List<KeyedChoice> endOptions() {
     int open = differences.itemsProperty().get().size() - differences.decidedCount();
     boolean none = differences.itemsProperty().get().isEmpty();
-    Option back = new Option("Esc", "Back to the trial", "the board and the strip", false);
+    KeyedChoice back =
+        new KeyedChoice("Esc", "Back to the trial", "the board and the strip", false);
     if (none) {
       return differences.savedProperty().get() || differences.readOnly()
           ? List.of(back)
-          : List.of(new Option("Enter", "Settle", "both readings agree", false), back);
+          : List.of(new KeyedChoice("Enter", "Settle", "both readings agree", false), back);
     }
-    Option before = new Option("←", "Previous", "to the last difference", false);
+    KeyedChoice before = new KeyedChoice("←", "Previous", "to the last difference", false);
     return open == 0
         ? List.of(before, back)
-        : List.of(before, new Option("→", "Review again", "from the first open one", false), back);
+        : List.of(
+            before, new KeyedChoice("→", "Review again", "from the first open one", false), back);
   }
 
-  private Button button(Option choice) {
+  private Button button(KeyedChoice choice) {
     Label key = Nodes.label(choice.key(), "choice-key");
     key.setMinSize(Region.USE_PREF_SIZE, look.px(40));
     key.setPrefWidth(look.px(choice.key().length() > 1 ? 58 : 40));

@@ -43,7 +43,7 @@ final class ListPane extends VBox {
   sealed interface Row {
     record Heading(String words) implements Row {}
 
-    record Entry(ReviewItem item) implements Row {}
+    record Item(ReviewItem item) implements Row {}
   }
 
   ListPane(
@@ -115,10 +115,10 @@ final class ListPane extends VBox {
                 : all.size() + (all.size() == 1 ? " difference" : " differences"));
     progress.setText(all.isEmpty() ? "" : decided + " of " + all.size() + " decided");
     List<Row> rows = new ArrayList<>();
-    all.stream().filter(ReviewItem::open).forEach(item -> rows.add(new Row.Entry(item)));
+    all.stream().filter(ReviewItem::open).forEach(item -> rows.add(new Row.Item(item)));
     if (decided > 0) {
       rows.add(new Row.Heading("Decided"));
-      all.stream().filter(item -> !item.open()).forEach(item -> rows.add(new Row.Entry(item)));
+      all.stream().filter(item -> !item.open()).forEach(item -> rows.add(new Row.Item(item)));
     }
     list.getItems().setAll(rows);
     showAgreement(settled);
@@ -159,7 +159,7 @@ final class ListPane extends VBox {
   /** Brings the line that is looked at into sight, moving no more than needed. */
   private void scrollNow() {
     ReviewItem current = differences.current();
-    int line = current == null ? -1 : list.getItems().indexOf(new Row.Entry(current));
+    int line = current == null ? -1 : list.getItems().indexOf(new Row.Item(current));
     if (line >= 0 && list.lookup(".virtual-flow") instanceof VirtualFlow<?> flow) {
       flow.layout();
       flow.scrollTo(line);

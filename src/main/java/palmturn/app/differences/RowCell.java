@@ -34,7 +34,7 @@ final class RowCell extends ListCell<ListPane.Row> {
     setPrefWidth(0);
     setOnMouseClicked(
         event -> {
-          if (getItem() instanceof ListPane.Row.Entry of) {
+          if (getItem() instanceof ListPane.Row.Item of) {
             differences.goTo(of.item());
           }
         });
@@ -50,7 +50,7 @@ final class RowCell extends ListCell<ListPane.Row> {
     if (row instanceof ListPane.Row.Heading heading) {
       getStyleClass().add("heading-row");
       setGraphic(Nodes.label(heading.words(), "title"));
-    } else if (row instanceof ListPane.Row.Entry of && wording != null) {
+    } else if (row instanceof ListPane.Row.Item of && wording != null) {
       if (of.item().equals(differences.current())) {
         getStyleClass().add("current-row");
       }

@@ -161,38 +161,10 @@ public enum Action {
   LADDER(Group.CHANGE, "ladder", "Ctrl+K", "pace ladder, click tracks", WINDOW),
   REPORT(Group.CHANGE, "report", "Ctrl+E", "write the report", WINDOW),
   REEL(Group.CHANGE, "reel", "Ctrl+L", "write the trial's reel", TRIAL),
-  THEME(
-      Group.CHANGE, "theme", "Ctrl+T", "light or dark", WINDOW, PASS, DIFFERENCES, NEW_MARK, PAIR),
-  REDUCE_MOTION(
-      Group.CHANGE,
-      "motion",
-      "Ctrl+M",
-      "reduced motion, on or off",
-      WINDOW,
-      PASS,
-      DIFFERENCES,
-      NEW_MARK,
-      PAIR),
-  TEXT_LARGER(
-      Group.CHANGE,
-      "text-larger",
-      "Ctrl++",
-      "text: larger",
-      WINDOW,
-      PASS,
-      DIFFERENCES,
-      NEW_MARK,
-      PAIR),
-  TEXT_SMALLER(
-      Group.CHANGE,
-      "text-smaller",
-      "Ctrl+−",
-      "text: smaller",
-      WINDOW,
-      PASS,
-      DIFFERENCES,
-      NEW_MARK,
-      PAIR),
+  THEME(Group.CHANGE, "theme", "Ctrl+T", "light or dark", Where.LOOK),
+  REDUCE_MOTION(Group.CHANGE, "motion", "Ctrl+M", "reduced motion, on or off", Where.LOOK),
+  TEXT_LARGER(Group.CHANGE, "text-larger", "Ctrl++", "text: larger", Where.LOOK),
+  TEXT_SMALLER(Group.CHANGE, "text-smaller", "Ctrl+−", "text: smaller", Where.LOOK),
   ALL_KEYS(
       Group.CHANGE,
       "keys",
@@ -237,11 +209,15 @@ public enum Action {
   private final List<Where> contexts;
 
   Action(Group group, String code, String chords, String words, Where... where) {
+    this(group, code, chords, words, List.of(where));
+  }
+
+  Action(Group group, String code, String chords, String words, List<Where> contexts) {
     this.group = group;
     this.code = code;
     this.chords = List.of(chords.split(" "));
     this.words = words;
-    this.contexts = List.of(where);
+    this.contexts = contexts;
   }
 
   /** Returns the action with a name in the settings file. */

@@ -144,9 +144,9 @@ public final class KeyChange {
   }
 
   private void moveAcross(int by) {
-    List<List<KeyLines.Entry>> columns = columns();
+    List<List<KeyLines.KeyLine>> columns = columns();
     for (int column = 0; column < columns.size(); column++) {
-      List<KeyLines.Entry> lines = columns.get(column);
+      List<KeyLines.KeyLine> lines = columns.get(column);
       for (int row = 0; row < lines.size(); row++) {
         List<Action> line = lines.get(row).actions();
         int at = line.indexOf(chosen.get());
@@ -167,7 +167,7 @@ public final class KeyChange {
   }
 
   private void moveDown(int by) {
-    for (List<KeyLines.Entry> lines : columns()) {
+    for (List<KeyLines.KeyLine> lines : columns()) {
       for (int row = 0; row < lines.size(); row++) {
         int at = lines.get(row).actions().indexOf(chosen.get());
         int next = row + by;
@@ -188,7 +188,7 @@ public final class KeyChange {
   }
 
   /** The sheet's columns, each from top to bottom. */
-  private static List<List<KeyLines.Entry>> columns() {
+  private static List<List<KeyLines.KeyLine>> columns() {
     return KeyLines.columns().stream()
         .map(groups -> groups.stream().flatMap(each -> KeyLines.of(each).stream()).toList())
         .toList();

@@ -16,14 +16,14 @@ public final class KeyLines {
    * @param actions listed on it
    * @param words what they do, in the same order
    */
-  public record Entry(List<Action> actions, String words) {
-    public Entry {
+  public record KeyLine(List<Action> actions, String words) {
+    public KeyLine {
       actions = List.copyOf(actions);
     }
   }
 
   /** Returns the lines of a group. */
-  public static List<Entry> of(Action.Group group) {
+  public static List<KeyLine> of(Action.Group group) {
     List<List<Action>> lines = new ArrayList<>();
     String before = "";
     for (Action action : Action.values()) {
@@ -36,7 +36,7 @@ public final class KeyLines {
         before = head;
       }
     }
-    return lines.stream().map(all -> new Entry(all, words(all))).toList();
+    return lines.stream().map(all -> new KeyLine(all, words(all))).toList();
   }
 
   /** Returns the groups that are listed, in columns of about one height. */

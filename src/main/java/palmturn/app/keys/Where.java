@@ -1,5 +1,7 @@
 package palmturn.app.keys;
 
+import java.util.List;
+
 /** A context in which keys are pressed. */
 public enum Where {
   /** Anywhere, unless something takes all keys to itself. */
@@ -26,6 +28,9 @@ public enum Where {
   PAIR(true),
   /** The inbox is in sight; takes all keys. */
   INBOX(true);
+
+  /** The contexts in which the window's look can be changed. */
+  static final List<Where> LOOK = List.of(WINDOW, PASS, DIFFERENCES, NEW_MARK, PAIR);
 
   private final boolean exclusive;
 

@@ -162,7 +162,7 @@ final class PairMemberView extends VBox {
       part.setVisible(open);
     }
     if (beats != null && frames != null) {
-      PairWords.Position at = PairWords.position(beats, half.momentS());
+      PairWords.SlapPosition at = PairWords.position(beats, half.momentS());
       int index = half.stage().frameProperty().get();
       slap.setText(at.slap());
       fault.setText(at.fault());

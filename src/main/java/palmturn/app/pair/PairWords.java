@@ -29,16 +29,17 @@ final class PairWords {
    * @param interval how far into the interval, such as "64 of 198 ms, 32 %"
    * @param share how far into the interval, 0 to 1; null outside all of them
    */
-  record Position(String slap, String fault, String interval, @Nullable Double share) {}
+  record SlapPosition(String slap, String fault, String interval, @Nullable Double share) {}
 
-  static Position position(TrialClock beats, double momentS) {
+  static SlapPosition position(TrialClock beats, double momentS) {
     int number = beats.lastAt(momentS);
     double nowS = beats.realS(momentS);
     if (beats.slaps().isEmpty()) {
-      return new Position("no slap marked", faults(beats, 0, momentS), sinceFirstFrame(nowS), null);
+      return new SlapPosition(
+          "no slap marked", faults(beats, 0, momentS), sinceFirstFrame(nowS), null);
     }
     if (number == 0) {
-      return new Position(
+      return new SlapPosition(
           "before slap 1", faults(beats, 0, momentS), duration(-nowS) + " to slap 1", null);
     }
     Slap slap = beats.slaps().get(number - 1);
@@ -47,11 +48,11 @@ final class PairWords {
     double sinceS = nowS - beats.slapS(number);
     String faults = faults(beats, number, momentS);
     if (number == beats.slaps().size()) {
-      return new Position(words, faults, duration(sinceS) + " after the last slap", null);
+      return new SlapPosition(words, faults, duration(sinceS) + " after the last slap", null);
     }
     double lengthS = beats.slapS(number + 1) - beats.slapS(number);
     double share = lengthS > 0 ? sinceS / lengthS : 0;
-    return new Position(
+    return new SlapPosition(
         words,
         faults,
         String.format(

@@ -29,10 +29,11 @@ public final class DrillForm {
   private final StringProperty start = new SimpleStringProperty("");
   private final StringProperty end = new SimpleStringProperty("");
   private final ObjectProperty<@Nullable DrillHand> hand = new SimpleObjectProperty<>();
-  private final ReadOnlyObjectWrapper<List<Offer>> offers = new ReadOnlyObjectWrapper<>(List.of());
-  private final ReadOnlyObjectWrapper<@Nullable Offer> named = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyObjectWrapper<List<DrillChoice>> offers =
+      new ReadOnlyObjectWrapper<>(List.of());
+  private final ReadOnlyObjectWrapper<@Nullable DrillChoice> named = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyStringWrapper obstacle = new ReadOnlyStringWrapper("");
-  private List<Offer> all = List.of(Offer.REST);
+  private List<DrillChoice> all = List.of(DrillChoice.REST);
   private String offeredDose = "";
   private boolean choosing;
 
@@ -42,8 +43,8 @@ public final class DrillForm {
    * @param code as a block has it
    * @param drill as the library has it; null for a rest
    */
-  public record Offer(String code, String name, @Nullable LibraryDrill drill) {
-    static final Offer REST = new Offer(Drill.REST, Drill.REST, null);
+  public record DrillChoice(String code, String name, @Nullable LibraryDrill drill) {
+    static final DrillChoice REST = new DrillChoice(Drill.REST, Drill.REST, null);
 
     /** Returns its aims, in a few words. */
     public String aims() {
@@ -95,12 +96,12 @@ public final class DrillForm {
   }
 
   /** The drills that fit what was typed. */
-  public ReadOnlyObjectProperty<List<Offer>> offersProperty() {
+  public ReadOnlyObjectProperty<List<DrillChoice>> offersProperty() {
     return offers.getReadOnlyProperty();
   }
 
   /** The drill that the words name; null where they name none that is offered. */
-  public ReadOnlyObjectProperty<@Nullable Offer> namedProperty() {
+  public ReadOnlyObjectProperty<@Nullable DrillChoice> namedProperty() {
     return named.getReadOnlyProperty();
   }
 
@@ -116,15 +117,15 @@ public final class DrillForm {
 
   /** Offers the drills of a library, and a rest. */
   public void offer(DrillLibrary library) {
-    List<Offer> more = new ArrayList<>();
-    library.drills().forEach(drill -> more.add(new Offer(drill.code(), drill.name(), drill)));
-    more.add(Offer.REST);
+    List<DrillChoice> more = new ArrayList<>();
+    library.drills().forEach(drill -> more.add(new DrillChoice(drill.code(), drill.name(), drill)));
+    more.add(DrillChoice.REST);
     all = List.copyOf(more);
     typed();
   }
 
   /** Takes an offer; the dose goes with it unless one was written. */
-  public void choose(Offer offer) {
+  public void choose(DrillChoice offer) {
     choosing = true;
     name.set(offer.name());
     choosing = false;
@@ -144,7 +145,7 @@ public final class DrillForm {
 
   /** Takes the next of the offers, or the one before it. */
   public void move(int by) {
-    List<Offer> shown = offers.get();
+    List<DrillChoice> shown = offers.get();
     if (!shown.isEmpty()) {
       int now = shown.indexOf(named.get());
       int next = now < 0 ? (by > 0 ? 0 : shown.size() - 1) : now + by;
@@ -154,7 +155,7 @@ public final class DrillForm {
 
   /** Returns the code that the block gets. */
   String code() {
-    Offer known = named.get();
+    DrillChoice known = named.get();
     return known != null
         ? known.code()
         : name.get().strip().toLowerCase(Locale.ROOT).replaceAll("\\s+", "-");

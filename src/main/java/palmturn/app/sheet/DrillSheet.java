@@ -20,7 +20,7 @@ import palmturn.app.look.Listeners;
 import palmturn.app.look.Look;
 import palmturn.app.look.Nodes;
 import palmturn.app.session.DrillForm;
-import palmturn.app.session.DrillForm.Offer;
+import palmturn.app.session.DrillForm.DrillChoice;
 import palmturn.trial.DrillHand;
 
 /** The form for the drill before the next block, with the library's instructions. */
@@ -114,7 +114,7 @@ final class DrillSheet {
     return Nodes.row(look.px(8), start, Nodes.label("to", "second"), end);
   }
 
-  private void show(List<Offer> offers) {
+  private void show(List<DrillChoice> offers) {
     rows.getChildren().setAll(offers.stream().map(this::row).toList());
     if (offers.isEmpty()) {
       rows.getChildren().add(Nodes.label("Not in the list: a drill of your own.", "second"));
@@ -123,7 +123,7 @@ final class DrillSheet {
     show(asked.namedProperty().get());
   }
 
-  private HBox row(Offer offer) {
+  private HBox row(DrillChoice offer) {
     HBox row =
         Nodes.row(
             look.px(12),
@@ -137,8 +137,8 @@ final class DrillSheet {
     return row;
   }
 
-  private void show(@Nullable Offer named) {
-    List<Offer> offers = asked.offersProperty().get();
+  private void show(@Nullable DrillChoice named) {
+    List<DrillChoice> offers = asked.offersProperty().get();
     for (int i = 0; i < offers.size(); i++) {
       boolean chosen = offers.get(i).equals(named);
       Nodes.setStyle(rows.getChildren().get(i), "inbox-chosen", chosen);

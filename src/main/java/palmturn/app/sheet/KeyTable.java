@@ -71,7 +71,7 @@ final class KeyTable {
       column.getChildren().add(new Label());
     }
     column.getChildren().add(name);
-    for (KeyLines.Entry line : KeyLines.of(group)) {
+    for (KeyLines.KeyLine line : KeyLines.of(group)) {
       HBox row = Nodes.row(look.px(4));
       List<String> held = List.of();
       for (Action action : line.actions()) {

@@ -26,43 +26,23 @@ import palmturn.app.look.Nodes;
 import palmturn.app.progress.ProgressView;
 import palmturn.app.session.SessionFlow;
 
-/** Builds the sheet of each question. */
-final class SheetFactory implements Question.Visitor<Sheet> {
-  private final OpenSession session;
-  private final Prompts prompts;
-  private final Messages messageList;
-  private final SessionFlow flow;
-  private final Look look;
-  private final Consumer<String> press;
-  private final Supplier<Window> window;
-  private final Listeners follow;
-
-  /**
-   * Builds nothing yet.
-   *
-   * @param press gets the key of a sheet that was clicked
-   * @param window returns the owner of choosers
-   * @param follow ends with the sheet
-   */
-  SheetFactory(
-      OpenSession session,
-      Prompts prompts,
-      Messages messageList,
-      SessionFlow flow,
-      Look look,
-      Consumer<String> press,
-      Supplier<Window> window,
-      Listeners follow) {
-    this.session = session;
-    this.prompts = prompts;
-    this.messageList = messageList;
-    this.flow = flow;
-    this.look = look;
-    this.press = press;
-    this.window = window;
-    this.follow = follow;
-  }
-
+/**
+ * Builds the sheet of each question.
+ *
+ * @param press gets the key of a sheet that was clicked
+ * @param window returns the owner of choosers
+ * @param follow ends with the sheet
+ */
+record SheetFactory(
+    OpenSession session,
+    Prompts prompts,
+    Messages messageList,
+    SessionFlow flow,
+    Look look,
+    Consumer<String> press,
+    Supplier<Window> window,
+    Listeners follow)
+    implements Question.Visitor<Sheet> {
   @Override
   public Sheet page(Question.Page page) {
     return switch (page) {

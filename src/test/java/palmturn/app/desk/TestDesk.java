@@ -22,7 +22,7 @@ public final class TestDesk {
 
   /** Returns a desk without an estimator, whose slow work runs at once on the calling thread. */
   public static Desk direct(Path settings, Tasks writing, Executor screen, Instant now) {
-    return new Desk(
+    return Desk.of(
         settings,
         new Threads(Tasks.direct(), writing, screen),
         Clock.fixed(now, ZoneOffset.UTC),

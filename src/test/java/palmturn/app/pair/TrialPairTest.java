@@ -169,7 +169,7 @@ class TrialPairTest {
     return asked;
   }
 
-  private static PairWords.Position at(PairMember half) {
+  private static PairWords.SlapPosition at(PairMember half) {
     return PairWords.position(half.handClock(), half.momentS());
   }
 

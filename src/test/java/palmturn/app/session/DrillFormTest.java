@@ -8,7 +8,7 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import palmturn.app.session.DrillForm.Offer;
+import palmturn.app.session.DrillForm.DrillChoice;
 import palmturn.trial.DrillHand;
 import palmturn.work.score.Drills;
 
@@ -80,6 +80,6 @@ class DrillFormTest {
   }
 
   private List<String> codes() {
-    return asked.offersProperty().get().stream().map(Offer::code).toList();
+    return asked.offersProperty().get().stream().map(DrillChoice::code).toList();
   }
 }
