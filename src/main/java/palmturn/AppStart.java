@@ -21,7 +21,15 @@ final class AppStart {
     if (why != null) {
       throw new UserError(why);
     }
-    PalmturnApp.launch(session);
+    try {
+      PalmturnApp.launch(session);
+    } catch (UnsupportedOperationException e) {
+      // What the window's toolkit says where the display that is named does not answer.
+      throw new UserError(
+          "the app can't open the display %s; all commands work without one"
+              .formatted(System.getenv("DISPLAY")),
+          e);
+    }
   }
 
   /** Returns what the app lacks on a system, or null. */

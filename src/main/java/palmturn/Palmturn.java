@@ -11,6 +11,18 @@ public final class Palmturn {
   public static void main(String[] args) {
     Writer out = PalmturnCommand.utf8(FileDescriptor.out);
     Writer err = PalmturnCommand.utf8(FileDescriptor.err);
-    System.exit(PalmturnCommand.run(args, out, err, AppStart::run));
+    System.exit(run(args, out, err));
+  }
+
+  private static int run(String[] args, Writer out, Writer err) {
+    try {
+      return PalmturnCommand.run(args, out, err, AppStart::run);
+    } catch (Throwable e) {
+      // Not even the command line could be made, as where no more files can be opened.
+      System.err.println(
+          "palmturn: can't start (%s): is there enough memory, and may it open enough files?"
+              .formatted(e.getClass().getSimpleName()));
+      return PalmturnCommand.WRONG_DATA;
+    }
   }
 }

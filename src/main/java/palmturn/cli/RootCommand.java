@@ -43,7 +43,7 @@ public abstract class RootCommand {
           return PalmturnCommand.WRONG_USE;
         });
     line.setExecutionExceptionHandler((e, where, parsed) -> report(e, where.getErr()));
-    int status = line.execute(args);
+    int status = execute(line, args);
     line.getOut().flush();
     IOException lost = printed.failure();
     if (lost != null && !isClosedPipe(lost)) {
@@ -53,24 +53,49 @@ public abstract class RootCommand {
     return lost == null ? status : Math.max(status, PalmturnCommand.WRONG_DATA);
   }
 
+  private int execute(CommandLine line, String[] args) {
+    try {
+      return line.execute(args);
+    } catch (Error e) {
+      // Too little memory, or a part of the program that can't be loaded.
+      return report(e, line.getErr());
+    }
+  }
+
   /** Whoever reads what is printed has seen enough, as {@code head} has; that needs no word. */
   private static boolean isClosedPipe(IOException e) {
     return String.valueOf(e.getMessage()).contains("Broken pipe");
   }
 
   /** Prints an error on one line, and where it came from if that was asked for. */
-  final int report(Exception error, PrintWriter err) {
+  final int report(Throwable error, PrintWriter err) {
     if (debug) {
       error.printStackTrace(err);
     }
-    if (error instanceof UserError) {
-      err.println("palmturn: " + oneLine(error.getMessage()));
-    } else {
-      err.println(
-          "palmturn: something went wrong inside (%s): run again with --debug and report it"
-              .formatted(oneLine(error.toString())));
-    }
+    err.println("palmturn: " + oneLine(sentence(error)));
     return PalmturnCommand.WRONG_DATA;
+  }
+
+  /** Returns what went wrong, as a user can act on it. */
+  public static @Nullable String sentence(Throwable error) {
+    if (error instanceof UserError) {
+      return error.getMessage();
+    }
+    Throwable cause = error;
+    while (cause.getCause() != null && !(cause instanceof IOException)) {
+      cause = cause.getCause();
+    }
+    if (error instanceof OutOfMemoryError) {
+      return "not enough memory: close other programs, or give it more, as with"
+          + " PALMTURN_JAVA_OPTS=-Xmx2g";
+    }
+    if (cause instanceof IOException || error instanceof LinkageError) {
+      return "a file can't be read or written (%s): is the disk or the temporary folder %s full,"
+              .formatted(cause.getMessage(), System.getProperty("java.io.tmpdir"))
+          + " or are too many files open?";
+    }
+    return "something went wrong inside (%s): run again with --debug and report it"
+        .formatted(error);
   }
 
   private static String oneLine(@Nullable String text) {

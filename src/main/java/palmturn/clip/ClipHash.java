@@ -2,6 +2,7 @@ package palmturn.clip;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
@@ -16,6 +17,10 @@ public final class ClipHash {
 
   /** Returns a whole file's SHA-256 as a lower-case hex digest. */
   public static String sha256(Path file) throws IOException {
+    if (Files.exists(file) && !Files.isRegularFile(file)) {
+      // A pipe or a device would be waited for without end.
+      throw new FileSystemException(file.toString(), null, "it is not a file");
+    }
     MessageDigest digest = digest();
     try (InputStream in = Files.newInputStream(file)) {
       byte[] buffer = new byte[BUFFER];

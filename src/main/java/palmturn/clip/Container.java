@@ -79,6 +79,9 @@ final class Container implements AutoCloseable {
     if (Files.isDirectory(file)) {
       throw new ClipException(file + " is a folder, not a clip");
     }
+    if (!Files.isRegularFile(file)) {
+      throw new ClipException(file + " is not a file: copy the clip to one");
+    }
     if (!Files.isReadable(file)) {
       throw new ClipException(file + " can't be read: check its permissions");
     }

@@ -11,6 +11,11 @@ import palmturn.clip.Picture;
 
 /** Still pictures of a clip, encoded. */
 public final class Stills {
+  static {
+    // Pictures are small: a cache on the disk would only fail where the temporary folder is full.
+    ImageIO.setUseCache(false);
+  }
+
   private Stills() {}
 
   /**

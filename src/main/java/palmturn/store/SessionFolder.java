@@ -3,7 +3,6 @@ package palmturn.store;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
@@ -289,24 +288,11 @@ public final class SessionFolder implements AutoCloseable {
     return put == null ? unsaved : put;
   }
 
-  /**
-   * Reads everything again, and keeps what was marked here beside it.
-   *
-   * @param superseded returns the reader of a trial whose marks here are no longer the newest
-   */
+  /** Reads everything again, and keeps beside it what was marked here. */
   private void reload(Function<Trial, String> superseded) throws StoreException {
-    TrialFiles before = trials;
     Session now = file.read();
-    TrialFiles there = TrialFiles.load(folder, disk);
-    for (TrialFile each : before.all()) {
-      List<Reading> newest = new ArrayList<>(each.readingsKept());
-      newest.removeIf(kept -> kept.reader().equals(superseded.apply(each.trial())));
-      for (Reading kept : newest) {
-        there.keepBeside(each.trial(), kept, "Kept beside a foreign change", clock.instant());
-      }
-    }
+    trials = trials.reload(superseded, clock.instant());
     session = now;
-    trials = there;
   }
 
   /** Saves an estimate in place of an older one, beside the readings of that moment. */
@@ -354,7 +340,7 @@ public final class SessionFolder implements AutoCloseable {
     closed = true;
     // Whoever has locked the folder meanwhile has read all that was saved here.
     StoreException failure = failure(() -> lock.renew(disk));
-    failure = failure == null ? fold() : failure;
+    failure = failure == null ? failure(this::fold) : failure;
     if (failure instanceof ForeignChangeException) {
       StoreException lost = failure(() -> reload(trial -> ""));
       failure = lost == null ? failure(this::foldAfterReload) : lost;
@@ -370,35 +356,33 @@ public final class SessionFolder implements AutoCloseable {
   }
 
   /**
-   * Closes a session without trials and deletes its folder.
+   * Closes a session that was made just now and deletes its folder.
    *
-   * @throws StoreException if it holds a trial, or can't be deleted
+   * @param trialsToo whether it may hold trials
+   * @throws StoreException if it holds a trial that must not go, or can't be deleted
    */
-  public synchronized void discard() throws StoreException {
+  public synchronized void discard(boolean trialsToo) throws StoreException {
     requireWritable();
-    if (!trials.all().isEmpty() || !trials.damaged().isEmpty()) {
+    if (!trialsToo && !(trials.all().isEmpty() && trials.damaged().isEmpty())) {
       throw new StoreException("%s: holds trials, so it stays".formatted(folder));
     }
-    close();
+    // What can't be folded, as on a full disk, is deleted all the same.
+    failure(this::close);
     Layout.delete(folder, disk);
   }
 
-  private @Nullable StoreException fold() {
-    StoreException failure = file.isUncertain() ? failure(() -> file.save(session)) : null;
-    for (TrialFile trial : trials.all()) {
-      StoreException next = failure(trial::foldJournal);
-      failure = failure == null || next instanceof ForeignChangeException ? next : failure;
+  private void fold() throws StoreException {
+    if (file.isUncertain()) {
+      file.save(session);
     }
-    return failure;
+    trials.fold();
   }
 
   private void foldAfterReload() throws StoreException {
-    StoreException failure = fold();
-    throw failure != null
-        ? failure
-        : new StoreException(
-            "%s: another program has changed it; what was marked here meanwhile is kept beside that"
-                .formatted(folder));
+    fold();
+    throw new StoreException(
+        "%s: another program has changed it; what was marked here meanwhile is kept beside that"
+            .formatted(folder));
   }
 
   private interface Step {

@@ -9,7 +9,9 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.Block;
 import palmturn.trial.Reading;
@@ -149,6 +151,40 @@ final class TrialFiles {
           why != null ? why : "%s: there is no trial %s".formatted(folder.getParent(), id.name()));
     }
     return known;
+  }
+
+  /**
+   * Reads all trials again as another program has left them, and keeps beside them what was marked
+   * here.
+   *
+   * @param superseded returns the reader of a trial whose marks here are no longer the newest
+   */
+  TrialFiles reload(Function<Trial, String> superseded, Instant at) throws StoreException {
+    Path session = Objects.requireNonNull(folder.getParent());
+    TrialFiles there = load(session, disk);
+    for (TrialFile each : trials.values()) {
+      List<Reading> newest = new ArrayList<>(each.readingsKept());
+      newest.removeIf(kept -> kept.reader().equals(superseded.apply(each.trial())));
+      for (Reading kept : newest) {
+        there.keepBeside(each.trial(), kept, "Kept beside a foreign change", at);
+      }
+    }
+    return there;
+  }
+
+  /** Folds all journals; one that can't be keeps no other from it. */
+  void fold() throws StoreException {
+    StoreException failure = null;
+    for (TrialFile trial : trials.values()) {
+      try {
+        trial.foldJournal();
+      } catch (StoreException e) {
+        failure = failure == null || e instanceof ForeignChangeException ? e : failure;
+      }
+    }
+    if (failure != null) {
+      throw failure;
+    }
   }
 
   /** Writes a new trial, or replaces one with all its readings. */

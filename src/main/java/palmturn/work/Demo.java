@@ -89,7 +89,7 @@ public final class Demo {
       }
     } catch (UserError e) {
       try {
-        made.close();
+        made.discard(true);
       } catch (StoreException again) {
         e.addSuppressed(again);
       }

@@ -143,7 +143,7 @@ final class ClipAdder {
 
   private static void discard(SessionFolder folder) {
     try {
-      folder.discard();
+      folder.discard(false);
     } catch (StoreException e) {
       // The error that led here is the one to tell; at worst a session without trials stays.
       return;

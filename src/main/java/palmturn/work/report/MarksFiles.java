@@ -7,8 +7,13 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import java.util.stream.DoubleStream;
 import org.jspecify.annotations.Nullable;
+import palmturn.clip.ClipFile;
+import palmturn.clip.FrameTable;
 import palmturn.measure.ReadingChoice;
 import palmturn.report.MarksCsv;
 import palmturn.report.MarksFormatException;
@@ -16,6 +21,7 @@ import palmturn.settle.SettledTrial;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Extra;
 import palmturn.trial.Reading;
+import palmturn.trial.Slap;
 import palmturn.trial.StartedFrom;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
@@ -62,8 +68,37 @@ public final class MarksFiles {
               .formatted(id.name(), reader));
     }
     Reading reading = reading(text(file), file, reader, trial.clip().medianFrameS());
+    refuseBeyondClip(reading, folder.clipPath(trial), file);
     folder.keep(id, reading, "Import marks from " + file.getFileName());
     return reading;
+  }
+
+  /** Refuses marks at times at which the clip has no picture; without the clip none is known. */
+  private static void refuseBeyondClip(Reading reading, Path clip, Path file) throws UserError {
+    if (!Files.exists(clip)) {
+      return;
+    }
+    FrameTable frames = ClipFile.open(clip).frames();
+    double firstS = frames.timeS(0);
+    double lastS = frames.timeS(frames.size() - 1);
+    double slackS = 2 * frames.medianS();
+    DoubleStream times =
+        DoubleStream.concat(
+            reading.slaps().stream().mapToDouble(Slap::timeS),
+            reading.spans().stream().flatMapToDouble(s -> DoubleStream.of(s.startS(), s.endS())));
+    OptionalDouble beyond =
+        times.filter(t -> t < firstS - slackS || t > lastS + slackS).findFirst();
+    if (beyond.isPresent()) {
+      throw new UserError(
+          String.format(
+              Locale.ROOT,
+              "%s: a mark at %.3f s lies outside the clip, which shows %.3f to %.3f s; are these the"
+                  + " marks of this trial?",
+              file.getFileName(),
+              beyond.getAsDouble(),
+              firstS,
+              lastS));
+    }
   }
 
   /**
