@@ -39,6 +39,14 @@ final class PackCommand implements Callable<Integer> {
           "Leave nothing but hands and elbow in the clips, so that no face is in them; coded anew.")
   private boolean crop;
 
+  @Option(
+      names = "--sound",
+      paramLabel = "slaps|whole|none",
+      description =
+          "With --crop: what of the sound is kept. Only 40 ms around each slap if left out, so that"
+              + " no speech is in it.")
+  private Packing.@Nullable SoundAs sound;
+
   @Option(names = "--no-clips", description = "Leave the clips out.")
   private boolean noClips;
 
@@ -50,6 +58,10 @@ final class PackCommand implements Callable<Integer> {
     if (crop && noClips) {
       throw new picocli.CommandLine.ParameterException(
           spec.commandLine(), "--crop and --no-clips don't go together");
+    }
+    if (sound != null && !crop) {
+      throw new picocli.CommandLine.ParameterException(
+          spec.commandLine(), "--sound goes with --crop; other clips keep their sound");
     }
     try (SessionFolder folder = Sessions.openReadOnly(session);
         TerminalProgress bar = TerminalProgress.on(spec)) {
@@ -63,7 +75,9 @@ final class PackCommand implements Callable<Integer> {
           noClips
               ? Packing.ClipsAs.LEFT_OUT
               : crop ? Packing.ClipsAs.HANDS : Packing.ClipsAs.CLEARED;
-      List<String> notes = Packing.write(folder, as, file, Clocks.SYSTEM, bar);
+      List<String> notes =
+          Packing.write(
+              folder, as, sound == null ? Packing.SoundAs.SLAPS : sound, file, Clocks.SYSTEM, bar);
       Output.print(spec, "wrote %s, %.1f MB", file, Files.size(file) / 1e6);
       notes.forEach(note -> Output.print(spec, "%s", note));
     }

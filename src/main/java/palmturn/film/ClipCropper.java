@@ -29,15 +29,18 @@ public final class ClipCropper {
    * Writes a copy of the clip with only that part visible, every frame at its time.
    *
    * @param part pixels of the upright picture
+   * @param soundKept keeps or silences the sound, from 0 s on
    * @param done receives the share written, and may throw to stop
    * @throws ClipException if the clip can't be read
    * @throws IOException if it can't be written; then there is no new file
    */
-  public static void write(Path from, Rectangle part, Path to, DoubleConsumer done)
+  public static void write(
+      Path from, Rectangle part, Path to, SoundFilter soundKept, DoubleConsumer done)
       throws ClipException, IOException {
     ClipFile clip = ClipFile.open(from);
     FrameTable frames = clip.frames();
-    Sound sound = clip.sound();
+    Sound all = clip.sound();
+    float[] sound = all == null ? null : soundKept.of(fromZero(all), all.sampleRate());
     int width = even(clip.facts().width());
     int height = even(clip.facts().height());
     int fps = (int) Math.max(1, Math.min(MOST_FPS, Math.round(1 / frames.medianS())));
@@ -48,7 +51,7 @@ public final class ClipCropper {
             fps,
             (int) (BITS_PER_PIXEL * part.width * part.height * fps),
             fps,
-            sound == null ? 0 : sound.sampleRate(),
+            sound == null || all == null ? 0 : all.sampleRate(),
             SOUND_BITS_PER_S);
     try (ClipWriter writer = ClipWriter.create(to, settings, clip.ticksPerS());
         FrameReader reader = clip.newReader()) {
@@ -60,7 +63,7 @@ public final class ClipCropper {
         writer.picture(frames.timeS(i), kept);
       }
       if (sound != null) {
-        writer.sound(fromZero(sound));
+        writer.sound(sound);
       }
       writer.finish();
     }

@@ -29,6 +29,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.Objects;
+import org.bytedeco.ffmpeg.avcodec.AVCodecParameters;
 import org.bytedeco.ffmpeg.avcodec.AVPacket;
 import org.bytedeco.ffmpeg.avformat.AVFormatContext;
 import org.bytedeco.ffmpeg.avformat.AVIOContext;
@@ -40,11 +42,12 @@ import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
 import palmturn.clip.FilmInput;
+import palmturn.clip.FrameReader;
 import palmturn.clip.StreamHash;
 
 /**
  * A copy of a clip's coded picture and sound into a new file without any metadata (place, device,
- * name, date) or other track.
+ * name, date), in the file or inside the coded pictures, or other track.
  */
 public final class Remuxer implements AutoCloseable {
   private final Path from;
@@ -52,6 +55,7 @@ public final class Remuxer implements AutoCloseable {
   private final AVFormatContext in = new AVFormatContext(null);
   private final AVFormatContext out = new AVFormatContext(null);
   private final AVPacket packet = av_packet_alloc();
+  private @Nullable TagFilter filter;
 
   private Remuxer(Path from, Path to) {
     this.from = from;
@@ -62,9 +66,9 @@ public final class Remuxer implements AutoCloseable {
    * Remuxes a clip into the container that the new name implies, and verifies that picture and
    * sound are unchanged.
    *
-   * @throws ClipException if it is no clip that can be read
-   * @throws IOException if the new file can't be written, or would not be the same to the last bit
-   *     and moment; then it is not there
+   * @throws ClipException if it is no clip that can be read, tags can't be looked for in it, or the
+   *     new file would not be the same to the last bit and moment; then it is not there
+   * @throws IOException if the new file can't be written; then it is not there
    */
   public static void write(Path from, Path to) throws ClipException, IOException {
     StreamHash before = StreamHash.of(from);
@@ -80,15 +84,17 @@ public final class Remuxer implements AutoCloseable {
         EditListEnd.set(to, endS - order.firstS());
       }
       same =
-          before.equals(StreamHash.of(to))
-              && sameTimes(timesS, ClipFile.open(to).frames().timesS());
+          TagFilter.sha256(from).equals(TagFilter.sha256(to))
+              && sameSound(before, StreamHash.of(to))
+              && sameTimes(timesS, ClipFile.open(to).frames().timesS())
+              && (before.equals(StreamHash.of(to)) || samePictures(from, to));
     } finally {
       if (!same) {
         Files.deleteIfExists(to);
       }
     }
     if (!same) {
-      throw new IOException(
+      throw new ClipException(
           from.getFileName()
               + " can't be cleared of its other data without a change in picture or times");
     }
@@ -103,7 +109,26 @@ public final class Remuxer implements AutoCloseable {
     return same;
   }
 
-  private void all(DecodingOrder order) throws IOException {
+  private static boolean sameSound(StreamHash before, StreamHash after) {
+    return Objects.equals(before.sound(), after.sound());
+  }
+
+  /** Where something was removed, a decoder could have missed it. */
+  private static boolean samePictures(Path from, Path to) throws ClipException {
+    ClipFile before = ClipFile.open(from);
+    int frames = before.frames().size();
+    try (FrameReader one = before.newReader();
+        FrameReader other = ClipFile.open(to).newReader()) {
+      for (int frame : new int[] {0, frames / 3, frames / 2, frames - 1}) {
+        if (!Arrays.equals(one.read(frame).argb(), other.read(frame).argb())) {
+          return false;
+        }
+      }
+    }
+    return true;
+  }
+
+  private void all(DecodingOrder order) throws ClipException, IOException {
     open(in, from);
     check(
         avformat_alloc_output_context2(
@@ -114,13 +139,17 @@ public final class Remuxer implements AutoCloseable {
     out.strict_std_compliance(FF_COMPLIANCE_UNOFFICIAL);
     AVStream video = first(in, AVMEDIA_TYPE_VIDEO);
     AVStream sound = first(in, AVMEDIA_TYPE_AUDIO);
+    if (video == null) {
+      throw new IOException(from.getFileName() + " shows no picture");
+    }
+    filter = TagFilter.of(from, video);
     int[] placeOf = new int[in.nb_streams()];
     Arrays.fill(placeOf, -1);
     for (int i = 0; i < in.nb_streams(); i++) {
       AVStream stream = in.streams(i);
-      if (video != null && i == video.index() || sound != null && i == sound.index()) {
+      if (i == video.index() || sound != null && i == sound.index()) {
         placeOf[i] = out.nb_streams();
-        copied(stream);
+        copied(stream, i == video.index() ? filter.parameters() : stream.codecpar());
       }
     }
     AVIOContext io = new AVIOContext(null);
@@ -134,25 +163,30 @@ public final class Remuxer implements AutoCloseable {
     int pictures = 0;
     while (av_read_frame(in, packet) >= 0) {
       int place = placeOf[packet.stream_index()];
-      boolean picture = video != null && packet.stream_index() == video.index();
-      if (picture) {
+      if (packet.stream_index() == video.index()) {
         order.time(packet, pictures++);
-      }
-      if (place >= 0) {
-        av_packet_rescale_ts(
-            packet, in.streams(packet.stream_index()).time_base(), out.streams(place).time_base());
-        packet.stream_index(place);
-        packet.pos(-1);
-        check(av_interleaved_write_frame(out, packet), "write");
+        filter.send(packet);
+        while (filter.receive(packet)) {
+          write(video, place);
+        }
+      } else if (place >= 0) {
+        write(in.streams(packet.stream_index()), place);
       }
       av_packet_unref(packet);
     }
     check(av_write_trailer(out), "end");
   }
 
-  private void copied(AVStream stream) throws IOException {
+  private void write(AVStream stream, int place) throws IOException {
+    av_packet_rescale_ts(packet, stream.time_base(), out.streams(place).time_base());
+    packet.stream_index(place);
+    packet.pos(-1);
+    check(av_interleaved_write_frame(out, packet), "write");
+  }
+
+  private void copied(AVStream stream, AVCodecParameters coded) throws IOException {
     AVStream copy = avformat_new_stream(out, null);
-    check(avcodec_parameters_copy(copy.codecpar(), stream.codecpar()), "copy");
+    check(avcodec_parameters_copy(copy.codecpar(), coded), "copy");
     // A tag of another kind of file may mean something else here: the writer knows its own.
     if (!sameFamily()) {
       copy.codecpar().codec_tag(0);
@@ -195,6 +229,9 @@ public final class Remuxer implements AutoCloseable {
   @Override
   public void close() {
     av_packet_free(packet);
+    if (filter != null) {
+      filter.close();
+    }
     if (!in.isNull()) {
       avformat_close_input(in);
     }

@@ -80,6 +80,7 @@ public final class TrialJson {
         keys.text("path"),
         keys.parsed("sha256", TrialJson::sha256),
         keys.parsedOrNull("originalSha256", TrialJson::sha256),
+        keys.flag("cropped", false),
         keys.above0("medianFrameS", 60),
         keys.rest());
   }
@@ -118,7 +119,7 @@ public final class TrialJson {
     file.set(
         "clip",
         RecordForm.extra(
-            RecordForm.of(trial.clip(), "path sha256 originalSha256? medianFrameS"),
+            RecordForm.of(trial.clip(), "path sha256 originalSha256? cropped* medianFrameS"),
             trial.clip().extra()));
     RecordForm.put(file, trial, "fromS? toS? mirrored captureFps?");
     file.set("timeScale", RecordForm.all(trial.timeScale().pieces(), "fromS factor"));

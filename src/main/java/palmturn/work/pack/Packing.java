@@ -6,8 +6,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -18,12 +20,16 @@ import palmturn.clip.ClipHash;
 import palmturn.clip.Progress;
 import palmturn.film.ClipCropper;
 import palmturn.film.Remuxer;
+import palmturn.film.SoundFilter;
 import palmturn.json.SessionJson;
 import palmturn.json.TrialJson;
 import palmturn.store.IoErrors;
 import palmturn.store.PackWriter;
 import palmturn.store.SessionFolder;
 import palmturn.trial.ClipRef;
+import palmturn.trial.Reading;
+import palmturn.trial.Settlement;
+import palmturn.trial.Slap;
 import palmturn.trial.Trial;
 import palmturn.trial.UserError;
 import palmturn.work.WorkFile;
@@ -37,6 +43,7 @@ public final class Packing {
 
   private final SessionFolder folder;
   private final ClipsAs as;
+  private final SoundAs sound;
   private final PackWriter pack;
   private final Path scratch;
   private final Progress progress;
@@ -52,10 +59,32 @@ public final class Packing {
     LEFT_OUT
   }
 
+  /** What is kept of the sound of clips that are cut to the hands. */
+  public enum SoundAs {
+    /** {@link SoundFilter#AROUND_S} around each slap, the rest silent: no speech. */
+    SLAPS("of the sound, only %.0f ms around each slap are kept"),
+    /** All of it. */
+    WHOLE("the sound is whole: all that was said can be heard"),
+    /** None of it. */
+    NONE("the clips are silent");
+
+    private final String words;
+
+    SoundAs(String words) {
+      this.words = words;
+    }
+  }
+
   private Packing(
-      SessionFolder folder, ClipsAs as, PackWriter pack, Path scratch, Progress progress) {
+      SessionFolder folder,
+      ClipsAs as,
+      SoundAs sound,
+      PackWriter pack,
+      Path scratch,
+      Progress progress) {
     this.folder = folder;
     this.as = as;
+    this.sound = sound;
     this.pack = pack;
     this.scratch = scratch;
     this.progress = progress;
@@ -64,17 +93,18 @@ public final class Packing {
   /**
    * Writes a pack.
    *
+   * @param sound of clips that are cut to the hands
    * @return a line for each thing that was left out or that its sender should know
    * @throws UserError if a clip can't be cleared or cut, something can't be read or written, or it
    *     was stopped; then there is no pack
    */
   public static List<String> write(
-      SessionFolder folder, ClipsAs as, Path file, Clock clock, Progress progress)
+      SessionFolder folder, ClipsAs as, SoundAs sound, Path file, Clock clock, Progress progress)
       throws UserError {
     try (WorkFile part = WorkFile.file(file);
         WorkFile scratch = WorkFile.folder(file);
         PackWriter pack = PackWriter.create(part.path())) {
-      Packing packing = new Packing(folder, as, pack, scratch.path(), progress);
+      Packing packing = new Packing(folder, as, sound, pack, scratch.path(), progress);
       packing.all();
       pack.finish(folder.session(), clock.instant().truncatedTo(ChronoUnit.SECONDS));
       part.moveTo(file);
@@ -104,17 +134,21 @@ public final class Packing {
 
   /** A report shows whole pictures and the clips' own names, and no page is taken from a pack. */
   private List<String> notes() throws IOException {
-    Path reports = folder.folder().resolve("report");
-    if (!Files.isDirectory(reports)) {
-      return List.of();
+    List<String> notes = new ArrayList<>();
+    if (as == ClipsAs.HANDS) {
+      notes.add(String.format(Locale.ROOT, sound.words, 1000 * SoundFilter.AROUND_S));
     }
-    try (Stream<Path> files = Files.list(reports)) {
-      return files.findAny().isEmpty()
-          ? List.of()
-          : List.of(
+    Path reports = folder.folder().resolve("report");
+    if (Files.isDirectory(reports)) {
+      try (Stream<Path> files = Files.list(reports)) {
+        if (files.findAny().isPresent()) {
+          notes.add(
               "the reports are left out, as they show whole pictures and the clips' own names;"
                   + " whoever unpacks it makes one with palmturn report");
+        }
+      }
     }
+    return notes;
   }
 
   private void checkStop() throws UserError {
@@ -146,24 +180,52 @@ public final class Packing {
     if (as == ClipsAs.HANDS) {
       ClipFile clip = ClipFile.open(from);
       Rectangle part = HandsRegion.of(trial, clip.facts().width(), clip.facts().height(), false);
-      cut(from, part, made);
+      cut(trial, from, part, made);
     } else {
       Remuxer.write(from, made);
     }
     pack.add("clips/" + name, made);
-    ClipRef sent = trial.clip().sentAs("clips/" + name, ClipHash.sha256(made));
+    String path = "clips/" + name;
+    String sha256 = ClipHash.sha256(made);
+    ClipRef sent =
+        as == ClipsAs.HANDS
+            ? trial.clip().croppedAs(path, sha256)
+            : trial.clip().sentAs(path, sha256);
     Files.delete(made);
     packed.put(key, sent);
     return sent;
   }
 
-  private void cut(Path from, Rectangle part, Path made)
+  private void cut(Trial trial, Path from, Rectangle part, Path made)
       throws IOException, ClipException, UserError {
     try {
-      ClipCropper.write(from, part, made, share -> goOn());
+      ClipCropper.write(from, part, made, filter(trial), share -> goOn());
     } catch (Stopped e) {
       throw new UserError("stopped; nothing was packed", e);
     }
+  }
+
+  private SoundFilter filter(Trial trial) {
+    return switch (sound) {
+      case SLAPS -> SoundFilter.around(heardAt(trial));
+      case WHOLE -> SoundFilter.WHOLE;
+      case NONE -> SoundFilter.NONE;
+    };
+  }
+
+  /** Returns when each contact that anyone marked or the program found is heard, seconds. */
+  private static List<Double> heardAt(Trial trial) {
+    double offsetS = trial.soundOffsetS() == null ? 0 : trial.soundOffsetS();
+    List<Reading> readings = new ArrayList<>(trial.readings());
+    if (trial.estimate() != null) {
+      readings.add(trial.estimate().toReading(Settlement.ESTIMATE));
+    }
+    return readings.stream()
+        .flatMap(reading -> reading.slaps().stream())
+        .filter(slap -> slap.kind() == Slap.Kind.SLAP || slap.kind() == Slap.Kind.DOUBLE)
+        .map(slap -> slap.soundS() == null ? slap.timeS() + offsetS : slap.soundS())
+        .distinct()
+        .toList();
   }
 
   private void goOn() {

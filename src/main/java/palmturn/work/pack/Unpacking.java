@@ -14,7 +14,6 @@ import palmturn.store.IoErrors;
 import palmturn.store.PackReader;
 import palmturn.store.SessionFolder;
 import palmturn.store.StoreException;
-import palmturn.trial.ClipRef;
 import palmturn.trial.Session;
 import palmturn.trial.Trial;
 import palmturn.trial.UserError;
@@ -193,14 +192,7 @@ public final class Unpacking {
     if (!Files.exists(clip)) {
       return merged;
     }
-    ClipRef ref = trial.clip();
-    return merged.withClip(
-        new ClipRef(
-            here.importClip(clip),
-            ref.sha256(),
-            ref.originalSha256(),
-            ref.medianFrameS(),
-            ref.extra()));
+    return merged.withClip(trial.clip().withPath(here.importClip(clip)));
   }
 
   private static void refuseOther(Session here, Session packed) throws UserError {

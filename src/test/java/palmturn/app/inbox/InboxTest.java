@@ -70,6 +70,7 @@ class InboxTest {
       Packing.write(
           sent,
           Packing.ClipsAs.LEFT_OUT,
+          Packing.SoundAs.SLAPS,
           folder.resolve("a.palmturn.zip"),
           Clock.systemUTC(),
           Progress.NONE);
