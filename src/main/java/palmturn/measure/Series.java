@@ -2,7 +2,10 @@ package palmturn.measure;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.NavigableSet;
+import java.util.TreeSet;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import palmturn.numbers.Stats;
 import palmturn.trial.Slap;
@@ -27,7 +30,9 @@ record Series(@Nullable TimedBy timedBy, List<SlapInterval> intervals) {
       return new Series(null, List.of());
     }
     TimedBy timedBy = source(trial, window);
-    Double pauseOverS = pauseOver(window);
+    NavigableSet<Double> missedS = missedS(window);
+    NavigableSet<Double> pausesS = pausesS(window);
+    Double pauseOverS = pauseOver(window, missedS);
     double soundSdS = soundSd(slaps);
     Function<Slap, @Nullable Double> clock = clock(trial, timedBy);
     List<SlapInterval> intervals = new ArrayList<>();
@@ -41,10 +46,10 @@ record Series(@Nullable TimedBy timedBy, List<SlapInterval> intervals) {
       double endS = timed ? toS : to.timeS();
       double durationS = window.scale().realBetween(startS, endS);
       SlapInterval.Use use = SlapInterval.Use.RHYTHM;
-      if (missedBetween(window, from, to)) {
+      if (anyIn(missedS, from.timeS(), to.timeS(), true)) {
         use = SlapInterval.Use.MISSED_TURN;
       } else if (pauseOverS != null && gapS(window, i) > pauseOverS
-          || pauseMarked(window, from, to)) {
+          || anyIn(pausesS, from.timeS(), to.timeS(), false)) {
         use = SlapInterval.Use.PAUSE;
       } else if (!timed || durationS <= 0) {
         use = SlapInterval.Use.OTHER_SOURCE;
@@ -119,11 +124,11 @@ record Series(@Nullable TimedBy timedBy, List<SlapInterval> intervals) {
     return window.timesS()[i + 1] - window.timesS()[i];
   }
 
-  private static @Nullable Double pauseOver(Window window) {
+  private static @Nullable Double pauseOver(Window window, NavigableSet<Double> missedS) {
     List<Slap> slaps = window.slaps();
     List<Double> gaps = new ArrayList<>();
     for (int i = 0; i + 1 < slaps.size(); i++) {
-      if (!missedBetween(window, slaps.get(i), slaps.get(i + 1))) {
+      if (!anyIn(missedS, slaps.get(i).timeS(), slaps.get(i + 1).timeS(), true)) {
         gaps.add(gapS(window, i));
       }
     }
@@ -131,21 +136,24 @@ record Series(@Nullable TimedBy timedBy, List<SlapInterval> intervals) {
     return median == null ? null : PAUSE_OVER_MEDIAN * median;
   }
 
-  private static boolean missedBetween(Window window, Slap from, Slap to) {
+  private static NavigableSet<Double> missedS(Window window) {
     return window.marks().stream()
-        .anyMatch(
-            mark ->
-                mark.kind() == Slap.Kind.MISSED
-                    && from.timeS() <= mark.timeS()
-                    && mark.timeS() <= to.timeS());
+        .filter(mark -> mark.kind() == Slap.Kind.MISSED)
+        .map(Slap::timeS)
+        .collect(Collectors.toCollection(TreeSet::new));
   }
 
   /** By the span's middle, so that a span drawn a little too wide takes one interval, not three. */
-  private static boolean pauseMarked(Window window, Slap from, Slap to) {
+  private static NavigableSet<Double> pausesS(Window window) {
     return window.spans().stream()
         .filter(span -> span.kind() == Span.SpanKind.PAUSE)
-        .mapToDouble(span -> (span.startS() + span.endS()) / 2)
-        .anyMatch(middleS -> from.timeS() <= middleS && middleS < to.timeS());
+        .map(span -> (span.startS() + span.endS()) / 2)
+        .collect(Collectors.toCollection(TreeSet::new));
+  }
+
+  private static boolean anyIn(
+      NavigableSet<Double> timesS, double fromS, double toS, boolean withEnd) {
+    return !timesS.subSet(fromS, true, Math.max(fromS, toS), withEnd).isEmpty();
   }
 
   private static double soundSd(List<Slap> slaps) {

@@ -2,6 +2,9 @@ package palmturn.measure;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.NavigableSet;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import palmturn.trial.Slap;
 import palmturn.trial.TimedBy;
 
@@ -25,6 +28,11 @@ public record TimedAttempt(double slapsPerS, boolean faulty) {
     }
     List<Slap> marks = window.marks();
     List<Slap> turns = marks.stream().filter(mark -> mark.kind() != Slap.Kind.DOUBLE).toList();
+    NavigableSet<Double> pausesS =
+        series.intervals().stream()
+            .filter(each -> each.use() == SlapInterval.Use.PAUSE)
+            .map(SlapInterval::midS)
+            .collect(Collectors.toCollection(TreeSet::new));
     List<TimedAttempt> attempts = new ArrayList<>();
     int turn = -1;
     for (Slap mark : marks) {
@@ -34,17 +42,11 @@ public record TimedAttempt(double slapsPerS, boolean faulty) {
       if (turn > 0 && turn + 1 < turns.size()) {
         double fromS = window.realS(turns.get(turn - 1).timeS());
         double toS = window.realS(turns.get(turn + 1).timeS());
-        if (toS > fromS && !pauseBetween(series, fromS, toS)) {
+        if (toS > fromS && pausesS.subSet(fromS, false, toS, false).isEmpty()) {
           attempts.add(new TimedAttempt(2 / (toS - fromS), !window.clean(mark)));
         }
       }
     }
     return List.copyOf(attempts);
-  }
-
-  private static boolean pauseBetween(Series series, double fromS, double toS) {
-    return series.intervals().stream()
-        .filter(each -> each.use() == SlapInterval.Use.PAUSE)
-        .anyMatch(each -> fromS < each.midS() && each.midS() < toS);
   }
 }

@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import palmturn.estimate.hands.ModelFile;
 import palmturn.trial.Estimate;
 import palmturn.trial.Hand;
 import palmturn.trial.SampleFiles;
@@ -144,5 +145,28 @@ class EstimateCommandTest {
     assertTrue(text.contains("No hand turns here."), text);
     assertFalse(text.contains("0.0"), text);
     assertFalse(text.contains("null"), text);
+  }
+
+  /** Whoever trusted shape must hear that it was not looked at. */
+  @Test
+  void aDamagedNetworkIsSaid() throws Exception {
+    String before = System.getProperty("palmturn.models", "no-models");
+    Path models = Files.createDirectory(folder.resolve("models"));
+    Files.writeString(models.resolve(ModelFile.ALL.get(0).fileName()), "not the network");
+    System.setProperty("palmturn.models", models.toString());
+    try {
+      Run run =
+          Run.of(
+              "estimate",
+              "sample-clips-synthetic/right-baseline-1.mp4",
+              "--hand",
+              "right",
+              "--to",
+              "2",
+              "--json");
+      assertTrue(run.out().contains("landmark networks are damaged"), run.out());
+    } finally {
+      System.setProperty("palmturn.models", before);
+    }
   }
 }

@@ -2,7 +2,10 @@ package palmturn.app.board;
 
 import java.io.File;
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
@@ -18,6 +21,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
 import palmturn.advise.AthleteNotice;
 import palmturn.app.keys.Action;
 import palmturn.app.keys.KeyMap;
@@ -44,6 +48,14 @@ public final class BoardView extends VBox {
   private final VBox content = new VBox();
   private final ScrollPane scroll = new ScrollPane(content);
   private final BoardFoot foot;
+
+  /** The cards that are shown; one is made again only when what it shows has changed. */
+  private final Map<TrialId, Card> cards = new HashMap<>();
+
+  private List<String> layout = List.of();
+
+  /** A trial's view, with what it shows. */
+  private record Card(CellContent content, CellView view) {}
 
   /**
    * Builds the pane, 240 wide.
@@ -104,17 +116,28 @@ public final class BoardView extends VBox {
   }
 
   private void show() {
-    content.getChildren().clear();
-    content.getChildren().add(handHeadings());
     List<Cell> cells = board.cellsProperty().get();
-    cells.stream()
-        .map(cell -> cell.id().block())
-        .distinct()
-        .forEach(block -> content.getChildren().add(blockGrid(block, cells)));
+    TrialId next = board.nextToFilm();
+    List<String> wanted =
+        cells.stream()
+            .map(cell -> cell.id().name() + " " + board.heading(cell.id().block()))
+            .toList();
+    if (content.getChildren().isEmpty() || !wanted.equals(layout)) {
+      layout = wanted;
+      cards.clear();
+      content.getChildren().setAll(handHeadings());
+      cells.stream()
+          .map(cell -> cell.id().block())
+          .distinct()
+          .forEach(block -> content.getChildren().add(blockGrid(block, cells, next)));
+    } else {
+      content.getChildren().set(0, handHeadings());
+      cells.forEach(cell -> update(contentOf(cell, next)));
+    }
     board
         .chosenCell()
         .ifPresentOrElse(this::showFoot, () -> foot.show(null, "", null, false, List.of()));
-    if (cells.isEmpty()) {
+    if (cells.isEmpty() && content.getChildren().size() == 1) {
       content
           .getChildren()
           .add(
@@ -152,7 +175,31 @@ public final class BoardView extends VBox {
     return row;
   }
 
-  private VBox blockGrid(String name, List<Cell> cells) {
+  private CellContent contentOf(Cell cell, @Nullable TrialId next) {
+    return new CellContent(
+        cell,
+        board.heading(cell.id().block()),
+        board.previewsProperty().get().get(cell.id()),
+        cell.id().equals(next));
+  }
+
+  /** Puts another view in a trial's place where it shows something else by now. */
+  private void update(CellContent now) {
+    TrialId id = now.cell().id();
+    Card before = Objects.requireNonNull(cards.get(id));
+    if (before.content().equals(now)) {
+      before.view().setSelected(id.equals(board.chosenProperty().get()));
+      return;
+    }
+    GridPane grid = (GridPane) before.view().getParent();
+    int at = grid.getChildren().indexOf(before.view());
+    CellView view = cellView(now);
+    GridPane.setConstraints(
+        view, GridPane.getColumnIndex(before.view()), GridPane.getRowIndex(before.view()));
+    grid.getChildren().set(at, view);
+  }
+
+  private VBox blockGrid(String name, List<Cell> cells, @Nullable TrialId next) {
     HBox head =
         new HBox(
             Nodes.label(board.heading(name), "second"),
@@ -164,7 +211,7 @@ public final class BoardView extends VBox {
     int at = 0;
     for (Cell cell : cells) {
       if (cell.id().block().equals(name)) {
-        grid.add(cellView(cell), at % 2, at / 2);
+        grid.add(cellView(contentOf(cell, next)), at % 2, at / 2);
         at++;
       }
     }
@@ -173,17 +220,10 @@ public final class BoardView extends VBox {
     return whole;
   }
 
-  private CellView cellView(Cell cell) {
-    TrialId id = cell.id();
-    CellView view =
-        new CellView(
-            cell,
-            board.heading(id.block()),
-            board.previewsProperty().get().get(id),
-            id.equals(board.nextToFilm()),
-            id.equals(board.chosenProperty().get()),
-            pictures,
-            look);
+  private CellView cellView(CellContent shown) {
+    TrialId id = shown.cell().id();
+    CellView view = new CellView(shown, id.equals(board.chosenProperty().get()), pictures, look);
+    cards.put(id, new Card(shown, view));
     view.setOnAction(
         event -> {
           view.setSelected(true);

@@ -32,14 +32,10 @@ final class CellView extends ToggleButton {
   private final Look look;
   private final Palette palette;
 
-  CellView(
-      Cell cell,
-      String block,
-      @Nullable ClipPreview filmed,
-      boolean next,
-      boolean chosen,
-      ImageCache pictures,
-      Look at) {
+  CellView(CellContent content, boolean chosen, ImageCache pictures, Look at) {
+    Cell cell = content.cell();
+    ClipPreview filmed = content.filmed();
+    boolean next = content.next();
     this.look = at;
     this.palette = at.theme().palette();
     getStyleClass().setAll("cell");
@@ -51,9 +47,15 @@ final class CellView extends ToggleButton {
     setId(cell.id().name());
     setMinSize(look.px(WIDTH), look.px(HEIGHT));
     setMaxSize(look.px(WIDTH), look.px(HEIGHT));
-    String words = CellWords.fullText(cell, block, filmed, next);
+    String words = CellWords.fullText(cell, content.block(), filmed, next);
     setAccessibleText(words);
-    setTooltip(Tooltips.of(words, look));
+    // A tooltip has a window of its own: hundreds of them would keep the board waiting.
+    setOnMouseEntered(
+        event -> {
+          if (getTooltip() == null) {
+            setTooltip(Tooltips.of(words, look));
+          }
+        });
     StackPane layers = new StackPane();
     if (cell.reading() == null && filmed != null && filmed.still() != null) {
       layers.getChildren().add(picture(pictures.of(filmed.still())));

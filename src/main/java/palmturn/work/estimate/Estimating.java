@@ -2,6 +2,7 @@ package palmturn.work.estimate;
 
 import java.nio.file.Path;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
@@ -66,9 +67,24 @@ public final class Estimating {
   private static Estimate byAllThatIsThere(ClipFile clip, Request request, Progress progress)
       throws ClipException {
     boolean shape = request.use().contains(Estimate.Source.SHAPE);
-    Path installed = shape ? LandmarkModels.ofThisUser().installed() : null;
+    return shape
+        ? withNetworks(LandmarkModels.ofThisUser(), clip, request, progress)
+        : Estimator.estimate(clip, request, null, progress);
+  }
+
+  /** Estimates with the networks where all are whole; one that is damaged is said, not ignored. */
+  static Estimate withNetworks(
+      LandmarkModels models, ClipFile clip, Request request, Progress progress)
+      throws ClipException {
+    Path installed = models.installed();
     NetworkUse networks = installed == null ? null : NetworkUse.usual(installed);
-    return Estimator.estimate(clip, request, networks, progress);
+    Estimate found = Estimator.estimate(clip, request, networks, progress);
+    List<String> damaged = installed == null ? models.damaged() : List.of();
+    return damaged.isEmpty()
+        ? found
+        : found.withWarning(
+            "landmark networks are damaged, so shape was not looked at: %s; install them again"
+                .formatted(String.join(", ", damaged)));
   }
 
   /** Makes an estimate of a clip. */

@@ -81,6 +81,14 @@ public final class LandmarkModels {
     return wanted.stream().allMatch(model -> state(model) == FileState.INSTALLED) ? folder : null;
   }
 
+  /** Returns the names of files that are there but not as they were published. */
+  public List<String> damaged() {
+    return wanted.stream()
+        .filter(model -> state(model) == FileState.DAMAGED)
+        .map(ModelFile::fileName)
+        .toList();
+  }
+
   /** Returns every file with how it stands; reads all that are there. */
   public List<ModelStatus> statuses() {
     ModelOrigins papers = ModelOrigins.in(folder);

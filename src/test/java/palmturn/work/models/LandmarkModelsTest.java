@@ -126,6 +126,7 @@ class LandmarkModelsTest {
     install();
     Files.write(models.folder().resolve("own.tflite"), bytes("a network in a file of its OWN"));
     assertEquals(List.of(FileState.DAMAGED, FileState.INSTALLED), states());
+    assertEquals(List.of("own.tflite"), models.damaged());
     Files.delete(assets);
     assertEquals(List.of(OWN), install());
     assertEquals(List.of(), install());
