@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import palmturn.cli.Home;
 import palmturn.cli.PalmturnCommand;
 import palmturn.lab.fuzz.ClipFuzz;
+import palmturn.lab.fuzz.PackFuzz;
 import palmturn.trial.UserError;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -61,9 +62,18 @@ final class FuzzCommand implements Callable<Integer> {
       description = "Also estimate each N-th; 0 for none. ${DEFAULT-VALUE} if left out.")
   private int estimateEvery;
 
+  @Option(
+      names = "--packs",
+      description =
+          "Unpack HOW-MANY sessions' packs of any size, order and date instead of reading clips.")
+  private boolean packs;
+
   @Override
   public Integer call() throws Exception {
     Path home = Home.folder();
+    if (packs) {
+      return packs(home.resolve("target/fuzz-packs"));
+    }
     Path work = home.resolve("target/fuzz-clips");
     Path good = work.resolve("good");
     clear(work);
@@ -77,6 +87,16 @@ final class FuzzCommand implements Callable<Integer> {
     ClipFuzz fuzz = new ClipFuzz(good.toString(), work, estimateEvery);
     fuzz.run(firstSeed, howMany);
     spec.commandLine().getOut().print(fuzz.report());
+    return fuzz.faults().isEmpty() ? PalmturnCommand.DONE : PalmturnCommand.WRONG_DATA;
+  }
+
+  private int packs(Path work) throws IOException, UserError {
+    clear(work);
+    Files.createDirectories(work);
+    PackFuzz fuzz = new PackFuzz(work);
+    fuzz.run(firstSeed, howMany);
+    fuzz.faults().forEach(spec.commandLine().getOut()::println);
+    spec.commandLine().getOut().println(fuzz.report());
     return fuzz.faults().isEmpty() ? PalmturnCommand.DONE : PalmturnCommand.WRONG_DATA;
   }
 

@@ -59,7 +59,7 @@ public final class Packing {
     LEFT_OUT
   }
 
-  /** What is kept of the sound of clips that are cut to the hands. */
+  /** The sound kept in clips that are cut to the hands. */
   public enum SoundAs {
     /** {@link SoundFilter#AROUND_S} around each slap, the rest silent: no speech. */
     SLAPS("of the sound, only %.0f ms around each slap are kept"),

@@ -166,6 +166,19 @@ class UnpackingOrdersTest {
   }
 
   @Test
+  void readingsUnderNamesOfTheProgramAreLeftOut() throws Exception {
+    for (String name : List.of("A, from the pack of 14 Nov", "estimate", "settled")) {
+      pack(NEWER, trial(settled(OLD, Decision.Choice.OPEN), reading(name, 1.0)));
+      Path into = folder.resolve("names-" + packs.size());
+      var done = Unpacking.unpack(packs.get(packs.size() - 1), into, false, NOW);
+      assertTrue(done.left().toString().contains("as no person is called"), done.toString());
+      try (SessionFolder session = SessionFolder.openReadOnly(into)) {
+        assertEquals(List.of(), session.trials().get(0).readings());
+      }
+    }
+  }
+
+  @Test
   void onesOwnReadingAndDecisionsStandInAllOrders() throws Exception {
     Reading mine = reading("A", 1.0, 1.3, 1.6);
     Trial own =
