@@ -13,7 +13,7 @@ import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 
 /**
- * What can be read back of a trial whose file or journal is damaged.
+ * The readable rest of a trial whose file or journal is damaged.
  *
  * @param id the trial, by the file's name
  * @param problem the damage, in one line

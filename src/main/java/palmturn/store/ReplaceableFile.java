@@ -1,8 +1,11 @@
 package palmturn.store;
 
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.nio.file.attribute.FileTime;
 import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.function.Function;
@@ -19,8 +22,24 @@ final class ReplaceableFile<T> {
   private final TextFile.Reader<T> reader;
   private byte @Nullable [] known;
 
+  /**
+   * The file's attributes while it held what is known: as long as they stay, it need not be read.
+   */
+  private @Nullable Attributes attributes;
+
   /** The content of a replacement that failed, perhaps only after it was in place. */
   private byte @Nullable [] uncertain;
+
+  private record Attributes(@Nullable Object key, long size, FileTime modified) {
+    static @Nullable Attributes of(Path path) {
+      try {
+        BasicFileAttributes read = Files.readAttributes(path, BasicFileAttributes.class);
+        return new Attributes(read.fileKey(), read.size(), read.lastModifiedTime());
+      } catch (IOException e) {
+        return null;
+      }
+    }
+  }
 
   ReplaceableFile(Path path, Disk disk, Function<T, String> writer, TextFile.Reader<T> reader) {
     this.path = path;
@@ -34,9 +53,11 @@ final class ReplaceableFile<T> {
   }
 
   T read() throws StoreException {
+    Attributes before = Attributes.of(path);
     byte[] bytes = TextFile.bytes(path);
     T read = TextFile.parse(path, bytes, reader);
     known = TextFile.digest(bytes);
+    attributes = before;
     return read;
   }
 
@@ -53,6 +74,7 @@ final class ReplaceableFile<T> {
     uncertain = digest;
     TextFile.replace(disk, path, text);
     known = digest;
+    attributes = Attributes.of(path);
     uncertain = null;
   }
 
@@ -65,11 +87,16 @@ final class ReplaceableFile<T> {
     if (known == null && uncertain == null) {
       return;
     }
+    Attributes now = Attributes.of(path);
+    if (uncertain == null && now != null && now.equals(attributes)) {
+      return;
+    }
     byte[] there = TextFile.digest(TextFile.bytesOrEmpty(path));
     boolean neverWritten = known == null && !Files.exists(path);
     if (!neverWritten && !Arrays.equals(there, known) && !Arrays.equals(there, uncertain)) {
       throw ForeignChangeException.of(path);
     }
+    attributes = now;
   }
 
   /** Returns the digest of the content, lower-case hex; null where it was never read or written. */

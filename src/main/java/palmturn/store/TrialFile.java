@@ -124,6 +124,7 @@ final class TrialFile {
 
   /** Puts a reading on the disk. */
   void keep(Reading reading, String sentence, Instant at) throws StoreException {
+    file.requireUnchanged();
     journal.add(new JournalLine(at, sentence, reading, file.sha256()));
     trial = trial.withReading(reading);
     readersKept.add(reading.reader());

@@ -118,19 +118,23 @@ final class TrialFiles {
           "%s: its clip can't be read back, so the trial must be added anew"
               .formatted(what.id().name()));
     }
+    putAside(what.id());
+    save(trial);
+  }
+
+  private void putAside(TrialId id) throws StoreException {
     try {
       for (String ending : List.of(JOURNAL, JSON)) {
-        Path file = folder.resolve(what.id().name() + ending);
+        Path file = folder.resolve(id.name() + ending);
         if (Files.exists(file)) {
           disk.moveOver(file, Layout.vacant(file, ".damaged"));
         }
       }
     } catch (IOException e) {
       throw new StoreException(
-          "%s: can't be put aside: %s".formatted(what.id().name(), IoErrors.reason(e)), e);
+          "%s: can't be put aside: %s".formatted(id.name(), IoErrors.reason(e)), e);
     }
-    damaged.remove(what.id());
-    trials.put(what.id(), TrialFile.create(folder, trial, disk));
+    damaged.remove(id);
   }
 
   /** Returns all trials that can be read, in the order of the board. */
@@ -216,11 +220,14 @@ final class TrialFiles {
    * Puts a reading beside those of its trial, under a name of its own where another one has its
    * name.
    *
-   * @param of the trial as it is known here; written again where its file is gone
+   * @param of the trial as it is known here; written again where its file is gone or damaged
    * @return the reading as it was put; null where the trial has it already
    */
   @Nullable Reading keepBeside(Trial of, Reading reading, String sentence, Instant at)
       throws StoreException {
+    if (damaged.containsKey(of.id())) {
+      putAside(of.id());
+    }
     if (!trials.containsKey(of.id())) {
       save(of);
     }

@@ -9,12 +9,18 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Random;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import palmturn.trial.Hand;
 import palmturn.trial.Reading;
 import palmturn.trial.SampleFiles;
@@ -225,6 +231,100 @@ class ForeignChangeTest {
             .contains("another program has changed it"));
     assertEquals(List.of("AB 3"), readersOnDisk());
     SessionFolder.open(folder).close();
+  }
+
+  @Test
+  void aTrialFileThatAnotherProgramDamagedIsPutAsideAndWrittenFromMemory() throws Exception {
+    Files.writeString(trialFile(), "{");
+    Files.delete(journal());
+    assertThrows(
+        ForeignChangeException.class, () -> open.keep(RIGHT, marks("AB", 4), "Add a slap"));
+    open.keepBeside(RIGHT, marks("AB", 4), "Kept");
+    assertTrue(readersOnDisk().contains("AB-2 4") || readersOnDisk().contains("AB 4"));
+    assertEquals("{", Files.readString(folder.resolve("trials/right-baseline-1.json.damaged")));
+  }
+
+  /** Whatever another program does between two marks, the latest marks end up on the disk. */
+  @ParameterizedTest
+  @ValueSource(longs = {61, 62, 63, 64, 65, 66, 67, 68})
+  void noOrderOfForeignChangesLosesTheLatestMarks(long seed) throws Exception {
+    Random random = new Random(seed);
+    List<Path> older = new ArrayList<>();
+    Reading latest = marks("AB", 3);
+    int refused = 0;
+    for (int step = 0; step < 60; step++) {
+      meddle(random, older, step);
+      latest = marks(latest.reader(), 4 + step);
+      try {
+        open.keep(RIGHT, latest, "Add a slap");
+      } catch (ForeignChangeException e) {
+        refused++;
+        latest = open.keepBeside(RIGHT, latest, "Kept");
+      }
+      try (SessionFolder looking = SessionFolder.openReadOnly(folder)) {
+        assertEquals(
+            latest,
+            looking.trial(RIGHT).reading(latest.reader()).orElseThrow(),
+            "seed " + seed + " step " + step);
+      }
+    }
+    assertTrue(refused > 5, "it meddled: " + refused);
+    try {
+      open.close();
+    } catch (StoreException e) {
+      // It says that another program has changed the session; what counts is what is there.
+      assertTrue(e.getMessage().contains("another program"), e.getMessage());
+    }
+    try (SessionFolder again = SessionFolder.open(folder)) {
+      Reading wanted = latest;
+      assertTrue(
+          again.trial(RIGHT).readings().stream()
+              .anyMatch(each -> each.slaps().equals(wanted.slaps())),
+          "seed " + seed);
+    }
+  }
+
+  private void meddle(Random random, List<Path> older, int step) throws IOException {
+    Path trials = folder.resolve("trials");
+    List<Path> files = new ArrayList<>();
+    try (Stream<Path> all = Files.list(trials)) {
+      all.filter(each -> each.toString().contains("right-baseline-1.j"))
+          .filter(each -> !each.toString().endsWith(".damaged"))
+          .forEach(files::add);
+    }
+    Path file = files.isEmpty() ? null : files.get(random.nextInt(files.size()));
+    switch (random.nextInt(9)) {
+      case 0 -> Files.deleteIfExists(journal());
+      case 1 -> Files.deleteIfExists(folder.resolve(".lock"));
+      case 2 -> {
+        if (file != null) {
+          Path copy = temp.resolve("older-" + step + "-" + file.getFileName());
+          Files.copy(file, copy);
+          older.add(copy);
+        }
+      }
+      case 3, 4 -> {
+        if (!older.isEmpty()) {
+          Path back = older.get(random.nextInt(older.size()));
+          String name = back.getFileName().toString().replaceFirst("older-\\d+-", "");
+          Files.copy(back, trials.resolve(name), StandardCopyOption.REPLACE_EXISTING);
+        }
+      }
+      case 5 -> {
+        if (file != null) {
+          byte[] bytes = Files.readAllBytes(file);
+          Files.write(file, Arrays.copyOf(bytes, bytes.length * random.nextInt(10) / 10));
+        }
+      }
+      case 6 -> {
+        if (Files.exists(journal())) {
+          Files.write(journal(), new byte[random.nextInt(50)], StandardOpenOption.APPEND);
+        }
+      }
+      default -> {
+        // Most marks are made in peace.
+      }
+    }
   }
 
   private static void copyFolder(Path from, Path to) throws IOException {
