@@ -68,11 +68,12 @@ public record LibraryDrill(
 
   /** Returns when and how the drill is made harder, as one sentence or more. */
   public String harderWhen() {
-    return "Only after %d of %d slaps were clean: %s%s"
-        .formatted(
-            CLEAN_BEFORE_HARDER,
-            OF_BEFORE_HARDER,
-            harder.substring(0, 1).toLowerCase(Locale.ROOT),
-            harder.substring(1));
+    return String.format(
+        Locale.ROOT,
+        "Only after %d of %d slaps were clean: %s%s",
+        CLEAN_BEFORE_HARDER,
+        OF_BEFORE_HARDER,
+        harder.substring(0, 1).toLowerCase(Locale.ROOT),
+        harder.substring(1));
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import palmturn.measure.CeilingScore;
 import palmturn.measure.Decimals;
@@ -225,8 +226,12 @@ final class Rules {
     }
     return most == null
         ? ""
-        : " Most often: %s, %d of %d attempts."
-            .formatted(most.code().replace('-', ' '), count, attempts);
+        : String.format(
+            Locale.ROOT,
+            " Most often: %s, %d of %d attempts.",
+            most.code().replace('-', ' '),
+            count,
+            attempts);
   }
 
   /** Accurate but slow, or uneven: only where rule 2 has nothing to say about the hand. */

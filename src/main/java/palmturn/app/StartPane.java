@@ -2,6 +2,7 @@ package palmturn.app;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.function.Consumer;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -107,7 +108,8 @@ final class StartPane extends VBox {
     TrialId trial = left.trial();
     return trial == null
         ? last
-        : "%s, at %s hand %d".formatted(last, trial.hand().code(), trial.repeat());
+        : String.format(
+            Locale.ROOT, "%s, at %s hand %d", last, trial.hand().code(), trial.repeat());
   }
 
   private static Button button(

@@ -28,7 +28,7 @@ final class AddCommand implements Callable<Integer> {
   @Option(
       names = "--hand",
       required = true,
-      description = "The moving hand, the athlete's own: ${COMPLETION-CANDIDATES}.")
+      description = "The moving hand, the athlete's own: left, right.")
   private Hand hand;
 
   @Option(

@@ -2,6 +2,7 @@ package palmturn.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import palmturn.measure.Measures;
 import palmturn.measure.Phrases;
@@ -41,7 +42,8 @@ final class AgreeText {
     lines.add(
         independent == 1
             ? "On the one trial with independent readings:"
-            : "On the %d trials with independent readings together:".formatted(independent));
+            : String.format(
+                Locale.ROOT, "On the %d trials with independent readings together:", independent));
     lines.addAll(AgreementSentences.of(together, a, b));
     lines.addAll(
         AgreementSentences.figure(over, Phrases.capital(Names.measure(Measures.RATE)), a, b));

@@ -30,7 +30,7 @@ final class DrillCommand implements Callable<Integer> {
   @Option(
       names = "--hand",
       required = true,
-      description = "The hand that it trained: ${COMPLETION-CANDIDATES}.")
+      description = "The hand that it trained: left, right, both, none.")
   private DrillHand hand;
 
   @Option(names = "--dose", defaultValue = "", description = "How much, in your own words.")

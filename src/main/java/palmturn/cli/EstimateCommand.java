@@ -4,6 +4,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -192,12 +193,14 @@ final class EstimateCommand implements Callable<Integer> {
     parts.add(counts.estimated() + " estimated");
     parts.add(counts.failed() + unread + " failed");
     if (counts.leftOut() > 0) {
-      parts.add("%d left out, which %s has".formatted(counts.leftOut(), out));
+      parts.add(String.format(Locale.ROOT, "%d left out, which %s has", counts.leftOut(), out));
     }
     if (counts.failedBefore() > 0) {
       parts.add(
-          "%d left out, which failed before (--retry tries again)"
-              .formatted(counts.failedBefore()));
+          String.format(
+              Locale.ROOT,
+              "%d left out, which failed before (--retry tries again)",
+              counts.failedBefore()));
     }
     return (counts.stopped() ? "stopped; " : "") + String.join(", ", parts);
   }

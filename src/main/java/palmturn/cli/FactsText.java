@@ -41,9 +41,12 @@ final class FactsText {
 
   private static String of(ClipFacts.Sound sound) {
     String text =
-        "%s, %d Hz, %s"
-            .formatted(
-                sound.codec(), sound.sampleRate(), Figures.count(sound.channels(), "channel"));
+        String.format(
+            Locale.ROOT,
+            "%s, %d Hz, %s",
+            sound.codec(),
+            sound.sampleRate(),
+            Figures.count(sound.channels(), "channel"));
     Double firstS = sound.firstS();
     return firstS == null ? text : text + String.format(Locale.ROOT, ", from %.3f s", firstS);
   }

@@ -3,6 +3,8 @@ package palmturn.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.Writer;
+import java.util.Locale;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.UserError;
 import picocli.CommandLine;
@@ -36,7 +38,7 @@ public abstract class RootCommand {
     line.setCaseInsensitiveEnumValuesAllowed(true);
     line.setParameterExceptionHandler(
         (e, given) -> {
-          e.getCommandLine().getErr().println("palmturn: " + oneLine(e.getMessage()));
+          e.getCommandLine().getErr().println("palmturn: " + oneLine(inTypedWords(e.getMessage())));
           e.getCommandLine()
               .getErr()
               .printf("Try '%s --help'.%n", e.getCommandLine().getCommandSpec().qualifiedName());
@@ -51,6 +53,14 @@ public abstract class RootCommand {
     }
     line.getErr().flush();
     return lost == null ? status : Math.max(status, PalmturnCommand.WRONG_DATA);
+  }
+
+  /** Returns an error with the words of an option as they are typed, not as constants. */
+  private static String inTypedWords(@Nullable String error) {
+    return Pattern.compile("expected one of \\[[A-Z_, ]+] \\(case-insensitive\\)")
+        .matcher(String.valueOf(error))
+        .replaceAll(
+            found -> found.group().toLowerCase(Locale.ROOT).replace(" (case-insensitive)", ""));
   }
 
   private int execute(CommandLine line, String[] args) {

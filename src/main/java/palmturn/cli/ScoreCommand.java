@@ -2,6 +2,7 @@ package palmturn.cli;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -69,7 +70,7 @@ final class ScoreCommand implements Callable<Integer> {
     }
     spec.commandLine()
         .getErr()
-        .printf("palmturn: %d scored, %d failed%n", sessions.size() - failed, failed);
+        .printf(Locale.ROOT, "palmturn: %d scored, %d failed%n", sessions.size() - failed, failed);
     return failed == 0 ? PalmturnCommand.DONE : PalmturnCommand.WRONG_DATA;
   }
 

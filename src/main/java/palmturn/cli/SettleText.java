@@ -2,6 +2,7 @@ package palmturn.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -33,13 +34,14 @@ final class SettleText {
         "%s: a is %s, b is %s"
             .formatted(result.trial().id().name(), named(comparison.a()), named(comparison.b())));
     lines.add(
-        "%d marks of both, %d only of a, %d only of b, within %s ms%s"
-            .formatted(
-                comparison.matching().pairs().size(),
-                comparison.matching().onlyA().size(),
-                comparison.matching().onlyB().size(),
-                Figures.ms(comparison.tolerance().seconds()),
-                comparison.tolerance().tooFewFrames() ? ": too few frames to match" : ""));
+        String.format(
+            Locale.ROOT,
+            "%d marks of both, %d only of a, %d only of b, within %s ms%s",
+            comparison.matching().pairs().size(),
+            comparison.matching().onlyA().size(),
+            comparison.matching().onlyB().size(),
+            Figures.ms(comparison.tolerance().seconds()),
+            comparison.tolerance().tooFewFrames() ? ": too few frames to match" : ""));
     BlandAltman offset = Agreement.of(comparison).offset();
     if (offset != null) {
       lines.add(
@@ -57,8 +59,11 @@ final class SettleText {
       lines.add("Nothing differs.");
     } else {
       lines.add(
-          "%s, %d open"
-              .formatted(Figures.count(comparison.differences(), "difference"), settled.open()));
+          String.format(
+              Locale.ROOT,
+              "%s, %d open",
+              Figures.count(comparison.differences(), "difference"),
+              settled.open()));
       lines.addAll(TextTable.lines(rows(settled)));
     }
     lines.add("");

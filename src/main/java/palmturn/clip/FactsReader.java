@@ -143,7 +143,9 @@ final class FactsReader {
 
   private static void addPictureWarnings(List<String> warnings, ClipFile clip, int shortSide) {
     if (shortSide < LEAST_SHORT_SIDE) {
-      warnings.add("the picture is small: its short side has %d pixels".formatted(shortSide));
+      warnings.add(
+          String.format(
+              Locale.ROOT, "the picture is small: its short side has %d pixels", shortSide));
     }
     try (FrameReader reader = clip.newReader()) {
       double luma = 0;

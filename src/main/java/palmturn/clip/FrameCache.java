@@ -4,6 +4,7 @@ import static org.bytedeco.ffmpeg.global.avutil.av_frame_clone;
 import static org.bytedeco.ffmpeg.global.avutil.av_frame_free;
 
 import java.util.HashSet;
+import java.util.Locale;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
@@ -67,7 +68,8 @@ public final class FrameCache implements AutoCloseable {
   public synchronized CompletableFuture<Picture> frame(int index) {
     if (closed || index < 0 || index >= clip.frames().size()) {
       return CompletableFuture.failedFuture(
-          new ClipException("%s has no frame %d".formatted(clip.path().getFileName(), index)));
+          new ClipException(
+              String.format(Locale.ROOT, "%s has no frame %d", clip.path().getFileName(), index)));
     }
     if (waiting != null) {
       waiting.cancel(false);

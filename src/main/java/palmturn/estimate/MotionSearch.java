@@ -67,7 +67,8 @@ record MotionSearch(
     List<String> warnings = new ArrayList<>();
     int count = frames.to() - frames.from();
     if (count < FEWEST_FRAMES) {
-      warnings.add("%d frames are too few to see slaps in.".formatted(Math.max(0, count)));
+      warnings.add(
+          String.format(Locale.ROOT, "%d frames are too few to see slaps in.", Math.max(0, count)));
       return new MotionSearch(trials, null, List.of(), warnings);
     }
     double fps = 1 / (clip.frames().medianS() * request.realPerMediaS());
@@ -125,7 +126,8 @@ record MotionSearch(
       warnings.add(
           footage.unreadable() == 1
               ? "One frame could not be decoded."
-              : "%d frames could not be decoded.".formatted(footage.unreadable()));
+              : String.format(
+                  Locale.ROOT, "%d frames could not be decoded.", footage.unreadable()));
     }
     Estimate.Region region = request.hints().handRegion();
     double cell = footage.pxPerCell();

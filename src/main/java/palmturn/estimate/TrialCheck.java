@@ -60,8 +60,11 @@ public final class TrialCheck {
     Contacts contacts = motion.contacts();
     if (motion.size() < FEWEST) {
       against.add(
-          "Only %d stops of a moving hand were seen; a trial has at least %d."
-              .formatted(motion.size(), FEWEST));
+          String.format(
+              Locale.ROOT,
+              "Only %d stops of a moving hand were seen; a trial has at least %d.",
+              motion.size(),
+              FEWEST));
     }
     if (tooSlow(motion, heard)) {
       against.add(

@@ -2,6 +2,7 @@ package palmturn.json;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
+import java.util.Locale;
 import java.util.function.UnaryOperator;
 
 /**
@@ -50,8 +51,12 @@ record Format(String name, List<UnaryOperator<ObjectNode>> steps) {
     int found = keys.integer("version", 1, FAR_FUTURE);
     if (found > version()) {
       throw new JsonException(
-          "written by a newer Palmturn: %s version %d, and this one knows up to version %d"
-              .formatted(name, found, version()));
+          String.format(
+              Locale.ROOT,
+              "written by a newer Palmturn: %s version %d, and this one knows up to version %d",
+              name,
+              found,
+              version()));
     }
     return file;
   }

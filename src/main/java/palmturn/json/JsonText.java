@@ -112,7 +112,8 @@ public final class JsonText {
 
   public static JsonNode parse(String text) throws JsonException {
     if (text.length() > MAX_CHARACTERS) {
-      throw new JsonException("too long: over %d characters".formatted(MAX_CHARACTERS));
+      throw new JsonException(
+          String.format(Locale.ROOT, "too long: over %d characters", MAX_CHARACTERS));
     }
     // Some editors put a byte-order mark in front.
     String json = text.startsWith("\uFEFF") ? text.substring(1) : text;
@@ -171,7 +172,9 @@ public final class JsonText {
 
   private static String where(JsonProcessingException e) {
     JsonLocation at = e.getLocation();
-    return at == null ? "" : " at line %d, column %d".formatted(at.getLineNr(), at.getColumnNr());
+    return at == null
+        ? ""
+        : String.format(Locale.ROOT, " at line %d, column %d", at.getLineNr(), at.getColumnNr());
   }
 
   private static String firstLine(JsonProcessingException e) {

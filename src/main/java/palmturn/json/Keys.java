@@ -134,7 +134,10 @@ final class Keys {
         || !value.canConvertToInt()
         || value.intValue() < least
         || value.intValue() > most) {
-      throw wrong(at(key), "must be a whole number from %d to %d".formatted(least, most), value);
+      throw wrong(
+          at(key),
+          String.format(Locale.ROOT, "must be a whole number from %d to %d", least, most),
+          value);
     }
     return value.intValue();
   }
@@ -175,7 +178,7 @@ final class Keys {
     List<T> items = new ArrayList<>();
     int i = 0;
     for (JsonNode each : items(key)) {
-      items.add(of(each, "%s[%d]".formatted(at(key), i++)).read(item));
+      items.add(of(each, String.format(Locale.ROOT, "%s[%d]", at(key), i++)).read(item));
     }
     return items;
   }
@@ -185,7 +188,7 @@ final class Keys {
     List<T> items = new ArrayList<>();
     int i = 0;
     for (JsonNode each : items(key)) {
-      String at = "%s[%d]".formatted(at(key), i++);
+      String at = String.format(Locale.ROOT, "%s[%d]", at(key), i++);
       if (!each.isTextual()) {
         throw new JsonException("%s: must be a text, not %s".formatted(at, shown(each)));
       }
@@ -198,7 +201,8 @@ final class Keys {
   List<Double> numbers(String key, double least, double most) throws JsonException {
     List<Double> numbers = new ArrayList<>();
     for (JsonNode each : items(key)) {
-      numbers.add(within("%s[%d]".formatted(at(key), numbers.size()), each, least, most));
+      numbers.add(
+          within(String.format(Locale.ROOT, "%s[%d]", at(key), numbers.size()), each, least, most));
     }
     return numbers;
   }

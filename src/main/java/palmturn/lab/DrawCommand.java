@@ -63,10 +63,7 @@ public final class DrawCommand implements Callable<Integer> {
   @Option(names = "--name", defaultValue = "clip", description = "The one clip's name.")
   private String name;
 
-  @Option(
-      names = "--hand",
-      defaultValue = "right",
-      description = "The moving hand: ${COMPLETION-CANDIDATES}.")
+  @Option(names = "--hand", defaultValue = "right", description = "The moving hand: left, right.")
   private Hand hand;
 
   @Option(names = "--rate", defaultValue = "5", description = "Slaps a second: ${DEFAULT-VALUE}.")

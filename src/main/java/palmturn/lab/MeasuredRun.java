@@ -8,6 +8,7 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
 
 /** The circumstances of a measurement: command, commit, date, cores and load. */
@@ -24,16 +25,17 @@ final class MeasuredRun {
    */
   static String line(Path home, String command, List<Path> folders, String load, Clock clock)
       throws InterruptedException {
-    return "`%s`, commit %s, %s; clips of %s; %d cores%s."
-        .formatted(
-            command,
-            commit(home),
-            LocalDate.now(clock.withZone(ZoneOffset.UTC)),
-            folders.stream()
-                .map(folder -> "`" + folder.toAbsolutePath().normalize().getFileName() + "`")
-                .collect(Collectors.joining(", ")),
-            Runtime.getRuntime().availableProcessors(),
-            load);
+    return String.format(
+        Locale.ROOT,
+        "`%s`, commit %s, %s; clips of %s; %d cores%s.",
+        command,
+        commit(home),
+        LocalDate.now(clock.withZone(ZoneOffset.UTC)),
+        folders.stream()
+            .map(folder -> "`" + folder.toAbsolutePath().normalize().getFileName() + "`")
+            .collect(Collectors.joining(", ")),
+        Runtime.getRuntime().availableProcessors(),
+        load);
   }
 
   /** Returns the load average in words; empty where the system doesn't tell it. */

@@ -1,5 +1,6 @@
 package palmturn.measure;
 
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.ElbowPath;
 import palmturn.trial.Estimate;
@@ -14,7 +15,7 @@ public record ElbowSeries(double[] timesS, double[] cm) {
   public ElbowSeries {
     if (timesS.length != cm.length) {
       throw new IllegalArgumentException(
-          "%d times but %d distances".formatted(timesS.length, cm.length));
+          String.format(Locale.ROOT, "%d times but %d distances", timesS.length, cm.length));
     }
   }
 

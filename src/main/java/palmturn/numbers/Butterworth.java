@@ -1,5 +1,6 @@
 package palmturn.numbers;
 
+import java.util.Locale;
 import org.hipparchus.complex.Complex;
 
 /**
@@ -139,8 +140,12 @@ public final class Butterworth {
   private static double warp(int order, double hz, double rateHz) {
     if (order < 1 || !(hz > 0) || !(hz < rateHz / 2)) {
       throw new IllegalArgumentException(
-          "need order 1 or more and a cutoff below half the rate, got order %d, %s Hz at %s Hz"
-              .formatted(order, hz, rateHz));
+          String.format(
+              Locale.ROOT,
+              "need order 1 or more and a cutoff below half the rate, got order %d, %s Hz at %s Hz",
+              order,
+              hz,
+              rateHz));
     }
     return 2 * Math.tan(Math.PI * hz / rateHz);
   }

@@ -1,6 +1,7 @@
 package palmturn.numbers;
 
 import java.util.Arrays;
+import java.util.Locale;
 
 /**
  * A monotone piecewise cubic Hermite interpolant: slopes by the weighted harmonic mean (Fritsch and
@@ -26,7 +27,8 @@ public final class Pchip {
    */
   public static Pchip of(double[] x, double[] y) {
     if (x.length == 0 || x.length != y.length) {
-      throw new IllegalArgumentException("%d times, %d values".formatted(x.length, y.length));
+      throw new IllegalArgumentException(
+          String.format(Locale.ROOT, "%d times, %d values", x.length, y.length));
     }
     for (int i = 1; i < x.length; i++) {
       if (!(x[i] > x[i - 1])) {

@@ -3,6 +3,7 @@ package palmturn.report;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import palmturn.measure.Decimals;
@@ -111,7 +112,8 @@ final class AgreementParts {
                 .formatted(Figures.number(side.kappa(), 2), Figures.range(side.range95(), 2)),
         settled.open() == 0
             ? "all decided"
-            : "%d of %d".formatted(settled.open(), settled.comparison().differences()));
+            : String.format(
+                Locale.ROOT, "%d of %d", settled.open(), settled.comparison().differences()));
   }
 
   private @Nullable Double rate(Trial trial, ComparedMarks marks) {

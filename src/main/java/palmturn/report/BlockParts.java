@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -211,7 +212,7 @@ final class BlockParts {
         attempts += score.accuracy().attempts();
       }
     }
-    return "%d of %d".formatted(clean, attempts);
+    return String.format(Locale.ROOT, "%d of %d", clean, attempts);
   }
 
   private HandsChart.OneHand one(String block, Hand hand, @Nullable HandScore score) {
@@ -242,7 +243,7 @@ final class BlockParts {
           && id.hand() == hand
           && id.block().equals(block)) {
         return new Page.Strip(
-            "repeat %d: %s".formatted(id.repeat(), counts(id)),
+            String.format(Locale.ROOT, "repeat %d: %s", id.repeat(), counts(id)),
             ReportCharts.smallStrip(
                 "small-" + id.name(),
                 "Marks of the " + Names.trial(id),

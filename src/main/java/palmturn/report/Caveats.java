@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import palmturn.advise.AthleteNotice;
 import palmturn.measure.Phrases;
@@ -43,12 +44,13 @@ final class Caveats {
       if (settled != null && settled.open() > 0) {
         add(
             found,
-            "%d of %s between %s and %s not yet decided"
-                .formatted(
-                    settled.open(),
-                    Figures.count(settled.comparison().differences(), "difference"),
-                    settled.comparison().a().name(),
-                    settled.comparison().b().name()),
+            String.format(
+                Locale.ROOT,
+                "%d of %s between %s and %s not yet decided",
+                settled.open(),
+                Figures.count(settled.comparison().differences(), "difference"),
+                settled.comparison().a().name(),
+                settled.comparison().b().name()),
             id);
       }
       Reading reading = filmed.reading();
@@ -92,8 +94,12 @@ final class Caveats {
                     List.of());
               } else if (left != right) {
                 found.put(
-                    "%s%s of the left hand and %d of the right"
-                        .formatted(of, Figures.count(left, "read trial"), right),
+                    String.format(
+                        Locale.ROOT,
+                        "%s%s of the left hand and %d of the right",
+                        of,
+                        Figures.count(left, "read trial"),
+                        right),
                     List.of());
               }
               for (Hand hand : Hand.values()) {

@@ -2,6 +2,7 @@ package palmturn.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import palmturn.measure.CeilingScore;
 import palmturn.measure.HandMeasure;
@@ -60,13 +61,14 @@ final class CeilingSentences {
   }
 
   private static String basis(CeilingScore score, MarkOrigin readers) {
-    return "It rests on %s, %d of them to a click, with %s of which %d had a fault; %s."
-        .formatted(
-            Figures.count(score.trials(), "trial"),
-            score.paced(),
-            Figures.count(score.attempts(), "attempt"),
-            score.faulty(),
-            readers.of(score.readings(), ""));
+    return String.format(
+        Locale.ROOT,
+        "It rests on %s, %d of them to a click, with %s of which %d had a fault; %s.",
+        Figures.count(score.trials(), "trial"),
+        score.paced(),
+        Figures.count(score.attempts(), "attempt"),
+        score.faulty(),
+        readers.of(score.readings(), ""));
   }
 
   private static String end(@Nullable Double value, String beyond) {

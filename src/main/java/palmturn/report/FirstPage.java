@@ -2,6 +2,7 @@ package palmturn.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import palmturn.wording.Figures;
 
 /**
@@ -46,7 +47,7 @@ public record FirstPage(String style, int openLines, int coachLetters) {
     int left = openLeft(page);
     return open(page).isEmpty()
         ? Figures.count(left, "thing") + ": see "
-        : "And %d more: see ".formatted(left);
+        : String.format(Locale.ROOT, "And %d more: see ", left);
   }
 
   /** Returns the coach's words that stand here, cut between two words. */

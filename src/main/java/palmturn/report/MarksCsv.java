@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.Coded;
@@ -100,7 +101,11 @@ public final class MarksCsv {
       if (row.cells().size() != header.size()) {
         throw new MarksFormatException(
             row.line(),
-            "%d cells, where the header has %d".formatted(row.cells().size(), header.size()));
+            String.format(
+                Locale.ROOT,
+                "%d cells, where the header has %d",
+                row.cells().size(),
+                header.size()));
       }
       Cells cells = new Cells(row, header);
       String kind = cells.text("kind");

@@ -18,6 +18,7 @@ import java.util.ArrayList;
 import java.util.Calendar;
 import java.util.GregorianCalendar;
 import java.util.List;
+import java.util.Locale;
 import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.pdfbox.io.RandomAccessReadBuffer;
@@ -44,14 +45,15 @@ final class Pdf implements Chart.Markup {
   @Override
   public String of(Chart chart) {
     charts.add(chart);
-    return "<object type=\"%s\" class=\"%s\" data-chart=\"%d\" alt=\"%s\" style=\"width:%dpx;height:%dpx\"></object>"
-        .formatted(
-            TYPE,
-            chart.decorative() ? "icon" : "drawn",
-            charts.size() - 1,
-            escaped(chart.title()),
-            pixels(chart.width()),
-            pixels(chart.height()));
+    return String.format(
+        Locale.ROOT,
+        "<object type=\"%s\" class=\"%s\" data-chart=\"%d\" alt=\"%s\" style=\"width:%dpx;height:%dpx\"></object>",
+        TYPE,
+        chart.decorative() ? "icon" : "drawn",
+        charts.size() - 1,
+        escaped(chart.title()),
+        pixels(chart.width()),
+        pixels(chart.height()));
   }
 
   /** Returns how many pages a page takes whose charts were all put into the markup by this. */

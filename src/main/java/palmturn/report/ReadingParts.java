@@ -2,6 +2,7 @@ package palmturn.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -46,8 +47,13 @@ final class ReadingParts {
         counts(filmed.trial(), settled, input),
         rows.isEmpty()
             ? "%s and %s differ nowhere.".formatted(a, b)
-            : "%s and %s differ in %s, worst first; %d still open."
-                .formatted(a, b, Figures.count(rows.size(), "place"), settled.open()),
+            : String.format(
+                Locale.ROOT,
+                "%s and %s differ in %s, worst first; %d still open.",
+                a,
+                b,
+                Figures.count(rows.size(), "place"),
+                settled.open()),
         a,
         b,
         rows,

@@ -217,12 +217,13 @@ public final class Report {
 
   private static String frames(ClipFacts clip) {
     String text =
-        "%s a second%s, %d × %d"
-            .formatted(
-                Figures.number(clip.meanFps(), 1),
-                clip.variableRate() ? " (varies)" : "",
-                clip.width(),
-                clip.height());
+        String.format(
+            Locale.ROOT,
+            "%s a second%s, %d × %d",
+            Figures.number(clip.meanFps(), 1),
+            clip.variableRate() ? " (varies)" : "",
+            clip.width(),
+            clip.height());
     return clip.captureFps() == null
         ? text
         : text + ", captured at " + Decimals.plain(clip.captureFps());

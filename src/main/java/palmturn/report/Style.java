@@ -44,8 +44,12 @@ final class Style {
   }
 
   private static String font(String file, int weight) {
-    return "@font-face{font-family:%s;font-weight:%d;src:url(data:font/woff2;base64,%s) format(\"woff2\")}\n"
-        .formatted(Lato.FAMILY, weight, Base64.getEncoder().encodeToString(Lato.bytes(file)));
+    return String.format(
+        Locale.ROOT,
+        "@font-face{font-family:%s;font-weight:%d;src:url(data:font/woff2;base64,%s) format(\"woff2\")}\n",
+        Lato.FAMILY,
+        weight,
+        Base64.getEncoder().encodeToString(Lato.bytes(file)));
   }
 
   private static String variables(Palette palette) {

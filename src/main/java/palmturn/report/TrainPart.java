@@ -98,7 +98,7 @@ public record TrainPart(
   private static WeekRow row(Plan.Week week) {
     StartingPace pace = week.pace();
     return new WeekRow(
-        "Week %d, %s".formatted(week.number(), week.aim()),
+        String.format(Locale.ROOT, "Week %d, %s", week.number(), week.aim()),
         link(week.drill()),
         typeset(
             ". "

@@ -5,6 +5,7 @@ import java.util.Base64;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -85,8 +86,11 @@ final class TrialParts {
         EstimateParts.of(trial, reading, windowS, input.limits()),
         pictures,
         pictures.size() < faults.size()
-            ? "%d of %s shown as a picture."
-                .formatted(pictures.size(), Figures.count(faults.size(), "fault"))
+            ? String.format(
+                Locale.ROOT,
+                "%d of %s shown as a picture.",
+                pictures.size(),
+                Figures.count(faults.size(), "fault"))
             : "");
   }
 
@@ -171,7 +175,9 @@ final class TrialParts {
     for (Map.Entry<FaultKind, FaultCount> each : score.accuracy().faults().entrySet()) {
       FaultCount count = each.getValue();
       if (count.all() > 0) {
-        parts.add("%d %s (%s)".formatted(count.all(), Names.fault(each.getKey()), sides(count)));
+        parts.add(
+            String.format(
+                Locale.ROOT, "%d %s (%s)", count.all(), Names.fault(each.getKey()), sides(count)));
       }
     }
     return parts.isEmpty()

@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
+import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import palmturn.json.JournalLine;
@@ -96,7 +97,8 @@ final class Journal {
       JournalLine read = JournalLine.read(text);
       lastOfReader.put(read.reading().reader(), read);
     } catch (JsonException e) {
-      throw new StoreException("%s: line %d: %s".formatted(file, line, e.getMessage()), e);
+      throw new StoreException(
+          String.format(Locale.ROOT, "%s: line %d: %s", file, line, e.getMessage()), e);
     }
   }
 

@@ -105,7 +105,8 @@ public final class PackReader implements AutoCloseable {
   private static void checkNames(Path file, ZipFile zip, PackManifest manifest)
       throws StoreException {
     if (zip.size() > MOST_ENTRIES) {
-      throw refused(file, "%d files in it are too many to be real".formatted(zip.size()));
+      throw refused(
+          file, String.format(Locale.ROOT, "%d files in it are too many to be real", zip.size()));
     }
     Set<String> named = new HashSet<>();
     for (PackManifest.Entry entry : manifest.entries()) {
@@ -148,8 +149,11 @@ public final class PackReader implements AutoCloseable {
     if (bytes > MOST_BYTES || bytes > SMALL + (double) MOST_TIMES_SMALLER * length) {
       throw refused(
           file,
-          "its %.0f MB would grow to %.0f MB, too much to be real"
-              .formatted(length / 1e6, bytes / 1e6));
+          String.format(
+              Locale.ROOT,
+              "its %.0f MB would grow to %.0f MB, too much to be real",
+              length / 1e6,
+              bytes / 1e6));
     }
   }
 
@@ -233,8 +237,12 @@ public final class PackReader implements AutoCloseable {
     long room = folder.toFile().getUsableSpace();
     if (bytes < 0 || room > 0 && bytes > room) {
       throw new StoreException(
-          "%s: needs %d MB, and %d MB are free on this disk"
-              .formatted(file, bytes / 1_000_000, room / 1_000_000));
+          String.format(
+              Locale.ROOT,
+              "%s: needs %d MB, and %d MB are free on this disk",
+              file,
+              bytes / 1_000_000,
+              room / 1_000_000));
     }
   }
 

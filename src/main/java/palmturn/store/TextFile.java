@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.function.Supplier;
 import palmturn.clip.ClipHash;
 import palmturn.json.JsonException;
@@ -47,7 +48,8 @@ final class TextFile {
     long size = Files.size(file);
     if (size > MOST_BYTES) {
       throw new StoreException(
-          "%s: too large to be one of Palmturn's files: %d bytes".formatted(file, size));
+          String.format(
+              Locale.ROOT, "%s: too large to be one of Palmturn's files: %d bytes", file, size));
     }
     return Files.readAllBytes(file);
   }

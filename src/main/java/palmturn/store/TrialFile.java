@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import palmturn.json.JournalLine;
 import palmturn.json.TrialJson;
@@ -64,8 +65,11 @@ final class TrialFile {
     }
     if (journal.damagedLines() > 0) {
       notices.add(
-          "%s: damaged in %d of its lines; all marks in the others are read"
-              .formatted(journal.path(), journal.damagedLines()));
+          String.format(
+              Locale.ROOT,
+              "%s: damaged in %d of its lines; all marks in the others are read",
+              journal.path(),
+              journal.damagedLines()));
     }
     if (journal.isTorn()) {
       notices.add(

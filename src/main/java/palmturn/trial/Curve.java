@@ -1,6 +1,7 @@
 package palmturn.trial;
 
 import java.util.List;
+import java.util.Locale;
 
 /**
  * A quantity over time.
@@ -17,7 +18,7 @@ public record Curve(List<Double> timesS, List<Double> values) {
     values = List.copyOf(values);
     if (timesS.size() != values.size()) {
       throw new IllegalArgumentException(
-          "%d times but %d values".formatted(timesS.size(), values.size()));
+          String.format(Locale.ROOT, "%d times but %d values", timesS.size(), values.size()));
     }
   }
 

@@ -2,6 +2,7 @@ package palmturn.wording;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import palmturn.measure.Decimals;
 import palmturn.numbers.BlandAltman;
 import palmturn.numbers.Kappa;
@@ -26,17 +27,18 @@ public final class AgreementSentences {
     MatchCounts counts = agreement.counts();
     Double f = agreement.independent() ? counts.f() : null;
     sentences.add(
-        "%d marks are in both, %d only with %s, %d only with %s%s."
-            .formatted(
-                counts.pairs(),
-                counts.onlyA(),
-                a,
-                counts.onlyB(),
-                b,
-                f == null
-                    ? ""
-                    : ": where one has a mark the other has it too in %s %% of cases (F %s)"
-                        .formatted(Decimals.fixed(100 * f, 1), Decimals.fixed(f, 3))));
+        String.format(
+            Locale.ROOT,
+            "%d marks are in both, %d only with %s, %d only with %s%s.",
+            counts.pairs(),
+            counts.onlyA(),
+            a,
+            counts.onlyB(),
+            b,
+            f == null
+                ? ""
+                : ": where one has a mark the other has it too in %s %% of cases (F %s)"
+                    .formatted(Decimals.fixed(100 * f, 1), Decimals.fixed(f, 3))));
     BlandAltman offset = agreement.offset();
     if (offset != null) {
       sentences.add(
@@ -67,16 +69,17 @@ public final class AgreementSentences {
       return;
     }
     sentences.add(
-        "The %s is the same for %s %% of %d slaps that both name%s."
-            .formatted(
-                what,
-                Decimals.fixed(same, 1),
-                labels.n(),
-                kappa == null
-                    ? "; beyond chance can’t be told, since one used a single word for all"
-                    : ": kappa %s (%s), where 1 is full agreement and 0 what chance gives"
-                        .formatted(
-                            Decimals.fixed(kappa.kappa(), 2), Figures.range(kappa.range95(), 2))));
+        String.format(
+            Locale.ROOT,
+            "The %s is the same for %s %% of %d slaps that both name%s.",
+            what,
+            Decimals.fixed(same, 1),
+            labels.n(),
+            kappa == null
+                ? "; beyond chance can’t be told, since one used a single word for all"
+                : ": kappa %s (%s), where 1 is full agreement and 0 what chance gives"
+                    .formatted(
+                        Decimals.fixed(kappa.kappa(), 2), Figures.range(kappa.range95(), 2))));
   }
 
   /**
@@ -94,14 +97,15 @@ public final class AgreementSentences {
     }
     List<String> sentences = new ArrayList<>();
     sentences.add(
-        "%s: %s minus %s is %s on average (95 %%: %s) over %d trials; on a single trial it"
-                .formatted(
-                    figure,
-                    b,
-                    a,
-                    Decimals.fixed(limits.bias(), 3),
-                    Figures.range(limits.bias95(), 3),
-                    over.figures())
+        String.format(
+                Locale.ROOT,
+                "%s: %s minus %s is %s on average (95 %%: %s) over %d trials; on a single trial it",
+                figure,
+                b,
+                a,
+                Decimals.fixed(limits.bias(), 3),
+                Figures.range(limits.bias95(), 3),
+                over.figures())
             + " lies between %s (%s) and %s (%s) in 95 %% of cases."
                 .formatted(
                     Decimals.fixed(limits.limits().low(), 3),

@@ -3,6 +3,7 @@ package palmturn.wording;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import palmturn.measure.Decimals;
@@ -65,7 +66,7 @@ public final class EstimateSummary {
     long counted = found.slaps().size() - doubles;
     return doubles == 0
         ? String.valueOf(counted)
-        : "%d, and %s".formatted(counted, Figures.count(doubles, "double"));
+        : String.format(Locale.ROOT, "%d, and %s", counted, Figures.count(doubles, "double"));
   }
 
   private static String sides(Estimate found) {
@@ -75,8 +76,12 @@ public final class EstimateSummary {
     if (palm + back == 0) {
       return found.slaps().isEmpty() ? CANNOT_TELL : "unknown until the side of one is named";
     }
-    return "palm %d, back %d%s"
-        .formatted(palm, back, unknown == 0 ? "" : ", unknown %d".formatted(unknown));
+    return String.format(
+        Locale.ROOT,
+        "palm %d, back %d%s",
+        palm,
+        back,
+        unknown == 0 ? "" : ", unknown %d".formatted(unknown));
   }
 
   private static long of(Estimate found, Side side) {
@@ -88,7 +93,7 @@ public final class EstimateSummary {
     for (Zone zone : Zone.values()) {
       long slaps = found.slaps().stream().filter(slap -> slap.zone() == zone).count();
       if (slaps > 0) {
-        parts.add("%s %d".formatted(zone.code(), slaps));
+        parts.add(String.format(Locale.ROOT, "%s %d", zone.code(), slaps));
       }
     }
     return String.join(", ", parts);
@@ -207,7 +212,8 @@ public final class EstimateSummary {
     String timed =
         found.slaps().isEmpty()
             ? ""
-            : "; %d of %d slaps timed by sound".formatted(heard, found.slaps().size());
+            : String.format(
+                Locale.ROOT, "; %d of %d slaps timed by sound", heard, found.slaps().size());
     Double offsetS = found.soundOffsetS();
     return names
         + timed

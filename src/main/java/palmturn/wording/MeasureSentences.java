@@ -1,5 +1,6 @@
 package palmturn.wording;
 
+import java.util.Locale;
 import java.util.Map;
 import java.util.function.BiFunction;
 import org.jspecify.annotations.Nullable;
@@ -140,11 +141,12 @@ public final class MeasureSentences {
     Integer clean = score.accuracy().clean();
     Range range = score.accuracy().cleanShareRangePct();
     String counts =
-        "%d of %s %s clean"
-            .formatted(
-                clean,
-                Figures.count(score.accuracy().attempts(), "attempt"),
-                clean != null && clean == 1 ? "was" : "were");
+        String.format(
+            Locale.ROOT,
+            "%d of %s %s clean",
+            clean,
+            Figures.count(score.accuracy().attempts(), "attempt"),
+            clean != null && clean == 1 ? "was" : "were");
     return range == null
         ? counts + "."
         : counts

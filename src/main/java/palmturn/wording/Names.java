@@ -41,7 +41,8 @@ public final class Names {
 
   /** Returns a trial's name as a phrase: right hand, baseline, repeat 1. */
   public static String trial(TrialId id) {
-    return "%s, %s, repeat %d".formatted(hand(id.hand()), block(id.block()), id.repeat());
+    return String.format(
+        Locale.ROOT, "%s, %s, repeat %d", hand(id.hand()), block(id.block()), id.repeat());
   }
 
   /** Returns "left hand" or "right hand". */

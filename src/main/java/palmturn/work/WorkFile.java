@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.Comparator;
+import java.util.Locale;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Matcher;
@@ -72,9 +73,12 @@ public final class WorkFile implements AutoCloseable {
       WorkFile made =
           new WorkFile(
               folder.resolve(
-                  ".palmturn-%d-%d-%d.part"
-                      .formatted(
-                          ProcessHandle.current().pid(), began(ProcessHandle.current()), number)));
+                  String.format(
+                      Locale.ROOT,
+                      ".palmturn-%d-%d-%d.part",
+                      ProcessHandle.current().pid(),
+                      began(ProcessHandle.current()),
+                      number)));
       OPEN.add(made);
       try {
         maker.make(made.path);

@@ -27,7 +27,8 @@ public final class CellWords {
    */
   static String name(TrialId id, String block) {
     String hand = id.hand() == Hand.LEFT ? "Left" : "Right";
-    return "%s hand %d, %s".formatted(hand, id.repeat(), block.toLowerCase(Locale.ROOT));
+    return String.format(
+        Locale.ROOT, "%s hand %d, %s", hand, id.repeat(), block.toLowerCase(Locale.ROOT));
   }
 
   /** Returns the word in the cell. */

@@ -1,5 +1,6 @@
 package palmturn.app.desk;
 
+import java.util.Locale;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.estimate.EstimateRun;
@@ -153,9 +154,12 @@ public final class Estimation {
           .ask(
               new Question.Consent(
                   "Start from the estimate?",
-                  "The estimate’s marks will replace your %d %s. %s undoes it."
-                      .formatted(
-                          marks, marks == 1 ? "mark" : "marks", prompts.keys().of(Action.UNDO)),
+                  String.format(
+                      Locale.ROOT,
+                      "The estimate’s marks will replace your %d %s. %s undoes it.",
+                      marks,
+                      marks == 1 ? "mark" : "marks",
+                      prompts.keys().of(Action.UNDO)),
                   "Cancel",
                   "Start from the estimate",
                   () -> copy(made)));

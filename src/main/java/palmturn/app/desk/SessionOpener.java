@@ -3,6 +3,7 @@ package palmturn.app.desk;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import palmturn.app.board.Board;
 import palmturn.app.board.Cell;
@@ -79,8 +80,11 @@ public final class SessionOpener {
           .ask(
               new Question.Consent(
                   "Another program changed this session",
-                  "%d %s of yours could not be saved. They can be saved as a reading of their own, beside what is there now."
-                      .formatted(count, count == 1 ? "mark" : "marks"),
+                  String.format(
+                      Locale.ROOT,
+                      "%d %s of yours could not be saved. They can be saved as a reading of their own, beside what is there now.",
+                      count,
+                      count == 1 ? "mark" : "marks"),
                   "Not now",
                   "Save as a new reading",
                   () -> session.saving().keepBeside(unsaved, kept -> showKept(unsaved, kept))));

@@ -2,6 +2,7 @@ package palmturn.app.differences;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.function.Consumer;
 import javafx.application.Platform;
 import javafx.beans.binding.Bindings;
@@ -94,7 +95,9 @@ final class ListPane extends VBox {
     if (choice) {
       Label words =
           Nodes.label(
-              "%s, %d of %d".formatted(now.words(), all.indexOf(now) + 1, all.size()), "second");
+              String.format(
+                  Locale.ROOT, "%s, %d of %d", now.words(), all.indexOf(now) + 1, all.size()),
+              "second");
       Label key = Nodes.label(keys.of(Action.OTHER_PAIR), "key");
       Label other = Nodes.label("another pair", "second");
       key.setOnMouseClicked(event -> press.accept(keys.of(Action.OTHER_PAIR)));

@@ -53,13 +53,18 @@ final class SummaryView extends StackPane {
     ReadingComparison comparison = settled.comparison();
     String within = String.format(Locale.ROOT, "%.0f ms", 1000 * comparison.tolerance().seconds());
     if (comparison.differences() == 0) {
-      return "%d marks are in both, at most %s apart."
-          .formatted(comparison.matching().pairs().size(), within);
+      return String.format(
+          Locale.ROOT,
+          "%d marks are in both, at most %s apart.",
+          comparison.matching().pairs().size(),
+          within);
     }
     long slaps = settled.reading().slaps().stream().filter(Slap::counts).count();
     return settled.open() == 0
-        ? "All differences are decided. The settled reading has %d slaps and counts from now on, in the report too."
-            .formatted(slaps)
+        ? String.format(
+            Locale.ROOT,
+            "All differences are decided. The settled reading has %d slaps and counts from now on, in the report too.",
+            slaps)
         : "Until the rest is decided, the marks of %s stand.".formatted(wording.readingName(false));
   }
 

@@ -159,8 +159,11 @@ final class Edits {
             reading.extra()),
         null,
         null,
-        "started from the estimate: %d %s to check"
-            .formatted(marks, marks == 1 ? "mark" : "marks"));
+        String.format(
+            Locale.ROOT,
+            "started from the estimate: %d %s to check",
+            marks,
+            marks == 1 ? "mark" : "marks"));
   }
 
   /**

@@ -56,14 +56,18 @@ final class FastEdits {
   static String summary(Snapping settling) {
     int all = settling.moves().size();
     long lagMs = Math.round(1000 * Math.abs(settling.lagS()));
-    return "snapped %d of %d typed marks".formatted(settling.snapped(), all)
+    return String.format(Locale.ROOT, "snapped %d of %d typed marks", settling.snapped(), all)
         + (lagMs == 0
             ? ""
-            : ", typed %d ms %s".formatted(lagMs, settling.lagS() > 0 ? "late" : "early"))
+            : String.format(
+                Locale.ROOT, ", typed %d ms %s", lagMs, settling.lagS() > 0 ? "late" : "early"))
         + (settling.unmatched() == 0
             ? ""
-            : "; %d without evidence nearby: move %s to the frame of contact"
-                .formatted(settling.unmatched(), settling.unmatched() == 1 ? "it" : "them"));
+            : String.format(
+                Locale.ROOT,
+                "; %d without evidence nearby: move %s to the frame of contact",
+                settling.unmatched(),
+                settling.unmatched() == 1 ? "it" : "them"));
   }
 
   /** Sets a mark's zone; the mark counts as seen. */

@@ -3,6 +3,7 @@ package palmturn.app.marking;
 import java.time.InstantSource;
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiFunction;
@@ -239,7 +240,8 @@ public final class Marking {
       step.set(
           unseen == 1
               ? "not finished: one copied mark is still to be checked"
-              : "not finished: %d copied marks are still to be checked".formatted(unseen));
+              : String.format(
+                  Locale.ROOT, "not finished: %d copied marks are still to be checked", unseen));
       return;
     }
     apply(

@@ -175,8 +175,13 @@ final class PairWords {
     }
     return now.shift() == 0
         ? "Aligned on slap " + now.slap() + " of both, in real time"
-        : "Aligned on slap %d of the %s and slap %d of the %s, in real time"
-            .formatted(now.slap(), oneName, now.slap() + now.shift(), otherName);
+        : String.format(
+            Locale.ROOT,
+            "Aligned on slap %d of the %s and slap %d of the %s, in real time",
+            now.slap(),
+            oneName,
+            now.slap() + now.shift(),
+            otherName);
   }
 
   /** Returns a warning where the palm meets the back; empty otherwise. */

@@ -2,6 +2,7 @@ package palmturn.app.progress;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
@@ -97,7 +98,10 @@ public final class ProgressModel {
     return score.sessions() == 1
         ? score.athlete()
             + ", one session. A change wants a second one: keep its folder beside this one."
-        : "%s, %d sessions. Each change is from the first session’s first block to the last’s."
-            .formatted(score.athlete(), score.sessions());
+        : String.format(
+            Locale.ROOT,
+            "%s, %d sessions. Each change is from the first session’s first block to the last’s.",
+            score.athlete(),
+            score.sessions());
   }
 }

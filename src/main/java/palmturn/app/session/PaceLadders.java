@@ -3,6 +3,7 @@ package palmturn.app.session;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
@@ -89,8 +90,12 @@ public final class PaceLadders {
         },
         files ->
             words.set(
-                "Written to %s: %d tracks, from %s on."
-                    .formatted(folder, files.size(), files.get(0).getFileName())),
+                String.format(
+                    Locale.ROOT,
+                    "Written to %s: %d tracks, from %s on.",
+                    folder,
+                    files.size(),
+                    files.get(0).getFileName())),
         problem -> words.set(Sentence.of(String.valueOf(problem.getMessage()))));
   }
 }

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.concurrent.Executor;
 import java.util.stream.Collectors;
@@ -206,8 +207,11 @@ public final class SessionFlow {
       prompts
           .notices()
           .warn(
-              "%s hand %d is filmed already: drop the clip on an empty place, or beside the board"
-                  .formatted(place.hand().code(), place.repeat()));
+              String.format(
+                  Locale.ROOT,
+                  "%s hand %d is filmed already: drop the clip on an empty place, or beside the board",
+                  place.hand().code(),
+                  place.repeat()));
     } else {
       ask(paths, place);
     }

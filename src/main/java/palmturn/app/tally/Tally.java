@@ -94,12 +94,13 @@ public final class Tally {
     String note =
         share == null || range == null
             ? accuracy.attempts() == 0 ? "no slap marked yet" : "some zones are unknown"
-            : "%d of %d, 95 %% interval %s to %s %%"
-                .formatted(
-                    Objects.requireNonNull(accuracy.clean()),
-                    accuracy.attempts(),
-                    number(range.low(), 0),
-                    number(range.high(), 0));
+            : String.format(
+                Locale.ROOT,
+                "%d of %d, 95 %% interval %s to %s %%",
+                Objects.requireNonNull(accuracy.clean()),
+                accuracy.attempts(),
+                number(range.low(), 0),
+                number(range.high(), 0));
     return new TallyRow(
         "Accuracy",
         verdict(score, Quality.ACCURACY),

@@ -6,6 +6,7 @@ import static org.bytedeco.opencv.global.opencv_imgproc.cvtColor;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.bytedeco.opencv.opencv_core.Mat;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
@@ -109,8 +110,11 @@ public final class ElbowTracker {
     Point at = start.elbow;
     if (!(at.x() >= 0 && at.y() >= 0 && at.x() < fullWidth && at.y() < fullHeight)) {
       return TrackedElbow.none(
-          "The elbow's place lies outside the picture (%d × %d): the elbow was not followed."
-              .formatted(fullWidth, fullHeight));
+          String.format(
+              Locale.ROOT,
+              "The elbow's place lies outside the picture (%d × %d): the elbow was not followed.",
+              fullWidth,
+              fullHeight));
     }
     int total = Math.max(0, frames.to() - frames.from());
     try (FrameFeed feed = new FrameFeed(clip, frames.from(), frames.from() + total, LONG_SIDE_PX)) {

@@ -122,19 +122,20 @@ public record BenchResult(
       String unit = row.unit().isEmpty() ? "" : " " + row.unit();
       Boolean reached = row.reached();
       lines.add(
-          "| %s | %d | %s%s | %s | %s | %s |"
-              .formatted(
-                  row.description(),
-                  row.n(),
-                  row.format(row.value()),
-                  row.value() == null ? "" : unit,
-                  row.goal() == null
-                      ? ""
-                      : (row.higherIsBetter() ? "≥ " : "≤ ") + row.format(row.goal()),
-                  reached == null ? "" : reached ? "yes" : "**no**",
-                  row.worstClip() == null
-                      ? ""
-                      : "%s, %s".formatted(row.worstClip(), row.format(row.worstValue()))));
+          String.format(
+              Locale.ROOT,
+              "| %s | %d | %s%s | %s | %s | %s |",
+              row.description(),
+              row.n(),
+              row.format(row.value()),
+              row.value() == null ? "" : unit,
+              row.goal() == null
+                  ? ""
+                  : (row.higherIsBetter() ? "≥ " : "≤ ") + row.format(row.goal()),
+              reached == null ? "" : reached ? "yes" : "**no**",
+              row.worstClip() == null
+                  ? ""
+                  : "%s, %s".formatted(row.worstClip(), row.format(row.worstValue()))));
     }
     return lines;
   }
@@ -177,11 +178,12 @@ public record BenchResult(
             number(clip.pictureOnly().f(), 3),
             number(pictureErrorMs(clip), 1),
             number(all.matched() == 0 ? null : 100.0 * all.sidesRight() / all.matched(), 0),
-            "%d/%d/%d"
-                .formatted(
-                    all.doublesMatched(),
-                    all.doublesFound() - all.doublesMatched(),
-                    all.trueDoubles()),
+            String.format(
+                Locale.ROOT,
+                "%d/%d/%d",
+                all.doublesMatched(),
+                all.doublesFound() - all.doublesMatched(),
+                all.trueDoubles()),
             number(all.rateErrorPct(), 2),
             number(all.cvErrorPoints(), 2),
             number(all.frequencyErrorPct(), 2),

@@ -162,15 +162,16 @@ public record ShapeResult(
     lines.add("| --- |" + " --- |".repeat(6));
     for (Zone truth : ShapeFigures.ZONES) {
       lines.add(
-          "| %s | %d | %d | %d | %d | %d | %d |"
-              .formatted(
-                  truth.code(),
-                  sum(truth, Zone.CENTRE),
-                  sum(truth, Zone.FINGERS),
-                  sum(truth, Zone.WRIST),
-                  sum(truth, Zone.EDGE),
-                  sum(truth, Zone.UNKNOWN),
-                  withShape().stream().mapToInt(each -> each.missed(truth)).sum()));
+          String.format(
+              Locale.ROOT,
+              "| %s | %d | %d | %d | %d | %d | %d |",
+              truth.code(),
+              sum(truth, Zone.CENTRE),
+              sum(truth, Zone.FINGERS),
+              sum(truth, Zone.WRIST),
+              sum(truth, Zone.EDGE),
+              sum(truth, Zone.UNKNOWN),
+              withShape().stream().mapToInt(each -> each.missed(truth)).sum()));
     }
   }
 
@@ -194,14 +195,15 @@ public record ShapeResult(
 
   private static String cells(Calibration.Bin bin) {
     Range interval = bin.interval();
-    return "%d | %s | %s | %s"
-        .formatted(
-            bin.count(),
-            BenchResult.number(bin.meanStated(), 3),
-            BenchResult.number(bin.shareRight(), 3),
-            interval == null
-                ? "–"
-                : String.format(Locale.ROOT, "%.2f to %.2f", interval.low(), interval.high()));
+    return String.format(
+        Locale.ROOT,
+        "%d | %s | %s | %s",
+        bin.count(),
+        BenchResult.number(bin.meanStated(), 3),
+        BenchResult.number(bin.shareRight(), 3),
+        interval == null
+            ? "–"
+            : String.format(Locale.ROOT, "%.2f to %.2f", interval.low(), interval.high()));
   }
 
   /** By the poorer share of sides, then by the name. */
@@ -262,6 +264,6 @@ public record ShapeResult(
             .mapToInt(
                 zone -> List.of(Zone.values()).stream().mapToInt(f -> each.zones(zone, f)).sum())
             .sum();
-    return "%d/%d/%d".formatted(right, all - right - unknown, unknown);
+    return String.format(Locale.ROOT, "%d/%d/%d", right, all - right - unknown, unknown);
   }
 }

@@ -1,6 +1,7 @@
 package palmturn.lab.bench;
 
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.Random;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutionException;
@@ -124,14 +125,17 @@ public record StepTimes(
       try {
         picture = cache.frame(index).get();
       } catch (ExecutionException e) {
-        throw new UserError("frame %d did not come: %s".formatted(index, e.getMessage()), e);
+        throw new UserError(
+            String.format(Locale.ROOT, "frame %d did not come: %s", index, e.getMessage()), e);
       } catch (CancellationException e) {
-        throw new UserError("frame %d did not come".formatted(index), e);
+        throw new UserError(String.format(Locale.ROOT, "frame %d did not come", index), e);
       }
       double took = milliseconds(start);
       mostBytes = Math.max(mostBytes, cache.keptBytes());
       if (picture.index() != index || picture.timeS() != clip.frames().timeS(index)) {
-        throw new UserError("asked for frame %d, frame %d came".formatted(index, picture.index()));
+        throw new UserError(
+            String.format(
+                Locale.ROOT, "asked for frame %d, frame %d came", index, picture.index()));
       }
       return took;
     }

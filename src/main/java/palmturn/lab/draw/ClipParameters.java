@@ -1,6 +1,7 @@
 package palmturn.lab.draw;
 
 import java.util.List;
+import java.util.Locale;
 import palmturn.trial.Hand;
 
 /**
@@ -102,7 +103,8 @@ public record ClipParameters(
     public FaultStretch {
       if (kind == StretchKind.ELBOW_OUT && !(amount >= 0 && amount <= MOST_OUT_CM)) {
         throw new IllegalArgumentException(
-            "an elbow goes out by 0 to %.0f cm, not %s".formatted(MOST_OUT_CM, amount));
+            String.format(
+                Locale.ROOT, "an elbow goes out by 0 to %.0f cm, not %s", MOST_OUT_CM, amount));
       }
     }
   }

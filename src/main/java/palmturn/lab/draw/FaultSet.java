@@ -93,7 +93,9 @@ public final class FaultSet {
         stretches.length == 0
             ? "zones"
             : stretches[0].kind().name().toLowerCase(Locale.ROOT).replace('_', '-');
-    String name = "%s-%s-%s-%d".formatted(what, hand.code(), upright ? "upright" : "wide", seed);
+    String name =
+        String.format(
+            Locale.ROOT, "%s-%s-%s-%d", what, hand.code(), upright ? "upright" : "wide", seed);
     Filming filming = new Filming(60, upright ? 480 : 640, upright ? 640 : 480, 0.5, 0);
     return new NamedClip(
         name,

@@ -103,9 +103,14 @@ public final class GridSet {
       int doubles,
       int elbowCm) {
     String name =
-        "%ds-cv%d-%s-d%d-e%d"
-            .formatted(
-                rate, cvPct, filmingName(hand, fps, held, shakePx, drop, sound), doubles, elbowCm);
+        String.format(
+            Locale.ROOT,
+            "%ds-cv%d-%s-d%d-e%d",
+            rate,
+            cvPct,
+            filmingName(hand, fps, held, shakePx, drop, sound),
+            doubles,
+            elbowCm);
     List<ClipParameters.Fault> faults = new ArrayList<>();
     for (int i = 1; i <= doubles; i++) {
       double at = SLAPPING_S * i / (doubles + 1);
@@ -138,11 +143,12 @@ public final class GridSet {
       double drop,
       SoundKind sound) {
     String name =
-        "%s-%ds-%s"
-            .formatted(
-                shown.name().toLowerCase(Locale.ROOT),
-                rate,
-                filmingName(hand, fps, held, shakePx, drop, sound));
+        String.format(
+            Locale.ROOT,
+            "%s-%ds-%s",
+            shown.name().toLowerCase(Locale.ROOT),
+            rate,
+            filmingName(hand, fps, held, shakePx, drop, sound));
     return new NamedClip(
         name,
         new ClipParameters(

@@ -216,7 +216,7 @@ public record CoveredElbow(ElbowTruth truth, double fromS, double toS) {
       }
     }
     Files.delete(folder);
-    out.printf("all: %d frames, %d tracked, %d wrong%n", sum[0], sum[1], sum[2]);
+    out.printf(Locale.ROOT, "all: %d frames, %d tracked, %d wrong%n", sum[0], sum[1], sum[2]);
   }
 
   private static void printLine(

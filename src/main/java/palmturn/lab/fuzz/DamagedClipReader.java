@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import java.util.Locale;
 import java.util.Random;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
@@ -63,12 +64,12 @@ final class DamagedClipReader {
     for (long seed = first; seed < first + Long.parseLong(args[3]); seed++) {
       Random random = new Random(seed);
       Path clip = good.get(random.nextInt(good.size()));
-      out.printf("begin\t%d\t%s%n", seed, clip.getFileName());
+      out.printf(Locale.ROOT, "begin\t%d\t%s%n", seed, clip.getFileName());
       reads.readMs = 0;
       long fromMs = processorMs();
       String ended = reads.readOne(clip, seed, random);
       long readMs = reads.readMs == 0 ? processorMs() : reads.readMs;
-      out.printf("end\t%d\t%d\t%s%n", seed, readMs - fromMs, ended);
+      out.printf(Locale.ROOT, "end\t%d\t%d\t%s%n", seed, readMs - fromMs, ended);
     }
   }
 

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Random;
@@ -76,7 +77,8 @@ public final class PackFuzz {
 
   /** Returns what was done, in one line. */
   public String report() {
-    return "%d packs, unpacked %d times: %d faults".formatted(packs, unpacked, faults.size());
+    return String.format(
+        Locale.ROOT, "%d packs, unpacked %d times: %d faults", packs, unpacked, faults.size());
   }
 
   /** Tries the sessions of a range of seeds. */
@@ -159,7 +161,7 @@ public final class PackFuzz {
 
   private void expect(boolean holds, long seed, String fault) {
     if (!holds) {
-      faults.add("seed %d: %s".formatted(seed, fault));
+      faults.add(String.format(Locale.ROOT, "seed %d: %s", seed, fault));
     }
   }
 

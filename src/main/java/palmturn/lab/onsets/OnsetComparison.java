@@ -114,7 +114,10 @@ public final class OnsetComparison {
     }
     cases.add(new SoundSet("all 13, through AAC of 32 kbit/s", coded));
     for (int rate : new int[] {8_000, 16_000, 96_000}) {
-      cases.add(new SoundSet("ten drawn trials at %d kHz".formatted(rate / 1_000), drawn(rate, 0)));
+      cases.add(
+          new SoundSet(
+              String.format(Locale.ROOT, "ten drawn trials at %d kHz", rate / 1_000),
+              drawn(rate, 0)));
     }
     cases.add(new SoundSet("ten drawn trials, puffs of air", drawn(48_000, 0.12)));
     return cases;

@@ -13,6 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.HashMap;
+import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import palmturn.json.EstimateLine;
@@ -191,8 +192,12 @@ public final class EstimatesFile implements AutoCloseable {
 
   private UserError damaged(int line, @Nullable String why) {
     return new UserError(
-        "%s: line %d is no estimate (%s): take it out, or name another file"
-            .formatted(file, line, why));
+        String.format(
+            Locale.ROOT,
+            "%s: line %d is no estimate (%s): take it out, or name another file",
+            file,
+            line,
+            why));
   }
 
   /** Returns whether a half-written last line was taken out. */

@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Locale;
 import java.util.Properties;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -104,8 +105,18 @@ final class ModelOrigins {
     String within =
         model.packedIn().equals(model.fileName())
             ? ""
-            : "  cut out of %s, from byte %d on\n".formatted(model.packedIn(), model.packedAt());
-    return "  %s: %s; %d bytes\n  SHA-256 %s\n%s"
-        .formatted(model.fileName(), model.what(), model.bytes(), model.sha256(), within);
+            : String.format(
+                Locale.ROOT,
+                "  cut out of %s, from byte %d on\n",
+                model.packedIn(),
+                model.packedAt());
+    return String.format(
+        Locale.ROOT,
+        "  %s: %s; %d bytes\n  SHA-256 %s\n%s",
+        model.fileName(),
+        model.what(),
+        model.bytes(),
+        model.sha256(),
+        within);
   }
 }

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -71,13 +72,17 @@ record MergedSession(Session session, List<String> brought, List<String> left) {
     all.addAll(packed);
     int fresh = all.size() - here.size();
     if (fresh > 0) {
-      brought.add("the session: %d %s".formatted(fresh, fresh == 1 ? "message" : "messages"));
+      brought.add(
+          String.format(
+              Locale.ROOT, "the session: %d %s", fresh, fresh == 1 ? "message" : "messages"));
     }
     long ahead = packed.stream().filter(each -> arrival.isAhead(each.at())).count();
     if (ahead > 0) {
       left.add(
-          "the session: %d of its messages are dated in the future, and come first in the list"
-              .formatted(ahead));
+          String.format(
+              Locale.ROOT,
+              "the session: %d of its messages are dated in the future, and come first in the list",
+              ahead));
     }
     return all.stream()
         .sorted(Message.order(arrival.now()).thenComparing(Message::toString))

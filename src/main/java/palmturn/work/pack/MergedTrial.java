@@ -2,6 +2,7 @@ package palmturn.work.pack;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
 import palmturn.measure.ReadingChoice;
 import palmturn.trial.Estimate;
@@ -92,7 +93,7 @@ record MergedTrial(Trial trial, List<String> brought, List<String> left) {
 
   private static void count(List<String> lines, String trial, int count, String what) {
     if (count > 0) {
-      lines.add("%s: %d %s".formatted(trial, count, what));
+      lines.add(String.format(Locale.ROOT, "%s: %d %s", trial, count, what));
     }
   }
 }

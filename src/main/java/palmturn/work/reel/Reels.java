@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
 import palmturn.clip.Progress;
@@ -196,8 +197,13 @@ public final class Reels {
     ReelDrawing.header(
         g,
         scene.title(),
-        "%s hand, %s %d, 1/%.0f speed"
-            .formatted(id.hand().code(), id.block(), id.repeat(), SLOWER));
+        String.format(
+            Locale.ROOT,
+            "%s hand, %s %d, 1/%.0f speed",
+            id.hand().code(),
+            id.block(),
+            id.repeat(),
+            SLOWER));
     for (Half half : title ? List.<Half>of() : halves) {
       Slap mark = half.hand.markAt(half.nowS);
       ReelDrawing.mark(g, half.into(), mark, mark == null || half.hand.clean(mark));

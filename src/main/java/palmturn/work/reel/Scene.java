@@ -24,7 +24,9 @@ record Scene(String title, Moments.Moment moment) {
     int count = moments.worst().size();
     for (Moments.Moment worst : moments.worst()) {
       scenes.add(
-          new Scene("%d of %d: %s".formatted(scenes.size() + 1, count, faults(worst)), worst));
+          new Scene(
+              String.format(Locale.ROOT, "%d of %d: %s", scenes.size() + 1, count, faults(worst)),
+              worst));
     }
     Moments.Moment cleanest = moments.cleanest();
     if (cleanest != null) {
@@ -32,10 +34,11 @@ record Scene(String title, Moments.Moment moment) {
           new Scene(
               cleanest.faulty().isEmpty()
                   ? "The cleanest second"
-                  : "The best second: %d of %d clean"
-                      .formatted(
-                          cleanest.marks().size() - cleanest.faulty().size(),
-                          cleanest.marks().size()),
+                  : String.format(
+                      Locale.ROOT,
+                      "The best second: %d of %d clean",
+                      cleanest.marks().size() - cleanest.faulty().size(),
+                      cleanest.marks().size()),
               cleanest));
     }
     return scenes;

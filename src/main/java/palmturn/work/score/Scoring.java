@@ -3,6 +3,7 @@ package palmturn.work.score;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.SplittableRandom;
 import org.jspecify.annotations.Nullable;
 import palmturn.advise.Training;
@@ -88,16 +89,17 @@ public final class Scoring {
       Reading scored = choice(reader).of(trial);
       if (settled != null && settled.open() > 0 && scored != null) {
         notes.add(
-            "%1$s: still open between %4$s and %5$s: %2$d of %3$d; scored as %6$s has it"
-                .formatted(
-                    trial.id().name(),
-                    settled.open(),
-                    settled.comparison().differences(),
-                    settled.comparison().a().name(),
-                    settled.comparison().b().name(),
-                    scored.reader().equals(SettledTrial.READER)
-                        ? settled.comparison().a().name()
-                        : scored.reader()));
+            String.format(
+                Locale.ROOT,
+                "%1$s: still open between %4$s and %5$s: %2$d of %3$d; scored as %6$s has it",
+                trial.id().name(),
+                settled.open(),
+                settled.comparison().differences(),
+                settled.comparison().a().name(),
+                settled.comparison().b().name(),
+                scored.reader().equals(SettledTrial.READER)
+                    ? settled.comparison().a().name()
+                    : scored.reader()));
       }
     }
     return notes;

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipFile;
 import palmturn.store.SessionFolder;
@@ -106,8 +107,12 @@ public final class AddClip {
     double endS = facts.firstS() + facts.durationS();
     if (fromS != null && fromS >= endS) {
       throw new UserError(
-          "%s ends at %.3f s, before the trial's start at %.3f s"
-              .formatted(facts.clip(), endS, fromS));
+          String.format(
+              Locale.ROOT,
+              "%s ends at %.3f s, before the trial's start at %.3f s",
+              facts.clip(),
+              endS,
+              fromS));
     }
   }
 

@@ -4,6 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
 import palmturn.report.MarksCsv;
 import palmturn.store.Recoverable;
@@ -29,7 +30,9 @@ public final class Verification {
         damaged.readings().isEmpty()
             ? "no marks"
             : damaged.readings().stream()
-                .map(each -> "%d by %s".formatted(each.slaps().size(), each.reader()))
+                .map(
+                    each ->
+                        String.format(Locale.ROOT, "%d by %s", each.slaps().size(), each.reader()))
                 .collect(Collectors.joining(", ", "marks: ", ""));
     return damaged.trial() == null
         ? "%s: its clip can't be read back; %s".formatted(damaged.id().name(), readings)

@@ -6,6 +6,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import palmturn.clip.ClipException;
@@ -194,8 +195,12 @@ public final class Settling {
       }
       if (marks.outside() > 0) {
         notes.add(
-            "%s: %d of the marks by %s lie outside the trial's stretch, and are left out"
-                .formatted(name, marks.outside(), marks.name()));
+            String.format(
+                Locale.ROOT,
+                "%s: %d of the marks by %s lie outside the trial's stretch, and are left out",
+                name,
+                marks.outside(),
+                marks.name()));
       }
       if (marks.slaps().isEmpty()) {
         notes.add("%s: %s has no slap in it".formatted(name, marks.name()));
@@ -210,11 +215,12 @@ public final class Settling {
     }
     if (result.settled().stale() > 0) {
       notes.add(
-          "%s: %d %s no longer fit, since a reading has changed there"
-              .formatted(
-                  name,
-                  result.settled().stale(),
-                  result.settled().stale() == 1 ? "decision does" : "decisions do"));
+          String.format(
+              Locale.ROOT,
+              "%s: %d %s no longer fit, since a reading has changed there",
+              name,
+              result.settled().stale(),
+              result.settled().stale() == 1 ? "decision does" : "decisions do"));
     }
     return notes;
   }
@@ -242,8 +248,12 @@ public final class Settling {
               .count();
       if (outside > 0) {
         notes.add(
-            "%s: %d of the marks by %s lie outside the clip"
-                .formatted(trial.id().name(), outside, marks.name()));
+            String.format(
+                Locale.ROOT,
+                "%s: %d of the marks by %s lie outside the clip",
+                trial.id().name(),
+                outside,
+                marks.name()));
       }
     }
     return notes;
@@ -268,10 +278,17 @@ public final class Settling {
       if (number < 1 || number > all) {
         throw new UserError(
             all == 0
-                ? "%s: nothing differs, so there is no number %d"
-                    .formatted(before.trial().id().name(), number)
-                : "%s: there is no difference %d, only 1 to %d"
-                    .formatted(before.trial().id().name(), number, all));
+                ? String.format(
+                    Locale.ROOT,
+                    "%s: nothing differs, so there is no number %d",
+                    before.trial().id().name(),
+                    number)
+                : String.format(
+                    Locale.ROOT,
+                    "%s: there is no difference %d, only 1 to %d",
+                    before.trial().id().name(),
+                    number,
+                    all));
       }
       MarksCsv.Marks made = made(before.trial(), number, decisions.anew().get(number));
       settlement =
@@ -310,7 +327,8 @@ public final class Settling {
     try {
       return MarksCsv.row(row, trial.clip().medianFrameS());
     } catch (MarksFormatException e) {
-      throw new UserError("the mark for difference %d: %s".formatted(number, e.what()), e);
+      throw new UserError(
+          String.format(Locale.ROOT, "the mark for difference %d: %s", number, e.what()), e);
     }
   }
 
@@ -321,7 +339,8 @@ public final class Settling {
       return null;
     }
     if (ofItsKind.size() != 1) {
-      throw new UserError("difference %d is about a %s: give one".formatted(number, kind));
+      throw new UserError(
+          String.format(Locale.ROOT, "difference %d is about a %s: give one", number, kind));
     }
     return ofItsKind.get(0);
   }
