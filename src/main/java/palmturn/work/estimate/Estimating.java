@@ -209,6 +209,13 @@ public final class Estimating {
       if (progress.stopped()) {
         throw new UserError(name + ": stopped; nothing was stored", e);
       }
+      if (String.valueOf(e.getMessage()).startsWith("OpenCV(")) {
+        // Its message has the folders of whoever built it, which is nothing to a user.
+        throw new UserError(
+            name
+                + ": its pictures are not ones that hands can be looked for in; are they too small?",
+            e);
+      }
       throw e;
     }
   }

@@ -293,4 +293,22 @@ class EstimatingTest {
     shared.part(3, "y").at(0.5, "b");
     assertEquals(List.of(0.25, 0.375), shares);
   }
+
+  @Test
+  void whatTheLibraryOfPicturesRefusesIsSaidWithoutItsFolders() throws Exception {
+    TrialId id = add(Hand.RIGHT);
+    Estimating failing =
+        new Estimating(
+            (clip, request, watch) -> {
+              throw new IllegalStateException("OpenCV(4.13.0) /builds/x.cpp:31: error: (-215)");
+            });
+    UserError error =
+        assertThrows(
+            UserError.class,
+            () -> failing.trial(folder, id, Estimating.Options.ALL, Progress.NONE));
+    assertEquals(
+        "right-baseline-1.mp4: its pictures are not ones that hands can be looked for in; are they"
+            + " too small?",
+        error.getMessage());
+  }
 }
