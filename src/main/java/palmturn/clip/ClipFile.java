@@ -94,4 +94,19 @@ public final class ClipFile {
       return sound == null || sound.isSilent() ? null : sound;
     }
   }
+
+  /**
+   * Returns the sound to be gone through without holding all of it, null where there is none or it
+   * is silent throughout.
+   *
+   * @throws ClipException if the file has become unreadable or its sound can't be decoded
+   */
+  public @Nullable SoundTrack soundTrack() throws ClipException {
+    try (Container container = Container.open(path)) {
+      AVStream stream = container.sound();
+      SoundReader.Beginning begins =
+          stream == null ? null : SoundReader.beginning(container, stream);
+      return begins == null || begins.silent() ? null : () -> SoundFromFile.begin(path);
+    }
+  }
 }

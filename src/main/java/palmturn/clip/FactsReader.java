@@ -43,7 +43,7 @@ final class FactsReader {
       boolean sideways = rotationDeg == 90 || rotationDeg == 270;
       CaptureTags tags = CaptureTags.read(container.context(), clip.path());
       AVStream track = container.sound();
-      Sound sound = track == null ? null : soundOf(container, track);
+      SoundReader.Beginning sound = track == null ? null : soundOf(container, track);
       int last = frames.size() - 1;
       double durationS = frames.timeS(last) - frames.timeS(0) + frames.medianS();
       double nominalFps = av_q2d(video.r_frame_rate());
@@ -80,15 +80,15 @@ final class FactsReader {
     }
   }
 
-  private static @Nullable Sound soundOf(Container container, AVStream track) {
+  private static SoundReader.@Nullable Beginning soundOf(Container container, AVStream track) {
     try {
-      return SoundReader.untilHeard(container, track);
+      return SoundReader.beginning(container, track);
     } catch (ClipException e) {
       return null;
     }
   }
 
-  private static ClipFacts.Sound soundFacts(AVStream track, @Nullable Sound sound) {
+  private static ClipFacts.Sound soundFacts(AVStream track, SoundReader.@Nullable Beginning sound) {
     AVCodecParameters coded = track.codecpar();
     return new ClipFacts.Sound(
         avcodec_get_name(coded.codec_id()).getString(),
@@ -98,20 +98,24 @@ final class FactsReader {
   }
 
   private static List<String> warnings(
-      ClipFile clip, CaptureTags tags, int shortSide, boolean hasTrack, @Nullable Sound sound) {
+      ClipFile clip,
+      CaptureTags tags,
+      int shortSide,
+      boolean hasTrack,
+      SoundReader.@Nullable Beginning sound) {
     List<String> warnings = new ArrayList<>();
     double fps = clip.frames().medianS() > 0 ? 1 / clip.frames().medianS() : 0;
     Double capture = tags.captureFps();
     boolean slowed =
         tags.slowedInPart()
             || capture != null && fps > 0 && Math.abs(fps / capture - 1) > SLOW_MOTION_BY;
-    boolean heard = sound != null && !sound.isSilent() && !slowed;
+    boolean heard = sound != null && !sound.silent() && !slowed;
     double realFps = slowed && capture != null ? capture : fps;
     if (!hasTrack) {
       warnings.add("no sound");
     } else if (sound == null) {
       warnings.add("the sound can't be decoded");
-    } else if (sound.isSilent()) {
+    } else if (sound.silent()) {
       warnings.add("the sound is silent throughout");
     }
     if (realFps < LEAST_FPS) {

@@ -8,7 +8,7 @@ package palmturn.clip;
  * @param samples mono, full scale ±1; not to be changed
  */
 @SuppressWarnings("ArrayRecordComponent") // As with pictures: large, and only read.
-public record Sound(double firstS, int sampleRate, float[] samples) {
+public record Sound(double firstS, int sampleRate, float[] samples) implements SoundTrack {
   /** Peak under which a track is silent, about −80 dBFS. */
   static final float SILENCE = 1e-4f;
 
@@ -25,5 +25,32 @@ public record Sound(double firstS, int sampleRate, float[] samples) {
       }
     }
     return true;
+  }
+
+  @Override
+  public Pass begin() {
+    return new InMemory(this);
+  }
+
+  private record InMemory(Sound sound) implements Pass {
+    @Override
+    public double firstS() {
+      return sound.firstS;
+    }
+
+    @Override
+    public int sampleRate() {
+      return sound.sampleRate;
+    }
+
+    @Override
+    public Held hold(int from, int to) {
+      return new Held(sound.samples, 0, sound.samples.length, true);
+    }
+
+    @Override
+    public void close() {
+      // Nothing is open.
+    }
   }
 }

@@ -21,9 +21,9 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * A decoder of a sound track to mono samples, each placed by its timestamp: the codec's delay is
- * removed, gaps become silence.
+ * removed, gaps become silence. Samples that are no longer asked for are dropped.
  */
-final class SoundReader {
+final class SoundReader implements AutoCloseable {
   /** Timestamp jitter of containers with coarse ticks; samples within it are contiguous. */
   private static final double FOLLOWS_ON_S = 0.002;
 
@@ -36,12 +36,46 @@ final class SoundReader {
   /** An hour and a half at 48 kHz, 1 GiB; what comes later is left out. */
   private static final int MOST_SAMPLES = 1 << 28;
 
+  private final Decoder decoder;
+  private final int rate;
+  private final double tickS;
+  private final int mostSamples;
+  private @Nullable SwrContext mixer;
+  private int mixedForm;
+
+  /** Samples from {@link #base} on; zero after the last. */
   private float[] samples = new float[1 << 16];
+
+  private int base;
   private int used;
+  private int keepFrom;
   private long inHoles;
   private double firstS = Double.NaN;
+  private boolean audible;
+  private boolean failed;
 
-  private SoundReader() {}
+  private SoundReader(Container container, AVStream stream, int mostSamples) throws ClipException {
+    decoder = Decoder.of(container, stream);
+    rate = stream.codecpar().sample_rate();
+    tickS = av_q2d(stream.time_base());
+    this.mostSamples = mostSamples;
+  }
+
+  /**
+   * Returns a reader that holds only what is asked for; null if the track can't be decoded. The
+   * container stays the caller's to close.
+   *
+   * @throws ClipException if its kind can't be decoded
+   */
+  static @Nullable SoundReader open(Container container, AVStream stream) throws ClipException {
+    return open(container, stream, Integer.MAX_VALUE);
+  }
+
+  private static @Nullable SoundReader open(Container container, AVStream stream, int mostSamples)
+      throws ClipException {
+    int hz = stream.codecpar().sample_rate();
+    return hz <= 0 || hz > MOST_HZ ? null : new SoundReader(container, stream, mostSamples);
+  }
 
   /**
    * Returns the sound of a track, null if nothing in it can be decoded.
@@ -49,61 +83,107 @@ final class SoundReader {
    * @throws ClipException if its kind can't be decoded
    */
   static @Nullable Sound read(Container container, AVStream stream) throws ClipException {
-    return read(container, stream, false);
+    try (SoundReader reader = open(container, stream, MOST_SAMPLES)) {
+      if (reader == null) {
+        return null;
+      }
+      while (reader.readOn()) {
+        // All of it is kept.
+      }
+      return reader.failed || Double.isNaN(reader.firstS)
+          ? null
+          : new Sound(reader.firstS, reader.rate, Arrays.copyOf(reader.samples, reader.used));
+    }
   }
 
   /**
-   * Returns a track up to its first audible frame, all of it if it is silent; null if nothing in it
+   * The beginning of a track.
+   *
+   * @param firstS time of the first sample, seconds
+   * @param silent whether all of the track is silent
+   */
+  record Beginning(double firstS, boolean silent) {}
+
+  /**
+   * Decodes a track up to its first audible frame, all of it if it is silent; null if nothing in it
    * can be decoded.
    *
    * @throws ClipException if its kind can't be decoded
    */
-  static @Nullable Sound untilHeard(Container container, AVStream stream) throws ClipException {
-    return read(container, stream, true);
+  static @Nullable Beginning beginning(Container container, AVStream stream) throws ClipException {
+    try (SoundReader reader = open(container, stream)) {
+      if (reader == null) {
+        return null;
+      }
+      while (!reader.audible && reader.readOn()) {
+        reader.keepFrom = reader.used;
+      }
+      return reader.failed || Double.isNaN(reader.firstS)
+          ? null
+          : new Beginning(reader.firstS, !reader.audible);
+    }
   }
 
-  private static @Nullable Sound read(Container container, AVStream stream, boolean untilHeard)
-      throws ClipException {
-    SoundReader reader = new SoundReader();
-    int rate = stream.codecpar().sample_rate();
-    if (rate <= 0 || rate > MOST_HZ) {
-      return null;
+  /** Returns the time of the first sample, seconds; not a number before anything is decoded. */
+  double firstS() {
+    return firstS;
+  }
+
+  int sampleRate() {
+    return rate;
+  }
+
+  /**
+   * Returns a stretch, as far as the track has it, valid until the next call.
+   *
+   * @param from first sample; what lies before it is not asked for again
+   * @param to after the last
+   */
+  SoundTrack.Held hold(int from, int to) {
+    keepFrom = Math.max(keepFrom, from);
+    boolean more = true;
+    while (used < to && more) {
+      more = readOn();
     }
-    double tickS = av_q2d(stream.time_base());
-    SwrContext mixer = null;
-    int mixedForm = 0;
-    try (Decoder decoder = Decoder.of(container, stream)) {
-      for (AVFrame frame = decoder.next(); frame != null; frame = decoder.next()) {
-        if (frame.sample_rate() != rate) {
-          continue;
-        }
-        // A track may change its form on the way; a mixer set up for the old one reads astray.
-        int form = frame.format() * 1000 + frame.ch_layout().nb_channels();
-        if (mixer == null || form != mixedForm) {
-          if (mixer != null) {
-            swr_free(mixer);
-          }
-          mixedForm = form;
-          mixer = monoMixer(frame, rate);
-          if (mixer == null) {
-            return null;
-          }
-        }
-        double atS = frame.pts() == AV_NOPTS_VALUE ? Double.NaN : frame.pts() * tickS;
-        float[] mono = mono(mixer, frame);
-        reader.put(mono, atS, rate);
-        if (untilHeard && !new Sound(0, rate, mono).isSilent()) {
-          break;
+    return new SoundTrack.Held(samples, base, used, !more);
+  }
+
+  /** Decodes a frame; returns false after the last. */
+  boolean readOn() {
+    for (AVFrame frame = decoder.next(); frame != null; frame = decoder.next()) {
+      if (frame.sample_rate() != rate) {
+        continue;
+      }
+      // A track may change its form on the way; a mixer set up for the old one reads astray.
+      int form = frame.format() * 1000 + frame.ch_layout().nb_channels();
+      SwrContext mono = mixer;
+      if (mono == null || form != mixedForm) {
+        freeMixer();
+        mixedForm = form;
+        mono = monoMixer(frame, rate);
+        mixer = mono;
+        if (mono == null) {
+          failed = true;
+          return false;
         }
       }
-    } finally {
-      if (mixer != null) {
-        swr_free(mixer);
-      }
+      put(mono(mono, frame), frame.pts() == AV_NOPTS_VALUE ? Double.NaN : frame.pts() * tickS);
+      return true;
     }
-    return Double.isNaN(reader.firstS)
-        ? null
-        : new Sound(reader.firstS, rate, Arrays.copyOf(reader.samples, reader.used));
+    return false;
+  }
+
+  private void freeMixer() {
+    if (mixer != null) {
+      swr_free(mixer);
+      mixer = null;
+    }
+  }
+
+  @Override
+  public void close() {
+    freeMixer();
+    decoder.close();
   }
 
   private static @Nullable SwrContext monoMixer(AVFrame frame, int rate) {
@@ -135,28 +215,44 @@ final class SoundReader {
     return mono;
   }
 
-  private void put(float[] more, double atS, int rate) {
+  private void put(float[] more, double atS) {
     if (Double.isNaN(firstS)) {
       firstS = Double.isNaN(atS) ? 0 : atS;
     }
+    audible |= !new Sound(0, rate, more).isSilent();
     long wanted = used;
     if (!Double.isNaN(atS) && Math.abs(atS - (firstS + used / (double) rate)) > FOLLOWS_ON_S) {
       wanted = Math.round((atS - firstS) * rate);
     }
     long hole = Math.max(0, wanted - used);
-    if (wanted < 0
+    if (wanted < base
         || hole > MOST_IN_HOLES_S * rate - inHoles
-        || wanted + more.length > MOST_SAMPLES) {
+        || wanted + more.length > mostSamples) {
       return;
     }
     inHoles += hole;
-    int at = (int) wanted;
-    int end = at + more.length;
-    if (end > samples.length) {
-      samples =
-          Arrays.copyOf(samples, Math.max(end, (int) Math.min(MOST_SAMPLES, 2L * samples.length)));
+    int end = (int) wanted + more.length;
+    makeRoom(end);
+    if (wanted < base) {
+      return;
     }
-    System.arraycopy(more, 0, samples, at, more.length);
+    System.arraycopy(more, 0, samples, (int) wanted - base, more.length);
     used = Math.max(used, end);
+  }
+
+  /** Drops what is not asked for any more, and grows where that is not enough. */
+  private void makeRoom(int end) {
+    if (end - base <= samples.length) {
+      return;
+    }
+    int from = Math.max(base, Math.min(keepFrom, used));
+    int length = samples.length;
+    if (end - from > length / 2) {
+      length = Math.max(end - from, (int) Math.min(mostSamples - 8, 2L * length));
+    }
+    float[] moved = new float[length];
+    System.arraycopy(samples, from - base, moved, 0, used - from);
+    samples = moved;
+    base = from;
   }
 }

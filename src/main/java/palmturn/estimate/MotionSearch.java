@@ -22,16 +22,18 @@ import palmturn.trial.Estimate;
 import palmturn.trial.Estimate.Stretch;
 
 /**
- * The search of a clip for stretches of slapping, by motion with the sound beside it.
+ * The search of a clip for stretches of slapping, by motion with the sound beside it. The measured
+ * motion of a part is large, so only one part's is held at a time.
  *
- * @param trials stretches that are trials, in order
- * @param doubtful the first that only lacks a turn in its motion, null without one
+ * @param trials stretches that are trials, in order, media seconds
+ * @param best the first trial, else the first stretch that only lacks a turn in its motion, null
+ *     without either
  * @param reasons why there is no trial; empty where there is one
  * @param warnings sentences for the reader
  */
 record MotionSearch(
-    List<MotionCandidate> trials,
-    @Nullable MotionCandidate doubtful,
+    List<Stretch> trials,
+    @Nullable MotionCandidate best,
     List<String> reasons,
     List<String> warnings) {
   /** Fewer frames can't hold the least number of contacts. */
@@ -63,13 +65,12 @@ record MotionSearch(
       ClipFile clip, Request request, Onsets onsets, Progress progress, double share)
       throws ClipException {
     FrameRange frames = frames(clip, request);
-    List<MotionCandidate> trials = new ArrayList<>();
     List<String> warnings = new ArrayList<>();
     int count = frames.to() - frames.from();
     if (count < FEWEST_FRAMES) {
       warnings.add(
           String.format(Locale.ROOT, "%d frames are too few to see slaps in.", Math.max(0, count)));
-      return new MotionSearch(trials, null, List.of(), warnings);
+      return new MotionSearch(List.of(), null, List.of(), warnings);
     }
     double fps = 1 / (clip.frames().medianS() * request.realPerMediaS());
     if (fps < FEW_FPS) {
@@ -79,30 +80,90 @@ record MotionSearch(
               "%.1f frames a second are few: fast slaps can be missed, and sides are uncertain.",
               fps));
     }
-    MotionCandidate doubtful = null;
-    List<String> objections = List.of();
     List<FrameRange> parts =
         LivelyParts.of(clip, frames.from(), frames.to(), request.realPerMediaS(), progress);
+    PartByPart found = new PartByPart();
     for (int i = 0; i < parts.size(); i++) {
+      found.forgetMotion();
       Progress within =
           new PartProgress(progress, i / (double) parts.size() * share, share / parts.size());
-      for (Motion motion : motions(clip, request, parts.get(i), within, warnings)) {
-        SoundMatch sound =
-            onsets.strength().isEmpty() ? null : SoundMatch.of(motion.stops().pictureS(), onsets);
-        MotionCandidate candidate = new MotionCandidate(parts.get(i), motion, sound);
-        List<String> against = TrialCheck.objections(motion, sound);
+      found.add(candidates(clip, request, parts.get(i), onsets, within, warnings), request);
+    }
+    MotionCandidate best = found.best;
+    if (best == null && found.place != null) {
+      best =
+          candidates(
+                  clip,
+                  request,
+                  found.place.part(),
+                  onsets,
+                  new PartProgress(progress, share, 0),
+                  new ArrayList<>())
+              .get(found.place.index());
+    }
+    return new MotionSearch(
+        List.copyOf(found.trials),
+        best,
+        found.trials.isEmpty() ? reasons(found.objections) : List.of(),
+        warnings);
+  }
+
+  /**
+   * Place of a candidate, by which it can be measured again.
+   *
+   * @param index among its part's
+   */
+  private record Place(FrameRange part, int index) {}
+
+  /** The findings so far, without the motion of the parts that are done with. */
+  private static final class PartByPart {
+    private final List<Stretch> trials = new ArrayList<>();
+    private List<String> objections = List.of();
+    private @Nullable Place place;
+    private @Nullable MotionCandidate best;
+
+    void forgetMotion() {
+      best = null;
+    }
+
+    void add(List<MotionCandidate> candidates, Request request) {
+      for (int i = 0; i < candidates.size(); i++) {
+        MotionCandidate candidate = candidates.get(i);
+        List<String> against = TrialCheck.objections(candidate.motion(), candidate.sound());
+        boolean first;
         if (against.isEmpty()) {
-          trials.add(candidate);
-          continue;
+          first = trials.isEmpty();
+          trials.add(candidate.stretch(request.realPerMediaS()));
+        } else {
+          objections = objections.isEmpty() ? against : objections;
+          first = place == null && against.equals(List.of(TrialCheck.NO_TURN));
         }
-        objections = objections.isEmpty() ? against : objections;
-        if (doubtful == null && against.equals(List.of(TrialCheck.NO_TURN))) {
-          doubtful = candidate;
+        if (first) {
+          place = new Place(candidate.frames(), i);
+          best = candidate;
         }
       }
     }
-    return new MotionSearch(
-        trials, doubtful, trials.isEmpty() ? reasons(objections) : List.of(), warnings);
+  }
+
+  private static List<MotionCandidate> candidates(
+      ClipFile clip,
+      Request request,
+      FrameRange part,
+      Onsets onsets,
+      Progress within,
+      List<String> warnings)
+      throws ClipException {
+    return motions(clip, request, part, within, warnings).stream()
+        .map(
+            motion ->
+                new MotionCandidate(
+                    part,
+                    motion,
+                    onsets.strength().isEmpty()
+                        ? null
+                        : SoundMatch.of(motion.stops().pictureS(), onsets)))
+        .toList();
   }
 
   private static List<String> reasons(List<String> objections) {
@@ -147,19 +208,8 @@ record MotionSearch(
     return !trials.isEmpty();
   }
 
-  /** Returns the first trial, else the doubtful candidate, null without either. */
-  @Nullable MotionCandidate best() {
-    return trials.isEmpty() ? doubtful : trials.get(0);
-  }
-
   /** Returns the stretches of slapping, media seconds. */
   List<Stretch> stretches(double realPerMediaS) {
-    MotionCandidate best = best();
-    List<MotionCandidate> all = !trials.isEmpty() || best == null ? trials : List.of(best);
-    return all.stream()
-        .map(candidate -> candidate.motion().stops().pictureS())
-        .map(
-            times -> new Stretch(times[0] / realPerMediaS, times[times.length - 1] / realPerMediaS))
-        .toList();
+    return trials.isEmpty() && best != null ? List.of(best.stretch(realPerMediaS)) : trials;
   }
 }

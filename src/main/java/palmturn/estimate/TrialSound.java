@@ -3,7 +3,7 @@ package palmturn.estimate;
 import java.util.List;
 import palmturn.clip.ClipException;
 import palmturn.clip.ClipFile;
-import palmturn.clip.Sound;
+import palmturn.clip.SoundTrack;
 import palmturn.estimate.motion.LivelyParts.FrameRange;
 import palmturn.estimate.request.Request;
 import palmturn.estimate.sound.Onsets;
@@ -33,7 +33,7 @@ record TrialSound(Onsets onsets, List<String> warnings) {
     if (request.realPerMediaS() != 1) {
       return silent("The clip is in slow motion: its sound is stretched, and was not used.");
     }
-    Sound sound = clip.sound();
+    SoundTrack sound = clip.soundTrack();
     if (sound == null) {
       return silent("The clip has no sound: times are by the picture, contacts are not confirmed.");
     }

@@ -19,6 +19,7 @@ import com.fasterxml.jackson.databind.cfg.JsonNodeFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.node.POJONode;
 import java.io.IOException;
 import java.io.InputStream;
 import java.math.BigDecimal;
@@ -202,19 +203,16 @@ public final class JsonText {
   }
 
   private static void lay(JsonNode node, String indent, boolean inArray, StringBuilder text) {
-    if (!node.isContainerNode() || node.isEmpty()) {
+    if (node instanceof POJONode lazy
+        && lazy.getPojo() instanceof SampleItems samples
+        && !samples.curve().isEmpty()) {
+      layItems(samples, indent, text);
+    } else if (!node.isContainerNode() || node.isEmpty()) {
       text.append(line(node));
     } else if (inArray && flat(node) || series(node)) {
       text.append(line(node));
     } else if (node.isArray()) {
-      String deeper = indent + "  ";
-      String before = "[\n";
-      for (JsonNode item : node) {
-        text.append(before).append(deeper);
-        lay(item, deeper, true, text);
-        before = ",\n";
-      }
-      text.append('\n').append(indent).append(']');
+      layItems(node, indent, text);
     } else {
       String deeper = indent + "  ";
       String before = "{\n";
@@ -227,6 +225,17 @@ public final class JsonText {
       }
       text.append('\n').append(indent).append('}');
     }
+  }
+
+  private static void layItems(Iterable<JsonNode> items, String indent, StringBuilder text) {
+    String deeper = indent + "  ";
+    String before = "[\n";
+    for (JsonNode item : items) {
+      text.append(before).append(deeper);
+      lay(item, deeper, true, text);
+      before = ",\n";
+    }
+    text.append('\n').append(indent).append(']');
   }
 
   /** An object or list of nothing but values and lists of words. */

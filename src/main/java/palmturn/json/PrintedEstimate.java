@@ -1,7 +1,8 @@
 package palmturn.json;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.node.POJONode;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.Curve;
 import palmturn.trial.ElbowPath;
@@ -55,14 +56,8 @@ public record PrintedEstimate(EstimateLine of, Estimate estimate) {
     return node;
   }
 
-  private static ArrayNode samples(Curve curve, String key) {
-    ArrayNode array = JsonText.array();
-    for (int i = 0; i < curve.timesS().size(); i++) {
-      ObjectNode node = array.addObject();
-      node.put("timeS", JsonText.rounded(curve.timesS().get(i), EstimateJson.TIME_DECIMALS));
-      node.put(key, JsonText.rounded(curve.values().get(i), EstimateJson.VALUE_DECIMALS));
-    }
-    return array;
+  private static JsonNode samples(Curve curve, String key) {
+    return new POJONode(new SampleItems(curve, key));
   }
 
   private static ObjectNode elbow(ElbowPath path, Estimate.@Nullable ElbowInSpace space) {

@@ -14,12 +14,17 @@ public record Curve(List<Double> timesS, List<Double> values) {
   public static final Curve EMPTY = new Curve(List.of(), List.of());
 
   public Curve {
-    timesS = List.copyOf(timesS);
-    values = List.copyOf(values);
+    timesS = NumberList.copyOf(timesS);
+    values = NumberList.copyOf(values);
     if (timesS.size() != values.size()) {
       throw new IllegalArgumentException(
           String.format(Locale.ROOT, "%d times but %d values", timesS.size(), values.size()));
     }
+  }
+
+  /** Returns a curve through points. */
+  public static Curve of(double[] timesS, double[] values) {
+    return new Curve(NumberList.of(timesS), NumberList.of(values));
   }
 
   /** Returns whether there are no samples. */

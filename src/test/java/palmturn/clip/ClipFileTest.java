@@ -10,12 +10,14 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Random;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import palmturn.film.ClipWriter;
 import palmturn.trial.ClipFacts;
 
 class ClipFileTest {
@@ -131,9 +133,53 @@ class ClipFileTest {
   }
 
   @Test
+  void aLongSoundIsGoneThroughWithAFewSecondsHeld() throws Exception {
+    int hz = 48_000;
+    Path file = folder.resolve("long.mp4");
+    ClipWriter.Settings settings = new ClipWriter.Settings(16, 16, 1, 10_000, 1, hz, 64_000);
+    try (ClipWriter writer = ClipWriter.create(file, settings)) {
+      Random random = new Random(5);
+      for (int second = 0; second < 60; second++) {
+        writer.picture(second, new int[16 * 16]);
+        float[] noise = new float[hz];
+        for (int i = 0; i < hz; i++) {
+          noise[i] = (float) (0.1 * random.nextGaussian());
+        }
+        writer.sound(noise);
+      }
+      writer.finish();
+    }
+    ClipFile clip = ClipFile.open(file);
+    Sound whole = Objects.requireNonNull(clip.sound());
+    int count = whole.samples().length;
+    assertTrue(count > 59 * hz);
+    try (SoundTrack.Pass pass = Objects.requireNonNull(clip.soundTrack()).begin()) {
+      assertEquals(whole.firstS(), pass.firstS());
+      assertEquals(hz, pass.sampleRate());
+      for (int at = -hz; at < count + hz; at += 1000) {
+        SoundTrack.Held held = pass.hold(at - hz, at + hz);
+        assertTrue(held.samples().length <= 8 * hz, held.samples().length + " samples held");
+        int to = Math.min(at + hz, count);
+        assertTrue(held.end() >= to);
+        int from = Math.max(0, at - hz);
+        if (from < to) {
+          assertEquals(
+              -1,
+              Arrays.mismatch(
+                  whole.samples(), from, to, held.samples(), from - held.base(), to - held.base()));
+        }
+      }
+      SoundTrack.Held last = pass.hold(count, count + hz);
+      assertTrue(last.ended());
+      assertEquals(count, last.end());
+    }
+  }
+
+  @Test
   void aSilentTrackIsNoSoundAndABlackPictureIsDark() throws Exception {
     ClipFile clip = open("silent-black-10s.mp4");
     assertNull(clip.sound());
+    assertNull(clip.soundTrack());
     assertTrue(clip.facts().warnings().stream().anyMatch(w -> w.contains("dark")));
   }
 

@@ -3,9 +3,13 @@ package palmturn.estimate.sound;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.IntStream;
+import palmturn.clip.ClipException;
 import palmturn.clip.Sound;
+import palmturn.clip.SoundTrack;
 import palmturn.numbers.Stats;
 import palmturn.trial.Curve;
 
@@ -76,7 +80,25 @@ public record Onsets(Curve strength, List<Onset> candidates, List<Onset> clear) 
    * @param toS last moment
    */
   public static Onsets of(Sound sound, double fromS, double toS) {
-    SoundFlux flux = SoundFlux.of(sound, fromS, toS);
+    try {
+      return of((SoundTrack) sound, fromS, toS);
+    } catch (ClipException e) {
+      throw new IllegalStateException("no file is read", e);
+    }
+  }
+
+  /**
+   * Returns the onsets in a stretch of a sound, which is gone through twice and never held whole.
+   *
+   * @param fromS first moment, on the sound's clock
+   * @param toS last moment
+   * @throws ClipException if the sound can't be read
+   */
+  public static Onsets of(SoundTrack sound, double fromS, double toS) throws ClipException {
+    SoundFlux flux;
+    try (SoundTrack.Pass pass = sound.begin()) {
+      flux = SoundFlux.of(pass, fromS, toS);
+    }
     int count = flux.values().length;
     if (count == 0) {
       return NONE;
@@ -85,11 +107,12 @@ public record Onsets(Curve strength, List<Onset> candidates, List<Onset> clear) 
     double[] loud = running(flux.values(), LOUD_PERCENT, LOUD_HALF_S, flux.hopS());
     Double loudest = Stats.percentile(flux.values(), LOUD_PERCENT);
     double leastLoud = loudest == null ? 0 : LEAST_LOUD_SHARE * loudest;
-    double[] height = new double[count];
-    double[] share = new double[count];
+    // An hour has a million and a half values: each series takes the place of one done with.
+    double[] height = median;
+    double[] share = loud;
     for (int i = 0; i < count; i++) {
-      height[i] = flux.values()[i] - median[i];
       double loudHere = Math.max(loud[i] - median[i], leastLoud);
+      height[i] = flux.values()[i] - median[i];
       share[i] = height[i] > flux.leastHeight() ? height[i] / loudHere : 0;
     }
     List<Integer> peaks = peaks(height, share, CANDIDATE_SHARE, CANDIDATE_APART_S / flux.hopS());
@@ -98,9 +121,27 @@ public record Onsets(Curve strength, List<Onset> candidates, List<Onset> clear) 
     Double strong = Stats.percentile(heights, 90);
     double unit = strong == null ? 1 : strong;
 
-    Waveform waveform = new Waveform(sound);
     List<Onset> candidates = new ArrayList<>();
     List<Onset> clear = new ArrayList<>();
+    try (SoundTrack.Pass pass = sound.begin()) {
+      time(pass, peaks, new HashSet<>(high), flux, height, unit, candidates, clear);
+    }
+    double[] times = IntStream.range(0, count).mapToDouble(flux::timeS).toArray();
+    double[] values = Arrays.stream(height).map(each -> each / unit).toArray();
+    return new Onsets(Curve.of(times, values), candidates, clear);
+  }
+
+  /** Times each peak on the waveform, in order. */
+  private static void time(
+      SoundTrack.Pass pass,
+      List<Integer> peaks,
+      Set<Integer> high,
+      SoundFlux flux,
+      double[] height,
+      double unit,
+      List<Onset> candidates,
+      List<Onset> clear) {
+    Waveform waveform = new Waveform(pass);
     double lastS = Double.NEGATIVE_INFINITY;
     double lastLevel = 0;
     for (int i : peaks) {
@@ -116,9 +157,6 @@ public record Onsets(Curve strength, List<Onset> candidates, List<Onset> clear) 
         lastLevel = begins.level();
       }
     }
-    List<Double> times = IntStream.range(0, count).mapToObj(flux::timeS).toList();
-    List<Double> values = IntStream.range(0, count).mapToObj(i -> height[i] / unit).toList();
-    return new Onsets(new Curve(times, values), candidates, clear);
   }
 
   /** Local peaks, the highest first, each keeping others away. */

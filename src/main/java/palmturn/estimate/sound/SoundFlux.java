@@ -1,6 +1,7 @@
 package palmturn.estimate.sound;
 
-import palmturn.clip.Sound;
+import java.util.Arrays;
+import palmturn.clip.SoundTrack;
 import palmturn.numbers.Spectrogram;
 import palmturn.numbers.Stats;
 
@@ -50,7 +51,7 @@ record SoundFlux(double startS, double hopS, double[] values, int bins) {
   private static final double LEAST_NOISE = 0.5 / 32_768;
 
   /** Returns the flux of a stretch of a sound; what lies outside the sound counts as its floor. */
-  static SoundFlux of(Sound sound, double fromS, double toS) {
+  static SoundFlux of(SoundTrack.Pass sound, double fromS, double toS) {
     int rate = sound.sampleRate();
     Spectrogram spectrogram = new Spectrogram((int) Math.max(16, Math.round(WINDOW_S * rate)));
     double binHz = rate / (double) spectrogram.size();
@@ -58,26 +59,35 @@ record SoundFlux(double startS, double hopS, double[] values, int bins) {
     int high = (int) Math.floor(Math.min(HIGH_HZ, 0.45 * rate) / binHz) + 1;
     int hop = (int) Math.max(1, Math.round(HOP_S * rate));
     int first = (int) Math.round((Math.max(fromS, sound.firstS()) - sound.firstS()) * rate);
-    double endS = Math.min(toS, sound.timeS(sound.samples().length - 1));
-    int count = (int) Math.max(0, Math.floor((endS - sound.timeS(first)) * rate / hop) + 1);
+    int around = (int) (FLOOR_HALF_S * rate) + spectrogram.size();
 
-    double[] values = new double[count];
+    double[] values = new double[1 << 12];
     double[][] ring = new double[BACK + 1][];
     int floorEvery = (int) Math.max(1, Math.round(FLOOR_STEP_S / HOP_S));
     double floor = 0;
-    for (int k = -BACK; k < count; k++) {
+    int k = -BACK;
+    for (; ; k++) {
       int at = first + k * hop;
+      SoundTrack.Held held = sound.hold(at - around, at + around);
+      double endS = held.ended() ? Math.min(toS, sound.timeS(held.end() - 1)) : toS;
+      if (k >= Math.max(0, Math.floor((endS - sound.timeS(first)) * rate / hop) + 1)) {
+        break;
+      }
       if (k == -BACK || k % floorEvery == 0) {
-        floor = floor(sound.samples(), spectrogram, at, rate, low, high);
+        floor = floor(held, spectrogram, at, rate, low, high);
       }
       double[] now =
-          at < 0 ? new double[0] : spectrogram.magnitudes(sound.samples(), at, low, high);
+          at < 0
+              ? new double[0]
+              : spectrogram.magnitudes(held.samples(), at - held.base(), low, high);
       ring[(k + BACK) % ring.length] = now;
       if (k >= 0) {
+        values = k < values.length ? values : Arrays.copyOf(values, 2 * values.length);
         values[k] = rise(ring[k % ring.length], now, floor);
       }
     }
-    return new SoundFlux(sound.timeS(first), hop / (double) rate, values, high - low);
+    return new SoundFlux(
+        sound.timeS(first), hop / (double) rate, Arrays.copyOf(values, Math.max(0, k)), high - low);
   }
 
   private static double rise(double[] before, double[] now, double floor) {
@@ -90,16 +100,16 @@ record SoundFlux(double startS, double hopS, double[] values, int bins) {
   }
 
   private static double floor(
-      float[] samples, Spectrogram spectrogram, int at, int rate, int low, int high) {
+      SoundTrack.Held held, Spectrogram spectrogram, int at, int rate, int low, int high) {
     int half = (int) (FLOOR_HALF_S * rate);
     int step = Math.max(1, rate / 50);
     int from = Math.max(0, at - half);
-    int to = Math.min(samples.length, at + half);
+    int to = Math.min(held.end(), at + half);
     double least = LEAST_NOISE * spectrogram.noiseGain();
     double[] all = new double[Math.max(0, (to - from + step - 1) / step) * (high - low)];
     int used = 0;
     for (int centre = from; centre < to; centre += step) {
-      double[] magnitudes = spectrogram.magnitudes(samples, centre, low, high);
+      double[] magnitudes = spectrogram.magnitudes(held.samples(), centre - held.base(), low, high);
       System.arraycopy(magnitudes, 0, all, used, magnitudes.length);
       used += magnitudes.length;
     }

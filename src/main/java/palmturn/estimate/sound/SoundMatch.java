@@ -66,7 +66,7 @@ public record SoundMatch(
    * @param sound onsets on the sound's own clock
    */
   public static SoundMatch of(double[] contactsS, Onsets sound) {
-    List<Onset> heard = sound.candidates();
+    List<Onset> heard = near(contactsS, sound.candidates());
     double offset = 0;
     double most = -1;
     int steps = (int) Math.round(FARTHEST_S / STEP_S);
@@ -98,6 +98,17 @@ public record SoundMatch(
         Math.max(0, most) / contactsS.length,
         scatter,
         quiet(contactsS, sound.clear()));
+  }
+
+  /**
+   * Returns the onsets that any offset could bring to a contact; the rest of an hour is far off.
+   */
+  private static List<Onset> near(double[] contactsS, List<Onset> onsets) {
+    double firstS = contactsS[0] - 2 * FARTHEST_S;
+    double lastS = contactsS[contactsS.length - 1] + 2 * FARTHEST_S;
+    return onsets.stream()
+        .filter(onset -> onset.timeS() >= firstS && onset.timeS() <= lastS)
+        .toList();
   }
 
   /** Returns whether the sound fits the motion well enough to time the contacts. */

@@ -1,7 +1,7 @@
 package palmturn.estimate.sound;
 
 import java.util.Arrays;
-import palmturn.clip.Sound;
+import palmturn.clip.SoundTrack;
 import palmturn.numbers.Butterworth;
 import palmturn.numbers.Stats;
 
@@ -61,10 +61,10 @@ final class Waveform {
   /** More around what is read, for the filter to settle. */
   private static final double SETTLE_S = 0.005;
 
-  private final Sound sound;
+  private final SoundTrack.Pass sound;
   private final Butterworth highPass;
 
-  Waveform(Sound sound) {
+  Waveform(SoundTrack.Pass sound) {
     this.sound = sound;
     highPass = Butterworth.highPass(ORDER, CUT_HZ, sound.sampleRate());
   }
@@ -79,7 +79,10 @@ final class Waveform {
    */
   record Beginning(double timeS, double level, double sharpness) {}
 
-  /** Returns the beginning of the sound around a moment, seconds on the sound's clock. */
+  /**
+   * Returns the beginning of the sound around a moment, seconds on the sound's clock; no later call
+   * may ask for an earlier one.
+   */
   Beginning at(double aboutS) {
     int rate = sound.sampleRate();
     int about = (int) Math.round((aboutS - sound.firstS()) * rate);
@@ -151,9 +154,9 @@ final class Waveform {
   /** Root mean square over a quarter of a millisecond of what is faster than the cut. */
   private double[] level(int from, int to) {
     double[] x = new double[to - from];
-    float[] samples = sound.samples();
-    for (int i = Math.max(from, 0); i < Math.min(to, samples.length); i++) {
-      x[i - from] = samples[i];
+    SoundTrack.Held held = sound.hold(from, to);
+    for (int i = Math.max(from, 0); i < Math.min(to, held.end()); i++) {
+      x[i - from] = held.samples()[i - held.base()];
     }
     double[] fast = highPass.filtfilt(x);
     int width = (int) Math.max(1, Math.round(RMS_S * sound.sampleRate()));

@@ -7,11 +7,14 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import palmturn.clip.ClipFile;
 import palmturn.clip.Sound;
+import palmturn.clip.SoundTrack;
 import palmturn.lab.onsets.DrawnSound;
 import palmturn.lab.onsets.KnownSound;
 import palmturn.numbers.Stats;
@@ -43,6 +46,19 @@ class OnsetsTest {
     }
     assertTrue(differences.size() > 250);
     assertEquals(Slap.SOUND_SD_S, sd(differences), 0.0001);
+  }
+
+  @Test
+  void aFileGoneThroughInStretchesGivesTheOnsetsOfItsWholeSound() throws Exception {
+    for (String name : List.of("right-baseline-1", "left-after-1-2")) {
+      ClipFile clip = ClipFile.open(Path.of("sample-clips-synthetic", name + ".mp4"));
+      Sound whole = Objects.requireNonNull(clip.sound());
+      SoundTrack inStretches = Objects.requireNonNull(clip.soundTrack());
+      Onsets onsets = Onsets.of(whole, 0, 8);
+      assertTrue(onsets.candidates().size() > 10);
+      assertEquals(onsets, Onsets.of(inStretches, 0, 8));
+      assertEquals(Onsets.of(whole, 2, 4), Onsets.of(inStretches, 2, 4));
+    }
   }
 
   @Test
