@@ -66,13 +66,10 @@ class SourceRulesTest {
     assertEquals(Map.of(), byName);
   }
 
-  /**
-   * Returns the types of a file, those inside others too; of the app's files the outer ones yet.
-   */
+  /** Returns the types of a file, those inside others too. */
   private static List<String> types(Path file) throws IOException {
     String code = COMMENT_OR_TEXT.matcher(Files.readString(file)).replaceAll("");
-    List<String> all = TYPE.matcher(code).results().map(type -> type.group(1)).toList();
-    return file.startsWith(SOURCES.resolve("app")) ? all.subList(0, Math.min(1, all.size())) : all;
+    return TYPE.matcher(code).results().map(type -> type.group(1)).toList();
   }
 
   private static List<Path> files() throws IOException {

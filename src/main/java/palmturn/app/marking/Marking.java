@@ -120,10 +120,7 @@ public final class Marking {
     estimate = found;
   }
 
-  /**
-   * Records that the estimate, or another reader's marks, have been seen: marks made from now on
-   * are not independent of them.
-   */
+  /** Records that others' marks or the estimate were seen, on which later marks then depend. */
   public void setEstimateSeen() {
     estimateSeen = true;
   }
