@@ -1,5 +1,8 @@
 package palmturn.cli;
 
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -221,17 +224,27 @@ final class EstimateCommand implements Callable<Integer> {
       if (ended.error() != null) {
         report(ended.error());
       }
+      PrintWriter to = spec.commandLine().getOut();
       String text = text(ended);
       if (text != null) {
-        spec.commandLine().getOut().println(text);
-        spec.commandLine().getOut().flush();
+        to.println(text);
+      } else if (json && one && ended.error() == null) {
+        print(ended, to);
+      }
+      to.flush();
+    }
+
+    private void print(EstimateBatch.Outcome ended, PrintWriter to) {
+      try {
+        ended.print(to);
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
       }
     }
 
     private @Nullable String text(EstimateBatch.Outcome ended) {
       if (json) {
-        boolean page = one && ended.error() == null;
-        return page ? ended.json().stripTrailing() : one ? null : ended.jsonLine();
+        return one ? null : ended.jsonLine();
       }
       return out == null && ended.error() == null ? EstimateText.of(ended) : null;
     }

@@ -198,11 +198,22 @@ public final class JsonText {
    */
   public static String page(JsonNode node) {
     StringBuilder text = new StringBuilder();
-    lay(node, "", false, text);
-    return text.append('\n').toString();
+    try {
+      page(node, text);
+    } catch (IOException e) {
+      throw new IllegalStateException("a text takes everything", e);
+    }
+    return text.toString();
   }
 
-  private static void lay(JsonNode node, String indent, boolean inArray, StringBuilder text) {
+  /** Writes a file's text piece by piece: the curves of an hour would take 60 MB as one text. */
+  static void page(JsonNode node, Appendable to) throws IOException {
+    lay(node, "", false, to);
+    to.append('\n');
+  }
+
+  private static void lay(JsonNode node, String indent, boolean inArray, Appendable text)
+      throws IOException {
     if (node instanceof POJONode lazy
         && lazy.getPojo() instanceof SampleItems samples
         && !samples.curve().isEmpty()) {
@@ -227,7 +238,8 @@ public final class JsonText {
     }
   }
 
-  private static void layItems(Iterable<JsonNode> items, String indent, StringBuilder text) {
+  private static void layItems(Iterable<JsonNode> items, String indent, Appendable text)
+      throws IOException {
     String deeper = indent + "  ";
     String before = "[\n";
     for (JsonNode item : items) {

@@ -3,6 +3,7 @@ package palmturn.json;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.databind.node.POJONode;
+import java.io.IOException;
 import org.jspecify.annotations.Nullable;
 import palmturn.trial.Curve;
 import palmturn.trial.ElbowPath;
@@ -16,9 +17,9 @@ import palmturn.trial.Estimate;
  * @param estimate what was found
  */
 public record PrintedEstimate(EstimateLine of, Estimate estimate) {
-  /** Returns it laid out to be read. */
-  public String page() {
-    return JsonText.page(tree());
+  /** Prints it laid out to be read, piece by piece. */
+  public void print(Appendable to) throws IOException {
+    JsonText.page(tree(), to);
   }
 
   /** Returns it on one line, for one of many. */

@@ -81,7 +81,7 @@ public final class EstimateSummary {
         "palm %d, back %d%s",
         palm,
         back,
-        unknown == 0 ? "" : ", unknown %d".formatted(unknown));
+        unknown == 0 ? "" : String.format(Locale.ROOT, ", unknown %d", unknown));
   }
 
   private static long of(Estimate found, Side side) {

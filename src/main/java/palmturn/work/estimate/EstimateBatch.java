@@ -88,9 +88,9 @@ public final class EstimateBatch {
       @Nullable String clipSha256,
       @Nullable Estimate estimate,
       @Nullable UserError error) {
-    /** Returns it in the fixed form of scripts, laid out to be read; it must not have failed. */
-    public String json() {
-      return new PrintedEstimate(identity(), Objects.requireNonNull(estimate, "it failed")).page();
+    /** Prints it in the fixed form of scripts, laid out to be read; it must not have failed. */
+    public void print(Appendable to) throws IOException {
+      new PrintedEstimate(identity(), Objects.requireNonNull(estimate, "it failed")).print(to);
     }
 
     /** Returns it in the fixed form of scripts, on one line, also where it failed. */
