@@ -16,7 +16,8 @@ import java.util.stream.Stream;
 
 /**
  * A file or folder in the making, hidden beside its target. It is removed at every ending that Java
- * sees; what a killed process left is removed by the next that works in the same folder.
+ * sees; what a killed process left is removed by the next that opens the session or works in the
+ * same folder.
  */
 public final class WorkFile implements AutoCloseable {
   private static final String GLOB = ".palmturn-*.part";
@@ -97,7 +98,10 @@ public final class WorkFile implements AutoCloseable {
     return process.info().startInstant().map(at -> at.getEpochSecond()).orElse(0L);
   }
 
-  private static void sweep(Path folder) throws IOException {
+  /**
+   * Removes what killed processes left in a folder; one that can't be looked into is left alone.
+   */
+  public static void sweep(Path folder) {
     try (DirectoryStream<Path> left = Files.newDirectoryStream(folder, GLOB)) {
       for (Path each : left) {
         Matcher name = NAME.matcher(String.valueOf(each.getFileName()));
@@ -105,6 +109,9 @@ public final class WorkFile implements AutoCloseable {
           delete(each);
         }
       }
+    } catch (IOException e) {
+      // What lies there is not in anybody's way.
+      return;
     }
   }
 

@@ -10,6 +10,7 @@ import palmturn.trial.Session;
 import palmturn.trial.Trial;
 import palmturn.trial.TrialId;
 import palmturn.trial.UserError;
+import palmturn.work.WorkFile;
 
 /** Session folders: made, opened, and their trials found by name. */
 public final class Sessions {
@@ -31,11 +32,26 @@ public final class Sessions {
 
   /** Opens a session as its one writer. */
   public static SessionFolder open(Path folder) throws UserError {
+    sweep(folder);
     return SessionFolder.open(folder);
+  }
+
+  /** Removes what killed processes left in a session, where its report is, and beside it. */
+  private static void sweep(Path folder) {
+    Path session = folder.toAbsolutePath().normalize();
+    Path beside = session.getParent();
+    if (isSession(session)) {
+      WorkFile.sweep(session);
+      WorkFile.sweep(session.resolve("report"));
+      if (beside != null) {
+        WorkFile.sweep(beside);
+      }
+    }
   }
 
   /** Opens a session read-only. */
   public static SessionFolder openReadOnly(Path folder) throws UserError {
+    sweep(folder);
     return SessionFolder.openReadOnly(folder);
   }
 
