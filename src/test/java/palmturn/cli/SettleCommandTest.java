@@ -20,6 +20,14 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import palmturn.store.SessionFolder;
+import palmturn.trial.Reading;
+import palmturn.trial.Side;
+import palmturn.trial.Slap;
+import palmturn.trial.StartedFrom;
+import palmturn.trial.TrialId;
+import palmturn.trial.Zone;
+import palmturn.work.session.Sessions;
 
 /** Two fictional readers whose mistakes are known, settled and compared from the command line. */
 class SettleCommandTest {
@@ -284,16 +292,16 @@ class SettleCommandTest {
   }
 
   @Test
-  void readingsOfAnotherClipAndMarksOutsideItAreExplained() throws IOException {
-    Path csv = folder.resolve("far.csv");
-    Files.writeString(
-        csv,
-        """
-        timeS,endS,kind,side,zone
-        501.0,,slap,palm,centre
-        501.2,,slap,back,centre
-        """);
-    run("marks", "import", session.resolve(TRIAL), csv, "--reader", "C");
+  void readingsOfAnotherClipAndMarksOutsideItAreExplained() throws Exception {
+    // Importing refuses them; a session of an older program may hold some.
+    Reading far =
+        Reading.begin("C", StartedFrom.NOTHING)
+            .plus(Slap.onFrame(Slap.Kind.SLAP, 501.0, 0.02, Side.PALM, Zone.CENTRE))
+            .plus(Slap.onFrame(Slap.Kind.SLAP, 501.2, 0.02, Side.BACK, Zone.CENTRE))
+            .withFinished(true);
+    try (SessionFolder open = Sessions.open(session)) {
+      open.keep(TrialId.parse(TRIAL), far, "Import marks");
+    }
     Run run = run("settle", session, "--a", "A", "--b", "C", "--json");
     assertTrue(run.err().contains("2 of the marks by C lie outside the clip"), run.err());
     assertTrue(run.err().contains("not one mark of A is near one of C"), run.err());
