@@ -13,7 +13,10 @@ import java.io.IOException;
 import java.lang.reflect.Method;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import palmturn.measure.Measure;
@@ -40,6 +43,8 @@ final class RecordForm {
                   .addSerializer(LocalDate.class, text(LocalDate::toString)))
           .build();
 
+  private static final Map<String, List<FormKey>> KEYS = new ConcurrentHashMap<>();
+
   private RecordForm() {}
 
   /**
@@ -54,15 +59,27 @@ final class RecordForm {
 
   /** Puts the same into an object that has other keys too; a form that is null has only nulls. */
   static ObjectNode put(ObjectNode node, @Nullable Object form, String keys) {
-    for (String each : keys.split(" ")) {
-      String[] named = each.replaceFirst("[?*]$", "").split("=");
-      JsonNode value = component(form, named[named.length - 1]);
-      boolean leftOut = each.endsWith("?") && value.isNull() || each.endsWith("*") && empty(value);
+    for (FormKey each : KEYS.computeIfAbsent(keys, FormKey::all)) {
+      JsonNode value = component(form, each.path());
+      boolean leftOut = each.unlessNull() && value.isNull() || each.unlessEmpty() && empty(value);
       if (!leftOut) {
-        put(node, named[0], value);
+        put(node, each.name(), value);
       }
     }
     return node;
+  }
+
+  /** One key of a form, read once: a trial has thousands of marks with the same keys. */
+  private record FormKey(String name, List<String> path, boolean unlessNull, boolean unlessEmpty) {
+    static List<FormKey> all(String keys) {
+      return Arrays.stream(keys.split(" ")).map(FormKey::of).toList();
+    }
+
+    private static FormKey of(String key) {
+      String[] named = key.replaceFirst("[?*]$", "").split("=");
+      List<String> path = List.of(named[named.length - 1].split("\\."));
+      return new FormKey(named[0], path, key.endsWith("?"), key.endsWith("*"));
+    }
   }
 
   private static void put(ObjectNode node, String key, JsonNode value) {
@@ -77,9 +94,9 @@ final class RecordForm {
     put(node, key, MAPPER.valueToTree(value));
   }
 
-  private static JsonNode component(@Nullable Object form, String path) {
+  private static JsonNode component(@Nullable Object form, List<String> path) {
     Object value = form;
-    for (String name : path.split("\\.")) {
+    for (String name : path) {
       try {
         if (value != null) {
           Method accessor = value.getClass().getMethod(name);

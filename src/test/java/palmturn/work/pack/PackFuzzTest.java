@@ -10,7 +10,7 @@ import palmturn.lab.fuzz.PackFuzz;
 
 /** Packs of any size, order and date; more of them by {@code tools/lab fuzz --packs}. */
 class PackFuzzTest {
-  private static final int SESSIONS = Integer.getInteger("palmturn.fuzz.sessions", 40);
+  private static final int SESSIONS = Integer.getInteger("palmturn.fuzz.sessions", 6);
 
   @TempDir Path folder;
 
