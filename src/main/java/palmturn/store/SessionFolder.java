@@ -225,17 +225,6 @@ public final class SessionFolder implements AutoCloseable {
   }
 
   /**
-   * Copies a file into the session's reports under its own name, or a numbered one where another
-   * file has it; one that is there already, byte for byte, is left alone.
-   *
-   * @throws StoreException if it can't be read or copied
-   */
-  public synchronized void importReport(Path source) throws StoreException {
-    requireWritable();
-    Clips.copyIn(folder, Layout.REPORT, source, disk);
-  }
-
-  /**
    * Changes the session's file from what it is at that moment.
    *
    * @throws StoreException if it can't be written; the old file is then whole

@@ -8,7 +8,7 @@ import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** What is kept of a sound around slaps. */
+/** The sound around slaps, and the silence between them. */
 class SoundFilterTest {
   private static final int RATE = 1_000;
 

@@ -2,8 +2,10 @@ package palmturn.app.desk;
 
 import java.time.Clock;
 import java.time.format.DateTimeFormatter;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -14,6 +16,7 @@ import org.jspecify.annotations.Nullable;
 import palmturn.app.tasks.Tasks;
 import palmturn.store.ForeignChangeException;
 import palmturn.store.SessionFolder;
+import palmturn.store.StoreException;
 import palmturn.trial.Message;
 import palmturn.trial.PlacedPoints;
 import palmturn.trial.Reading;
@@ -35,6 +38,9 @@ public final class Saving {
   private final ReadOnlyObjectWrapper<@Nullable UnsavedMarks> unsaved =
       new ReadOnlyObjectWrapper<>();
 
+  /** The latest marks of each trial that are not on the disk, tried once more on closing. */
+  private final Map<TrialId, UnsavedMarks> left = new HashMap<>();
+
   Saving(Tasks keeping, Clock clock, Notices notices) {
     this.keeping = keeping;
     this.clock = clock;
@@ -53,7 +59,6 @@ public final class Saving {
 
   void forget() {
     words.set("");
-    unsaved.set(null);
   }
 
   /**
@@ -74,6 +79,7 @@ public final class Saving {
           return marks;
         },
         kept -> {
+          left.remove(id);
           if (kept.equals(shown.get())) {
             saved();
             if (notices.text().startsWith(NOT_SAVED)) {
@@ -83,8 +89,9 @@ public final class Saving {
         },
         problem -> {
           notices.fail(NOT_SAVED + Notices.message(problem));
+          left.put(id, new UnsavedMarks(to, id, marks));
           if (problem instanceof ForeignChangeException) {
-            unsaved.set(new UnsavedMarks(to, id, marks));
+            unsaved.set(left.get(id));
           }
         });
   }
@@ -96,9 +103,9 @@ public final class Saving {
    */
   void keepBeside(UnsavedMarks which, Consumer<Reading> done) {
     keeping.run(
-        () ->
-            which.folder().keepBeside(which.trial(), which.marks(), "Kept beside a foreign change"),
+        which::saveBeside,
         kept -> {
+          left.remove(which.trial());
           unsaved.set(null);
           notices.clear();
           done.accept(kept);
@@ -163,11 +170,25 @@ public final class Saving {
     words.set("Saved " + TIME.format(clock.instant().atZone(clock.getZone())));
   }
 
-  /** Lets go of a session after its last mark is on the disk. */
+  /** Lets go of a session after its last mark is on the disk, those that were not saved too. */
   void close(SessionFolder old) {
+    List<UnsavedMarks> last = left.values().stream().filter(each -> each.folder() == old).toList();
+    left.clear();
+    unsaved.set(null);
     keeping.run(
         () -> {
+          Exception failure = null;
+          for (UnsavedMarks each : last) {
+            try {
+              each.save();
+            } catch (StoreException e) {
+              failure = e;
+            }
+          }
           old.close();
+          if (failure != null) {
+            throw failure;
+          }
           return true;
         },
         done -> {},

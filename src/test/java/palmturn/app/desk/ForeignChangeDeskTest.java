@@ -5,11 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.time.LocalDate;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
@@ -21,10 +19,8 @@ import org.junit.jupiter.api.io.TempDir;
 import palmturn.app.tasks.FillableDisk;
 import palmturn.store.SessionFolder;
 import palmturn.trial.Hand;
-import palmturn.trial.Session;
 import palmturn.trial.Side;
 import palmturn.trial.TrialId;
-import palmturn.work.session.AddClip;
 import palmturn.work.session.Sessions;
 
 /** Marks made while another program changes the session, and steps taken back after a detour. */
@@ -39,16 +35,7 @@ class ForeignChangeDeskTest {
 
   @BeforeEach
   void marksTwoSlaps() throws Exception {
-    Path clip = where.resolve("counter.mp4");
-    try (InputStream in = MessagesTest.class.getResourceAsStream("/palmturn/app/counter.mp4")) {
-      Files.copy(in, clip);
-    }
-    session = where.resolve("session");
-    try (SessionFolder made =
-        Sessions.create(session, "H-07", LocalDate.of(2026, 11, 14), Session.Facts.NONE)) {
-      AddClip.add(made, clip, AddClip.ClipRequest.of(Hand.RIGHT, "baseline"));
-      AddClip.add(made, clip, AddClip.ClipRequest.of(Hand.LEFT, "baseline"));
-    }
+    session = TestDesk.twoTrials(where);
     desk =
         TestDesk.direct(
             where.resolve("settings"),
@@ -108,6 +95,26 @@ class ForeignChangeDeskTest {
     try (SessionFolder looking = Sessions.openReadOnly(session)) {
       assertEquals(2, looking.trial(RIGHT).reading("AK").orElseThrow().slaps().size());
       assertEquals(5, looking.trial(RIGHT).reading("AK-2").orElseThrow().slaps().size());
+    }
+  }
+
+  /** "Not now" is no consent to lose them. */
+  @Test
+  void marksThatWereNotSavedAreSavedBesideOnClosing() throws Exception {
+    Path journal = session.resolve("trials/right-baseline-1.journal");
+    byte[] older = Files.readAllBytes(journal);
+    mark(30);
+    Files.write(journal, older);
+    mark(40);
+    desk.prompts().questions().close();
+    choose(LEFT);
+    mark(15);
+    desk.prompts().questions().close();
+    desk.close();
+    try (SessionFolder looking = Sessions.openReadOnly(session)) {
+      assertEquals(2, looking.trial(RIGHT).reading("AK").orElseThrow().slaps().size());
+      assertEquals(4, looking.trial(RIGHT).reading("AK-2").orElseThrow().slaps().size());
+      assertEquals(1, looking.trial(LEFT).reading("AK").orElseThrow().slaps().size());
     }
   }
 

@@ -5,11 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.InputStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
@@ -28,11 +25,9 @@ import palmturn.trial.Hand;
 import palmturn.trial.Message;
 import palmturn.trial.PlacedPoints;
 import palmturn.trial.Reading;
-import palmturn.trial.Session;
 import palmturn.trial.Side;
 import palmturn.trial.StartedFrom;
 import palmturn.trial.TrialId;
-import palmturn.work.session.AddClip;
 import palmturn.work.session.Sessions;
 
 /** Two trials of sixty frames, a sixtieth of a second apart, without a screen. */
@@ -58,15 +53,8 @@ class MessagesTest {
 
   @BeforeEach
   void openRightHand() throws Exception {
-    Path clip = where.resolve("counter.mp4");
-    try (InputStream in = MessagesTest.class.getResourceAsStream("/palmturn/app/counter.mp4")) {
-      Files.copy(in, clip);
-    }
-    session = where.resolve("session");
-    try (SessionFolder made =
-        Sessions.create(session, "H-07", LocalDate.of(2026, 11, 14), Session.Facts.NONE)) {
-      AddClip.add(made, clip, AddClip.ClipRequest.of(Hand.RIGHT, "baseline"));
-      AddClip.add(made, clip, AddClip.ClipRequest.of(Hand.LEFT, "baseline"));
+    session = TestDesk.twoTrials(where);
+    try (SessionFolder made = Sessions.open(session)) {
       made.keep(LEFT, Reading.begin("CD", StartedFrom.NOTHING), "begun");
       made.change(now -> now.withMessages(List.of(ASKED)));
     }
